@@ -1,0 +1,145 @@
+#include "base/arena.h"
+
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { BLOCK_LEAST = 64 * 1024, ALIGN = _Alignof(max_align_t) };
+
+struct block {
+	struct block *next;
+	size_t used, size;
+	max_align_t data[];
+};
+
+struct arena {
+	struct block *head;
+	size_t bytes, limit;
+	arena_oom *oom;
+	void *user;
+};
+
+static void out_of_memory(struct arena *a)
+{
+	if (a && a->oom)
+		a->oom(a->user);
+	__builtin_trap();
+}
+
+struct arena *arena_new(arena_oom *oom, void *user)
+{
+	struct arena *a = calloc(1, sizeof *a);
+
+	if (!a) {
+		if (oom)
+			oom(user);
+		__builtin_trap();
+	}
+	a->oom = oom;
+	a->user = user;
+	return a;
+}
+
+void arena_free(struct arena *a)
+{
+	if (!a)
+		return;
+	for (struct block *b = a->head, *next; b; b = next) {
+		next = b->next;
+		free(b);
+	}
+	free(a);
+}
+
+void arena_limit(struct arena *a, size_t bytes)
+{
+	a->limit = bytes;
+}
+
+size_t arena_bytes(const struct arena *a)
+{
+	return a->bytes;
+}
+
+/* A block with room for size bytes. Blocks double up to 4 MiB so that a large
+ * program costs few of them and a small one little memory. */
+static struct block *block_new(struct arena *a, size_t size)
+{
+	size_t want = a->head && a->head->size < (4u << 20) ? a->head->size * 2 : BLOCK_LEAST;
+	struct block *b;
+
+	if (want < BLOCK_LEAST)
+		want = BLOCK_LEAST;
+	if (want < size)
+		want = size;
+	if (a->limit && a->bytes + want > a->limit)
+		want = size;
+	if ((a->limit && a->bytes + want > a->limit) || want > SIZE_MAX - sizeof *b)
+		out_of_memory(a);
+	b = malloc(sizeof *b + want);
+	if (!b)
+		out_of_memory(a);
+	b->used = 0;
+	b->size = want;
+	a->bytes += want;
+	return b;
+}
+
+void *arena_alloc(struct arena *a, size_t size)
+{
+	struct block *b = a->head;
+	void *p;
+
+	if (size > SIZE_MAX - ALIGN)
+		out_of_memory(a);
+	size = (size + ALIGN - 1) / ALIGN * ALIGN;
+	if (!b || b->size - b->used < size) {
+		struct block *fresh = block_new(a, size);
+
+		/* An oversized object must not waste the room left in the head. */
+		if (b && fresh->size == size && b->size - b->used > size / 4) {
+			fresh->next = b->next;
+			b->next = fresh;
+		} else {
+			fresh->next = b;
+			a->head = fresh;
+		}
+		b = fresh;
+	}
+	p = (char *)b->data + b->used;
+	b->used += size;
+	return memset(p, 0, size);
+}
+
+void *arena_array(struct arena *a, size_t count, size_t size)
+{
+	if (size && count > SIZE_MAX / size)
+		out_of_memory(a);
+	return arena_alloc(a, count * size);
+}
+
+char *arena_copy(struct arena *a, const char *p, size_t n)
+{
+	char *s = arena_alloc(a, n + 1);
+
+	if (n)
+		memcpy(s, p, n);
+	return s;
+}
+
+void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap,
+    size_t size)
+{
+	size_t fresh = *cap ? *cap : 8;
+	void *w;
+
+	if (need <= *cap)
+		return v;
+	while (fresh < need)
+		fresh *= 2;
+	w = arena_array(a, fresh, size);
+	if (used)
+		memcpy(w, v, used * size);
+	*cap = fresh;
+	return w;
+}

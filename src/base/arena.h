@@ -1,0 +1,47 @@
+/* base/arena.h - memory that dies together.
+ *
+ * One arena serves one run, or one piece of scratch work. Objects are never
+ * freed singly: whoever made the arena frees it whole. Allocation never returns
+ * null: when memory runs out, or the limit set by a test is passed, the handler
+ * is called; it must not return. Blocks are aligned to max_align_t and zeroed. */
+#ifndef BASE_ARENA_H
+#define BASE_ARENA_H
+
+#include <stddef.h>
+
+struct arena;
+
+/* Called when no memory is left. Must not return. */
+typedef void arena_oom(void *user);
+
+/* Makes an empty arena. oom may be null: then a failed allocation traps. */
+struct arena *arena_new(arena_oom *oom, void *user);
+void arena_free(struct arena *a);
+
+/* Most bytes that this arena may hold from the system; 0 means no limit. */
+void arena_limit(struct arena *a, size_t bytes);
+
+/* size zeroed bytes, living as long as the arena. */
+void *arena_alloc(struct arena *a, size_t size);
+
+/* count objects of size bytes; an overflowing product counts as out of memory. */
+void *arena_array(struct arena *a, size_t count, size_t size);
+
+/* Copies n bytes and adds a zero byte after them. */
+char *arena_copy(struct arena *a, const char *p, size_t n);
+
+/* Bytes taken from the system so far. */
+size_t arena_bytes(const struct arena *a);
+
+/* Grows an array that a owns: returns one with room for at least need elements of
+ * size bytes, the first `used` copied. *cap is the capacity before and after. */
+void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap,
+    size_t size);
+
+/* Appends one zeroed element to a vector held as pointer, count and capacity,
+ * and yields its address: struct x *p = ARENA_PUSH(a, v, n, cap); */
+#define ARENA_PUSH(a, v, n, cap)                                                  \
+	((v) = arena_grow((a), (v), (n), (size_t)(n) + 1, &(cap), sizeof *(v)),    \
+	    &(v)[(n)++])
+
+#endif

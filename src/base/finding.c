@@ -1,0 +1,157 @@
+#include "base/finding.h"
+
+#include "base/buf.h"
+
+#include <assert.h>
+#include <stdarg.h>
+#include <string.h>
+
+static const struct finding_info infos[] = {
+#define FINDING(symbol, level, name, help) { name, LEVEL_##level, help },
+#include "base/finding.def"
+#undef FINDING
+};
+_Static_assert(sizeof infos / sizeof *infos == FINDING_COUNT, "one row a finding");
+
+const struct finding_info *finding_info(enum finding_name name)
+{
+	assert(name < FINDING_COUNT);
+	return &infos[name];
+}
+
+const char *level_word(enum finding_level level)
+{
+	static const char *const words[] = { "note", "warning", "error" };
+
+	return words[level];
+}
+
+struct findings *findings_new(struct arena *a)
+{
+	struct findings *f = arena_alloc(a, sizeof *f);
+
+	f->arena = a;
+	return f;
+}
+
+struct finding *finding_add(struct findings *f, enum finding_name name, struct pos pos,
+    const char *format, ...)
+{
+	struct finding *d = ARENA_PUSH(f->arena, f->v, f->n, f->cap);
+	struct buf b = { .arena = f->arena };
+	va_list ap;
+
+	va_start(ap, format);
+	buf_addv(&b, format, &ap);
+	va_end(ap);
+	d->name = name;
+	d->level = finding_info(name)->level;
+	d->pos = pos;
+	d->message = buf_str(&b);
+	return d;
+}
+
+void finding_cause(struct findings *f, struct finding *d, const char *format, ...)
+{
+	struct buf b = { .arena = f->arena };
+	va_list ap;
+
+	va_start(ap, format);
+	buf_addv(&b, format, &ap);
+	va_end(ap);
+	d->cause = buf_str(&b);
+}
+
+void finding_repair(struct findings *f, struct finding *d, const char *format, ...)
+{
+	struct buf b = { .arena = f->arena };
+	va_list ap;
+
+	va_start(ap, format);
+	buf_addv(&b, format, &ap);
+	va_end(ap);
+	d->repair = buf_str(&b);
+}
+
+struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos)
+{
+	struct related *r = ARENA_PUSH(f->arena, d->related, d->nrelated, d->related_cap);
+
+	r->pos = pos;
+	return r;
+}
+
+str likely_word(str wrong, const str *words, size_t n)
+{
+	size_t best = wrong.n / 3 + (wrong.n >= 3 ? 1 : 0);
+	str hit = { 0 };
+
+	for (size_t i = 0; i < n && best > 0; i++) {
+		size_t d = str_distance(wrong, words[i], best - 1);
+
+		if (d < best) {
+			best = d;
+			hit = words[i];
+		}
+	}
+	return hit;
+}
+
+static int compare(const struct finding *a, const struct finding *b)
+{
+	int c = pos_cmp(a->pos, b->pos);
+
+	if (!c)
+		c = (a->name > b->name) - (a->name < b->name);
+	return c ? c : str_cmp(a->message, b->message);
+}
+
+/* Bottom-up merge: stable, no recursion, and qsort's order of equals is not. */
+static void merge_runs(const struct finding *from, struct finding *to, size_t n, size_t run)
+{
+	for (size_t start = 0; start < n; start += 2 * run) {
+		size_t mid = start + run < n ? start + run : n;
+		size_t end = mid + run < n ? mid + run : n;
+		size_t i = start, j = mid;
+
+		for (size_t k = start; k < end; k++)
+			to[k] = i < mid && (j == end || compare(&from[i], &from[j]) <= 0)
+			    ? from[i++] : from[j++];
+	}
+}
+
+static void drop_repeats(struct findings *f)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		if (!kept || compare(&f->v[kept - 1], &f->v[i]))
+			f->v[kept++] = f->v[i];
+	f->n = kept;
+}
+
+void findings_sort(struct findings *f)
+{
+	struct finding *spare = arena_array(f->arena, f->n, sizeof *spare);
+	struct finding *from = f->v, *to = spare;
+
+	for (size_t run = 1; run < f->n; run *= 2) {
+		struct finding *swap = from;
+
+		merge_runs(from, to, f->n, run);
+		from = to;
+		to = swap;
+	}
+	if (from != f->v && f->n)
+		memcpy(f->v, from, f->n * sizeof *f->v);
+	drop_repeats(f);
+}
+
+size_t findings_count(const struct findings *f, enum finding_level level)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		n += f->v[i].level == level;
+	return n;
+}

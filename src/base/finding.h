@@ -1,0 +1,88 @@
+/* base/finding.h - what is wrong, where, since when, and the least repair.
+ *
+ * Every stage reports into one list and carries on; nothing is printed here.
+ * Findings are collected in any order and sorted once at the end by place, so
+ * that the report is the same on every machine. All strings live in the arena
+ * of the list or outlive it. */
+#ifndef BASE_FINDING_H
+#define BASE_FINDING_H
+
+#include "base/arena.h"
+#include "base/source.h"
+
+enum finding_level { LEVEL_NOTE, LEVEL_WARNING, LEVEL_ERROR };
+
+enum finding_name {
+#define FINDING(symbol, level, name, help) FINDING_##symbol,
+#include "base/finding.def"
+#undef FINDING
+	FINDING_COUNT
+};
+
+struct finding_info {
+	const char *name;        /* as on screen: "untaught-skill" */
+	enum finding_level level;
+	const char *help;
+};
+
+/* A further place that the same cause affects. */
+struct related {
+	struct pos pos;
+	str assignment, skill;   /* either may be empty */
+	str label;               /* in a few words */
+};
+
+/* What on paper a finding concerns; decides which documents are held back. */
+enum finding_scope {
+	SCOPE_FILE,              /* the assignment named, or else the whole program */
+	SCOPE_ASSIGNMENTS,       /* the assignment named and those of `related` */
+	SCOPE_QUARTER,           /* one quarter */
+	SCOPE_PROGRAM            /* everything */
+};
+
+struct finding {
+	enum finding_name name;
+	enum finding_level level;
+	struct pos pos;
+	enum finding_scope scope;
+	uint32_t quarter;        /* for SCOPE_QUARTER, from 1 */
+	str assignment, skill;   /* ids concerned; may be empty */
+	str message;             /* one sentence, no full stop at the end */
+	str cause;               /* may be empty */
+	str repair;              /* may be empty; imperative, no full stop */
+	struct related *related;
+	size_t nrelated, related_cap;
+};
+
+struct findings {
+	struct arena *arena;
+	struct finding *v;
+	size_t n, cap;
+};
+
+struct findings *findings_new(struct arena *a);
+
+/* Adds a finding at its own level and returns it to be filled further. The pointer
+ * is good until the next add. */
+struct finding *finding_add(struct findings *f, enum finding_name name, struct pos pos,
+    const char *format, ...) __attribute__((format(printf, 4, 5)));
+
+/* Texts for a finding just added. */
+void finding_cause(struct findings *f, struct finding *d, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+void finding_repair(struct findings *f, struct finding *d, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos);
+
+/* The most likely word for a misspelt one among n candidates, or an empty str
+ * when none is near: at most a third of its letters wrong. Ties: first in list. */
+str likely_word(str wrong, const str *words, size_t n);
+
+/* By path, line, column, then name, then message. Stable; drops exact repeats. */
+void findings_sort(struct findings *f);
+size_t findings_count(const struct findings *f, enum finding_level level);
+
+const struct finding_info *finding_info(enum finding_name name);
+const char *level_word(enum finding_level level);
+
+#endif

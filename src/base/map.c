@@ -1,0 +1,82 @@
+#include "base/map.h"
+
+struct slot { str key; uint32_t value; uint32_t hash; };
+
+struct map {
+	struct arena *arena;
+	struct slot *slots;
+	size_t cap, n;
+	bool nocase;
+};
+
+static uint32_t hash_of(const struct map *m, str key)
+{
+	uint32_t h = 2166136261u;
+
+	for (size_t i = 0; i < key.n; i++) {
+		unsigned char c = (unsigned char)key.p[i];
+
+		if (m->nocase && c >= 'A' && c <= 'Z')
+			c = (unsigned char)(c + 32);
+		h = (h ^ c) * 16777619u;
+	}
+	return h ^ h >> 15;
+}
+
+/* The slot that holds key, or the free one where it belongs. */
+static struct slot *probe(const struct map *m, str key, uint32_t h)
+{
+	for (size_t i = h & (m->cap - 1);; i = (i + 1) & (m->cap - 1)) {
+		struct slot *s = &m->slots[i];
+
+		if (!s->key.p)
+			return s;
+		if (s->hash == h &&
+		    (m->nocase ? str_eq_nocase(s->key, key) : str_eq(s->key, key)))
+			return s;
+	}
+}
+
+static void resize(struct map *m, size_t cap)
+{
+	struct slot *old = m->slots;
+	size_t n = m->cap;
+
+	m->slots = arena_array(m->arena, cap, sizeof *m->slots);
+	m->cap = cap;
+	for (size_t i = 0; i < n; i++)
+		if (old[i].key.p)
+			*probe(m, old[i].key, old[i].hash) = old[i];
+}
+
+struct map *map_new(struct arena *a, bool nocase)
+{
+	struct map *m = arena_alloc(a, sizeof *m);
+
+	m->arena = a;
+	m->nocase = nocase;
+	resize(m, 16);
+	return m;
+}
+
+uint32_t map_find(const struct map *m, str key)
+{
+	const struct slot *s = probe(m, key, hash_of(m, key));
+
+	return s->key.p ? s->value : MAP_NONE;
+}
+
+uint32_t map_add(struct map *m, str key, uint32_t value)
+{
+	uint32_t h = hash_of(m, key);
+	struct slot *s;
+
+	if (m->n * 10 >= m->cap * 7)
+		resize(m, m->cap * 2);
+	s = probe(m, key, h);
+	if (s->key.p)
+		return s->value;
+	*s = (struct slot){ key.p ? key : STR(""), value, h };
+	m->n++;
+	return value;
+}

@@ -1,0 +1,182 @@
+#include "base/str.h"
+
+#include <string.h>
+
+static char lower(char c)
+{
+	return c >= 'A' && c <= 'Z' ? (char)(c + 32) : c;
+}
+
+static bool blank(char c)
+{
+	return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+str str_of(const char *zero_ended)
+{
+	return (str){ zero_ended, strlen(zero_ended) };
+}
+
+bool str_eq(str a, str b)
+{
+	return a.n == b.n && (!a.n || !memcmp(a.p, b.p, a.n));
+}
+
+bool str_eq_nocase(str a, str b)
+{
+	return a.n == b.n && str_starts_nocase(a, b);
+}
+
+int str_cmp(str a, str b)
+{
+	size_t n = a.n < b.n ? a.n : b.n;
+	int c = n ? memcmp(a.p, b.p, n) : 0;
+
+	return c ? c : (a.n > b.n) - (a.n < b.n);
+}
+
+bool str_starts(str s, str prefix)
+{
+	return s.n >= prefix.n && (!prefix.n || !memcmp(s.p, prefix.p, prefix.n));
+}
+
+bool str_starts_nocase(str s, str prefix)
+{
+	if (s.n < prefix.n)
+		return false;
+	for (size_t i = 0; i < prefix.n; i++)
+		if (lower(s.p[i]) != lower(prefix.p[i]))
+			return false;
+	return true;
+}
+
+bool str_ends(str s, str suffix)
+{
+	return s.n >= suffix.n &&
+	    (!suffix.n || !memcmp(s.p + s.n - suffix.n, suffix.p, suffix.n));
+}
+
+str str_trim_left(str s)
+{
+	while (s.n && blank(*s.p)) {
+		s.p++;
+		s.n--;
+	}
+	return s;
+}
+
+str str_trim(str s)
+{
+	s = str_trim_left(s);
+	while (s.n && blank(s.p[s.n - 1]))
+		s.n--;
+	return s;
+}
+
+str str_sub(str s, size_t from, size_t to)
+{
+	if (to > s.n)
+		to = s.n;
+	if (from > to)
+		from = to;
+	return (str){ s.p ? s.p + from : NULL, to - from };
+}
+
+size_t str_find_char(str s, char c, size_t from)
+{
+	const char *hit = from < s.n ? memchr(s.p + from, c, s.n - from) : NULL;
+
+	return hit ? (size_t)(hit - s.p) : s.n;
+}
+
+size_t str_find(str s, str needle, size_t from)
+{
+	if (!needle.n)
+		return from < s.n ? from : s.n;
+	for (size_t i = from; i + needle.n <= s.n; i++) {
+		i = str_find_char(s, needle.p[0], i);
+		if (i + needle.n <= s.n && !memcmp(s.p + i, needle.p, needle.n))
+			return i;
+	}
+	return s.n;
+}
+
+bool str_next(str *rest, char sep, str *part)
+{
+	size_t at;
+
+	if (!rest->p)
+		return false;
+	at = str_find_char(*rest, sep, 0);
+	*part = str_sub(*rest, 0, at);
+	*rest = at < rest->n ? str_sub(*rest, at + 1, rest->n) : (str){ 0 };
+	return true;
+}
+
+bool str_word(str *rest, str *word)
+{
+	size_t n = 0;
+
+	*rest = str_trim_left(*rest);
+	while (n < rest->n && !blank(rest->p[n]))
+		n++;
+	*word = str_sub(*rest, 0, n);
+	*rest = str_sub(*rest, n, rest->n);
+	return n > 0;
+}
+
+bool str_to_u32(str s, uint32_t *out)
+{
+	uint64_t v = 0;
+
+	if (!s.n || s.n > 10)
+		return false;
+	for (size_t i = 0; i < s.n; i++) {
+		if (s.p[i] < '0' || s.p[i] > '9')
+			return false;
+		v = v * 10 + (uint64_t)(s.p[i] - '0');
+	}
+	*out = (uint32_t)v;
+	return v <= UINT32_MAX;
+}
+
+size_t str_chars(str s)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < s.n; i++)
+		n += ((unsigned char)s.p[i] & 0xC0) != 0x80;
+	return n;
+}
+
+static size_t least(size_t a, size_t b)
+{
+	return a < b ? a : b;
+}
+
+size_t str_distance(str a, str b, size_t limit)
+{
+	size_t rows[3][65], *before = rows[0], *prev = rows[1], *now = rows[2];
+	size_t gap = a.n > b.n ? a.n - b.n : b.n - a.n;
+
+	if (gap > limit || a.n > 64 || b.n > 64)
+		return limit + 1;
+	for (size_t j = 0; j <= b.n; j++)
+		prev[j] = j;
+	for (size_t i = 1; i <= a.n; i++) {
+		size_t *spare = before;
+
+		now[0] = i;
+		for (size_t j = 1; j <= b.n; j++) {
+			char x = lower(a.p[i - 1]), y = lower(b.p[j - 1]);
+
+			now[j] = least(least(prev[j], now[j - 1]) + 1, prev[j - 1] + (x != y));
+			if (i > 1 && j > 1 && x == lower(b.p[j - 2]) && y == lower(a.p[i - 2]))
+				now[j] = least(now[j], before[j - 2] + 1);
+		}
+		before = prev;
+		prev = now;
+		now = spare;
+	}
+	return least(prev[b.n], limit + 1);
+}
