@@ -1,0 +1,139 @@
+/* draw/fig.h - drawings of joints, coupons and blanks, to scale.
+ *
+ * The caller fills plain data in millimeters and degrees, and writes each label
+ * itself in both units ("3/8 in [9.5 mm]"). A size that is NAN or 0 is not given; an
+ * empty label leaves that size without a dimension. A label breaks into lines before
+ * '[' and at blanks when room is short.
+ *
+ * Nothing is clamped or guessed: when the data contradict each other, or the area is
+ * too small for the labels, the drawing function returns false and writes only
+ * "no drawing: <why>" in the area. Texts are borrowed: labels and words must outlive
+ * the canvas that recorded them. Every label is drawn within canvas_box_begin/end,
+ * named "label"; the note about the scale is named "note".
+ *
+ * One scale serves both axes, taken from a short list of plain ratios, so that the note
+ * is true when the page prints at full size. Long members are shortened by break lines;
+ * thicknesses and all joint dimensions are never faked. */
+#ifndef DRAW_FIG_H
+#define DRAW_FIG_H
+
+#include "base/arena.h"
+#include "draw/canvas.h"
+#include "draw/face.h"
+
+enum fig_shape {
+	FIG_NONE,
+	FIG_TEE,            /* t1 web (standing), t2 base */
+	FIG_LAP,            /* t1 upper, t2 lower plate */
+	FIG_CORNER_OPEN,    /* t1 flat, t2 standing; inner corners meet, weld fills outside */
+	FIG_CORNER_CLOSED,  /* t1 flat over the edge of t2; fillet inside */
+	FIG_EDGE,           /* t1, t2 face to face, bead along the flush edges */
+	FIG_SQUARE_BUTT,    /* t1 left, t2 right */
+	FIG_SINGLE_V,
+	FIG_SINGLE_BEVEL,   /* the left plate (t1) is beveled */
+	FIG_PIPE_BUTT,      /* V through the wall at the top of the pipe */
+	FIG_PAD,            /* beads side by side on plate t1: section above, plan below */
+	FIG_FLARE_BEVEL,    /* round of od_mm and wall t1 lying on plate t2 */
+	FIG_U_GROOVE,       /* gouged groove in plate t1 */
+	FIG_BRANCH,         /* wall t1 of the branch set on wall t2 of the run */
+	FIG_BUTT_TEST,      /* a finished butt, sound through, as it goes to test */
+	FIG_SHAPE_COUNT
+};
+
+/* Words that the figures write themselves. A translation gives its own. */
+struct fig_words {
+	str no_drawing;          /* "no drawing:" */
+	str to_scale;            /* "to scale" */
+	str times_size;          /* "times full size": after a number */
+	str full_size;           /* "full size" */
+	str of_size;             /* "of full size": after a fraction */
+	str not_to_scale;        /* "not to scale" */
+	str weld;                /* "weld": before its letter */
+	str bore;                /* "inside of pipe" */
+	str restart;             /* "stop and restart here" */
+	str tack;                /* "tack" */
+	str hole, diameter, across, up; /* heads of the table of holes */
+};
+
+/* The English words. */
+const struct fig_words *fig_words_english(void);
+
+struct fig_joint {
+	enum fig_shape shape;
+	double t1_mm, t2_mm;     /* members; t2 not given: as t1 */
+	double width1_mm, width2_mm; /* members across the weld; not given: long */
+	double leg_mm;           /* fillet; FLARE_BEVEL: from the line of contact to the face */
+	double gap_lo_mm, gap_hi_mm; /* root opening or fit-up gap; hi not given: as lo.
+	                          * Grooves are drawn at the middle of the range, fillet
+	                          * and corner joints at its low end */
+	double land_mm;
+	double angle_deg;        /* included; V, pipe butt, U */
+	double bevel_angle_deg;  /* of one member; bevel and branch; V: angle_deg / 2 if 0 */
+	double backing_t_mm, backing_width_mm;
+	double overlap_mm;
+	double length_mm;        /* of the weld or coupon */
+	double reinforcement_mm; /* height above flush; PAD: of the beads */
+	double depth_mm, groove_width_mm, radius_mm; /* U groove: depth with width, or
+	                          * depth with root radius and included angle */
+	double od_mm;            /* pipe, branch or round */
+	bool both_sides;         /* tee and lap: a fillet on the other side too */
+	unsigned passes;         /* 0: not shown; PAD: number of beads */
+	bool restart;            /* plan: stop and restart near mid-length */
+	unsigned tacks;          /* plan: tack marks, spread along the weld */
+	str label_t1, label_t2, label_leg, label_gap, label_land, label_angle;
+	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
+	str label_depth, label_groove_width, label_radius, label_od;
+	str label_width1, label_width2; /* plan */
+	str letter;              /* of the weld, "A"; may be empty */
+	str position;            /* "2F", "3G up"; may be empty */
+	const struct fig_words *words; /* null: English */
+};
+
+/* Whether there is a section for this shape; FIG_NONE has none. */
+bool fig_can_draw(enum fig_shape shape);
+
+/* Why these data make no sense as a joint, in English; empty when they do. */
+str fig_joint_fault(const struct fig_joint *j);
+
+/* The section, with dimensions, passes and the scale. False: see above. */
+bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_joint *j);
+
+/* The coupon from above: members, weld, length, restart and tacks. For pipe the end
+ * view with clock positions. False: see above. */
+bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_joint *j);
+
+/* What the section shows, in one or two sentences, for readers who cannot see it. Uses
+ * the labels for sizes, so it says nothing that the drawing does not. */
+str fig_joint_words(struct arena *a, const struct fig_joint *j);
+
+/* A blank, seen flat. Coordinates in mm from the lower left corner, x right, y up. */
+enum fig_mark { FIG_HOLE, FIG_SLOT, FIG_NOTCH, FIG_BEND, FIG_CUT };
+
+struct fig_feature {
+	enum fig_mark mark;
+	double x_mm, y_mm;       /* HOLE, SLOT: center; NOTCH: lower left corner; BEND,
+	                          * CUT: one end of the line */
+	double w_mm, h_mm;       /* HOLE: w diameter; SLOT, NOTCH: size along x and y;
+	                          * BEND, CUT: the other end less this one, may be negative */
+	str label_x, label_y;    /* distance from the datum edges */
+	str label_size;          /* "9/16 in [14.3 mm] dia", "bend 90 deg up" */
+};
+
+struct fig_plate {
+	double length_mm, width_mm; /* along x and y */
+	str label_length, label_width, label_thickness;
+	const struct fig_feature *features;
+	size_t nfeatures;        /* at most FIG_FEATURES */
+	const struct fig_words *words; /* null: English */
+};
+
+#define FIG_FEATURES 40
+
+str fig_plate_fault(const struct fig_plate *p);
+bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_plate *p);
+str fig_plate_words(struct arena *a, const struct fig_plate *p);
+
+#endif
