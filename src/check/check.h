@@ -1,0 +1,12 @@
+/* check/check.h - judges a model and an order; reports, never repairs. */
+#ifndef CHECK_CHECK_H
+#define CHECK_CHECK_H
+
+#include "base/finding.h"
+#include "order/order.h"
+
+/* Runs every rule over the order of program.md and over each entry path. scratch
+ * is for working memory that may be dropped afterwards. */
+void check_program(struct arena *scratch, const struct model *m, struct findings *f);
+
+#endif

@@ -1,0 +1,307 @@
+/* model/model.h - the program as it is meant: quarters, courses, assignments,
+ * skills, and what each asks for and gives.
+ *
+ * Built once by model_bind from the blocks of all files, then read-only. Arrays
+ * are indexed by uint32_t; NONE marks "not
+ * given" or "not known" (an unknown one was reported and is left out). Everything
+ * that can be wrong carries its place. Lengths are mm, angles degrees, currents A,
+ * hours h; a quantity also keeps how it was written. */
+#ifndef MODEL_MODEL_H
+#define MODEL_MODEL_H
+
+#include "base/finding.h"
+#include "base/map.h"
+#include "base/text.h"
+#include "read/record.h"
+#include "units/quantity.h"
+
+#define NONE UINT32_MAX
+
+enum skill_level { SKILL_INTRODUCED = 1, SKILL_PRACTICED, SKILL_ASSESSED };
+
+enum kind {
+	KIND_SAFETY, KIND_WRITTEN, KIND_DRILL, KIND_COUPON, KIND_PRACTICE_TEST,
+	KIND_QUALIFICATION_TEST, KIND_PROJECT, KIND_COUNT
+};
+
+enum process {
+	PROCESS_SMAW, PROCESS_GMAW, PROCESS_GMAW_S, PROCESS_FCAW_G, PROCESS_FCAW_S,
+	PROCESS_GTAW, PROCESS_OFC, PROCESS_OFW, PROCESS_PAC, PROCESS_CAC_A, PROCESS_TB,
+	PROCESS_TS, PROCESS_COUNT
+};
+
+enum joint {
+	JOINT_TEE, JOINT_LAP, JOINT_CORNER, JOINT_OPEN_CORNER, JOINT_EDGE,
+	JOINT_SQUARE_BUTT, JOINT_SINGLE_V, JOINT_SINGLE_BEVEL, JOINT_FLARE_BEVEL,
+	JOINT_U_GROOVE, JOINT_PIPE_BUTT, JOINT_BRANCH, JOINT_SURFACING, JOINT_CUT_EDGE,
+	JOINT_BEVEL_CUT, JOINT_BUTT, JOINT_COUNT
+};
+
+enum position {
+	POSITION_FLAT, POSITION_1F, POSITION_2F, POSITION_3F, POSITION_4F, POSITION_5F,
+	POSITION_1G, POSITION_2G, POSITION_3G, POSITION_4G, POSITION_5G, POSITION_6G,
+	POSITION_1G_ROLLED, POSITION_1F_ROLLED, POSITION_COUNT
+};
+
+enum progression { PROGRESS_NONE, PROGRESS_UP, PROGRESS_DOWN };
+
+/* The screen and paper word of each: "qualification test", "GMAW-S", "single-V". */
+str kind_word(enum kind k);
+str process_word(enum process p);
+str joint_word(enum joint j);
+str position_word(enum position p);
+str skill_level_word(enum skill_level l);
+
+struct outcome {
+	str id, title;
+	struct pos pos;
+};
+
+struct skill {
+	str id, title;
+	uint32_t outcome;
+	struct pos pos;
+};
+
+/* A skill at a level, as one line of a need or of Teaches says it. */
+struct skill_at {
+	uint32_t skill;          /* NONE: not in skills.md (reported) */
+	str written;             /* the id as the author wrote it */
+	enum skill_level level;  /* 0: missing (reported) */
+	struct pos pos;          /* of the id */
+	str evidence;            /* after "by"; may be empty */
+};
+
+struct need {
+	struct pos pos;
+	const struct skill_at *v; /* one, or the alternatives of "one of" */
+	size_t n;
+};
+
+struct position_at {
+	enum position position;
+	enum progression progression;
+	struct pos pos;
+};
+
+struct material {
+	str text;                /* as written: "A36 plate", "NPS 6 pipe" */
+	enum sheet_metal metal;  /* which gauge table and weight apply */
+	struct pos pos;
+};
+
+struct filler {
+	str class;               /* "E7018" */
+	struct quantity dia;     /* kind none when not given */
+	str where;               /* "root", "fill and cap"; may be empty */
+	struct pos pos;
+};
+
+struct current {
+	str polarity;            /* "DC+", "DC-", "AC" */
+	struct quantity amps;
+	struct pos pos;
+};
+
+/* A pipe size as written, NPS and schedule looked up. od_mm 0: not pipe. */
+struct pipe_size {
+	str text;
+	double od_mm, wall_mm;
+};
+
+/* One weld to be made. Without "## Welds": each joint in each position. */
+struct weld {
+	char letter;             /* 'A'.. ; 0 when it is the only one */
+	enum joint joint;
+	struct position_at at;
+	enum process process;    /* PROCESS_COUNT: none named */
+	double t1_mm, t2_mm;     /* members; t2 0 when the same */
+	double leg_mm, length_mm; /* 0: not given */
+	struct quantity t1, t2, leg, length;
+	str material1, material2;
+	struct pipe_size run, branch;
+	str text;                /* as written, for the sheet */
+	struct pos pos;
+};
+
+struct pass {
+	str name, text;
+	struct pos pos;
+};
+
+struct piece {
+	str name;                /* "web" */
+	uint32_t count;
+	str size;                /* as written: "3/8 x 3 x 8 in" */
+	struct quantity dims[3];
+	uint32_t ndims;
+	struct pipe_size pipe;   /* of a pipe ring; then dims[0] is its length */
+	str material, made;      /* "A36 plate", "sawn" */
+	struct pos pos;
+};
+
+/* A joint block after the facts filled what it leaves out. NAN: not given. */
+struct joint_block {
+	uint32_t weld;           /* index in welds, NONE when it names none */
+	enum joint joint;
+	struct quantity t1, t2, leg, gap, land, angle, bevel, backing_t, backing_w,
+	    overlap, reinforcement, length, depth, width, radius;
+	struct pipe_size pipe, branch;
+	bool both_sides;
+	uint32_t passes, beads;
+	double overlap_percent;
+	str restart;
+	struct pos pos;
+};
+
+struct plate_mark {
+	enum plate_mark_kind { MARK_HOLE, MARK_SLOT, MARK_BEND_X, MARK_BEND_Y, MARK_CUT } kind;
+	struct quantity v[4];    /* as the manual orders them */
+	struct pos pos;
+};
+
+struct plate_block {
+	struct quantity length, width, thickness;
+	const struct plate_mark *marks;
+	size_t nmarks;
+	struct pos pos;
+};
+
+struct drawing {
+	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE } kind;
+	struct joint_block joint;
+	struct plate_block plate;
+	struct pos pos;
+};
+
+struct step {
+	struct para para;        /* without the bold opening when it is a hold point */
+	str hold;                /* "Stop, fit-up"; empty: not a hold point */
+	struct pos pos;
+};
+
+struct criterion {
+	str name, text;
+	str code;                /* "D1.1", "ASME IX"; empty when none is named */
+	uint32_t edition;        /* 2020; 0 none */
+	str loading;             /* "welder test", "static", "cyclic"; may be empty */
+	struct pos pos;
+};
+
+struct grade {
+	str name;
+	uint32_t weight;
+	bool must_pass;
+	struct pos pos;
+};
+
+/* A fact kept as text: Gas, Purge, Preheat, Machines ... */
+struct plain_fact {
+	str key, text;
+	struct pos pos;
+};
+
+struct assignment {
+	str id, title;           /* id in canonical capitals, suffix letter lowercase */
+	struct pos pos;          /* of the heading text */
+	enum kind kind;          /* KIND_COUNT: not given (reported) */
+	double hours;
+	uint32_t station;        /* in shop.stations, NONE */
+	uint32_t attempts;       /* 3 when not given */
+	enum process *processes; uint32_t nprocesses;
+	enum joint *joints; uint32_t njoints;
+	struct position_at *positions; uint32_t npositions;
+	struct material *materials; uint32_t nmaterials;
+	struct quantity *thicknesses; uint32_t nthicknesses;
+	struct filler *fillers; uint32_t nfillers;
+	struct current *currents; uint32_t ncurrents;
+	struct plain_fact *facts; size_t nfacts, facts_cap;
+	struct need *needs; size_t nneeds, needs_cap;
+	struct skill_at *teaches; size_t nteaches, teaches_cap;
+	struct weld *welds; size_t nwelds, welds_cap;
+	struct pass *passes; size_t npasses, passes_cap;
+	struct piece *pieces; size_t npieces, pieces_cap;
+	struct drawing *drawings; size_t ndrawings, drawings_cap;
+	struct step *steps; size_t nsteps, steps_cap;
+	struct criterion *criteria; size_t ncriteria, criteria_cap;
+	struct grade *grades; size_t ngrades, grades_cap;
+	uint32_t pass_mark;      /* 0: not given */
+	struct prose bring, cautions, if_it_fails, notes;
+	struct prose instructor; /* never on a student sheet: see student_view */
+};
+
+/* One line of a course in program.md. A "one of" line gives one slot a branch,
+ * all with the same place and the same group. */
+struct slot {
+	uint32_t assignment;     /* NONE: unknown (reported) */
+	uint32_t course;
+	uint32_t week;
+	uint32_t line;           /* sequence in program.md, equal within a group */
+	bool optional;
+	uint32_t group;          /* 1.. for "one of"; 0 alone */
+	struct pos pos;
+};
+
+struct course {
+	str id, title;           /* "ORW 130" */
+	uint32_t quarter;        /* from 1 */
+	double credits, lecture_hours, lab_hours;
+	struct pos pos;
+};
+
+struct quarter {
+	str starts;              /* ISO date as written; may be empty */
+	struct pos pos;
+};
+
+struct entry {
+	str text;                /* as written: "quarter 1 in Fall" */
+	uint32_t *quarters;      /* the quarters in the order met, from 1 */
+	size_t nquarters;
+	struct skill_at *with;   /* skills that such a student brings */
+	size_t nwith;
+	struct pos pos;
+};
+
+struct section { str name; double open_hours_week; struct pos pos; };
+struct station { str name; uint32_t places; str sections; struct pos pos; };
+struct machine { str name; struct plain_fact *limits; size_t nlimits, limits_cap; struct pos pos; };
+
+struct model {
+	struct arena *arena;
+	const struct sources *sources;
+	str title;               /* of program.md: "College: Program" */
+	str catalog_year;
+	uint32_t weeks;          /* in a quarter */
+	str *terms; size_t nterms, terms_cap;
+	str credit_rule;
+	uint32_t hour_minutes;   /* 60 when not given */
+	struct quarter *quarters; size_t nquarters, quarters_cap; /* [0] is quarter 1 */
+	struct course *courses; size_t ncourses, courses_cap;
+	struct slot *slots; size_t nslots, slots_cap;  /* in order of program.md */
+	struct entry *entries; size_t nentries, entries_cap;
+	struct plain_fact *credentials; size_t ncredentials, credentials_cap;
+	struct outcome *outcomes; size_t noutcomes, outcomes_cap;
+	struct skill *skills; size_t nskills, skills_cap;
+	struct skill_at *entry_skills; size_t nentry_skills, entry_skills_cap;
+	struct assignment *assignments; size_t nassignments, assignments_cap; /* by id */
+	struct section *sections; size_t nsections, sections_cap;
+	struct station *stations; size_t nstations, stations_cap;
+	struct machine *machines; size_t nmachines, machines_cap;
+	struct map *assignment_by_id; /* id without case -> index */
+	struct map *skill_by_id;
+};
+
+/* One file with its role, as bind takes it. */
+enum file_role { ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS };
+
+/* Makes the model from all record files. files[i] corresponds to sources->v
+ * [files[i].file]. Every fault is reported into f with its place and a stated
+ * recovery; the result is always usable. */
+struct model *model_bind(struct arena *a, const struct sources *sources,
+    const struct record_file *files, size_t nfiles, struct findings *f);
+
+/* The role that a path has by its name, or false for a file fitup does not read. */
+bool file_role_of(str path, enum file_role *role);
+
+#endif

@@ -1,0 +1,54 @@
+/* read/record.h - what a Markdown file says, before anyone knows what it means.
+ *
+ * A file becomes one flat list of blocks in source order. Headings carry their
+ * level; what follows a heading belongs to it until the next one. Facts, bullets,
+ * steps, paragraphs and fences keep the place of every character that a finding
+ * may have to point at. Blocks live in the arena given to the reader; texts are
+ * slices of the source where they stand on one line there. */
+#ifndef READ_RECORD_H
+#define READ_RECORD_H
+
+#include "base/text.h"
+
+enum block_kind {
+	BLOCK_HEADING,           /* level, text */
+	BLOCK_FACT,              /* "- **Key:** value": key, text = value */
+	BLOCK_BULLET,            /* any other bullet: text, spans */
+	BLOCK_STEP,              /* ordered item: number, text, spans */
+	BLOCK_PARA,              /* paragraph: text, spans */
+	BLOCK_FENCE              /* fenced or indented code: key = info string, lines */
+};
+
+/* One source line of a text or of a fence. */
+struct text_line {
+	uint32_t offset;         /* in text, where this line's part begins */
+	struct pos pos;          /* of its first character */
+};
+
+struct block {
+	enum block_kind kind;
+	unsigned level;          /* heading 1..6; list depth from 1 for items */
+	uint32_t number;         /* of a step, as counted in its list, from 1 */
+	struct pos pos;          /* heading: first character of its text; item: first
+	                          * character after the marker; fence: opening fence */
+	str key;                 /* fact key without '**' and ':', trimmed; fence info */
+	struct pos key_pos;
+	str text;                /* trimmed source text; lines joined by one space, for a
+	                          * fence by one LF */
+	const struct text_line *lines;
+	uint32_t nlines;
+	const struct span *spans; /* text as CommonMark means it; none for facts
+	                           * and fences */
+	size_t nspans;
+};
+
+struct record_file {
+	uint32_t file;           /* index in the list of sources */
+	const struct block *v;
+	size_t n;
+};
+
+/* The place of byte `offset` of b->text. */
+struct pos block_pos(const struct block *b, size_t offset);
+
+#endif
