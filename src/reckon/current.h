@@ -1,0 +1,31 @@
+/* reckon/current.h - handbook welding current by process, electrode and diameter.
+ *
+ * Guidance from handbooks (each row names its source), not a code limit; the maker's
+ * label always wins. Generated from templates/tables/current.csv. */
+#ifndef RECKON_CURRENT_H
+#define RECKON_CURRENT_H
+
+#include "base/str.h"
+#include "reckon/source.h"
+
+struct current {
+	const char *process;     /* SMAW, GMAW-S, GMAW spray, FCAW-G, FCAW-S, GTAW */
+	const char *electrode, *dia;      /* as the source words them */
+	double dia_in;
+	double amps_lo, amps_hi;          /* amps_hi 0: only a lower end is given */
+	double volts_lo, volts_hi;        /* 0 when the source gives none */
+	const char *polarity, *positions; /* "DCEP AC"; "" when not given */
+	const char *source, *verified;
+};
+
+/* The row, or null. process as above, without regard to case. electrode is an AWS
+ * class (E7018-H4R finds E7018, ER70S-6 finds ER70S, ER4043 finds aluminum) or, for
+ * GTAW, the tungsten class (EWLa-2). Diameters agree within 0.001 in. polarity
+ * (DCEP or DC+, DCEN or DC-, AC, AC balanced) may be empty: then the first row. AC
+ * alone finds the unbalanced row of a tungsten. */
+const struct current *current_find(str process, str electrode, double dia_mm,
+    str polarity);
+/* Least spray-transfer current of a solid wire in amperes, or null. */
+const struct current *current_spray_least(str electrode, double dia_mm);
+
+#endif

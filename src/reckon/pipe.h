@@ -1,0 +1,16 @@
+/* reckon/pipe.h - pipe by nominal size and schedule.
+ *
+ * Outside diameter and wall come from ASME B36.10M through pipe_find (units/trade.h),
+ * in inches; exact millimetres are those times 25.4. */
+#ifndef RECKON_PIPE_H
+#define RECKON_PIPE_H
+
+#include "units/trade.h"
+
+double pipe_od_mm(const struct pipe_size *p);
+double pipe_wall_mm(const struct pipe_size *p);
+/* Plain-end weight in lb/ft: W = 10.69 (D - t) t, D and t in inches
+ * (ASME B36.10M since 2000; older charts use 10.68). */
+double pipe_weight_lb_ft(double od_mm, double wall_mm);
+
+#endif

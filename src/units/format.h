@@ -1,0 +1,35 @@
+/* units/format.h - quantities in ink: US customary first, metric in brackets.
+ *
+ * Fractions of an inch carry millimetres to one place; decimal inches, gauges and
+ * pipe walls to two. All rounding of the program happens here, once, half away from
+ * zero. Text is appended to b and is UTF-8 (± and °). */
+#ifndef UNITS_FORMAT_H
+#define UNITS_FORMAT_H
+
+#include "base/buf.h"
+#include "units/quantity.h"
+
+/* Any quantity as written: "3/8 in [9.5 mm]", "11 ga (0.120 in) [3.04 mm]",
+ * "0 to 1/16 in [0 to 1.6 mm]", "±1/32 in [±0.8 mm]", "22-1/2°", "110-140 A",
+ * "20 cfh [9.4 L/min]". A length goes through format_length. */
+void format_quantity(struct buf *b, const struct quantity *q);
+void format_length(struct buf *b, const struct quantity *q);
+
+/* One half of format_length without a unit, for a column whose head gives it:
+ * "3/8" and "9.5". */
+void format_length_in(struct buf *b, const struct quantity *q);
+void format_length_mm(struct buf *b, const struct quantity *q);
+
+/* A computed length. A tolerance of 1/32 in or finer gives 32nds, any other 16ths;
+ * a value farther than 0.002 in from such a fraction prints as a decimal to three
+ * places. tolerance_mm 0: 16ths. "6-3/8 in [161.9 mm]" */
+void format_computed(struct buf *b, double mm, double tolerance_mm);
+/* Its inch half without the unit. */
+void format_computed_in(struct buf *b, double mm, double tolerance_mm);
+/* Millimetres alone, at most `decimals` places, no unit. */
+void format_mm(struct buf *b, double mm, int decimals);
+
+/* "22-1/2°": halves and quarters as fractions, else at most two places. */
+void format_angle(struct buf *b, double deg);
+
+#endif
