@@ -8,7 +8,7 @@
 #include "base/str.h"
 #include "reckon/source.h"
 
-struct current {
+struct current_row {
 	const char *process;     /* SMAW, GMAW-S, GMAW spray, FCAW-G, FCAW-S, GTAW */
 	const char *electrode, *dia;      /* as the source words them */
 	double dia_in;
@@ -23,9 +23,9 @@ struct current {
  * GTAW, the tungsten class (EWLa-2). Diameters agree within 0.001 in. polarity
  * (DCEP or DC+, DCEN or DC-, AC, AC balanced) may be empty: then the first row. AC
  * alone finds the unbalanced row of a tungsten. */
-const struct current *current_find(str process, str electrode, double dia_mm,
+const struct current_row *current_find(str process, str electrode, double dia_mm,
     str polarity);
 /* Least spray-transfer current of a solid wire in amperes, or null. */
-const struct current *current_spray_least(str electrode, double dia_mm);
+const struct current_row *current_spray_least(str electrode, double dia_mm);
 
 #endif

@@ -7,8 +7,8 @@
 
 #include "units/trade.h"
 
-double pipe_od_mm(const struct pipe_size *p);
-double pipe_wall_mm(const struct pipe_size *p);
+double pipe_od_mm(const struct pipe_row *p);
+double pipe_wall_mm(const struct pipe_row *p);
 /* Plain-end weight in lb/ft: W = 10.69 (D - t) t, D and t in inches
  * (ASME B36.10M since 2000; older charts use 10.68). */
 double pipe_weight_lb_ft(double od_mm, double wall_mm);

@@ -14,7 +14,7 @@
 #include "units/trade.h"
 
 enum quantity_kind {
-	QUANTITY_ANY,            /* only as a wish: the unit decides */
+	QUANTITY_ANY,            /* wished: the unit decides; zeroed: not given */
 	QUANTITY_LENGTH, QUANTITY_ANGLE, QUANTITY_CURRENT, QUANTITY_VOLTAGE,
 	QUANTITY_TIME, QUANTITY_MASS, QUANTITY_FLOW, QUANTITY_TEMPERATURE,
 	QUANTITY_PRESSURE, QUANTITY_SPEED, QUANTITY_PERCENT, QUANTITY_COUNT,
@@ -46,7 +46,7 @@ struct quantity {
 	unsigned gauge_lo, gauge_hi;      /* numbers belonging to lo and hi */
 	/* FORM_PIPE. Wished as a length, lo and hi are the wall, and a schedule is
 	 * owed; as a pipe or as anything, they are the outside diameter. */
-	const struct pipe_size *pipe;
+	const struct pipe_row *pipe;
 	bool scheduled;          /* a schedule was written, so pipe->wall_in counts */
 };
 

@@ -23,7 +23,7 @@ const char *sheet_metal_word(enum sheet_metal metal);
 /* Thickness in inches of a gauge, or 0 when the table has no such gauge. */
 double gauge_thickness_in(enum sheet_metal metal, unsigned gauge);
 
-struct pipe_size {
+struct pipe_row {
 	const char *nps;         /* "1-1/2" */
 	const char *schedule;    /* "40", "STD", "XXS" */
 	const char *ident;       /* second name of the same wall: "STD", "XS", "XXS", or "" */
@@ -35,8 +35,8 @@ struct pipe_size {
 
 /* The row for nps ("6", "1-1/2") and schedule ("40", "std"), or null. An empty
  * schedule finds the first row of that size, good for od_in and dn only. */
-const struct pipe_size *pipe_find(str nps, str schedule);
+const struct pipe_row *pipe_find(str nps, str schedule);
 /* All rows, in order of size then schedule. */
-const struct pipe_size *pipe_rows(size_t *n);
+const struct pipe_row *pipe_rows(size_t *n);
 
 #endif
