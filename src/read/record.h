@@ -37,8 +37,9 @@ struct block {
 	                          * fence by one LF */
 	const struct text_line *lines;
 	uint32_t nlines;
-	const struct span *spans; /* text as CommonMark means it; none for facts
-	                           * and fences */
+	const struct span *spans; /* text as CommonMark means it; for a fact the whole
+	                           * item with its bold key, so that prose may hold
+	                           * such bullets; none for fences */
 	size_t nspans;
 };
 

@@ -1,0 +1,29 @@
+/* read/lines.h - the lines of one source text, and faults of the raw bytes. */
+#ifndef READ_LINES_H
+#define READ_LINES_H
+
+#include "base/finding.h"
+#include "read/record.h"
+
+struct lines {
+	uint32_t file;
+	str text;                /* what the parser sees; see lines_clean */
+	uint32_t *starts;        /* offset of each line; starts[n] is the end */
+	size_t n;
+};
+
+/* Splits at LF, CR LF and lone CR. */
+struct lines lines_split(struct arena *a, str text, uint32_t file);
+/* Line `line` (from 1) without its line end. */
+str lines_at(const struct lines *l, size_t line);
+/* The place of byte `byte` (from 0) of a line, in characters. */
+struct pos lines_pos(const struct lines *l, size_t line, size_t byte);
+/* The place of an offset in the whole text. */
+struct pos lines_pos_at(const struct lines *l, size_t offset);
+
+/* Reports encoding, control characters and over-long lines. False: the text is
+ * not UTF-8 and nothing of it can be read. Otherwise l->text has blanks in place
+ * of each control character and over-long line, all offsets kept. */
+bool lines_clean(struct arena *a, struct lines *l, struct findings *f);
+
+#endif

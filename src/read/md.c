@@ -1,0 +1,407 @@
+#include "read/md.h"
+
+#include "base/buf.h"
+#include "read/inline.h"
+#include "read/lines.h"
+
+/* Lists nested deeper than this have no meaning on any sheet. */
+enum { DEPTH_MOST = 4 };
+
+struct reader {
+	struct arena *arena;
+	struct lines lines;
+	struct findings *f;
+	struct block *v;
+	size_t n, cap;
+	bool begun;              /* a level-1 heading was seen */
+	bool told_no_heading;
+	uint8_t *covered;        /* by line: some block accounts for it */
+	unsigned depth;          /* of lists around the current node */
+	uint32_t numbers[DEPTH_MOST + 1]; /* of the current item, by depth */
+};
+
+struct pos block_pos(const struct block *b, size_t offset)
+{
+	uint32_t i = b->nlines;
+	struct pos p;
+
+	while (i > 1 && b->lines[i - 1].offset > offset)
+		i--;
+	if (!i)
+		return b->pos;
+	p = b->lines[i - 1].pos;
+	p.col += (uint32_t)str_chars(str_sub(b->text, b->lines[i - 1].offset, offset));
+	return p;
+}
+
+static size_t line_of(cmark_node *n)
+{
+	int line = cmark_node_get_start_line(n);
+
+	return line > 0 ? (size_t)line : 1;
+}
+
+static size_t column_byte(cmark_node *n)
+{
+	int col = cmark_node_get_start_column(n);
+
+	return col > 0 ? (size_t)col - 1 : 0;
+}
+
+static struct pos node_pos(const struct reader *r, cmark_node *n)
+{
+	return lines_pos(&r->lines, line_of(n), column_byte(n));
+}
+
+static void cover(struct reader *r, cmark_node *n)
+{
+	size_t last = (size_t)cmark_node_get_end_line(n);
+
+	for (size_t line = line_of(n); line <= last && line <= r->lines.n; line++)
+		r->covered[line - 1] = 1;
+}
+
+static void reject(struct reader *r, cmark_node *n, enum finding_name name, const char *what,
+    const char *repair)
+{
+	struct finding *d;
+
+	cover(r, n);
+	d = finding_add(r->f, name, node_pos(r, n), "%s has no meaning here; it is left out", what);
+	finding_repair(r->f, d, "%s", repair);
+}
+
+/* A new block, unless nothing says yet what the file is: then one finding. */
+static struct block *push(struct reader *r, cmark_node *n, enum block_kind kind)
+{
+	struct block *b;
+
+	cover(r, n);
+	if (!r->begun) {
+		if (!r->told_no_heading) {
+			struct finding *d = finding_add(r->f, FINDING_NO_HEADING, node_pos(r, n),
+			    "the file does not begin with a heading; what stands before the "
+			    "first `# ` heading is left out");
+
+			finding_repair(r->f, d, "begin the file with a line such as "
+			    "`# SM-20: Title`");
+		}
+		r->told_no_heading = true;
+		return NULL;
+	}
+	b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
+	b->kind = kind;
+	b->pos = node_pos(r, n);
+	b->level = r->depth;
+	return b;
+}
+
+static void add_line(struct reader *r, struct block *b, struct text_line *v, struct buf *joined,
+    size_t line, size_t from)
+{
+	str s = lines_at(&r->lines, line);
+	str part = str_trim(str_sub(s, from, s.n));
+
+	if (!part.n)
+		return;
+	if (joined->n)
+		buf_addc(joined, ' ');
+	v[b->nlines++] = (struct text_line){ (uint32_t)joined->n,
+		lines_pos(&r->lines, line, (size_t)(part.p - s.p)) };
+	buf_add(joined, part);
+}
+
+/* The source text of a paragraph: a slice when it is one line, else joined. */
+static void take_text(struct reader *r, cmark_node *n, struct block *b)
+{
+	size_t first = line_of(n), last = (size_t)cmark_node_get_end_line(n);
+	str s = lines_at(&r->lines, first);
+	struct buf joined = { .arena = r->arena };
+	struct text_line *v;
+
+	if (last < first)
+		last = first;
+	if (last > r->lines.n)
+		last = r->lines.n;
+	v = arena_array(r->arena, last - first + 1, sizeof *v);
+	b->lines = v;
+	if (last == first) {
+		b->text = str_trim(str_sub(s, column_byte(n), s.n));
+		v[0].pos = lines_pos(&r->lines, first, (size_t)(b->text.p - s.p));
+		b->nlines = b->text.n ? 1 : 0;
+		return;
+	}
+	add_line(r, b, v, &joined, first, column_byte(n));
+	for (size_t line = first + 1; line <= last; line++)
+		add_line(r, b, v, &joined, line, 0);
+	b->text = buf_str(&joined);
+}
+
+static void take_spans(struct reader *r, cmark_node *n, struct block *b)
+{
+	struct spans s = inline_spans(r->arena, n, b->text, b->pos, r->f);
+
+	b->spans = s.v;
+	b->nspans = s.n;
+}
+
+/* "**Key:** value" and "**Key**: value"; false when the bullet is no fact. */
+static bool split_fact(struct block *b)
+{
+	str t = b->text, key;
+	size_t end, value;
+
+	if (!str_starts(t, STR("**")))
+		return false;
+	end = str_find(t, STR("**"), 2);
+	if (end == t.n)
+		return false;
+	key = str_sub(t, 2, end);
+	value = end + 2;
+	if (str_ends(str_trim(key), STR(":"))) {
+		key = str_trim(key);
+		key.n--;
+	} else if (value < t.n && t.p[value] == ':') {
+		value++;
+	} else {
+		return false;
+	}
+	b->kind = BLOCK_FACT;
+	b->key = str_trim(key);
+	b->key_pos = block_pos(b, (size_t)(b->key.p - t.p));
+	return true;
+}
+
+/* Leaves in text only the value, its places shifted along. */
+static void keep_value(struct reader *r, struct block *b)
+{
+	str t = b->text;
+	size_t end = str_find(t, STR("**"), 2) + 2;
+	size_t from;
+	struct text_line *v = arena_array(r->arena, b->nlines, sizeof *v);
+	uint32_t kept = 0;
+
+	if (end < t.n && t.p[end] == ':')
+		end++;
+	from = t.n - str_trim_left(str_sub(t, end, t.n)).n;
+	for (uint32_t i = 0; i < b->nlines; i++) {
+		size_t next = i + 1 < b->nlines ? b->lines[i + 1].offset : t.n + 1;
+		size_t at = b->lines[i].offset > from ? b->lines[i].offset : from;
+
+		if (next <= from)
+			continue;
+		v[kept++] = (struct text_line){ (uint32_t)(at - from), block_pos(b, at) };
+	}
+	b->text = str_sub(t, from, t.n);
+	b->lines = v;
+	b->nlines = kept;
+}
+
+static bool is_table(str text)
+{
+	return str_starts(text, STR("|"));
+}
+
+static void read_paragraph(struct reader *r, cmark_node *n)
+{
+	cmark_node *item = cmark_node_parent(n);
+	bool lead = cmark_node_get_type(item) == CMARK_NODE_ITEM &&
+	    cmark_node_first_child(item) == n;
+	bool ordered = lead &&
+	    cmark_node_get_list_type(cmark_node_parent(item)) == CMARK_ORDERED_LIST;
+	struct block *b;
+
+	if (is_table(str_sub(lines_at(&r->lines, line_of(n)), column_byte(n), SIZE_MAX))) {
+		reject(r, n, FINDING_NOT_UNDERSTOOD, "a table", "write one bullet a row");
+		return;
+	}
+	b = push(r, n, !lead ? BLOCK_PARA : ordered ? BLOCK_STEP : BLOCK_BULLET);
+	if (!b)
+		return;
+	take_text(r, n, b);
+	b->number = ordered ? r->numbers[r->depth] : 0;
+	take_spans(r, n, b);
+	if (b->kind == BLOCK_BULLET && split_fact(b))
+		keep_value(r, b);
+}
+
+/* "## Title ##" and underlined titles; the text is what CommonMark makes of it. */
+static void read_heading(struct reader *r, cmark_node *n)
+{
+	unsigned level = (unsigned)cmark_node_get_heading_level(n);
+	size_t line = line_of(n), at = column_byte(n);
+	str s = lines_at(&r->lines, line);
+	struct text_line *one = arena_alloc(r->arena, sizeof *one);
+	struct block *b;
+	struct spans spans;
+
+	r->begun |= level == 1;
+	b = push(r, n, BLOCK_HEADING);
+	if (!b)
+		return;
+	while (at < s.n && (s.p[at] == '#' || s.p[at] == ' ' || s.p[at] == '\t'))
+		at++;
+	b->pos = lines_pos(&r->lines, line, at);
+	b->level = level;
+	spans = inline_spans(r->arena, n, str_trim(str_sub(s, at, s.n)), b->pos, r->f);
+	b->text = spans.plain;
+	b->spans = spans.v;
+	b->nspans = spans.n;
+	one->pos = b->pos;
+	b->lines = one;
+	b->nlines = 1;
+}
+
+static void read_fence(struct reader *r, cmark_node *n)
+{
+	struct block *b = push(r, n, BLOCK_FENCE);
+	size_t line = line_of(n), at = column_byte(n);
+	str raw = lines_at(&r->lines, line), rest, part;
+	const char *info = cmark_node_get_fence_info(n);
+	bool fenced = at < raw.n && (raw.p[at] == '`' || raw.p[at] == '~');
+	size_t cap = 0;
+	struct text_line *v = NULL;
+
+	if (!b)
+		return;
+	b->key = str_trim(str_copy(r->arena, str_of(info ? info : "")));
+	b->key_pos = b->pos;
+	b->text = str_copy(r->arena, str_of(cmark_node_get_literal(n)));
+	if (str_ends(b->text, STR("\n")))
+		b->text.n--;
+	line += fenced;
+	for (rest = b->text; b->text.n && str_next(&rest, '\n', &part); line++) {
+		str source = lines_at(&r->lines, line);
+		size_t indent = source.n > part.n ? source.n - part.n : 0;
+
+		v = arena_grow(r->arena, v, b->nlines, b->nlines + 1u, &cap, sizeof *v);
+		v[b->nlines++] = (struct text_line){ (uint32_t)(part.p - b->text.p),
+			lines_pos(&r->lines, line, indent) };
+	}
+	b->lines = v;
+}
+
+static void enter_list(struct reader *r, cmark_node *n)
+{
+	r->depth++;
+	r->numbers[r->depth] = (uint32_t)cmark_node_get_list_start(n) - 1;
+}
+
+static void enter_item(struct reader *r, cmark_node *n)
+{
+	r->numbers[r->depth]++;
+	if (!cmark_node_first_child(n))
+		reject(r, n, FINDING_NOT_UNDERSTOOD, "an empty list item", "fill it in or delete it");
+}
+
+/* Handles one node; true: its children need not be visited. */
+static bool enter_block(struct reader *r, cmark_node *n)
+{
+	switch (cmark_node_get_type(n)) {
+	case CMARK_NODE_LIST:
+		if (r->depth == DEPTH_MOST) {
+			reject(r, n, FINDING_NOT_UNDERSTOOD, "a list nested this deep",
+			    "use fewer levels");
+			return true;
+		}
+		enter_list(r, n);
+		return false;
+	case CMARK_NODE_ITEM:
+		enter_item(r, n);
+		return false;
+	case CMARK_NODE_PARAGRAPH:
+		read_paragraph(r, n);
+		return true;
+	case CMARK_NODE_HEADING:
+		read_heading(r, n);
+		return true;
+	case CMARK_NODE_CODE_BLOCK:
+		read_fence(r, n);
+		return true;
+	case CMARK_NODE_HTML_BLOCK:
+		reject(r, n, FINDING_RAW_HTML, "raw HTML", "say it in words");
+		return true;
+	case CMARK_NODE_BLOCK_QUOTE:
+		reject(r, n, FINDING_NOT_UNDERSTOOD, "a quoted block", "write it without `>`");
+		return true;
+	case CMARK_NODE_THEMATIC_BREAK:
+		cover(r, n);
+		return true;
+	default:
+		return false;
+	}
+}
+
+static void walk(struct reader *r, cmark_node *document)
+{
+	cmark_iter *it = cmark_iter_new(document);
+
+	for (cmark_event_type ev; (ev = cmark_iter_next(it)) != CMARK_EVENT_DONE;) {
+		cmark_node *n = cmark_iter_get_node(it);
+
+		if (ev == CMARK_EVENT_EXIT) {
+			if (cmark_node_get_type(n) == CMARK_NODE_LIST)
+				r->depth--;
+		} else if (enter_block(r, n) && cmark_node_first_child(n)) {
+			cmark_iter_reset(it, n, CMARK_EVENT_EXIT);
+		}
+	}
+	cmark_iter_free(it);
+}
+
+/* CommonMark swallows link definitions; nothing may vanish without a word. */
+static void report_uncovered(struct reader *r)
+{
+	for (size_t line = 1; line <= r->lines.n; line++) {
+		struct finding *d;
+
+		if (r->covered[line - 1] || !str_trim(lines_at(&r->lines, line)).n)
+			continue;
+		d = finding_add(r->f, FINDING_NOT_UNDERSTOOD, lines_pos(&r->lines, line, 0),
+		    "this line prints nothing; it is left out");
+		finding_repair(r->f, d, "write the address where it is to be read, or delete it");
+	}
+}
+
+static bool over_limit(const struct source *src, uint32_t file, struct findings *f)
+{
+	struct finding *d;
+
+	if (src->text.n <= MD_FILE_MOST)
+		return false;
+	d = finding_add(f, FINDING_OVER_LIMIT, (struct pos){ file, 0, 0 },
+	    "the file is larger than 64 MiB; nothing in it was read");
+	finding_repair(f, d, "split it");
+	return true;
+}
+
+static void report_empty(const struct reader *r, struct findings *f)
+{
+	struct finding *d = finding_add(f, FINDING_EMPTY_FILE,
+	    (struct pos){ r->lines.file, 1, 1 }, "the file holds nothing");
+
+	finding_repair(f, d, "fill it in or delete it");
+}
+
+struct record_file md_read(struct arena *a, const struct source *src, uint32_t file,
+    struct findings *f)
+{
+	struct reader r = { .arena = a, .f = f };
+	cmark_node *document;
+
+	if (over_limit(src, file, f))
+		return (struct record_file){ .file = file };
+	r.lines = lines_split(a, src->text, file);
+	if (!lines_clean(a, &r.lines, f))
+		return (struct record_file){ .file = file };
+	if (!str_trim(r.lines.text).n) {
+		report_empty(&r, f);
+		return (struct record_file){ .file = file };
+	}
+	r.covered = arena_array(a, r.lines.n + 1, 1);
+	document = cmark_parse_document(r.lines.text.p, r.lines.text.n, CMARK_OPT_SOURCEPOS);
+	walk(&r, document);
+	cmark_node_free(document);
+	report_uncovered(&r);
+	return (struct record_file){ file, r.v, r.n };
+}
