@@ -1,0 +1,396 @@
+#include "draw/list.h"
+
+#include "base/buf.h"
+
+#include <math.h>
+#include <string.h>
+
+enum op {
+	OP_PAGE_BEGIN, OP_PAGE_END, OP_TEXT, OP_PATH, OP_BOX_BEGIN, OP_BOX_END, OP_TAG_BEGIN,
+	OP_TAG_END, OP_FLEETING_BEGIN, OP_FLEETING_END, OP_DEST, OP_LINK, OP_OUTLINE, OP_LABEL
+};
+
+struct path {
+	struct ink ink;
+	size_t n;
+	struct seg segs[];
+};
+
+struct item {
+	enum op op;
+	unsigned number;         /* face, tag, depth, label style */
+	str text;                /* text, alt, name, title, prefix */
+	union {
+		rect r;          /* page size, box, link; text and dest: x, y, size */
+		str dest;        /* of an outline */
+		unsigned first;  /* of a label */
+		const struct path *path;
+	} u;
+};
+
+/* Items come in blocks, so that growing copies nothing. */
+enum { BLOCK_ITEMS = 128 };
+
+struct block {
+	struct block *next;
+	struct item v[BLOCK_ITEMS];
+};
+
+/* Where a stretch of the recording starts. */
+struct spot {
+	const struct block *block;
+	size_t index;            /* in the whole recording */
+};
+
+struct page {
+	rect size;
+	struct spot begin;       /* first item that belongs to the page */
+};
+
+struct list {
+	struct canvas canvas;
+	struct arena *arena;
+	struct block *first, *last;
+	size_t n;
+	struct page *pages;
+	size_t npages, pages_cap;
+	struct spot page_begin;  /* where the next page's stretch starts */
+};
+
+static struct item *item_add(struct list *l, enum op op)
+{
+	struct item *item;
+
+	if (l->n % BLOCK_ITEMS == 0) {
+		struct block *b = arena_alloc(l->arena, sizeof *b);
+
+		if (l->last)
+			l->last->next = b;
+		else
+			l->first = b;
+		l->last = b;
+	}
+	item = &l->last->v[l->n++ % BLOCK_ITEMS];
+	item->op = op;
+	return item;
+}
+
+static struct item *item_add_text(struct list *l, enum op op, unsigned number, str text)
+{
+	struct item *item = item_add(l, op);
+
+	item->number = number;
+	if (text.n > 0)
+		item->text = str_copy(l->arena, text);
+	return item;
+}
+
+static void list_page_begin(void *self, double width_pt, double height_pt)
+{
+	struct list *l = self;
+	rect size = { 0, 0, width_pt, height_pt };
+	struct page *page;
+
+	item_add(l, OP_PAGE_BEGIN)->u.r = size;
+	page = ARENA_PUSH(l->arena, l->pages, l->npages, l->pages_cap);
+	page->size = size;
+	page->begin = l->page_begin;
+	if (!page->begin.block)
+		page->begin.block = l->first;
+}
+
+static void list_page_end(void *self)
+{
+	struct list *l = self;
+
+	item_add(l, OP_PAGE_END);
+	/* A full block has no successor yet; the walk steps over its end. */
+	l->page_begin = (struct spot){ l->last, l->n };
+}
+
+static void list_text(void *self, pt at, enum face_id face, double size_pt, str utf8)
+{
+	item_add_text(self, OP_TEXT, face, utf8)->u.r = (rect){ at.x, at.y, size_pt, 0 };
+}
+
+static void list_path(void *self, const struct seg *segs, size_t n, const struct ink *ink)
+{
+	struct list *l = self;
+	struct path *path = arena_alloc(l->arena, sizeof *path + n * sizeof *segs);
+
+	path->ink = *ink;
+	path->n = n;
+	memcpy(path->segs, segs, n * sizeof *segs);
+	item_add(l, OP_PATH)->u.path = path;
+}
+
+static void list_box_begin(void *self, rect r, str name)
+{
+	item_add_text(self, OP_BOX_BEGIN, 0, name)->u.r = r;
+}
+
+static void list_box_end(void *self)
+{
+	item_add(self, OP_BOX_END);
+}
+
+static void list_tag_begin(void *self, enum tag tag, str alt)
+{
+	item_add_text(self, OP_TAG_BEGIN, tag, alt);
+}
+
+static void list_tag_end(void *self)
+{
+	item_add(self, OP_TAG_END);
+}
+
+static void list_fleeting_begin(void *self)
+{
+	item_add(self, OP_FLEETING_BEGIN);
+}
+
+static void list_fleeting_end(void *self)
+{
+	item_add(self, OP_FLEETING_END);
+}
+
+static void list_dest(void *self, str name, pt at)
+{
+	item_add_text(self, OP_DEST, 0, name)->u.r = (rect){ at.x, at.y, 0, 0 };
+}
+
+static void list_link(void *self, rect r, str dest_name)
+{
+	item_add_text(self, OP_LINK, 0, dest_name)->u.r = r;
+}
+
+static void list_outline(void *self, int depth, str title, str dest_name)
+{
+	struct list *l = self;
+	struct item *item = item_add_text(l, OP_OUTLINE, (unsigned)depth, title);
+
+	item->u.dest = str_copy(l->arena, dest_name);
+}
+
+static void list_label(void *self, enum label_style style, str prefix, unsigned first)
+{
+	item_add_text(self, OP_LABEL, style, prefix)->u.first = first;
+}
+
+static const struct canvas_ops list_ops = {
+	.page_begin = list_page_begin, .page_end = list_page_end,
+	.text = list_text, .path = list_path,
+	.box_begin = list_box_begin, .box_end = list_box_end,
+	.tag_begin = list_tag_begin, .tag_end = list_tag_end,
+	.fleeting_begin = list_fleeting_begin, .fleeting_end = list_fleeting_end,
+	.dest = list_dest, .link = list_link,
+	.outline = list_outline, .label = list_label,
+};
+
+struct list *list_new(struct arena *a)
+{
+	struct list *l = arena_alloc(a, sizeof *l);
+
+	l->arena = a;
+	l->canvas = (struct canvas){ .ops = &list_ops, .self = l };
+	return l;
+}
+
+struct canvas *list_canvas(struct list *l)
+{
+	return &l->canvas;
+}
+
+size_t list_pages(const struct list *l)
+{
+	return l->npages;
+}
+
+rect list_page_size(const struct list *l, size_t page)
+{
+	return l->pages[page].size;
+}
+
+static pt shift_pt(pt p, pt by)
+{
+	return (pt){ p.x + by.x, p.y + by.y };
+}
+
+static rect shift_rect(rect r, pt by)
+{
+	return (rect){ r.x + by.x, r.y + by.y, r.w, r.h };
+}
+
+static void path_replay(const struct path *path, struct canvas *to, pt by)
+{
+	struct seg small[64], *segs = small;
+	struct arena *scratch = NULL;
+
+	if (by.x == 0 && by.y == 0) {
+		canvas_path(to, path->segs, path->n, &path->ink);
+		return;
+	}
+	if (path->n > sizeof small / sizeof small[0]) {
+		scratch = arena_new(NULL, NULL);
+		segs = arena_array(scratch, path->n, sizeof *segs);
+	}
+	for (size_t i = 0; i < path->n; i++) {
+		segs[i].op = path->segs[i].op;
+		for (int k = 0; k < 3; k++)
+			segs[i].p[k] = shift_pt(path->segs[i].p[k], by);
+	}
+	canvas_path(to, segs, path->n, &path->ink);
+	arena_free(scratch);
+}
+
+static void item_replay(const struct item *item, struct canvas *to, pt by)
+{
+	rect r = item->u.r;
+
+	switch (item->op) {
+	case OP_PAGE_BEGIN: canvas_page_begin(to, r.w, r.h); break;
+	case OP_PAGE_END: canvas_page_end(to); break;
+	case OP_TEXT:
+		canvas_text(to, shift_pt((pt){ r.x, r.y }, by), (enum face_id)item->number,
+		    r.w, item->text);
+		break;
+	case OP_PATH: path_replay(item->u.path, to, by); break;
+	case OP_BOX_BEGIN: canvas_box_begin(to, shift_rect(r, by), item->text); break;
+	case OP_BOX_END: canvas_box_end(to); break;
+	case OP_TAG_BEGIN: canvas_tag_begin(to, (enum tag)item->number, item->text); break;
+	case OP_TAG_END: canvas_tag_end(to); break;
+	case OP_FLEETING_BEGIN: canvas_fleeting_begin(to); break;
+	case OP_FLEETING_END: canvas_fleeting_end(to); break;
+	case OP_DEST: canvas_dest(to, item->text, shift_pt((pt){ r.x, r.y }, by)); break;
+	case OP_LINK: canvas_link(to, shift_rect(r, by), item->text); break;
+	case OP_OUTLINE:
+		canvas_outline(to, (int)item->number, item->text, item->u.dest);
+		break;
+	case OP_LABEL:
+		canvas_label(to, (enum label_style)item->number, item->text, item->u.first);
+		break;
+	}
+}
+
+/* Replays items [m.index, end); framed: with page_begin and page_end. */
+static void replay(struct spot m, size_t end, struct canvas *to, pt by, bool framed)
+{
+	const struct block *b = m.block;
+
+	/* m.block holds the item before m.index, or the very first item. */
+	if (m.index > 0 && m.index % BLOCK_ITEMS == 0 && b)
+		b = b->next;
+	for (size_t i = m.index; i < end; i++) {
+		const struct item *item = &b->v[i % BLOCK_ITEMS];
+
+		if (framed || (item->op != OP_PAGE_BEGIN && item->op != OP_PAGE_END))
+			item_replay(item, to, by);
+		if (i % BLOCK_ITEMS == BLOCK_ITEMS - 1)
+			b = b->next;
+	}
+}
+
+void list_replay(const struct list *l, struct canvas *to, double dx_pt, double dy_pt)
+{
+	replay((struct spot){ l->first, 0 }, l->n, to, (pt){ dx_pt, dy_pt }, true);
+}
+
+static size_t page_end_index(const struct list *l, size_t page)
+{
+	return page + 1 < l->npages ? l->pages[page + 1].begin.index : l->n;
+}
+
+void list_replay_page(const struct list *l, size_t page, struct canvas *to,
+    double dx_pt, double dy_pt)
+{
+	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt }, true);
+}
+
+void list_replay_content(const struct list *l, size_t page, struct canvas *to,
+    double dx_pt, double dy_pt)
+{
+	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt }, false);
+}
+
+static void feed_number(struct sha256 *h, uint64_t v)
+{
+	uint8_t bytes[8];
+
+	for (int i = 0; i < 8; i++)
+		bytes[i] = (uint8_t)(v >> (8 * i));
+	sha256_add(h, bytes, sizeof bytes);
+}
+
+/* Hundredths of a point: what differs by less looks the same. */
+static void feed_pt(struct sha256 *h, double x)
+{
+	feed_number(h, isfinite(x) && fabs(x) < 1e9 ? (uint64_t)llround(x * 100) : UINT64_MAX);
+}
+
+static void feed_text(struct sha256 *h, str s)
+{
+	feed_number(h, s.n);
+	sha256_add(h, s.p, s.n);
+}
+
+static void feed_path(struct sha256 *h, const struct path *path)
+{
+	const struct ink *ink = &path->ink;
+	const double style[5] = { ink->stroke_pt, ink->dash_on_pt, ink->dash_off_pt,
+		ink->fill_gray, ink->stroke_gray };
+	static const int points[] = {
+		[SEG_MOVE] = 1, [SEG_LINE] = 1, [SEG_CURVE] = 3, [SEG_CLOSE] = 0,
+	};
+
+	for (int i = 0; i < 5; i++)
+		feed_pt(h, style[i]);
+	feed_number(h, ink->fill);
+	feed_number(h, path->n);
+	for (size_t i = 0; i < path->n; i++) {
+		feed_number(h, path->segs[i].op);
+		for (int k = 0; k < points[path->segs[i].op]; k++) {
+			feed_pt(h, path->segs[i].p[k].x);
+			feed_pt(h, path->segs[i].p[k].y);
+		}
+	}
+}
+
+static void item_digest(const struct item *item, struct sha256 *h)
+{
+	bool alt = item->op == OP_TAG_BEGIN && item->text.n > 0;
+
+	if (item->op != OP_PAGE_BEGIN && item->op != OP_TEXT && item->op != OP_PATH && !alt)
+		return;
+	feed_number(h, item->op);
+	if (item->op == OP_PATH) {
+		feed_path(h, item->u.path);
+		return;
+	}
+	if (!alt) {
+		feed_pt(h, item->u.r.x);
+		feed_pt(h, item->u.r.y);
+		feed_pt(h, item->u.r.w);
+		feed_pt(h, item->u.r.h);
+		feed_number(h, item->number);
+	}
+	feed_text(h, item->text);
+}
+
+void list_digest(const struct list *l, struct sha256 *h)
+{
+	const struct block *b = l->first;
+	int fleeting = 0;
+
+	for (size_t i = 0; i < l->n; i++) {
+		const struct item *item = &b->v[i % BLOCK_ITEMS];
+
+		if (item->op == OP_FLEETING_BEGIN)
+			fleeting++;
+		else if (item->op == OP_FLEETING_END)
+			fleeting--;
+		else if (fleeting == 0)
+			item_digest(item, h);
+		if (i % BLOCK_ITEMS == BLOCK_ITEMS - 1)
+			b = b->next;
+	}
+}
