@@ -2,8 +2,9 @@
  * break and macro.
  *
  * Figures only, generated from templates/tables/visual.csv and accept.csv; each row
- * names code, edition, clause. A row not read in a copy of the source has seen
- * SEEN_MEMORY and must print with a dagger. */
+ * names code, edition, clause. A figure not read in a copy of the code has seen
+ * SEEN_MEMORY and must print with a dagger; one read in any edition counts as seen,
+ * and the clause numbers of the other editions are from memory. */
 #ifndef RECKON_VISUAL_H
 #define RECKON_VISUAL_H
 
@@ -16,7 +17,7 @@ enum accept_test { TEST_BEND, TEST_FILLET_BREAK, TEST_MACRO };
 enum accept_form {
 	ACCEPT_AT_MOST,          /* limit is the most allowed */
 	ACCEPT_NONE,             /* none allowed */
-	ACCEPT_WORDS             /* `words` say it: "filled", "full" */
+	ACCEPT_WORDS             /* `words` say it: "filled to the size of the weld" */
 };
 
 struct accept {
@@ -27,7 +28,9 @@ struct accept {
 	const char *metric;      /* what the code itself prints in metric, or "" */
 	const char *words;       /* condition or rule in our words, or "" */
 	const char *tool;        /* what measures it: "undercut gauge", "fillet gauge" */
-	const char *source;      /* "AWS D1.1:2020 Table 8.1 item 7A" */
+	const char *code;        /* "AWS D1.1" */
+	int edition;             /* the year asked for */
+	const char *clause;      /* "Table 8.1 item 7A", of that edition; may be "" */
 	const char *verified;
 	enum seen seen;
 };

@@ -1,0 +1,19 @@
+#include "reckon/pipe.h"
+
+double pipe_od_mm(const struct pipe_row *p)
+{
+	return p->od_in * 25.4;
+}
+
+double pipe_wall_mm(const struct pipe_row *p)
+{
+	return p->wall_in * 25.4;
+}
+
+double pipe_weight_lb_ft(double od_mm, double wall_mm)
+{
+	double od_in = od_mm / 25.4, wall_in = wall_mm / 25.4;
+
+	/* ASME B36.10M: W = 10.69 (D - t) t. */
+	return 10.69 * (od_in - wall_in) * wall_in;
+}
