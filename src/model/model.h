@@ -12,7 +12,6 @@
 #include "base/finding.h"
 #include "base/map.h"
 #include "base/text.h"
-#include "read/record.h"
 #include "units/quantity.h"
 
 #define NONE UINT32_MAX
@@ -294,6 +293,8 @@ struct model {
 
 /* One file with its role, as bind takes it. */
 enum file_role { ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS };
+
+struct record_file; /* read/record.h, for those who build models */
 
 /* Makes the model from all record files. files[i] corresponds to sources->v
  * [files[i].file]. Every fault is reported into f with its place and a stated

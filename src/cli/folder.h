@@ -1,0 +1,23 @@
+/* cli/folder.h - the program folder: which files it has, and their bytes. */
+#ifndef CLI_FOLDER_H
+#define CLI_FOLDER_H
+
+#include "base/finding.h"
+#include "model/model.h"
+
+struct folder {
+	struct sources sources;  /* in byte order of paths */
+	enum file_role *roles;   /* by source */
+	bool *readable;          /* false: reported, text empty */
+};
+
+/* Reads program.md, skills.md, shop.md and assignments/ below dir. What cannot be
+ * read, leads out of the folder or goes beyond the limits is reported. False: dir is
+ * no folder at all (errno says why). */
+bool folder_read(struct arena *a, const char *dir, struct folder *out, struct findings *f);
+
+/* The folder to use when none was named: the one that holds program.md, else
+ * "curriculum" when it does; null when neither. */
+const char *folder_default(void);
+
+#endif

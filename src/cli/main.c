@@ -1,0 +1,138 @@
+#include "cli/options.h"
+
+#include <getopt.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+#define VERSION "0.1.0"
+
+const struct command commands[] = {
+	{ "inspect", cmd_inspect, "inspect [--json]",
+	    "read the program, check it, report what does not fit" },
+	{ "print", cmd_print, "print [WHAT ...] [--out DIR] [--paper letter|a4] [--draft]",
+	    "make the packets and grading sheets, all or those named" },
+	{ "help", cmd_help, "help", "show this page" },
+};
+const int ncommands = sizeof commands / sizeof *commands;
+
+static const struct command *find_command(const char *name)
+{
+	for (int i = 0; i < ncommands; i++)
+		if (!strcmp(commands[i].name, name))
+			return &commands[i];
+	return NULL;
+}
+
+enum { OPT_OUT = 256, OPT_PAPER, OPT_DRAFT, OPT_JSON, OPT_HELP, OPT_VERSION };
+
+static const struct option long_options[] = {
+	{ "out", required_argument, NULL, OPT_OUT },
+	{ "paper", required_argument, NULL, OPT_PAPER },
+	{ "draft", no_argument, NULL, OPT_DRAFT },
+	{ "json", no_argument, NULL, OPT_JSON },
+	{ "help", no_argument, NULL, OPT_HELP },
+	{ "version", no_argument, NULL, OPT_VERSION },
+	{ NULL, 0, NULL, 0 },
+};
+
+static bool take_paper(struct options *o, const char *word)
+{
+	o->a4 = !strcmp(word, "a4") || !strcmp(word, "A4");
+	if (o->a4 || !strcmp(word, "letter"))
+		return true;
+	fprintf(stderr, "fitup: paper is letter or a4, not %s\n", word);
+	return false;
+}
+
+static bool take_option(struct options *o, int c)
+{
+	switch (c) {
+	case 'C':
+		o->folder = optarg;
+		return true;
+	case OPT_OUT:
+		o->out = optarg;
+		return true;
+	case OPT_PAPER:
+		return take_paper(o, optarg);
+	case OPT_DRAFT:
+		return o->draft = true;
+	case OPT_JSON:
+		return o->json = true;
+	case OPT_HELP:
+		return o->help = true;
+	case OPT_VERSION:
+		return o->version = true;
+	default: /* getopt has said what is wrong. */
+		return false;
+	}
+}
+
+static bool take_options(struct options *o, int argc, char **argv)
+{
+	for (int c; (c = getopt_long(argc, argv, "C:", long_options, NULL)) != -1;)
+		if (!take_option(o, c))
+			return false;
+	o->words = argv + optind;
+	o->nwords = argc - optind;
+	return true;
+}
+
+static int use_help(void)
+{
+	fputs("Try `fitup help`.\n", stderr);
+	return EXIT_USAGE;
+}
+
+int cmd_help(const struct options *o)
+{
+	(void)o;
+	puts("fitup checks a welding program written in Markdown and prints its packets and\n"
+	     "grading sheets.\n\nUse: fitup COMMAND [-C DIR] [OPTION ...]\n");
+	for (int i = 0; i < ncommands; i++)
+		printf("  %s\n        %s\n", commands[i].usage, commands[i].does);
+	puts("\n  WHAT is Q3, ORW 130, SM-20, packets or grading; several may be named.\n\n"
+	     "  -C DIR          the program folder; else the one that holds program.md, else\n"
+	     "                  ./curriculum\n"
+	     "  --out DIR       where PDFs go (build)\n"
+	     "  --paper a4      A4 in place of Letter\n"
+	     "  --draft         print held-back documents too, DRAFT on every page\n"
+	     "  --json          findings for other tools\n"
+	     "  --version       print the version\n\n"
+	     "Exit status: 0 nothing of error level, 1 findings of error level, 2 wrong use,\n"
+	     "3 the system failed (disk, memory, permission).");
+	return fflush(stdout) || ferror(stdout) ? EXIT_SYSTEM : EXIT_CLEAN;
+}
+
+static int show_version(void)
+{
+	puts("fitup " VERSION);
+	return fflush(stdout) || ferror(stdout) ? EXIT_SYSTEM : EXIT_CLEAN;
+}
+
+int main(int argc, char **argv)
+{
+	struct options o = { 0 };
+	const struct command *c;
+
+	signal(SIGPIPE, SIG_IGN); /* A closed pipe is a failed write, told as one. */
+	if (!take_options(&o, argc, argv))
+		return use_help();
+	if (o.version)
+		return show_version();
+	if (o.help)
+		return cmd_help(&o);
+	if (!o.nwords) {
+		fputs("fitup: say what to do\n", stderr);
+		return use_help();
+	}
+	c = find_command(o.words[0]);
+	if (!c) {
+		fprintf(stderr, "fitup: no command is called %s\n", o.words[0]);
+		return use_help();
+	}
+	o.words++;
+	o.nwords--;
+	return c->run(&o);
+}

@@ -1,0 +1,23 @@
+/* cli/run.h - one run: the folder read, bound, ordered and checked. */
+#ifndef CLI_RUN_H
+#define CLI_RUN_H
+
+#include "cli/folder.h"
+#include "cli/options.h"
+#include "draw/face.h"
+
+struct run {
+	struct arena *arena;
+	const struct faces *faces;
+	struct folder folder;
+	struct findings *findings; /* sorted */
+	struct model *model;
+	const char *dir;
+};
+
+/* Reads and checks the program that o names. Returns an exit status: anything but
+ * EXIT_CLEAN was told on stderr and leaves *r unusable but for run_end. */
+int run_begin(struct run *r, const struct options *o);
+void run_end(struct run *r);
+
+#endif

@@ -1,0 +1,180 @@
+#include "out/report.h"
+
+enum { COLUMNS = 80, RELATED_MOST = 12 };
+
+static str path_of(const struct sources *s, struct pos p)
+{
+	return p.file == POS_NOWHERE || p.file >= s->n ? STR("program folder") : s->v[p.file].path;
+}
+
+static void add_place(struct buf *b, const struct sources *s, struct pos p, str prefix)
+{
+	if (p.file != POS_NOWHERE && p.file < s->n)
+		buf_add(b, prefix);
+	buf_add(b, path_of(s, p));
+	if (p.line)
+		buf_addf(b, ":%u:%u", p.line, p.col);
+}
+
+/* Adds text word by word from column *at, going on at `indent` past the margin. */
+static void add_wrapped(struct buf *b, str text, size_t *at, size_t indent)
+{
+	str word;
+	bool first = true;
+
+	while (str_word(&text, &word)) {
+		size_t w = str_chars(word);
+
+		if (*at > indent && *at + 1 + w > COLUMNS) {
+			buf_addc(b, '\n');
+			for (size_t i = 0; i < indent; i++)
+				buf_addc(b, ' ');
+			*at = indent;
+		} else if (!first || *at > indent) {
+			buf_addc(b, ' ');
+			++*at;
+		}
+		buf_add(b, word);
+		*at += w;
+		first = false;
+	}
+}
+
+static void add_indented(struct buf *b, const char *head, str text)
+{
+	size_t at = 4 + str_of(head).n;
+
+	if (!text.n)
+		return;
+	buf_addf(b, "    %s", head);
+	add_wrapped(b, text, &at, 8);
+	buf_addc(b, '\n');
+}
+
+static void add_related(struct buf *b, const struct finding *d, const struct sources *s,
+    str prefix)
+{
+	for (size_t i = 0; i < d->nrelated && i < RELATED_MOST; i++) {
+		const struct related *r = &d->related[i];
+		size_t from = b->n, at;
+
+		buf_adds(b, "    also ");
+		add_place(b, s, r->pos, prefix);
+		buf_addc(b, ':');
+		at = str_chars(str_sub(buf_str(b), from, b->n));
+		add_wrapped(b, r->label.n ? r->label : r->assignment, &at, 8);
+		buf_addc(b, '\n');
+	}
+	if (d->nrelated > RELATED_MOST)
+		buf_addf(b, "    and %zu more places\n", d->nrelated - RELATED_MOST);
+}
+
+static void add_finding(struct buf *b, const struct finding *d, const struct sources *s,
+    str prefix)
+{
+	size_t from = b->n, at;
+
+	add_place(b, s, d->pos, prefix);
+	buf_addf(b, ": %s:", level_word(d->level));
+	at = str_chars(str_sub(buf_str(b), from, b->n));
+	add_wrapped(b, d->message, &at, 4);
+	add_wrapped(b, str_format(b->arena, "[%s]", finding_info(d->name)->name), &at, 4);
+	buf_addc(b, '\n');
+	add_indented(b, "cause:", d->cause);
+	add_related(b, d, s, prefix);
+	add_indented(b, "repair:", d->repair);
+}
+
+void report_text(struct buf *b, const struct findings *f, const struct sources *s, str prefix)
+{
+	for (size_t i = 0; i < f->n; i++)
+		add_finding(b, &f->v[i], s, prefix);
+}
+
+static void add_count(struct buf *b, const struct findings *f, enum finding_level level,
+    const char *after)
+{
+	size_t n = findings_count(f, level);
+
+	buf_addf(b, "%zu %s%s%s", n, level_word(level), n == 1 ? "" : "s", after);
+}
+
+void report_counts(struct buf *b, const struct findings *f)
+{
+	add_count(b, f, LEVEL_ERROR, ", ");
+	add_count(b, f, LEVEL_WARNING, ", ");
+	add_count(b, f, LEVEL_NOTE, "");
+}
+
+void json_string(struct buf *b, str s)
+{
+	buf_addc(b, '"');
+	for (size_t i = 0; i < s.n; i++) {
+		unsigned char c = (unsigned char)s.p[i];
+
+		if (c == '"' || c == '\\') {
+			buf_addc(b, '\\');
+			buf_addc(b, (char)c);
+		} else if (c < 0x20) {
+			static const char hex[] = "0123456789abcdef";
+
+			buf_addf(b, "\\u00%c%c", hex[c >> 4], hex[c & 15]);
+		} else {
+			buf_addc(b, (char)c);
+		}
+	}
+	buf_addc(b, '"');
+}
+
+static void json_field(struct buf *b, const char *key, str value)
+{
+	buf_addf(b, ",\"%s\":", key);
+	json_string(b, value);
+}
+
+static void json_place(struct buf *b, const struct sources *s, struct pos p)
+{
+	buf_adds(b, "\"file\":");
+	json_string(b, p.file == POS_NOWHERE ? STR("") : path_of(s, p));
+	buf_addf(b, ",\"line\":%u,\"column\":%u", p.line, p.col);
+}
+
+static void json_related(struct buf *b, const struct related *r, const struct sources *s)
+{
+	buf_addc(b, '{');
+	json_place(b, s, r->pos);
+	json_field(b, "assignment", r->assignment);
+	json_field(b, "skill", r->skill);
+	json_field(b, "label", r->label);
+	buf_addc(b, '}');
+}
+
+static void json_finding(struct buf *b, const struct finding *d, const struct sources *s)
+{
+	buf_addf(b, "{\"name\":\"%s\",\"level\":\"%s\",", finding_info(d->name)->name,
+	    level_word(d->level));
+	json_place(b, s, d->pos);
+	json_field(b, "assignment", d->assignment);
+	json_field(b, "skill", d->skill);
+	json_field(b, "message", d->message);
+	json_field(b, "cause", d->cause);
+	json_field(b, "repair", d->repair);
+	buf_adds(b, ",\"related\":[");
+	for (size_t i = 0; i < d->nrelated; i++) {
+		buf_adds(b, i ? ",\n  " : "\n  ");
+		json_related(b, &d->related[i], s);
+	}
+	buf_adds(b, "]}");
+}
+
+void report_json(struct buf *b, const struct findings *f, const struct sources *s)
+{
+	buf_adds(b, "{\"fitup\":1,\"findings\":[");
+	for (size_t i = 0; i < f->n; i++) {
+		buf_adds(b, i ? ",\n " : "\n ");
+		json_finding(b, &f->v[i], s);
+	}
+	buf_addf(b, "],\n\"counts\":{\"error\":%zu,\"warning\":%zu,\"note\":%zu}}\n",
+	    findings_count(f, LEVEL_ERROR), findings_count(f, LEVEL_WARNING),
+	    findings_count(f, LEVEL_NOTE));
+}

@@ -1,0 +1,21 @@
+/* out/report.h - the findings as text for people and as JSON for tools. */
+#ifndef OUT_REPORT_H
+#define OUT_REPORT_H
+
+#include "base/buf.h"
+#include "base/finding.h"
+
+/* `file:line:column: level: sentence [name]`, then indented cause, places and repair,
+ * at most 80 columns where words allow it. prefix goes before each file name (the
+ * program folder as the user named it, with '/'). */
+void report_text(struct buf *b, const struct findings *f, const struct sources *s,
+    str prefix);
+/* "2 errors, 1 warning, 0 notes" */
+void report_counts(struct buf *b, const struct findings *f);
+/* One JSON object as the manual defines it; paths relative to the program folder. */
+void report_json(struct buf *b, const struct findings *f, const struct sources *s);
+
+/* s as a JSON string with its quotes (RFC 8259). */
+void json_string(struct buf *b, str s);
+
+#endif
