@@ -27,7 +27,8 @@ struct page_place {
 	uint32_t section;        /* that the page's first block belongs to; a blank page
 	                          * belongs to the section before it. SECTION_NONE: none */
 	str section_id;
-	unsigned section_page, section_pages; /* within it; 0 of 0 without a section */
+	unsigned section_page, section_pages; /* within it; 0 of 0 without a section; page 0
+	                          * on a blank page, which is not counted */
 	bool right_hand, blank;
 	rect sheet, body;        /* whole page; where blocks stand */
 };
@@ -41,7 +42,8 @@ struct flow_spec {
 	str blank_note;          /* empty: "This page is left blank on purpose" */
 	struct type blank_type;  /* size 0: 12 pt */
 	/* Draws what stands around the body, once for each page; may be null. It runs
-	 * inside an artifact tag and is no part of a section's content. */
+	 * inside an artifact tag, tags nothing itself, and is no part of a section's
+	 * content. */
 	void (*furniture)(void *user, struct canvas *c, const struct page_place *place);
 	void *user;
 	/* Asked for places that this flow does not have (another document's pages);

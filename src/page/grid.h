@@ -8,6 +8,8 @@
 
 #include "page/block.h"
 
+enum { GRID_COLUMNS = 64 }; /* most columns of a table */
+
 enum column_width {
 	COLUMN_NATURAL,          /* by content, at least `size` points */
 	COLUMN_FIXED,            /* `size` points, padding counted */

@@ -22,7 +22,7 @@
  * PAGE_REF_DIGITS digits is kept when lines are broken; a shorter number closes up.
  * The number is fleeting (not part of a revision mark) and links to the place.
  * SPAN_FLEETING: drawn as fleeting content, otherwise plain text. */
-enum { SPAN_PAGE_REF = 16, SPAN_FLEETING = 32, PAGE_REF_DIGITS = 3 };
+enum { SPAN_PAGE_REF = 16, SPAN_FLEETING = 32, PAGE_REF_DIGITS = 4 };
 
 enum align { ALIGN_LEFT, ALIGN_CENTER, ALIGN_RIGHT };
 
@@ -53,6 +53,8 @@ struct pen {
 	struct canvas *canvas;
 	/* The printed number of the page where a place is; 0: unknown. */
 	unsigned (*page_of)(const void *user, str place);
+	/* Whether the place is in this document, to be linked to; null: no links. */
+	bool (*is_here)(const void *user, str place);
 	const void *user;
 };
 

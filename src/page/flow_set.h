@@ -1,0 +1,68 @@
+/* page/flow_set.h - a flow from the inside; for this room only. */
+#ifndef PAGE_FLOW_SET_H
+#define PAGE_FLOW_SET_H
+
+#include "base/map.h"
+#include "page/flow.h"
+#include "page/part.h"
+
+enum mark_kind { MARK_PLACE, MARK_SECTION, MARK_LABEL };
+
+/* Something without ink that stands before the next block. */
+struct flow_mark {
+	enum mark_kind kind;
+	bool known_before;       /* the name was given to an earlier place */
+	str place;               /* name; of a label, the prefix */
+	str outline;
+	int depth;
+	uint32_t section;
+	enum label_style style;
+	unsigned first;
+};
+
+/* One strip of a block, or a mark, waiting for a page. */
+struct slot {
+	const struct block *b;   /* null: a mark */
+	uint32_t strip;          /* or number of the mark */
+};
+
+/* A part of a block, or a mark, on a page. */
+struct placed {
+	const struct block *b;   /* null: a mark */
+	uint32_t from, to;       /* strips; from: number of the mark */
+	double top_pt, height_pt; /* from the top of the body */
+};
+
+struct flow_page {
+	size_t first_placed;
+	uint32_t section;
+	bool blank;
+};
+
+struct flow_section {
+	str id;
+	unsigned first, last;    /* pages; 0: not placed */
+	size_t first_placed;
+};
+
+struct flow {
+	struct setter s;
+	struct flow_spec spec;
+	double width_pt, height_pt; /* of the body */
+	struct slot *slots;      /* pending from head on */
+	size_t nslots, slots_cap, head;
+	struct flow_mark *marks;
+	size_t nmarks, marks_cap;
+	struct placed *placed;
+	size_t nplaced, placed_cap;
+	struct flow_page *pages;
+	size_t npages, pages_cap;
+	struct flow_section *sections;
+	size_t nsections, sections_cap;
+	struct map *places;      /* name to page number */
+	uint32_t section;        /* that the next thing placed belongs to */
+	unsigned overfull;
+	bool ended;
+};
+
+#endif
