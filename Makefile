@@ -18,6 +18,9 @@ all: build/fitup
 build/fitup: $(OBJ)
 	$(CC) $(CFLAGS) -o $@ $(OBJ) $(LIBS)
 
+# libharu casts between struct types; only these files see it.
+build/obj/out/pdf%.o: CFLAGS += -fno-strict-aliasing
+
 build/obj/%.o: src/%.c
 	@mkdir -p $(@D)
 	$(CC) $(STD) $(WARN) $(CFLAGS) -MMD -MP -c -o $@ $<
