@@ -1,0 +1,114 @@
+/* What all figures share: their words, sizes left out, and how they say no. */
+#include "draw/fig_section.h"
+
+#include "draw/dim.h"
+#include "draw/geom.h"
+
+#include <math.h>
+
+#define REFUSE_PT 10.0
+
+const struct fig_words *fig_words_english(void)
+{
+	static const struct fig_words words = {
+		.no_drawing = { "no drawing:", 11 },
+		.to_scale = { "to scale", 8 },
+		.times_size = { "times full size", 15 },
+		.full_size = { "full size", 9 },
+		.of_size = { "of full size", 12 },
+		.not_to_scale = { "not to scale", 12 },
+		.weld = { "Weld", 4 },
+		.bore = { "inside of pipe", 14 },
+		.restart = { "stop and restart here", 21 },
+		.tack = { "tack", 4 },
+		.hole = { "Hole", 4 },
+		.diameter = { "Size", 4 },
+		.across = { "From left", 9 },
+		.up = { "From bottom", 11 },
+	};
+
+	return &words;
+}
+
+const struct fig_words *fig_words_of(const struct fig_words *w)
+{
+	return w != NULL ? w : fig_words_english();
+}
+
+bool fig_given(double mm)
+{
+	return mm > 0; /* false for NAN too */
+}
+
+double fig_t2_mm(const struct fig_joint *j)
+{
+	return fig_given(j->t2_mm) ? j->t2_mm : j->t1_mm;
+}
+
+double fig_gap_low_mm(const struct fig_joint *j)
+{
+	return fig_given(j->gap_lo_mm) ? j->gap_lo_mm : 0;
+}
+
+double fig_gap_middle_mm(const struct fig_joint *j)
+{
+	double low = fig_gap_low_mm(j);
+
+	return fig_given(j->gap_hi_mm) ? (low + j->gap_hi_mm) / 2 : low;
+}
+
+double fig_included_deg(const struct fig_joint *j)
+{
+	if (fig_given(j->angle_deg))
+		return j->angle_deg;
+	return fig_given(j->bevel_angle_deg) ? 2 * j->bevel_angle_deg : 0;
+}
+
+double fig_gouge_radius_mm(const struct fig_joint *j)
+{
+	double w = j->groove_width_mm, d = j->depth_mm;
+
+	if (fig_given(j->radius_mm))
+		return j->radius_mm;
+	if (!fig_given(w))
+		return 0;
+	/* Deep: half round with upright sides. Shallow: the circle through three points,
+	 * r = (w^2 / 4 + d^2) / 2d. */
+	return d >= w / 2 ? w / 2 : (w * w / 4 + d * d) / (2 * d);
+}
+
+double fig_gouge_width_mm(const struct fig_joint *j)
+{
+	double r = j->radius_mm, d = j->depth_mm, half;
+
+	if (fig_given(j->groove_width_mm) || !fig_given(r))
+		return fig_given(j->groove_width_mm) ? j->groove_width_mm : 0;
+	half = fig_given(j->angle_deg) ? j->angle_deg / 2 : 0;
+	/* Above the point where the arc is tangent to the sides they are straight. */
+	if (d >= r * (1 - geom_sin(half)))
+		return 2 * (r * geom_cos(half) +
+		    (d - r * (1 - geom_sin(half))) * geom_tan(half));
+	return 2 * sqrt(d * (2 * r - d));
+}
+
+bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_words *words, str why)
+{
+	double lead = REFUSE_PT * 1.2, y = area.y + REFUSE_PT * 1.2;
+	str say = fig_words_of(words)->no_drawing;
+	rect r = { area.x, area.y, area.w, area.h };
+
+	canvas_box_begin(c, r, STR("note"));
+	if (y + 4 < area.y + area.h) {
+		canvas_text(c, (pt){ area.x + 2, y }, FACE_SANS, REFUSE_PT, say);
+		struct dim_label l;
+		y += lead - face_ascent_pt(f, FACE_SANS, REFUSE_PT);
+		if (dim_label_set(&l, f, REFUSE_PT, why, DIM_ONE_LINE) && l.w > area.w - 4)
+			dim_label_set(&l, f, REFUSE_PT, why, DIM_NARROW);
+		r = (rect){ area.x + 2, y, l.w, l.h };
+		if (y + l.h <= area.y + area.h)
+			dim_label_draw(c, f, &l, r, DIM_LEFT);
+	}
+	canvas_box_end(c);
+	return false;
+}

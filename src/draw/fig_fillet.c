@@ -1,0 +1,219 @@
+/* Sections of fillet, corner and edge joints. Shapes: AWS A3.0 joint types, drawn from
+ * the definitions (shared corner, faying surfaces); the slight bulge of a weld face is
+ * for looks (common practice, no source) and its legs are true. */
+#include "draw/fig_section.h"
+
+#include "draw/geom.h"
+
+#include <math.h>
+
+#define BULGE 0.06
+
+/* A fillet at root with its legs along unit vectors u then v (v is u turned left). */
+static void add_fillet(struct section *s, pt root, pt u, pt v, double leg)
+{
+	struct section_bead *b = section_bead(s);
+	pt a = pt_add(root, pt_mul(u, leg)), e = pt_add(root, pt_mul(v, leg));
+	pt out = pt_add(u, v), face = pt_sub(e, a);
+	/* The bulge goes away from the root whichever way round the legs are given. */
+	double left = -face.y * out.x + face.x * out.y > 0 ? 1 : -1;
+
+	section_move(b, root);
+	section_line(b, a);
+	section_face(b, a, e, left * leg * BULGE);
+	section_close(b);
+}
+
+static void add_box(struct section_member *m, double x0, double y0, double x1, double y1,
+    bool left_broken, bool right_broken)
+{
+	section_corner(m, x0, y0);
+	section_corner(m, x1, y0);
+	if (right_broken)
+		section_break(m);
+	section_corner(m, x1, y1);
+	section_corner(m, x0, y1);
+	if (left_broken)
+		section_break(m);
+}
+
+/* A standing plate; its upper or lower end may be a break. */
+static void add_post(struct section_member *m, double x0, double y0, double x1, double y1,
+    bool low_broken, bool high_broken)
+{
+	section_corner(m, x0, y0);
+	if (low_broken)
+		section_break(m);
+	section_corner(m, x1, y0);
+	section_corner(m, x1, y1);
+	if (high_broken)
+		section_break(m);
+	section_corner(m, x0, y1);
+}
+
+static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt right,
+    double top)
+{
+	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j);
+	double low = fig_gap_low_mm(j);
+
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
+	    .a = { left.x, -t2 }, .b = { left.x, 0 }, .exit = SECTION_DOWN,
+	    .label = j->label_t2 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
+	    .a = { -half, top }, .b = { half, top }, .label = j->label_t1 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
+	    .a = { right.x, 0 }, .b = { half, leg }, .exit = SECTION_UP,
+	    .label = j->label_leg });
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
+	    .a = { half, 0 }, .b = { half + leg, 0 }, .label = j->label_leg });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
+	    .a = { -half, low / 2 }, .b = { -half, fmax(leg, low) * 1.2 },
+	    .label = j->label_gap });
+}
+
+void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f)
+{
+	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j), ring;
+	double gap = fig_gap_low_mm(j), top, reach;
+	bool high_broken, wide_broken;
+
+	top = gap + section_reach(j->width1_mm, leg * 1.3, f.arm_mm * 0.8, &high_broken);
+	reach = section_reach(j->width2_mm / 2, half + leg, f.arm_mm, &wide_broken);
+	add_box(section_plate(s, 135), -reach, -t2, reach, 0, wide_broken, wide_broken);
+	add_post(section_plate(s, 45), -half, gap, half, top, false, high_broken);
+	add_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg);
+	if (j->both_sides)
+		add_fillet(s, (pt){ -half, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg);
+	ring = SECTION_SPOT_PT * f.mm_pt;
+	section_number_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg,
+	    j->passes, ring);
+	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top);
+}
+
+static void lap_dims(struct section *s, const struct fig_joint *j, double left,
+    double right, double overlap)
+{
+	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j);
+
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
+	    .a = { left, -t2 }, .b = { left, 0 }, .exit = SECTION_DOWN,
+	    .label = j->label_t2 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
+	    .a = { left, 0 }, .b = { 0, j->leg_mm }, .exit = SECTION_UP,
+	    .label = j->label_leg });
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
+	    .a = { right, gap }, .b = { right, gap + j->t1_mm }, .exit = SECTION_UP,
+	    .label = j->label_t1 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
+	    .a = { 0, 0 }, .b = { overlap, -t2 }, .label = j->label_overlap });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
+	    .a = { overlap, gap / 2 }, .b = { overlap, -t2 }, .label = j->label_gap });
+}
+
+void section_lap(struct section *s, const struct fig_joint *j, struct section_frame f)
+{
+	double t1 = j->t1_mm, t2 = fig_t2_mm(j), leg = j->leg_mm, gap = fig_gap_low_mm(j);
+	/* Not given: five times the thinner part, the least lap of thin parts. */
+	double overlap = fig_given(j->overlap_mm) ? j->overlap_mm : 5 * fmin(t1, t2);
+	double left, right;
+	bool left_broken, right_broken;
+
+	left = overlap - section_reach(j->width2_mm, overlap + leg, f.arm_mm, &left_broken);
+	right = section_reach(j->width1_mm, overlap + leg, f.arm_mm, &right_broken);
+	add_box(section_plate(s, 45), 0, gap, right, gap + t1, false, right_broken);
+	add_box(section_plate(s, 135), left, -t2, overlap, 0, left_broken, false);
+	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg);
+	if (j->both_sides)
+		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg);
+	section_number_fillet(s, (pt){ 0, 0 }, (pt){ 0, 1 }, (pt){ -1, 0 }, leg, j->passes,
+	    SECTION_SPOT_PT * f.mm_pt);
+	lap_dims(s, j, left, right, overlap);
+}
+
+void section_corner_open(struct section *s, const struct fig_joint *j,
+    struct section_frame f)
+{
+	double t1 = j->t1_mm, t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), left, low;
+	bool left_broken, low_broken;
+	struct section_bead *b;
+	pt high = { 0, t1 }, out = { gap + t2, 0 };
+
+	left = -section_reach(j->width1_mm, 0, f.arm_mm * 1.6, &left_broken);
+	low = -section_reach(j->width2_mm, 0, f.arm_mm * 1.2, &low_broken);
+	add_box(section_plate(s, 45), left, 0, 0, t1, left_broken, false);
+	add_post(section_plate(s, 135), gap, low, gap + t2, 0, low_broken, false);
+	b = section_bead(s);
+	section_move(b, (pt){ 0, 0 });
+	section_line(b, (pt){ gap, 0 });
+	section_line(b, out);
+	section_face(b, out, high, -pt_length(pt_sub(out, high)) * 0.12);
+	section_close(b);
+	section_number_fillet(s, (pt){ gap / 2, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 },
+	    fmin(t1, t2), j->passes, SECTION_SPOT_PT * f.mm_pt);
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
+	    .a = { left, 0 }, .b = { left, t1 }, .exit = SECTION_UP, .label = j->label_t1 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
+	    .a = { gap, low }, .b = { gap + t2, low }, .label = j->label_t2 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
+	    .a = { gap / 2, 0 }, .b = { 0, low / 2 }, .label = j->label_gap });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
+	    .a = pt_add(pt_between(high, out, 0.5), pt_mul(pt_unit((pt){ t1, gap + t2 }),
+	    pt_length(pt_sub(out, high)) * 0.12)), .b = high, .label = j->label_leg });
+}
+
+void section_corner_closed(struct section *s, const struct fig_joint *j,
+    struct section_frame f)
+{
+	double t1 = j->t1_mm, t2 = fig_t2_mm(j), leg = j->leg_mm, left, low;
+	double gap = fig_gap_low_mm(j);
+	bool left_broken, low_broken;
+
+	left = -section_reach(j->width1_mm - t2, leg, f.arm_mm, &left_broken);
+	low = -gap - section_reach(j->width2_mm, leg, f.arm_mm * 0.8, &low_broken);
+	add_box(section_plate(s, 45), left, 0, t2, t1, left_broken, false);
+	add_post(section_plate(s, 135), 0, low, t2, -gap, low_broken, false);
+	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg);
+	section_number_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg,
+	    j->passes, SECTION_SPOT_PT * f.mm_pt);
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
+	    .a = { left, 0 }, .b = { left, t1 }, .exit = SECTION_UP, .label = j->label_t1 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
+	    .a = { left, 0 }, .b = { 0, -leg }, .exit = SECTION_DOWN,
+	    .label = j->label_leg });
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
+	    .a = { 0, low }, .b = { t2, low }, .label = j->label_t2 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
+	    .a = { t2, -gap / 2 }, .b = { t2, -gap - leg }, .label = j->label_gap });
+}
+
+void section_edge(struct section *s, const struct fig_joint *j, struct section_frame f)
+{
+	double t1 = j->t1_mm, t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), rise, low;
+	bool low_broken, same;
+	struct section_bead *b;
+	pt from = { gap + t2, 0 }, to = { -t1, 0 };
+
+	/* Not given: a bead one third as high as the thinner part, for looks. */
+	rise = fig_given(j->reinforcement_mm) ? j->reinforcement_mm : fmin(t1, t2) / 3;
+	low = -section_reach(j->width1_mm, 0, f.arm_mm * 1.8, &low_broken);
+	add_post(section_plate(s, 45), -t1, low, 0, 0, low_broken, false);
+	low = -section_reach(j->width2_mm, 0, f.arm_mm * 1.8, &same);
+	add_post(section_plate(s, 135), gap, low, gap + t2, 0, same, false);
+	b = section_bead(s);
+	section_move(b, to);
+	section_line(b, from);
+	section_face(b, from, to, -rise);
+	section_close(b);
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL_BESIDE,
+	    .side = SECTION_BOTTOM, .end = SECTION_LEFT, .a = { -t1, low }, .b = { 0, low },
+	    .label = j->label_t1 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL_BESIDE,
+	    .side = SECTION_BOTTOM, .end = SECTION_RIGHT, .a = { gap, low },
+	    .b = { gap + t2, low }, .label = j->label_t2 });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
+	    .a = { (gap + t2 - t1) / 2 + (t1 + t2) / 8, rise * 0.98 }, .b = { 0, rise },
+	    .label = j->label_reinforcement });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
+	    .a = { gap / 2, low / 2 }, .b = { 0, low / 2 }, .label = j->label_gap });
+}

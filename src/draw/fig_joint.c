@@ -1,0 +1,381 @@
+#include "draw/fig_layout.h"
+
+#include "base/buf.h"
+#include "draw/geom.h"
+
+#include <math.h>
+
+#define NOTE_PT 9.0
+#define STRIP_PT 14.0
+/* A member thinner than this on paper does not read as one. */
+#define LEAST_MEMBER_PT (2.2 / 25.4 * 72)
+#define PT_MM (72 / 25.4)
+
+typedef void section_build(struct section *, const struct fig_joint *,
+    struct section_frame);
+
+/* What a shape needs and admits, besides t1; PAD and the like take no backing. */
+enum {
+	NEEDS_LEG = 1, NEEDS_ANGLE = 2, NEEDS_BEVEL = 4, NEEDS_OD = 8, NEEDS_DEPTH = 16,
+	NEEDS_BEADS = 32, TAKES_BACKING = 64, TAKES_BOTH = 128, TAKES_LAND = 256,
+	CONTACT = 512            /* the gap is a fault of fit-up, not a root opening */
+};
+
+static const struct shape {
+	section_build *build;
+	unsigned flags;
+	str name;
+} shapes[] = {
+	[FIG_NONE] = { NULL, 0, { NULL, 0 } },
+	[FIG_TEE] = { section_tee, NEEDS_LEG | TAKES_BOTH | CONTACT,
+	    { "Tee joint", 9 } },
+	[FIG_LAP] = { section_lap, NEEDS_LEG | TAKES_BOTH | CONTACT, { "Lap joint", 9 } },
+	[FIG_CORNER_OPEN] = { section_corner_open, CONTACT, { "Open corner joint", 17 } },
+	[FIG_CORNER_CLOSED] = { section_corner_closed, NEEDS_LEG | CONTACT,
+	    { "Closed corner joint, fillet inside", 34 } },
+	[FIG_EDGE] = { section_edge, CONTACT, { "Edge joint", 10 } },
+	[FIG_SQUARE_BUTT] = { section_butt, TAKES_BACKING | TAKES_BOTH,
+	    { "Square butt joint", 17 } },
+	[FIG_SINGLE_V] = { section_butt, NEEDS_ANGLE | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
+	    { "Single-V butt joint", 19 } },
+	[FIG_SINGLE_BEVEL] = { section_butt,
+	    NEEDS_BEVEL | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
+	    { "Single-bevel butt joint, left plate beveled", 43 } },
+	[FIG_PIPE_BUTT] = { section_butt, NEEDS_ANGLE | NEEDS_OD | TAKES_BACKING | TAKES_LAND,
+	    { "Pipe butt joint, cut through the wall at the top", 48 } },
+	[FIG_PAD] = { section_pad, NEEDS_BEADS, { "Pad of beads side by side on plate", 34 } },
+	[FIG_FLARE_BEVEL] = { section_flare, NEEDS_LEG | NEEDS_OD | TAKES_BOTH,
+	    { "Flare-bevel weld between a round and a plate", 44 } },
+	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH, { "Groove gouged in plate", 22 } },
+	[FIG_BRANCH] = { section_branch, NEEDS_BEVEL | TAKES_LAND,
+	    { "Branch set on the run, cut through one wall", 43 } },
+	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH, { "Finished butt weld", 18 } },
+};
+
+_Static_assert(sizeof shapes / sizeof shapes[0] == FIG_SHAPE_COUNT, "a row for each shape");
+
+/* Paper to steel. Smaller scales than 1:10 would hide the joint. */
+static const struct scale {
+	double factor;
+	str ratio, times;        /* times: "2", "1/2"; empty at full size */
+} scales[] = {
+	{ 10, { "10:1", 4 }, { "10", 2 } }, { 8, { "8:1", 3 }, { "8", 1 } },
+	{ 6, { "6:1", 3 }, { "6", 1 } }, { 5, { "5:1", 3 }, { "5", 1 } },
+	{ 4, { "4:1", 3 }, { "4", 1 } }, { 3, { "3:1", 3 }, { "3", 1 } },
+	{ 2, { "2:1", 3 }, { "2", 1 } }, { 1.5, { "3:2", 3 }, { "1-1/2", 5 } },
+	{ 1, { "1:1", 3 }, { NULL, 0 } }, { 0.75, { "3:4", 3 }, { "3/4", 3 } },
+	{ 0.5, { "1:2", 3 }, { "1/2", 3 } }, { 0.25, { "1:4", 3 }, { "1/4", 3 } },
+	{ 0.2, { "1:5", 3 }, { "1/5", 3 } }, { 0.125, { "1:8", 3 }, { "1/8", 3 } },
+	{ 0.1, { "1:10", 4 }, { "1/10", 4 } },
+};
+
+bool fig_can_draw(enum fig_shape shape)
+{
+	return (unsigned)shape < FIG_SHAPE_COUNT && shapes[shape].build != NULL;
+}
+
+/* The first size that is neither a proper length nor "not given". */
+static bool any_size_odd(const struct fig_joint *j)
+{
+	const double v[] = { j->t1_mm, j->t2_mm, j->width1_mm, j->width2_mm, j->leg_mm,
+	    j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
+	    j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
+	    j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm, j->od_mm };
+
+	for (size_t i = 0; i < sizeof v / sizeof v[0]; i++)
+		if (v[i] < 0 || isinf(v[i]))
+			return true;
+	return false;
+}
+
+static str groove_fault(const struct fig_joint *j, unsigned flags)
+{
+	double thin = fmin(j->t1_mm, fig_t2_mm(j)), angle = fig_included_deg(j);
+
+	if ((flags & NEEDS_ANGLE) && !(angle > 0))
+		return STR("the included angle is not given");
+	if ((flags & NEEDS_ANGLE) && angle >= 160)
+		return STR("the included angle is 160 degrees or more");
+	if ((flags & NEEDS_ANGLE) && fig_given(j->angle_deg) && fig_given(j->bevel_angle_deg) &&
+	    fabs(j->angle_deg - 2 * j->bevel_angle_deg) > 0.1)
+		return STR("the included angle is not twice the bevel angle");
+	if ((flags & NEEDS_BEVEL) && !fig_given(j->bevel_angle_deg))
+		return STR("the bevel angle is not given");
+	if ((flags & NEEDS_BEVEL) && j->bevel_angle_deg >= 80)
+		return STR("the bevel angle is 80 degrees or more");
+	if (j->shape == FIG_BUTT_TEST && angle >= 160)
+		return STR("the included angle is 160 degrees or more");
+	if (fig_given(j->land_mm) && (flags & TAKES_LAND) && j->land_mm >= thin)
+		return STR("the land is as thick as the member or thicker");
+	if (fig_given(j->land_mm) && !(flags & TAKES_LAND))
+		return STR("a land does not go with this joint");
+	return STR("");
+}
+
+static str backing_fault(const struct fig_joint *j, unsigned flags)
+{
+	bool t = fig_given(j->backing_t_mm), w = fig_given(j->backing_width_mm);
+
+	if (!t && !w)
+		return STR("");
+	if (!(flags & TAKES_BACKING))
+		return STR("a backing does not go with this joint");
+	if (!t || !w)
+		return STR("the backing needs a thickness and a width");
+	if (j->backing_width_mm <= fig_gap_middle_mm(j))
+		return STR("the backing is narrower than the root opening");
+	if (j->both_sides)
+		return STR("a backing and a weld from both sides");
+	return STR("");
+}
+
+static str fillet_fault(const struct fig_joint *j, unsigned flags)
+{
+	if ((flags & NEEDS_LEG) && !fig_given(j->leg_mm))
+		return STR("the size of the fillet is not given");
+	if ((flags & NEEDS_LEG) && (flags & CONTACT) && fig_gap_low_mm(j) >= j->leg_mm)
+		return STR("the gap is as wide as the leg or wider");
+	/* A leg may melt the corner of a thin edge: 1/8 in on 11 ga is common. */
+	if (j->shape == FIG_LAP && j->leg_mm > 1.25 *
+	    (j->both_sides ? fmin(j->t1_mm, fig_t2_mm(j)) : j->t1_mm))
+		return STR("the leg is larger than the edge of the plate");
+	if (j->shape == FIG_FLARE_BEVEL && j->leg_mm > 0.45 * j->od_mm)
+		return STR("the weld is too wide for the round");
+	if (j->both_sides && !(flags & TAKES_BOTH))
+		return STR("this joint is not drawn from both sides");
+	return STR("");
+}
+
+static str gouge_fault(const struct fig_joint *j)
+{
+	double r = fig_gouge_radius_mm(j), w = fig_gouge_width_mm(j);
+
+	if (!fig_given(j->depth_mm))
+		return STR("the depth of the groove is not given");
+	if (j->depth_mm >= j->t1_mm)
+		return STR("the groove is as deep as the plate or deeper");
+	if (!(w > 0) || !(r > 0))
+		return STR("the width or the root radius of the groove is not given");
+	if (fig_given(j->groove_width_mm) && fig_given(j->radius_mm))
+		return STR("the groove has both a width and a root radius");
+	if (fig_given(j->groove_width_mm) && fig_given(j->angle_deg))
+		return STR("the groove has both a width and an angle");
+	if (j->angle_deg >= 120)
+		return STR("the included angle is 120 degrees or more");
+	return STR("");
+}
+
+static str shape_fault(const struct fig_joint *j, unsigned flags)
+{
+	if (fig_given(j->gap_hi_mm) && fig_given(j->gap_lo_mm) && j->gap_hi_mm < j->gap_lo_mm)
+		return STR("the gap ends below its beginning");
+	if ((flags & NEEDS_OD) && !fig_given(j->od_mm))
+		return STR("the outside diameter is not given");
+	if (fig_given(j->od_mm) && j->t1_mm >= j->od_mm / 2)
+		return STR("the wall is thicker than the pipe");
+	if ((flags & NEEDS_BEADS) && j->passes == 0)
+		return STR("the number of beads is not given");
+	if ((flags & NEEDS_BEADS) && j->passes > SECTION_SPOTS)
+		return STR("more than 24 beads");
+	if ((flags & NEEDS_BEADS) && !fig_given(j->width1_mm))
+		return STR("the width of the plate is not given");
+	if ((flags & NEEDS_BEADS) && j->groove_width_mm > j->width1_mm)
+		return STR("the pad is wider than the plate");
+	return STR("");
+}
+
+str fig_joint_fault(const struct fig_joint *j)
+{
+	unsigned flags;
+	str why;
+
+	if (!fig_can_draw(j->shape))
+		return STR("no section for this joint");
+	flags = shapes[j->shape].flags;
+	if (any_size_odd(j))
+		return STR("a size is negative or without end");
+	if (!fig_given(j->t1_mm))
+		return STR("the thickness is not given");
+	why = shape_fault(j, flags);
+	if (why.n == 0)
+		why = groove_fault(j, flags);
+	if (why.n == 0)
+		why = backing_fault(j, flags);
+	if (why.n == 0)
+		why = fillet_fault(j, flags);
+	if (why.n == 0 && (flags & NEEDS_DEPTH))
+		why = gouge_fault(j);
+	return why;
+}
+
+static bool thin_member(const struct fig_joint *j, double pt_mm)
+{
+	double least = fmin(j->t1_mm, fig_t2_mm(j));
+
+	if (fig_given(j->backing_t_mm))
+		least = fmin(least, j->backing_t_mm);
+	return least * pt_mm < LEAST_MEMBER_PT;
+}
+
+/* Tries sizes of type and ways to break labels for one built section. */
+static bool try_labels(struct layout *l, rect area)
+{
+	static const double size_pt[] = { 11, 10, 9 };
+
+	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
+		for (size_t i = 0; i < sizeof size_pt / sizeof size_pt[0]; i++) {
+			l->size_pt = size_pt[i];
+			l->lines = (enum dim_lines)lines;
+			if (layout_place(l, area.w, area.h))
+				return true;
+		}
+	}
+	return false;
+}
+
+/* Builds the section at one scale, with long arms first, and places it. */
+static bool try_scale(struct layout *l, struct section *s, const struct fig_joint *j,
+    rect area, bool full)
+{
+	static const double arm_pt[] = { 72, 50, 34, 24 };
+
+	for (size_t i = 0; i < sizeof arm_pt / sizeof arm_pt[0]; i++) {
+		struct section_frame f = { .mm_pt = 1 / l->pt_mm,
+		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
+
+		s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = 0;
+		s->text = (struct section_text){ { 0, 0 }, STR("") };
+		shapes[j->shape].build(s, j, f);
+		l->body = layout_body(s, l->pt_mm);
+		if (l->body.w > area.w || l->body.h > area.h)
+			continue;
+		if (try_labels(l, area))
+			return true;
+	}
+	return false;
+}
+
+static const struct scale *fit_joint(struct layout *l, struct section *s,
+    const struct fig_joint *j, rect area)
+{
+	/* A drawing much larger than the part's own arms is no clearer for it. */
+	for (size_t i = 0; i < sizeof scales / sizeof scales[0]; i++) {
+		l->pt_mm = scales[i].factor * PT_MM;
+		if (thin_member(j, l->pt_mm))
+			break;
+		if (try_scale(l, s, j, area, true) || try_scale(l, s, j, area, false))
+			return &scales[i];
+	}
+	return NULL;
+}
+
+/* Writes s and returns where the next word starts; without a canvas only measures. */
+static double put(struct canvas *c, const struct faces *f, pt at, enum face_id face, str s)
+{
+	if (c != NULL)
+		canvas_text(c, at, face, NOTE_PT, s);
+	return at.x + face_width_pt(f, face, NOTE_PT, s) +
+	    face_width_pt(f, face, NOTE_PT, STR(" "));
+}
+
+/* "to scale 2:1, 2 times full size" from at.x on; returns where it ends. */
+static double put_scale(struct canvas *c, const struct faces *f, pt at,
+    const struct fig_words *w, const struct scale *scale, bool words)
+{
+	at.x = put(c, f, at, FACE_SANS, w->to_scale);
+	at.x = put(c, f, at, FACE_SANS, scale->ratio);
+	if (!words)
+		return at.x;
+	at.x = put(c, f, at, FACE_SANS, STR("="));
+	if (scale->factor == 1)
+		return put(c, f, at, FACE_SANS, w->full_size);
+	at.x = put(c, f, at, FACE_SANS, scale->times);
+	return put(c, f, at, FACE_SANS, scale->factor > 1 ? w->times_size : w->of_size);
+}
+
+/* The strip under the figure: weld and position at the left, scale at the right. */
+static void put_strip(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_joint *j, const struct scale *scale)
+{
+	const struct fig_words *w = fig_words_of(j->words);
+	double y = area.y + area.h - face_descent_pt(f, FACE_SANS, NOTE_PT), wide, left;
+	rect box = { area.x, area.y + area.h - STRIP_PT, area.w, STRIP_PT };
+	pt at = { area.x, y };
+	bool words = true;
+
+	canvas_box_begin(c, box, STR("note"));
+	if (j->letter.n > 0) {
+		at.x = put(c, f, at, FACE_SANS_BOLD, w->weld);
+		at.x = put(c, f, at, FACE_SANS_BOLD, j->letter);
+	}
+	if (j->position.n > 0)
+		at.x = put(c, f, at, FACE_SANS_BOLD, j->position);
+	left = at.x;
+	wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
+	if (left + wide > area.x + area.w) {
+		words = false;
+		wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
+	}
+	at.x = area.x + area.w - wide + face_width_pt(f, FACE_SANS, NOTE_PT, STR(" "));
+	if (left + wide <= area.x + area.w)
+		put_scale(c, f, at, w, scale, words);
+	canvas_box_end(c);
+}
+
+bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_joint *j)
+{
+	struct section s = { .nmembers = 0 };
+	struct layout l = { .s = &s, .faces = f };
+	str why = fig_joint_fault(j);
+	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
+	const struct scale *scale;
+
+	if (why.n > 0)
+		return fig_refuse(c, f, area, j->words, why);
+	scale = fit_joint(&l, &s, j, inner);
+	if (scale == NULL)
+		return fig_refuse(c, f, area, j->words, STR("too little room for it"));
+	layout_emit(&l, c, inner);
+	put_strip(c, f, area, j, scale);
+	return true;
+}
+
+static void add_size(struct buf *b, const char *what, str label)
+{
+	if (label.n > 0)
+		buf_addf(b, ", %s%.*s", what, STR_ARG(label));
+}
+
+str fig_joint_words(struct arena *a, const struct fig_joint *j)
+{
+	struct buf b = { .arena = a };
+	str why = fig_joint_fault(j);
+
+	if (why.n > 0)
+		return str_format(a, "No drawing: %.*s.", STR_ARG(why));
+	buf_add(&b, shapes[j->shape].name);
+	buf_adds(&b, j->shape == FIG_PAD ? ", in section and from above" : ", in section");
+	add_size(&b, "position ", j->position);
+	add_size(&b, "thickness ", j->label_t1);
+	if (fig_given(j->t2_mm))
+		add_size(&b, "on ", j->label_t2);
+	add_size(&b, "fillet leg ", j->label_leg);
+	add_size(&b, "included angle ", j->label_angle);
+	add_size(&b, "bevel ", j->label_bevel);
+	add_size(&b, "land ", j->label_land);
+	add_size(&b, shapes[j->shape].flags & CONTACT ? "gap " : "root opening ", j->label_gap);
+	add_size(&b, "backing ", j->label_backing);
+	add_size(&b, "overlap ", j->label_overlap);
+	add_size(&b, "groove depth ", j->label_depth);
+	add_size(&b, "width ", j->label_groove_width);
+	add_size(&b, "root radius ", j->label_radius);
+	add_size(&b, "outside diameter ", j->label_od);
+	add_size(&b, "reinforcement ", j->label_reinforcement);
+	buf_adds(&b, ".");
+	if (j->passes > 0)
+		buf_addf(&b, j->shape == FIG_PAD ? " Beads: %u." : " Passes: %u.", j->passes);
+	if (j->both_sides)
+		buf_adds(&b, " Welded from both sides.");
+	return buf_str(&b);
+}

@@ -1,0 +1,58 @@
+/* draw/fig_layout.h - dimensions placed round a section, and the section inked.
+ *
+ * Points on paper, y down, relative to the root of the joint until emitted. Private to
+ * the figures of draw. */
+#ifndef DRAW_FIG_LAYOUT_H
+#define DRAW_FIG_LAYOUT_H
+
+#include "draw/dim.h"
+#include "draw/fig_section.h"
+
+#define LAYOUT_THIN 160
+#define LAYOUT_ARROWS 40
+#define LAYOUT_LABELS 16
+
+struct layout_label {
+	struct dim_label text;
+	rect r;
+	enum dim_align align;
+};
+
+struct layout {
+	const struct section *s;
+	const struct faces *faces;
+	double pt_mm;            /* points for a millimeter of steel */
+	double size_pt;
+	enum dim_lines lines;
+	struct seg thin[LAYOUT_THIN];
+	struct { pt tip, dir; } arrow[LAYOUT_ARROWS];
+	struct layout_label label[LAYOUT_LABELS];
+	size_t nthin, narrows, nlabels;
+	rect body;               /* members, welds and rules */
+	rect ink;                /* with dimensions */
+	double top, bottom;      /* how far rows of dimensions have grown */
+	bool failed;             /* a label does not break as asked */
+};
+
+/* Where a point of the section comes to lie. */
+pt layout_point(const struct layout *l, pt mm);
+/* Body of s at that many points a millimeter. */
+rect layout_body(const struct section *s, double pt_mm);
+/* Places everything. faces, s, pt_mm, size_pt, lines and body are set by the caller.
+ * False when labels meet each other or lines, or the whole is larger than w x h. */
+bool layout_place(struct layout *l, double w, double h);
+/* Draws it with its ink centered in area. */
+void layout_emit(const struct layout *l, struct canvas *c, rect area);
+
+/* For placing: a thin stretch, an arrowhead, a label with its upper left corner. */
+void layout_thin(struct layout *l, pt a, pt b);
+void layout_arrow(struct layout *l, pt tip, pt dir);
+struct layout_label *layout_label(struct layout *l, str text, enum dim_align align);
+/* Arrows between a and b, from outside with stems when they are near each other.
+ * Returns whether they stand inside. */
+bool layout_arrows(struct layout *l, pt a, pt b);
+
+/* Upright dimensions and pointers with their labels in columns at both sides. */
+void layout_columns(struct layout *l);
+
+#endif

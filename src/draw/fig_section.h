@@ -1,0 +1,133 @@
+/* draw/fig_section.h - a joint cut across, before it is placed on paper.
+ *
+ * Millimeters, x right, y up, origin at the root. Shapes are built for one scale at
+ * a time because arms cut short by a break line have a length on paper, not in steel.
+ * Private to the figures of draw. */
+#ifndef DRAW_FIG_SECTION_H
+#define DRAW_FIG_SECTION_H
+
+#include "draw/fig.h"
+
+#define SECTION_POINTS 80
+#define SECTION_MEMBERS 4
+#define SECTION_BEADS 26
+#define SECTION_SEGS 40
+#define SECTION_DIMS 12
+#define SECTION_SPOTS 24
+#define SECTION_RULES 30
+#define SECTION_EDGE_NONE SECTION_POINTS
+
+/* Radius of the ring around the number of a pass, in points. */
+#define SECTION_SPOT_PT 6.5
+
+struct section_member {
+	pt v[SECTION_POINTS];
+	size_t n;
+	double hatch_deg;        /* NAN: seen from outside, not cut */
+	size_t broken[2];        /* edges from v[i] to v[i + 1] that are break lines */
+};
+
+struct section_bead {
+	struct seg s[SECTION_SEGS];
+	size_t n;
+};
+
+enum section_dim_kind {
+	SECTION_UPRIGHT,         /* height from a to b, line at the left or right */
+	SECTION_LEVEL,           /* width from a to b, line above or below */
+	SECTION_LEVEL_BESIDE,    /* the same with the label at the left or right end */
+	SECTION_ANGLE,           /* at apex, from a to b counterclockwise, above */
+	SECTION_POINTER          /* a leader to a; the label wants the height of b */
+};
+
+enum section_side { SECTION_LEFT, SECTION_RIGHT, SECTION_TOP, SECTION_BOTTOM };
+/* Where the leader leaves an upright dimension too small for arrows inside. */
+enum section_exit { SECTION_MIDDLE, SECTION_UP, SECTION_DOWN };
+
+struct section_dim {
+	enum section_dim_kind kind;
+	enum section_side side;
+	enum section_side end;   /* LEVEL_BESIDE: which end has the label */
+	enum section_exit exit;
+	pt a, b, apex;
+	str label;
+};
+
+struct section_rule { pt a, b; bool dashed; };
+struct section_text { pt at; str text; };
+
+struct section {
+	struct section_member member[SECTION_MEMBERS];
+	struct section_bead bead[SECTION_BEADS];
+	struct section_dim dim[SECTION_DIMS];
+	struct section_rule rule[SECTION_RULES];
+	pt spot[SECTION_SPOTS];  /* centers of pass numbers, in order of passes */
+	struct section_text text;
+	size_t nmembers, nbeads, ndims, nspots, nrules;
+};
+
+/* What a shape is built for. */
+struct section_frame {
+	double mm_pt;            /* millimeters of steel under one point of paper */
+	double arm_mm;           /* how far a member runs on past the joint */
+	bool full;               /* with what may be left out when room is short */
+};
+
+/* Adding parts; each asserts that there is room. */
+struct section_member *section_plate(struct section *s, double hatch_deg);
+void section_corner(struct section_member *m, double x, double y);
+/* The edge from the latest corner to the next is a break line. */
+void section_break(struct section_member *m);
+struct section_bead *section_bead(struct section *s);
+void section_move(struct section_bead *b, pt p);
+void section_line(struct section_bead *b, pt p);
+/* A face from the latest point to p, bulging by rise to its left. */
+void section_face(struct section_bead *b, pt from, pt to, double rise);
+void section_close(struct section_bead *b);
+void section_rule(struct section *s, pt a, pt b, bool dashed);
+/* Adds d unless its label is empty. */
+void section_dim(struct section *s, struct section_dim d);
+
+/* How far a member reaches: to its own width when that is nearer than used + arm.
+ * *broken tells whether it is cut short. */
+double section_reach(double width_mm, double used_mm, double arm_mm, bool *broken);
+
+/* Numbers n passes over a triangle with the right angle at root and legs along unit
+ * vectors u and v; or over a groove of `height` from y = 0 whose width is bottom at 0
+ * and grows by `flare` per unit of height, left side at x0 - lean * y. Adds none when
+ * the rings do not all fit. */
+void section_number_fillet(struct section *s, pt root, pt u, pt v, double leg, unsigned n,
+    double ring);
+void section_number_groove(struct section *s, double height, double x0, double lean,
+    double bottom, double flare, unsigned n, double ring);
+
+/* The builders, by shape; see fig_joint_fault for what they may rely on. */
+void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_lap(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_corner_open(struct section *s, const struct fig_joint *j,
+    struct section_frame f);
+void section_corner_closed(struct section *s, const struct fig_joint *j,
+    struct section_frame f);
+void section_edge(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_butt(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_pad(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_flare(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_gouge(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_branch(struct section *s, const struct fig_joint *j, struct section_frame f);
+
+/* Sizes with their defaults applied. */
+bool fig_given(double mm);
+double fig_t2_mm(const struct fig_joint *j);
+double fig_gap_low_mm(const struct fig_joint *j);
+double fig_gap_middle_mm(const struct fig_joint *j);
+double fig_included_deg(const struct fig_joint *j);
+/* Width and root radius of a gouged groove. */
+double fig_gouge_width_mm(const struct fig_joint *j);
+double fig_gouge_radius_mm(const struct fig_joint *j);
+
+const struct fig_words *fig_words_of(const struct fig_words *w);
+/* Writes "no drawing: <why>" in the area, smaller if need be, and returns false. */
+bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_words *w, str why);
+
+#endif

@@ -1,0 +1,40 @@
+/* draw/geom.h - points, rectangles and lines in the plane.
+ *
+ * Plain values in, plain values out. Angles are in degrees from +x towards +y; the
+ * unit and the sense of y are the caller's. */
+#ifndef DRAW_GEOM_H
+#define DRAW_GEOM_H
+
+#include "draw/canvas.h"
+
+#define GEOM_PI 3.14159265358979323846
+
+pt pt_add(pt a, pt b);
+pt pt_sub(pt a, pt b);
+pt pt_mul(pt a, double k);
+double pt_length(pt a);
+/* a at length 1; (1, 0) for a of length 0. */
+pt pt_unit(pt a);
+/* The point at that distance and direction from the origin. */
+pt pt_polar(double r, double deg);
+pt pt_between(pt a, pt b, double share);
+double geom_tan(double deg);
+double geom_sin(double deg);
+double geom_cos(double deg);
+/* Where the lines through a along u and through b along v meet; false if parallel. */
+bool geom_meet(pt a, pt u, pt b, pt v, pt *out);
+
+rect rect_at(pt p);                     /* empty, at p */
+rect rect_grow(rect r, pt p);           /* the least rectangle that holds both */
+rect rect_join(rect a, rect b);
+rect rect_inset(rect r, double d);
+bool rect_apart(rect a, rect b);        /* no common interior */
+bool rect_holds(rect outer, rect inner);
+/* Whether the stretch from a to b passes through the interior of r. */
+bool rect_crossed(rect r, pt a, pt b);
+
+/* Cuts the line through `at` along unit vector dir with the polygon v; writes the
+ * distances along dir in rising order and returns how many, at most cap. */
+size_t geom_cut(const pt *v, size_t n, pt at, pt dir, double *along, size_t cap);
+
+#endif
