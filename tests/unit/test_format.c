@@ -1,0 +1,199 @@
+/* Millimetres are inches times 25.4, rounded by hand to the places a sheet gives. */
+#include "units/format.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#define COUNT(v) (sizeof(v) / sizeof *(v))
+
+typedef void form(struct buf *b, const struct quantity *q);
+
+struct print_case { const char *written; enum quantity_kind want; const char *printed; };
+
+static void check(const struct print_case *c, form *print)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct buf b = { .arena = a };
+	struct quantity q;
+	struct quantity_fault f;
+
+	if (quantity_parse(str_of(c->written), c->want, METAL_STEEL, &q, &f) != QUANTITY_OK)
+		print_error("%s: %s at %zu\n", c->written, f.reason, f.offset);
+	assert_int_equal(f.result, QUANTITY_OK);
+	print(&b, &q);
+	assert_string_equal(buf_z(&b), c->printed);
+	arena_free(a);
+}
+
+static void lengths(void **state)
+{
+	static const struct print_case cases[] = {
+		{ "3/8 in", QUANTITY_LENGTH, "3/8 in [9.5 mm]" },
+		{ "⅜\"", QUANTITY_LENGTH, "3/8 in [9.5 mm]" },
+		{ "1-1/2 in", QUANTITY_LENGTH, "1-1/2 in [38.1 mm]" },
+		{ "6 in", QUANTITY_LENGTH, "6 in [152.4 mm]" },
+		{ "5 in", QUANTITY_LENGTH, "5 in [127 mm]" },
+		{ "1/8 in", QUANTITY_LENGTH, "1/8 in [3.2 mm]" },
+		{ "5/8 in", QUANTITY_LENGTH, "5/8 in [15.9 mm]" },
+		{ "6/16 in", QUANTITY_LENGTH, "3/8 in [9.5 mm]" },
+		{ "1/3 to 1/2 in", QUANTITY_LENGTH, "1/3 to 1/2 in [8.5 to 12.7 mm]" },
+		{ "0.280 in", QUANTITY_LENGTH, "0.280 in [7.11 mm]" },
+		{ ".035 in", QUANTITY_LENGTH, "0.035 in [0.89 mm]" },
+		{ "0.5 in", QUANTITY_LENGTH, "0.5 in [12.70 mm]" },
+		{ "11 ga", QUANTITY_LENGTH, "11 ga (0.120 in) [3.04 mm]" },
+		{ "16 to 11 ga", QUANTITY_LENGTH,
+		    "16 to 11 ga (0.060 to 0.120 in) [1.52 to 3.04 mm]" },
+		{ "NPS 6 sch 40", QUANTITY_LENGTH, "NPS 6 schedule 40 (0.280 in) [7.11 mm]" },
+		{ "NPS 6 sch 40", QUANTITY_PIPE, "NPS 6 schedule 40 [DN 150]" },
+		{ "NPS 1-1/2", QUANTITY_PIPE, "NPS 1-1/2 [DN 40]" },
+		{ "0 to 1/16 in", QUANTITY_LENGTH, "0 to 1/16 in [0 to 1.6 mm]" },
+		{ "1-2 in", QUANTITY_LENGTH, "1 to 2 in [25.4 to 50.8 mm]" },
+		{ "±1/32 in", QUANTITY_LENGTH, "±1/32 in [±0.8 mm]" },
+		{ "+1/16 -0 in", QUANTITY_LENGTH, "+1/16 -0 in [+1.6 -0 mm]" },
+		{ "3 ±1/32 in", QUANTITY_LENGTH, "3 ±1/32 in [76.2 ±0.8 mm]" },
+		{ "6'-4\"", QUANTITY_LENGTH, "6 ft 4 in [1930.4 mm]" },
+		{ "10 ft", QUANTITY_LENGTH, "10 ft [3048 mm]" },
+		{ "6' 4 1/2\"", QUANTITY_LENGTH, "6 ft 4-1/2 in [1943.1 mm]" },
+		{ "9.5 mm", QUANTITY_LENGTH, "0.374 in [9.5 mm]" },
+		{ "50 mm", QUANTITY_LENGTH, "1.969 in [50 mm]" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(cases); i++)
+		check(&cases[i], format_quantity);
+}
+
+static void other_kinds(void **state)
+{
+	static const struct print_case cases[] = {
+		{ "22-1/2 deg", QUANTITY_ANGLE, "22-1/2°" },
+		{ "22.5°", QUANTITY_ANGLE, "22-1/2°" },
+		{ "37.25 deg", QUANTITY_ANGLE, "37-1/4°" },
+		{ "12.3 deg", QUANTITY_ANGLE, "12.3°" },
+		{ "55 to 65 deg", QUANTITY_ANGLE, "55-65°" },
+		{ "60 ±5 deg", QUANTITY_ANGLE, "60 ±5°" },
+		{ "110-140 A", QUANTITY_CURRENT, "110-140 A" },
+		{ "110 to 140 amps", QUANTITY_CURRENT, "110-140 A" },
+		{ "18.5-19.5 V", QUANTITY_VOLTAGE, "18.5 to 19.5 V" },
+		{ "20 cfh", QUANTITY_FLOW, "20 cfh [9.4 L/min]" },
+		{ "4 h", QUANTITY_TIME, "4 h" },
+		{ "30 min", QUANTITY_TIME, "30 min" },
+		{ "1-1/2 h", QUANTITY_TIME, "1-1/2 h" },
+		{ "150 degF", QUANTITY_TEMPERATURE, "150 °F [66 °C]" },
+		{ "0 to 70 °F", QUANTITY_TEMPERATURE, "0 to 70 °F [-18 to 21 °C]" },
+		{ "5 psi", QUANTITY_PRESSURE, "5 psi [34 kPa]" },
+		{ "10 lb", QUANTITY_MASS, "10 lb [4.54 kg]" },
+		{ "60 %", QUANTITY_PERCENT, "60 %" },
+		{ "3", QUANTITY_COUNT, "3" },
+		{ "12 in/min", QUANTITY_SPEED, "12 in/min [5.1 mm/s]" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(cases); i++)
+		check(&cases[i], format_quantity);
+}
+
+static void narrow_columns(void **state)
+{
+	static const struct print_case inches[] = {
+		{ "3/8 in", QUANTITY_LENGTH, "3/8" },
+		{ "0.280 in", QUANTITY_LENGTH, "0.280" },
+		{ "11 ga", QUANTITY_LENGTH, "0.120" },
+		{ "0 to 1/16 in", QUANTITY_LENGTH, "0 to 1/16" },
+	};
+	static const struct print_case mm[] = {
+		{ "3/8 in", QUANTITY_LENGTH, "9.5" },
+		{ "0.280 in", QUANTITY_LENGTH, "7.11" },
+		{ "11 ga", QUANTITY_LENGTH, "3.04" },
+		{ "±1/32 in", QUANTITY_LENGTH, "±0.8" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(inches); i++)
+		check(&inches[i], format_length_in);
+	for (size_t i = 0; i < COUNT(mm); i++)
+		check(&mm[i], format_length_mm);
+}
+
+static void check_computed(double in, double tolerance_in, const char *printed)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct buf b = { .arena = a };
+
+	format_computed(&b, in * 25.4, tolerance_in * 25.4);
+	assert_string_equal(buf_z(&b), printed);
+	arena_free(a);
+}
+
+static void computed_lengths(void **state)
+{
+	(void)state;
+	check_computed(6.375, 0, "6-3/8 in [161.9 mm]");
+	check_computed(6.375, 1.0 / 16, "6-3/8 in [161.9 mm]");
+	/* 1/32 belongs to no sixteenth. */
+	check_computed(3.03125, 1.0 / 16, "3.031 in [76.99 mm]");
+	check_computed(3.03125, 1.0 / 32, "3-1/32 in [77 mm]");
+	check_computed(3.03125, 1.0 / 64, "3-1/32 in [77 mm]");
+	/* No 64ths: 3-1/64 is a decimal. */
+	check_computed(3.015625, 1.0 / 64, "3.016 in [76.60 mm]");
+	/* Two thousandths are near, three are not. */
+	check_computed(2.252, 0, "2-1/4 in [57.2 mm]");
+	check_computed(2.253, 0, "2.253 in [57.23 mm]");
+	check_computed(2.248, 0, "2-1/4 in [57.1 mm]");
+	check_computed(0.9995, 0, "1 in [25.4 mm]");
+	check_computed(0, 0, "0 in [0 mm]");
+	check_computed(-0.5, 0, "-1/2 in [-12.7 mm]");
+}
+
+static void angles(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct buf b = { .arena = a };
+
+	(void)state;
+	format_angle(&b, 37.5);
+	format_angle(&b, 126.41);
+	format_angle(&b, 90);
+	assert_string_equal(buf_z(&b), "37-1/2°126.41°90°");
+	arena_free(a);
+}
+
+/* Printing and reading again gives the same value for every 32nd to 4 in. */
+static void fractions_come_back(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	for (int n = 1; n <= 128; n++) {
+		struct buf b = { .arena = a };
+		struct quantity q;
+		struct quantity_fault f;
+
+		format_computed_in(&b, n * 25.4 / 32, 25.4 / 32);
+		buf_adds(&b, " in");
+		assert_int_equal(quantity_parse(buf_str(&b), QUANTITY_LENGTH, METAL_NONE, &q,
+		    &f), QUANTITY_OK);
+		assert_true(fabs(q.lo - n * 25.4 / 32) < 1e-9);
+		assert_true(32 % q.denominator == 0);
+	}
+	arena_free(a);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(lengths),
+		cmocka_unit_test(other_kinds),
+		cmocka_unit_test(narrow_columns),
+		cmocka_unit_test(computed_lengths),
+		cmocka_unit_test(angles),
+		cmocka_unit_test(fractions_come_back),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
