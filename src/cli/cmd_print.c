@@ -1,0 +1,186 @@
+#include "cli/options.h"
+#include "cli/run.h"
+#include "cli/save.h"
+#include "cli/say.h"
+#include "cli/want.h"
+#include "out/pdf.h"
+#include "sheets/hold.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+static const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf" };
+
+struct printer {
+	struct run *run;
+	const struct options *o;
+	const struct order *order;
+	const char *out;
+	struct printed printed;
+	struct wants wants;
+	struct buf told, held;
+	struct timespec start;
+	size_t done, total;      /* documents */
+	bool progress;           /* stderr is a terminal */
+};
+
+static str file_name(struct printer *p, const struct want *w, int part)
+{
+	return str_format(p->run->arena, "%.*s/%s", STR_ARG(w->folder), part_files[part]);
+}
+
+static double seconds_since(const struct timespec *t)
+{
+	struct timespec now;
+
+	clock_gettime(CLOCK_MONOTONIC, &now);
+	return (double)(now.tv_sec - t->tv_sec) + (double)(now.tv_nsec - t->tv_nsec) * 1e-9;
+}
+
+/* Silence for short work and when nobody watches. */
+static void show_progress(struct printer *p)
+{
+	p->done++;
+	if (p->progress && seconds_since(&p->start) > 0.5)
+		fprintf(stderr, "\rprinted %zu of %zu documents%s", p->done, p->total,
+		    p->done == p->total ? "\n" : "");
+}
+
+static bool save_part(struct printer *p, const struct want *w, const struct bundle *b, int part)
+{
+	const struct pdf_meta meta = { .title = str_format(p->run->arena, "%.*s, %.*s",
+	    STR_ARG(p->run->model->title), STR_ARG(bundle_title(b, (enum bundle_part)part))),
+		.language = STR("en-US") };
+	struct pdf *pdf = pdf_new(p->run->arena, p->run->faces, &meta);
+	str bytes, name = file_name(p, w, part);
+	int error;
+
+	bundle_emit(b, (enum bundle_part)part, pdf_canvas(pdf));
+	error = pdf_finish(pdf, p->run->arena, &bytes);
+	if (error) {
+		fprintf(stderr, "fitup: %.*s: the PDF library failed (0x%x)\n", STR_ARG(name), (unsigned)error);
+		return false;
+	}
+	if (!save_file(p->run->arena, p->out, name, bytes)) {
+		fprintf(stderr, "fitup: cannot write %s/%.*s: %s\n", p->out, STR_ARG(name),
+		    strerror(errno));
+		return false;
+	}
+	printed_add(p->run->arena, &p->printed, name);
+	buf_addf(&p->told, "wrote %s/%.*s (%u pages)\n", p->out, STR_ARG(name),
+	    bundle_pages(b, (enum bundle_part)part));
+	return true;
+}
+
+static void tell_held(struct printer *p, const struct want *w, const struct finding *why)
+{
+	const struct sources *s = &p->run->folder.sources;
+
+	for (int part = 0; part < BUNDLE_PARTS; part++) {
+		if (!w->parts[part])
+			continue;
+		printed_drop(p->run->arena, p->out, &p->printed, file_name(p, w, part));
+		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p, w, part)),
+		    STR_ARG(why->message));
+		if (why->pos.file != POS_NOWHERE)
+			buf_addf(&p->held, " (%.*s:%u:%u)", STR_ARG(s->v[why->pos.file].path),
+			    why->pos.line, why->pos.col);
+		buf_addc(&p->held, '\n');
+	}
+}
+
+static bool print_want(struct printer *p, const struct want *w)
+{
+	const struct finding *why = hold_find(p->run->model, p->run->findings, w->assignments, w->n,
+	    w->quarter);
+	struct bundle_spec spec = {
+		.model = p->run->model, .order = p->order, .faces = p->run->faces,
+		.assignments = w->assignments, .n = w->n, .name = w->name, .quarter = w->quarter,
+		.front = w->quarter || w->n > 1, .a4 = p->o->a4,
+	};
+	struct bundle *b;
+	bool ok = true;
+
+	if (why && !p->o->draft) {
+		tell_held(p, w, why);
+		return true;
+	}
+	spec.draft[BUNDLE_PACKET] = spec.draft[BUNDLE_GRADING] = why != NULL;
+	b = bundle_new(p->run->arena, &spec);
+	for (int part = 0; part < BUNDLE_PARTS && ok; part++) {
+		if (!w->parts[part])
+			continue;
+		ok = save_part(p, w, b, part);
+		show_progress(p);
+	}
+	return ok;
+}
+
+static bool print_all(struct printer *p)
+{
+	bool ok = true;
+
+	for (size_t i = 0; i < p->wants.n; i++)
+		p->total += (size_t)p->wants.v[i].parts[0] + (size_t)p->wants.v[i].parts[1];
+	for (size_t i = 0; i < p->wants.n; i++)
+		ok = print_want(p, &p->wants.v[i]) && ok;
+	return ok;
+}
+
+/* A whole print takes away what earlier ones left and this one does not make. */
+static void drop_stale(struct printer *p, bool whole)
+{
+	for (size_t i = p->printed.n; whole && i--;) {
+		str name = p->printed.v[i];
+		bool wanted = false;
+
+		for (size_t w = 0; w < p->wants.n; w++)
+			for (int part = 0; part < BUNDLE_PARTS; part++)
+				wanted |= str_eq(name, file_name(p, &p->wants.v[w], part));
+		if (!wanted)
+			printed_drop(p->run->arena, p->out, &p->printed, name);
+	}
+}
+
+static int run_printer(struct printer *p)
+{
+	bool ok;
+
+	printed_read(p->run->arena, p->out, &p->printed);
+	if (!want_read(p->run, p->o, p->order, &p->wants))
+		return EXIT_USAGE;
+	ok = print_all(p);
+	drop_stale(p, !p->o->nwords);
+	if (p->printed.n)
+		ok = printed_write(p->run->arena, p->out, &p->printed) && ok;
+	return ok ? EXIT_CLEAN : EXIT_SYSTEM;
+}
+
+int cmd_print(const struct options *o)
+{
+	struct run r;
+	struct printer p = { .run = &r, .o = o, .out = o->out ? o->out : "build" };
+	int status = run_begin(&r, o);
+
+	if (!status) {
+		struct buf b = { .arena = r.arena };
+
+		clock_gettime(CLOCK_MONOTONIC, &p.start);
+		p.progress = isatty(2);
+		p.told.arena = p.held.arena = r.arena;
+		p.order = order_of_program(r.arena, r.model);
+		status = run_printer(&p);
+		say_findings(&b, &r);
+		buf_add(&b, buf_str(&p.told));
+		buf_add(&b, buf_str(&p.held));
+		if (status != EXIT_USAGE && !say(1, buf_str(&b)))
+			status = EXIT_SYSTEM;
+		if (!status && findings_count(r.findings, LEVEL_ERROR))
+			status = EXIT_FINDINGS;
+	}
+	run_end(&r);
+	return status;
+}

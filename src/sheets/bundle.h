@@ -1,0 +1,40 @@
+/* sheets/bundle.h - one packet and its grading sheets, laid out together.
+ *
+ * Both are laid out from the same facts, and the revision mark of an assignment is
+ * taken over the drawn content of both: its packet section and its grading sheet,
+ * without mark, page number, course, quarter, week, catalog year and date. So the two
+ * always show the same mark, and moving a course reprints nothing. */
+#ifndef SHEETS_BUNDLE_H
+#define SHEETS_BUNDLE_H
+
+#include "draw/face.h"
+#include "order/order.h"
+
+enum bundle_part { BUNDLE_PACKET, BUNDLE_GRADING, BUNDLE_PARTS };
+
+struct bundle_spec {
+	const struct model *model;
+	const struct order *order;
+	const struct faces *faces;
+	const uint32_t *assignments; /* in printing order */
+	size_t n;
+	str name;                /* "Quarter 1", "ORW 130", "SM-20" */
+	uint32_t quarter;        /* when it is a whole quarter, else 0 */
+	bool front;              /* cover, use, safety, list and index */
+	bool a4;
+	bool draft[BUNDLE_PARTS]; /* DRAFT on every page */
+};
+
+struct bundle;
+
+/* Lays both documents out in a; spec is copied. */
+struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec);
+unsigned bundle_pages(const struct bundle *b, enum bundle_part part);
+str bundle_title(const struct bundle *b, enum bundle_part part);
+/* The mark of the i-th assignment, ten characters. */
+str bundle_mark(const struct bundle *b, size_t i);
+/* Parts that stick out of their page; 0 in a sound program. */
+unsigned bundle_overfull(const struct bundle *b, enum bundle_part part);
+void bundle_emit(const struct bundle *b, enum bundle_part part, struct canvas *c);
+
+#endif

@@ -1,0 +1,285 @@
+#include "sheets/figure.h"
+
+#include "draw/fig.h"
+#include "reckon/pipe.h"
+
+#include <math.h>
+
+static const enum fig_shape shapes[JOINT_COUNT] = {
+	[JOINT_TEE] = FIG_TEE, [JOINT_LAP] = FIG_LAP, [JOINT_CORNER] = FIG_CORNER_CLOSED,
+	[JOINT_OPEN_CORNER] = FIG_CORNER_OPEN, [JOINT_EDGE] = FIG_EDGE,
+	[JOINT_SQUARE_BUTT] = FIG_SQUARE_BUTT, [JOINT_SINGLE_V] = FIG_SINGLE_V,
+	[JOINT_SINGLE_BEVEL] = FIG_SINGLE_BEVEL, [JOINT_FLARE_BEVEL] = FIG_FLARE_BEVEL,
+	[JOINT_U_GROOVE] = FIG_U_GROOVE, [JOINT_PIPE_BUTT] = FIG_PIPE_BUTT,
+	[JOINT_BRANCH] = FIG_BRANCH, [JOINT_SURFACING] = FIG_PAD, [JOINT_BUTT] = FIG_BUTT_TEST,
+};
+
+static double middle(const struct quantity *q)
+{
+	return given(q) ? (q->lo + q->hi) / 2 : NAN;
+}
+
+static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
+{
+	f->t1_mm = middle(&j->t1);
+	f->t2_mm = middle(&j->t2);
+	f->leg_mm = middle(&j->leg);
+	f->gap_lo_mm = given(&j->gap) ? j->gap.lo : NAN;
+	f->gap_hi_mm = given(&j->gap) ? j->gap.hi : NAN;
+	f->land_mm = middle(&j->land);
+	f->angle_deg = middle(&j->angle);
+	f->bevel_angle_deg = middle(&j->bevel);
+	f->backing_t_mm = middle(&j->backing_t);
+	f->backing_width_mm = middle(&j->backing_w);
+	f->overlap_mm = middle(&j->overlap);
+	f->length_mm = middle(&j->length);
+	f->reinforcement_mm = middle(&j->reinforcement);
+	f->depth_mm = middle(&j->depth);
+	f->groove_width_mm = middle(&j->width);
+	f->radius_mm = middle(&j->radius);
+}
+
+static str backing_text(struct arena *a, const struct joint_block *j)
+{
+	if (!given(&j->backing_t))
+		return (str){ 0 };
+	return str_format(a, "backing %.*s x %.*s", STR_ARG(quantity_text(a, &j->backing_t)),
+	    STR_ARG(quantity_text(a, &j->backing_w)));
+}
+
+static void fill_labels(struct arena *a, const struct joint_block *j, struct fig_joint *f)
+{
+	const struct { const struct quantity *q; str *label; } rows[] = {
+		{ &j->t1, &f->label_t1 }, { &j->t2, &f->label_t2 }, { &j->leg, &f->label_leg },
+		{ &j->gap, &f->label_gap }, { &j->land, &f->label_land },
+		{ &j->angle, &f->label_angle }, { &j->bevel, &f->label_bevel },
+		{ &j->overlap, &f->label_overlap }, { &j->length, &f->label_length },
+		{ &j->reinforcement, &f->label_reinforcement }, { &j->depth, &f->label_depth },
+		{ &j->width, &f->label_groove_width }, { &j->radius, &f->label_radius },
+	};
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+		*rows[i].label = quantity_text(a, rows[i].q);
+	f->label_backing = backing_text(a, j);
+}
+
+static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_joint *f)
+{
+	const struct pipe_size *p = j->branch.od_mm > 0 ? &j->branch : &j->pipe;
+	struct buf b = { .arena = a };
+
+	if (!(p->od_mm > 0))
+		return;
+	f->od_mm = p->od_mm;
+	if (!(f->t1_mm > 0))
+		f->t1_mm = p->wall_mm;
+	buf_add(&b, p->text);
+	f->label_od = buf_str(&b);
+	if (j->branch.od_mm > 0 && j->pipe.od_mm > 0 && !(f->t2_mm > 0))
+		f->t2_mm = j->pipe.wall_mm;
+}
+
+static str position_text(struct arena *a, const struct position_at *at)
+{
+	static const char *const ways[] = { "", " up", " down" };
+
+	return str_format(a, "%.*s%s", STR_ARG(position_word(at->position)), ways[at->progression]);
+}
+
+static void fill_weld(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct weld *w = j->weld == NONE ? NULL : &x->welds[j->weld];
+
+	if (!w && x->nwelds == 1)
+		w = &x->welds[0];
+	if (!w)
+		return;
+	if (w->letter)
+		f->letter = str_copy(a, (str){ &w->letter, 1 });
+	f->position = position_text(a, &w->at);
+}
+
+void figure_joint(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *out)
+{
+	*out = (struct fig_joint){ .shape = j->joint < JOINT_COUNT ? shapes[j->joint] : FIG_NONE };
+	if (j->joint == JOINT_SINGLE_V && j->pipe.od_mm > 0)
+		out->shape = FIG_PIPE_BUTT;
+	fill_sizes(j, out);
+	fill_labels(a, j, out);
+	fill_pipe(a, j, out);
+	fill_weld(a, x, j, out);
+	out->both_sides = j->both_sides;
+	out->passes = j->joint == JOINT_SURFACING ? j->beads : j->passes;
+	out->restart = j->restart.n > 0;
+}
+
+static struct fig_feature feature_of(struct arena *a, const struct plate_mark *k,
+    const struct plate_block *p)
+{
+	struct fig_feature f = { .x_mm = k->v[0].lo, .y_mm = k->v[1].lo,
+		.label_x = quantity_text(a, &k->v[0]), .label_y = quantity_text(a, &k->v[1]) };
+
+	switch (k->kind) {
+	case MARK_HOLE:
+		f.mark = FIG_HOLE;
+		f.w_mm = k->v[2].lo;
+		f.label_size = str_format(a, "%.*s dia", STR_ARG(quantity_text(a, &k->v[2])));
+		break;
+	case MARK_SLOT:
+		f.mark = FIG_SLOT;
+		f.w_mm = k->v[2].lo;
+		f.h_mm = k->v[3].lo;
+		f.label_size = str_format(a, "%.*s x %.*s slot", STR_ARG(quantity_text(a, &k->v[2])),
+		    STR_ARG(quantity_text(a, &k->v[3])));
+		break;
+	case MARK_BEND_X:
+		f = (struct fig_feature){ .mark = FIG_BEND, .x_mm = k->v[0].lo, .h_mm = p->width.lo,
+			.label_x = f.label_x, .label_size = STR("bend") };
+		break;
+	case MARK_BEND_Y:
+		f = (struct fig_feature){ .mark = FIG_BEND, .y_mm = k->v[0].lo, .w_mm = p->length.lo,
+			.label_y = quantity_text(a, &k->v[0]), .label_size = STR("bend") };
+		break;
+	default:
+		f.mark = FIG_CUT;
+		f.w_mm = k->v[2].lo - k->v[0].lo;
+		f.h_mm = k->v[3].lo - k->v[1].lo;
+		f.label_size = STR("cut");
+		break;
+	}
+	return f;
+}
+
+static struct fig_plate plate_of(struct arena *a, const struct plate_block *p)
+{
+	struct fig_feature *v = arena_array(a, p->nmarks, sizeof *v);
+	struct fig_plate f = { .length_mm = p->length.lo, .width_mm = p->width.lo,
+		.label_length = quantity_text(a, &p->length),
+		.label_width = quantity_text(a, &p->width),
+		.label_thickness = quantity_text(a, &p->thickness),
+		.features = v, .nfeatures = p->nmarks };
+
+	for (size_t i = 0; i < p->nmarks; i++)
+		v[i] = feature_of(a, &p->marks[i], p);
+	return f;
+}
+
+str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d)
+{
+	struct fig_joint j;
+	struct fig_plate p;
+
+	if (d->kind == DRAWING_PLATE) {
+		p = plate_of(a, &d->plate);
+		return p.nfeatures > FIG_FEATURES ? STR("more marks than one drawing holds (40)")
+		                                  : fig_plate_fault(&p);
+	}
+	figure_joint(a, x, &d->joint, &j);
+	return fig_can_draw(j.shape) ? fig_joint_fault(&j) : (str){ 0 };
+}
+
+/* ---- onto the page ---- */
+
+struct picture {
+	const struct faces *faces;
+	struct fig_joint joint;
+	struct fig_plate plate;
+};
+
+static void draw_section(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_joint_draw(c, p->faces, area, &p->joint);
+}
+
+static void draw_plan(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_plan_draw(c, p->faces, area, &p->joint);
+}
+
+static void draw_plate(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_plate_draw(c, p->faces, area, &p->plate);
+}
+
+static void draw_sketch_room(void *user, struct canvas *c, rect area)
+{
+	const struct ink border = { .stroke_pt = RULE_PT };
+
+	(void)user;
+	canvas_rect(c, area, &border);
+}
+
+/* A third of the body: no drawing is smaller than that (job of the sheet). */
+static double picture_height(const struct sheet *sh)
+{
+	return flow_height_pt(sh->flow) / 3 + 12;
+}
+
+static void add_picture(struct sheet *sh, draw_picture *draw, struct picture *p, str alt, str head)
+{
+	struct block *h = block_plain(&sh->s, head, &TYPE_BOLD, TAG_P, sh->width_pt);
+
+	h->keep_next = true;
+	sheet_add(sh, h, 6, 2);
+	sheet_add(sh, block_picture(&sh->s, draw, p, alt, picture_height(sh), sh->width_pt), 2, 6);
+}
+
+static str joint_head(struct arena *a, const struct fig_joint *j, const struct joint_block *b)
+{
+	struct buf t = { .arena = a };
+
+	if (j->letter.n)
+		buf_addf(&t, "Weld %.*s: ", STR_ARG(j->letter));
+	buf_add(&t, joint_word(b->joint));
+	if (j->position.n)
+		buf_addf(&t, ", position %.*s", STR_ARG(j->position));
+	if (b->restart.n)
+		buf_addf(&t, "; stop and restart: %.*s", STR_ARG(b->restart));
+	return buf_str(&t);
+}
+
+static void add_joint(struct sheet *sh, const struct assignment *x, const struct joint_block *j)
+{
+	struct picture *p = arena_alloc(sh->arena, sizeof *p);
+	str head;
+
+	p->faces = sh->s.faces;
+	figure_joint(sh->arena, x, j, &p->joint);
+	head = joint_head(sh->arena, &p->joint, j);
+	if (!fig_can_draw(p->joint.shape)) {
+		add_picture(sh, draw_sketch_room, p, STR("Room for a sketch"),
+		    str_format(sh->arena, "%.*s: not drawn; sketch it here from the print",
+		        STR_ARG(head)));
+		return;
+	}
+	add_picture(sh, draw_section, p, fig_joint_words(sh->arena, &p->joint), head);
+	if (j->restart.n || p->joint.shape == FIG_PIPE_BUTT)
+		add_picture(sh, draw_plan, p, STR("The coupon seen from above or from its end"),
+		    STR("Seen from above"));
+}
+
+void sheet_figures(struct sheet *sh, const struct assignment *x)
+{
+	for (size_t i = 0; i < x->ndrawings; i++) {
+		const struct drawing *d = &x->drawings[i];
+		struct picture *p;
+
+		if (d->kind == DRAWING_JOINT) {
+			add_joint(sh, x, &d->joint);
+			continue;
+		}
+		p = arena_alloc(sh->arena, sizeof *p);
+		p->faces = sh->s.faces;
+		p->plate = plate_of(sh->arena, &d->plate);
+		add_picture(sh, draw_plate, p, fig_plate_words(sh->arena, &p->plate),
+		    STR("Blank, from the lower left corner"));
+	}
+}

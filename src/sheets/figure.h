@@ -1,0 +1,18 @@
+/* sheets/figure.h - from the facts of an assignment to its drawings. */
+#ifndef SHEETS_FIGURE_H
+#define SHEETS_FIGURE_H
+
+#include "sheets/sheet.h"
+
+/* The drawing that joint block j asks for, labels in both units. */
+struct fig_joint;
+void figure_joint(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *out);
+
+/* All drawings of an assignment onto the flow, each at least a third of a page high. */
+void sheet_figures(struct sheet *sh, const struct assignment *x);
+
+/* Why fitup cannot draw a block, in a few words; empty when it can. */
+str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d);
+
+#endif

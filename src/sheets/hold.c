@@ -1,0 +1,63 @@
+#include "sheets/hold.h"
+
+struct printed {
+	const struct model *m;
+	const uint32_t *v;
+	size_t n;
+	uint32_t quarter;
+};
+
+static bool prints(const struct printed *p, str id)
+{
+	uint32_t x = id.n ? map_find(p->m->assignment_by_id, id) : MAP_NONE;
+
+	for (size_t i = 0; x != MAP_NONE && i < p->n; i++)
+		if (p->v[i] == x)
+			return true;
+	return false;
+}
+
+/* Whether a document has something of a quarter in it. */
+static bool prints_quarter(const struct printed *p, uint32_t quarter)
+{
+	if (p->quarter)
+		return p->quarter == quarter;
+	for (size_t s = 0; s < p->m->nslots; s++) {
+		const struct slot *k = &p->m->slots[s];
+
+		if (k->assignment != NONE && p->m->courses[k->course].quarter == quarter &&
+		    prints(p, p->m->assignments[k->assignment].id))
+			return true;
+	}
+	return false;
+}
+
+static bool concerns(const struct finding *d, const struct printed *p)
+{
+	if (prints(p, d->assignment))
+		return true;
+	switch (d->scope) {
+	case SCOPE_ASSIGNMENTS:
+		for (size_t i = 0; i < d->nrelated; i++)
+			if (prints(p, d->related[i].assignment))
+				return true;
+		return false;
+	case SCOPE_QUARTER:
+		return prints_quarter(p, d->quarter);
+	case SCOPE_PROGRAM:
+		return true;
+	default: /* A fault that names an assignment stays with it. */
+		return !d->assignment.n;
+	}
+}
+
+const struct finding *hold_find(const struct model *m, const struct findings *f,
+    const uint32_t *assignments, size_t n, uint32_t quarter)
+{
+	const struct printed p = { m, assignments, n, quarter };
+
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].level == LEVEL_ERROR && concerns(&f->v[i], &p))
+			return &f->v[i];
+	return NULL;
+}

@@ -1,0 +1,311 @@
+#include "sheets/limits.h"
+
+#include "base/buf.h"
+#include "reckon/fillet.h"
+#include "reckon/visual.h"
+#include "sheets/sheet.h"
+#include "units/format.h"
+
+#include <math.h>
+
+enum { LIMITS_MOST = 32 };
+
+str dagger_words(void)
+{
+	return STR(DAGGER " not seen in a copy of the code: confirm against your edition.");
+}
+
+/* Tests by the words of an acceptance line; a row matches the start of the name. */
+static const struct {
+	str word;
+	bool destructive;
+	int test;                /* enum accept_test, -1: none in the tables */
+} tests[] = {
+	{ STR("face bend"), true, TEST_BEND }, { STR("root bend"), true, TEST_BEND },
+	{ STR("side bend"), true, TEST_BEND }, { STR("bend"), true, TEST_BEND },
+	{ STR("guided bend"), true, TEST_BEND },
+	{ STR("fillet break"), true, TEST_FILLET_BREAK },
+	{ STR("fillet-break"), true, TEST_FILLET_BREAK },
+	{ STR("macro"), true, TEST_MACRO },
+	{ STR("nick break"), true, -1 }, { STR("nick-break"), true, -1 },
+	{ STR("tensile"), true, -1 },
+};
+
+static int find_test(str name)
+{
+	for (size_t i = 0; i < sizeof tests / sizeof *tests; i++)
+		if (str_starts_nocase(name, tests[i].word))
+			return (int)i;
+	return -1;
+}
+
+bool is_destructive(str name)
+{
+	return find_test(name) >= 0;
+}
+
+/* "1/32 in [1 mm]": fractions where the figure is one, the code's own metric. */
+static void add_amount(struct buf *b, const struct accept *l)
+{
+	if (str_starts(str_of(l->unit), STR("in"))) {
+		format_computed_in(b, l->limit * 25.4, 25.4 / 32);
+		buf_addf(b, " %s", l->unit);
+	} else {
+		buf_add_real(b, l->limit, 4, false);
+		buf_addf(b, "%s%s", *l->unit == '%' ? "" : " ", l->unit);
+	}
+	if (*l->metric)
+		buf_addf(b, " [%s mm]", l->metric);
+}
+
+static str limit_rule(struct arena *a, const struct accept *l)
+{
+	struct buf b = { .arena = a };
+
+	if (l->form == ACCEPT_NONE)
+		buf_adds(&b, "none");
+	if (l->form == ACCEPT_AT_MOST) {
+		buf_adds(&b, "at most ");
+		add_amount(&b, l);
+	}
+	if (*l->words)
+		buf_addf(&b, "%s%s", b.n ? "; " : "", l->words);
+	return buf_str(&b);
+}
+
+static bool same_limit(const struct limit *x, const struct limit *y)
+{
+	return str_eq(x->feature, y->feature) && str_eq(x->rule, y->rule);
+}
+
+/* Adds a limit unless an earlier weld gave the same one. */
+static void add_limit(struct arena *a, struct limits *out, struct limit l)
+{
+	for (size_t i = 0; i < out->n; i++)
+		if (same_limit(&out->v[i], &l))
+			return;
+	*ARENA_PUSH(a, out->v, out->n, out->cap) = l;
+}
+
+static void add_accepts(struct arena *a, struct limits *out, const struct accept *v, size_t n,
+    char weld)
+{
+	for (size_t i = 0; i < n && i < LIMITS_MOST; i++) {
+		struct limit l = { .feature = str_of(v[i].feature), .rule = limit_rule(a, &v[i]),
+			.tool = str_of(v[i].tool), .dagger = v[i].seen == SEEN_MEMORY };
+
+		if (weld)
+			l.feature = str_format(a, "%.*s, weld %c", STR_ARG(l.feature), weld);
+		add_limit(a, out, l);
+	}
+}
+
+static bool is_fillet(enum joint j)
+{
+	return j == JOINT_TEE || j == JOINT_LAP || j == JOINT_CORNER || j == JOINT_BRANCH;
+}
+
+static enum accept_loading loading_of(const struct criterion *c)
+{
+	if (str_eq_nocase(c->loading, STR("static")))
+		return LOADING_STATIC;
+	return str_eq_nocase(c->loading, STR("cyclic")) ? LOADING_CYCLIC : LOADING_WELDER_TEST;
+}
+
+static size_t weld_limits(const struct weld *w, const struct criterion *c, struct accept *v)
+{
+	const struct visual_query q = {
+		.code = c->code, .edition = (int)c->edition, .loading = loading_of(c),
+		.weld = is_fillet(w->joint) ? WELD_FILLET : WELD_GROOVE,
+		.thickness_mm = w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm : w->t1_mm,
+		.leg_mm = w->leg_mm,
+	};
+
+	return visual_limits(&q, v, LIMITS_MOST);
+}
+
+/* Whether each weld has the same limits as the first: then letters would be noise. */
+static bool welds_agree(struct arena *a, const struct assignment *x, const struct criterion *c)
+{
+	struct limits first = { 0 }, all = { 0 };
+	struct accept v[LIMITS_MOST];
+
+	for (size_t i = 0; i < x->nwelds; i++) {
+		size_t n = weld_limits(&x->welds[i], c, v);
+
+		if (!i)
+			add_accepts(a, &first, v, n, 0);
+		add_accepts(a, &all, v, n, 0);
+	}
+	return first.n == all.n;
+}
+
+static void add_visual(struct arena *a, struct limits *out, const struct assignment *x,
+    const struct criterion *c)
+{
+	bool agree = welds_agree(a, x, c);
+	struct accept v[LIMITS_MOST];
+
+	for (size_t i = 0; i < x->nwelds; i++)
+		add_accepts(a, out, v, weld_limits(&x->welds[i], c, v), agree ? 0 : x->welds[i].letter);
+}
+
+struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
+{
+	struct limits out = { 0 };
+	struct accept v[LIMITS_MOST];
+	int test = find_test(c->name);
+
+	if (c->code.n && str_starts_nocase(c->name, STR("visual")))
+		add_visual(a, &out, x, c);
+	else if (c->code.n && test >= 0 && tests[test].test >= 0)
+		add_accepts(a, &out, v, test_limits(c->code, (int)c->edition,
+		    (enum accept_test)tests[test].test, v, LIMITS_MOST), 0);
+	if (!out.n)
+		add_limit(a, &out, (struct limit){ .feature = c->name, .rule = c->text });
+	return out;
+}
+
+/* ---- measured ---- */
+
+static str mm_text(struct arena *a, double mm, double tolerance_mm)
+{
+	struct buf b = { .arena = a };
+
+	format_computed(&b, mm, tolerance_mm);
+	return buf_str(&b);
+}
+
+static struct measure *add_measure(struct arena *a, struct measures *out, str feature, str tool)
+{
+	struct measure *m = ARENA_PUSH(a, out->v, out->n, out->cap);
+
+	m->feature = feature;
+	m->tool = tool;
+	return m;
+}
+
+/* A size whose own text gives its ends: a range or a tolerance. */
+static void add_sized(struct arena *a, struct measures *out, str feature, str tool,
+    const struct quantity *q)
+{
+	struct measure *m;
+
+	if (!given(q))
+		return;
+	m = add_measure(a, out, feature, tool);
+	m->nominal = quantity_text(a, q);
+	if (q->kind != QUANTITY_LENGTH)
+		return;
+	if (q->range || q->tolerance) {
+		double step = q->tolerance ? fmin(q->plus, q->minus) : 0;
+
+		m->low = mm_text(a, q->lo - q->minus, step > 0 ? step : 25.4 / 32);
+		m->high = mm_text(a, q->hi + q->plus, step > 0 ? step : 25.4 / 32);
+	}
+}
+
+/* The leg: least by the undersize allowance of D1.1 Table 8.1 item 6, which counts
+ * for at most a tenth of the length; there is no upper end in the code. */
+static void add_leg(struct arena *a, struct measures *out, str feature, const struct quantity *leg)
+{
+	struct measure *m;
+
+	if (!given(leg))
+		return;
+	m = add_measure(a, out, feature, STR("fillet gauge"));
+	m->nominal = quantity_text(a, leg);
+	if (leg->tolerance) {
+		m->low = mm_text(a, leg->lo - leg->minus, 25.4 / 32);
+		m->high = mm_text(a, leg->hi + leg->plus, 25.4 / 32);
+		return;
+	}
+	m->low = str_format(a, "%.*s for a tenth of the length",
+	    STR_ARG(mm_text(a, leg->lo - fillet_undersize(leg->lo).mm, 25.4 / 32)));
+}
+
+static void add_joint_measures(struct arena *a, struct measures *out, const struct assignment *x,
+    const struct joint_block *j)
+{
+	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
+	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
+	bool groove = !is_fillet(j->joint) || j->joint == JOINT_BRANCH;
+
+#define FEATURE(words) str_format(a, words "%.*s", STR_ARG(tail))
+	add_sized(a, out, groove ? FEATURE("Root opening") : FEATURE("Fit-up gap"),
+	    STR("taper gauge"), &j->gap);
+	add_sized(a, out, FEATURE("Land"), STR("rule"), &j->land);
+	add_sized(a, out, FEATURE("Included angle"), STR("bevel gauge"), &j->angle);
+	add_sized(a, out, FEATURE("Bevel"), STR("bevel gauge"), &j->bevel);
+	add_leg(a, out, FEATURE("Fillet leg"), &j->leg);
+	add_sized(a, out, FEATURE("Overlap"), STR("rule"), &j->overlap);
+#undef FEATURE
+}
+
+/* The tolerance that a dimensional line gives: "±1/32 in, rule and square". */
+static bool find_tolerance(const struct assignment *x, struct quantity *out)
+{
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		str rest = x->criteria[i].text, part;
+
+		if (!str_starts_nocase(x->criteria[i].name, STR("dimension")))
+			continue;
+		while (str_next(&rest, ',', &part)) {
+			struct quantity_fault fault;
+
+			if (!quantity_parse(str_trim(part), QUANTITY_LENGTH, METAL_NONE, out, &fault) &&
+			    out->tolerance && out->no_value)
+				return true;
+		}
+	}
+	return false;
+}
+
+static void add_toleranced(struct arena *a, struct measures *out, str feature,
+    const struct quantity *q, const struct quantity *tol)
+{
+	struct measure *m;
+	double step = fmin(tol->plus, tol->minus);
+
+	if (q->kind != QUANTITY_LENGTH)
+		return;
+	m = add_measure(a, out, feature, STR("rule, square"));
+	m->nominal = quantity_text(a, q);
+	m->low = mm_text(a, q->lo - tol->minus, step);
+	m->high = mm_text(a, q->hi + tol->plus, step);
+}
+
+static void add_plate_measures(struct arena *a, struct measures *out, const struct plate_block *p,
+    const struct quantity *tol)
+{
+	unsigned holes = 0;
+
+	add_toleranced(a, out, STR("Length"), &p->length, tol);
+	add_toleranced(a, out, STR("Width"), &p->width, tol);
+	for (size_t i = 0; i < p->nmarks; i++) {
+		const struct plate_mark *k = &p->marks[i];
+
+		if (k->kind != MARK_HOLE)
+			continue;
+		holes++;
+		add_toleranced(a, out, str_format(a, "Hole %u from left", holes), &k->v[0], tol);
+		add_toleranced(a, out, str_format(a, "Hole %u from bottom", holes), &k->v[1], tol);
+	}
+}
+
+struct measures measures_of(struct arena *a, const struct assignment *x)
+{
+	struct measures out = { 0 };
+	struct quantity tol;
+	bool dimensional = find_tolerance(x, &tol);
+
+	for (size_t i = 0; i < x->ndrawings; i++) {
+		const struct drawing *d = &x->drawings[i];
+
+		if (d->kind == DRAWING_JOINT)
+			add_joint_measures(a, &out, x, &d->joint);
+		else if (dimensional)
+			add_plate_measures(a, &out, &d->plate, &tol);
+	}
+	return out;
+}

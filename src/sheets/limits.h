@@ -1,0 +1,46 @@
+/* sheets/limits.h - what decides on the bench: limits worked out for one assignment. */
+#ifndef SHEETS_LIMITS_H
+#define SHEETS_LIMITS_H
+
+#include "model/model.h"
+
+/* One line of a table of limits. */
+struct limit {
+	str feature, rule, tool; /* "Undercut", "at most 1/32 in [1 mm]", "undercut gauge" */
+	bool dagger;             /* not seen in a copy of the source: confirm */
+};
+
+struct limits {
+	struct limit *v;
+	size_t n, cap;
+};
+
+/* The limits of one acceptance line: those of the code it names for this assignment's
+ * sizes, or the line's own words as a single limit. A line whose code or edition is
+ * not in the tables gives its own words. */
+struct limits limits_of(struct arena *a, const struct assignment *x,
+    const struct criterion *c);
+
+/* A feature with a nominal and two ends. */
+struct measure {
+	str feature, nominal, low, high, tool;
+};
+
+struct measures {
+	struct measure *v;
+	size_t n, cap;
+};
+
+/* Everything on the sheet that is measured against two ends: root opening, land, leg,
+ * angle, blanks and pieces under a dimensional tolerance. Ends are computed from the
+ * source; where it gives none they are blank. */
+struct measures measures_of(struct arena *a, const struct assignment *x);
+
+/* Whether an acceptance line is a destructive test by its name. */
+bool is_destructive(str name);
+
+/* "Dagger" line: what the mark means on paper. */
+str dagger_words(void);
+#define DAGGER "\xE2\x80\xA0"
+
+#endif

@@ -1,0 +1,102 @@
+#include "sheets/review.h"
+
+#include "sheets/figure.h"
+
+struct review {
+	struct arena *arena;
+	const struct faces *faces;
+	struct findings *f;
+	const struct assignment *x; /* null outside assignments */
+};
+
+/* One finding a text, at its first character that cannot be printed. */
+static void review_text(struct review *r, str s, struct pos pos)
+{
+	size_t at = face_missing(r->faces, FACE_SANS, s);
+	struct finding *d;
+	str rest, one;
+
+	if (at == s.n)
+		return;
+	rest = one = str_sub(s, at, s.n);
+	utf8_next(&rest);
+	one.n -= rest.n;
+	pos.col += (uint32_t)str_chars(str_sub(s, 0, at));
+	d = finding_add(r->f, FINDING_NO_GLYPH, pos, "the character \"%.*s\" is not in the fonts and "
+	    "would print as a box", STR_ARG(one));
+	finding_repair(r->f, d, "write it in words");
+	if (r->x)
+		d->assignment = r->x->id;
+}
+
+static void review_para(struct review *r, const struct para *p)
+{
+	for (size_t i = 0; i < p->nspans; i++)
+		review_text(r, p->spans[i].text, p->pos);
+}
+
+static void review_prose(struct review *r, const struct prose *p)
+{
+	for (size_t i = 0; i < p->n; i++)
+		review_para(r, &p->v[i]);
+}
+
+static void review_drawing(struct review *r, const struct drawing *d)
+{
+	str why = figure_fault(r->arena, r->x, d);
+	struct finding *n;
+
+	if (!why.n)
+		return;
+	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos, "this drawing cannot be made: %.*s",
+	    STR_ARG(why));
+	n->assignment = r->x->id;
+	finding_repair(r->f, n, "correct the sizes in the block or the facts it takes them from");
+}
+
+static void review_lines(struct review *r)
+{
+	const struct assignment *x = r->x;
+
+	for (size_t i = 0; i < x->nfacts; i++)
+		review_text(r, x->facts[i].text, x->facts[i].pos);
+	for (size_t i = 0; i < x->npieces; i++) {
+		review_text(r, x->pieces[i].name, x->pieces[i].pos);
+		review_text(r, x->pieces[i].made, x->pieces[i].pos);
+	}
+	for (size_t i = 0; i < x->nsteps; i++)
+		review_para(r, &x->steps[i].para);
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		review_text(r, x->criteria[i].name, x->criteria[i].pos);
+		review_text(r, x->criteria[i].text, x->criteria[i].pos);
+	}
+}
+
+static void review_assignment(struct review *r)
+{
+	const struct assignment *x = r->x;
+
+	review_text(r, x->title, x->pos);
+	review_lines(r);
+	review_prose(r, &x->bring);
+	review_prose(r, &x->cautions);
+	review_prose(r, &x->if_it_fails);
+	review_prose(r, &x->notes);
+	for (size_t i = 0; i < x->ndrawings; i++)
+		review_drawing(r, &x->drawings[i]);
+}
+
+void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
+    struct findings *f)
+{
+	struct review r = { a, faces, f, NULL };
+
+	for (size_t i = 0; i < m->nskills; i++)
+		review_text(&r, m->skills[i].title, m->skills[i].pos);
+	for (size_t i = 0; i < m->ncourses; i++)
+		review_text(&r, m->courses[i].title, m->courses[i].pos);
+	for (size_t i = 0; i < m->nassignments; i++) {
+		r.x = &m->assignments[i];
+		review_assignment(&r);
+	}
+}

@@ -1,0 +1,29 @@
+/* sheets/safety.h - cautions that a sheet owes for the work it asks for.
+ *
+ * Lines by process, material and kind: usual cautions of the trade, deferring to the
+ * maker's plate, the named code edition, local codes and licensed persons. */
+#ifndef SHEETS_SAFETY_H
+#define SHEETS_SAFETY_H
+
+#include "model/model.h"
+
+/* Most lines that safety_lines writes. */
+enum { SAFETY_LINES_MOST = 16 };
+
+/* The least-shade line of each process on the sheet, then the cautions. Returns how
+ * many of out[SAFETY_LINES_MOST] were filled; 0 for work without hazard. */
+size_t safety_lines(struct arena *a, const struct assignment *x, str *out);
+
+/* Whether the sheet is for work that can hurt someone. */
+bool safety_hazardous(const struct assignment *x);
+
+/* Who decides when a sheet and the shop disagree. */
+str safety_deference(void);
+/* What a coupon is and is not; for a qualification test also what makes it count. */
+str safety_record_line(const struct assignment *x);
+
+/* The shop safety page of a packet. */
+extern const str safety_page[];
+extern const size_t safety_page_lines;
+
+#endif

@@ -1,0 +1,78 @@
+/* sheets/sheet.h - what every printed document of this room is made with.
+ *
+ * A sheet is one run of blocks on a flow: a front page, an assignment in a packet, a
+ * grading sheet. All sizes in points. Types: 12 pt is the least on paper. */
+#ifndef SHEETS_SHEET_H
+#define SHEETS_SHEET_H
+
+#include "base/buf.h"
+#include "order/order.h"
+#include "page/flow.h"
+#include "page/grid.h"
+
+/* Who teaches each skill, for both kinds of list on paper: v[start[s]] up to
+ * v[start[s + 1]] are assignments in order of their ids. */
+struct teachers {
+	uint32_t *start, *v;
+};
+struct teachers teachers_new(struct arena *a, const struct model *m);
+
+struct sheet {
+	struct setter s;
+	struct arena *arena;     /* that of the setter */
+	const struct model *m;   /* for students: without instructor fields */
+	const struct order *o;
+	const struct teachers *teachers;
+	struct flow *flow;
+	double width_pt;         /* of the body */
+};
+
+extern const struct type TYPE_BODY, TYPE_BOLD, TYPE_NUMBER, TYPE_H1, TYPE_H2, TYPE_COVER;
+
+/* Heading of level 1 or 2, space above, kept with what follows. */
+void sheet_heading(struct sheet *sh, str text, int level);
+void sheet_text(struct sheet *sh, str text);
+void sheet_bold(struct sheet *sh, str text);
+void sheet_prose(struct sheet *sh, const struct prose *p);
+/* One bullet or check box a text. */
+void sheet_bullets(struct sheet *sh, const str *v, size_t n);
+void sheet_check(struct sheet *sh, str text);
+void sheet_space(struct sheet *sh, double height_pt);
+void sheet_add(struct sheet *sh, struct block *b, double before_pt, double after_pt);
+
+/* A grid over the whole width with `heads` head rows. */
+struct grid *sheet_grid(struct sheet *sh, const struct grid_column *columns, size_t n,
+    double row_min_pt, str caption);
+void sheet_grid_end(struct sheet *sh, struct grid *g);
+
+/* Texts into the sheet's arena. */
+str quantity_text(struct arena *a, const struct quantity *q);
+str hours_text(struct arena *a, double hours);
+bool given(const struct quantity *q);
+
+/* "SM-04 Tee fillet 2F" of an assignment; "quarter 1, week 7" of its place. */
+str assignment_name(struct arena *a, const struct assignment *x);
+str place_text(struct arena *a, const struct order *o, uint32_t assignment);
+
+/* "3/8 x 3 x 8 in [9.5 x 76.2 x 203.2 mm]" and what a weld is, in words. */
+str piece_size(struct arena *a, const struct piece *p);
+str weld_text(struct arena *a, const struct weld *w);
+
+/* The value of a plain fact (Gas, Preheat ...), or empty. */
+str fact_text(const struct assignment *x, str key);
+
+/* The sheets; each adds blocks to sh->flow for one assignment. */
+void sheet_student(struct sheet *sh, uint32_t assignment);
+void sheet_grading(struct sheet *sh, uint32_t assignment);
+
+/* Front matter and index of a packet that holds the assignments v, in order. */
+struct packet_cover {
+	str name;                /* "Quarter 1", "ORW 130", "SM-20" */
+	uint32_t quarter;        /* 0: not a whole quarter */
+	const uint32_t *v;
+	size_t n;
+};
+void sheet_front(struct sheet *sh, const struct packet_cover *c);
+void sheet_index(struct sheet *sh, const struct packet_cover *c);
+
+#endif

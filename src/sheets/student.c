@@ -1,0 +1,408 @@
+/* The student's sheet of one assignment, in the order of work at a bench: before you
+ * start, what you make, material and settings, steps, acceptance, checks, notes. */
+#include "sheets/figure.h"
+#include "sheets/limits.h"
+#include "sheets/safety.h"
+#include "sheets/sheet.h"
+
+#include "units/format.h"
+
+#define HOLD_BOX_PT MM_PT(30) /* initials of a gloved hand (common practice, no source) */
+
+/* ---- before you start ---- */
+
+static enum skill_level taught_level(const struct assignment *x, uint32_t skill)
+{
+	enum skill_level most = 0;
+
+	for (size_t t = 0; t < x->nteaches; t++)
+		if (x->teaches[t].skill == skill && x->teaches[t].level > most)
+			most = x->teaches[t].level;
+	return most;
+}
+
+/* Every assignment that teaches the skill far enough, by id: the same on paper
+ * wherever a course is moved to. */
+static void add_teachers(struct sheet *sh, struct buf *b, const struct skill_at *at)
+{
+	const struct teachers *t = sh->teachers;
+	uint32_t last = NONE;
+	size_t told = 0;
+
+	for (uint32_t i = t->start[at->skill]; i < t->start[at->skill + 1] && told < 4; i++) {
+		if (t->v[i] == last || taught_level(&sh->m->assignments[t->v[i]], at->skill) < at->level)
+			continue;
+		last = t->v[i];
+		buf_addf(b, "%s%.*s", told++ ? ", " : " (from ", STR_ARG(sh->m->assignments[last].id));
+	}
+	if (told)
+		buf_addc(b, ')');
+}
+
+static void add_skill_at(struct sheet *sh, struct buf *b, const struct skill_at *at)
+{
+	if (at->skill == NONE) {
+		buf_add(b, at->written);
+		return;
+	}
+	buf_add(b, sh->m->skills[at->skill].title);
+	if (at->level)
+		buf_addf(b, ", %.*s", STR_ARG(skill_level_word(at->level)));
+	add_teachers(sh, b, at);
+}
+
+static str need_text(struct sheet *sh, const struct need *n)
+{
+	struct buf b = { .arena = sh->arena };
+
+	for (size_t i = 0; i < n->n; i++) {
+		if (i)
+			buf_adds(&b, ", or ");
+		add_skill_at(sh, &b, &n->v[i]);
+	}
+	return buf_str(&b);
+}
+
+static void add_needs(struct sheet *sh, const struct assignment *x)
+{
+	if (!x->nneeds) {
+		sheet_text(sh, STR("Nothing has to come before this."));
+		return;
+	}
+	sheet_text(sh, STR("You have done these; the instructor checks each one:"));
+	for (size_t i = 0; i < x->nneeds; i++)
+		sheet_check(sh, need_text(sh, &x->needs[i]));
+}
+
+static void add_safety(struct sheet *sh, const struct assignment *x)
+{
+	str v[SAFETY_LINES_MOST];
+	size_t n = safety_lines(sh->arena, x, v);
+	struct block *frame[SAFETY_LINES_MOST + 16];
+	const double pad = 6;
+	double inner = block_frame_inner_pt(pad, RULE_PT, sh->width_pt);
+	size_t k = 0;
+
+	if (!n && !x->cautions.n)
+		return;
+	frame[k++] = block_plain(&sh->s, STR("Cautions"), &TYPE_BOLD, TAG_P, inner);
+	for (size_t i = 0; i < n; i++)
+		frame[k++] = block_plain(&sh->s, v[i], &TYPE_BODY, TAG_P, inner);
+	if (x->cautions.n) {
+		struct block **own = block_prose(&sh->s, &x->cautions, &TYPE_BODY, 3, inner);
+
+		for (size_t i = 0; i < x->cautions.n && k < SAFETY_LINES_MOST + 14; i++)
+			frame[k++] = own[i];
+	}
+	frame[k++] = block_plain(&sh->s, safety_deference(), &TYPE_BODY, TAG_P, inner);
+	for (size_t i = 0; i < k; i++)
+		frame[i]->before_pt = frame[i]->after_pt = 3;
+	sheet_add(sh, block_frame(&sh->s, frame, k, pad, 1.5, sh->width_pt), 8, 8);
+}
+
+static void add_before(struct sheet *sh, const struct assignment *x)
+{
+	sheet_heading(sh, STR("Before you start"), 2);
+	add_needs(sh, x);
+	if (x->bring.n) {
+		sheet_bold(sh, STR("Bring"));
+		sheet_prose(sh, &x->bring);
+	}
+	add_safety(sh, x);
+}
+
+/* ---- what you make, with what ---- */
+
+static void add_material(struct sheet *sh, const struct assignment *x)
+{
+	const struct grid_column columns[] = {
+		{ COLUMN_NATURAL, 60, ALIGN_LEFT }, { COLUMN_NATURAL, 40, ALIGN_CENTER },
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
+	};
+	const str head[] = { STR("Piece"), STR("Count"), STR("Size"), STR("Material, how made") };
+	struct grid *g;
+
+	if (!x->npieces)
+		return;
+	g = sheet_grid(sh, columns, 4, 0, STR("Pieces for one attempt"));
+	grid_row_plain(g, head, 4);
+	for (size_t i = 0; i < x->npieces; i++) {
+		const struct piece *p = &x->pieces[i];
+		str row[4] = { p->name, str_format(sh->arena, "%u", p->count), piece_size(sh->arena, p),
+			str_format(sh->arena, "%.*s%s%.*s", STR_ARG(p->material),
+			    p->made.n ? ", " : "", STR_ARG(p->made)) };
+
+		grid_row_plain(g, row, 4);
+	}
+	sheet_grid_end(sh, g);
+}
+
+static void setting_row(struct sheet *sh, struct grid *g, str what, str set, bool blank)
+{
+	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set },
+		{ .text = blank ? (str){ 0 } : STR("-"), .align = ALIGN_CENTER, .own_align = true } };
+
+	(void)sh;
+	grid_row(g, row, 3);
+}
+
+static str filler_text(struct arena *a, const struct filler *f)
+{
+	struct buf b = { .arena = a };
+
+	buf_add(&b, f->class);
+	if (given(&f->dia)) {
+		buf_adds(&b, ", ");
+		format_quantity(&b, &f->dia);
+	}
+	if (f->where.n)
+		buf_addf(&b, " (%.*s)", STR_ARG(f->where));
+	return buf_str(&b);
+}
+
+static str current_text(struct arena *a, const struct current *c)
+{
+	struct buf b = { .arena = a };
+
+	buf_add(&b, c->polarity);
+	if (given(&c->amps)) {
+		buf_adds(&b, b.n ? ", " : "");
+		format_quantity(&b, &c->amps);
+	}
+	return buf_str(&b);
+}
+
+/* Facts printed in the table of settings, those with a blank first. */
+static const struct { str key; bool blank; } setting_facts[] = {
+	{ STR("Volts"), true }, { STR("Wire feed"), true }, { STR("Gas"), true },
+	{ STR("Purge"), true }, { STR("Tungsten"), true }, { STR("Preheat"), true },
+	{ STR("Interpass"), true }, { STR("Oven"), true }, { STR("Transfer"), false },
+	{ STR("Backing"), false }, { STR("Coating"), false }, { STR("Stock"), false },
+	{ STR("Machines"), false }, { STR("Place"), false }, { STR("Time limit"), false },
+	{ STR("Procedure"), false }, { STR("Team"), false }, { STR("Tested by"), false },
+	{ STR("Range"), false }, { STR("Witness"), false },
+};
+
+static bool has_settings(const struct assignment *x)
+{
+	bool any = x->nprocesses || x->nfillers || x->ncurrents || x->npasses;
+
+	for (size_t i = 0; i < sizeof setting_facts / sizeof *setting_facts; i++)
+		any |= fact_text(x, setting_facts[i].key).n > 0;
+	return any;
+}
+
+static str process_list(struct arena *a, const struct assignment *x)
+{
+	struct buf b = { .arena = a };
+
+	for (uint32_t i = 0; i < x->nprocesses; i++) {
+		buf_adds(&b, i ? ", " : "");
+		buf_add(&b, process_word(x->processes[i]));
+	}
+	return buf_str(&b);
+}
+
+static void add_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
+{
+	if (x->nprocesses)
+		setting_row(sh, g, STR("Process"), process_list(sh->arena, x), false);
+	for (uint32_t i = 0; i < x->nfillers; i++)
+		setting_row(sh, g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]), false);
+	for (uint32_t i = 0; i < x->ncurrents; i++) {
+		str what = x->ncurrents > 1 && i < x->nfillers
+		    ? str_format(sh->arena, "Current, %.*s", STR_ARG(x->fillers[i].class))
+		    : STR("Current");
+
+		setting_row(sh, g, what, current_text(sh->arena, &x->currents[i]), true);
+	}
+	for (size_t i = 0; i < x->npasses; i++)
+		setting_row(sh, g, x->passes[i].name, x->passes[i].text, true);
+}
+
+static void add_settings(struct sheet *sh, const struct assignment *x)
+{
+	const struct grid_column columns[] = {
+		{ COLUMN_NATURAL, 90, ALIGN_LEFT }, { COLUMN_SHARE, 1, ALIGN_LEFT },
+		{ COLUMN_FIXED, MM_PT(35), ALIGN_LEFT },
+	};
+	const str head[] = { STR("Setting"), STR("Start with"), STR("Used") };
+	struct grid *g;
+
+	if (!has_settings(x))
+		return;
+	g = sheet_grid(sh, columns, 3, GLOVE_PT, STR("Settings"));
+	grid_row_plain(g, head, 3);
+	add_electric(sh, g, x);
+	for (size_t i = 0; i < sizeof setting_facts / sizeof *setting_facts; i++) {
+		str text = fact_text(x, setting_facts[i].key);
+
+		if (text.n)
+			setting_row(sh, g, setting_facts[i].key, text, setting_facts[i].blank);
+	}
+	sheet_grid_end(sh, g);
+	if (x->ncurrents)
+		sheet_text(sh, STR("Starting values from handbook ranges. The maker's label wins. Write "
+		    "down what you used."));
+}
+
+static void add_welds(struct sheet *sh, const struct assignment *x)
+{
+	const struct grid_column columns[] = {
+		{ COLUMN_FIXED, 50, ALIGN_CENTER }, { COLUMN_SHARE, 1, ALIGN_LEFT } };
+	const str head[] = { STR("Weld"), STR("What it is") };
+	struct grid *g;
+
+	if (x->nwelds < 2)
+		return;
+	g = sheet_grid(sh, columns, 2, 0, (str){ 0 });
+	grid_row_plain(g, head, 2);
+	for (size_t i = 0; i < x->nwelds; i++) {
+		str row[2] = { str_copy(sh->arena, (str){ &x->welds[i].letter, 1 }),
+			weld_text(sh->arena, &x->welds[i]) };
+
+		grid_row_plain(g, row, 2);
+	}
+	sheet_grid_end(sh, g);
+}
+
+/* ---- steps and acceptance ---- */
+
+static void add_step(struct sheet *sh, const struct step *step, uint32_t number)
+{
+	const struct side_box initials = { HOLD_BOX_PT, GLOVE_PT, STR("initials") };
+	const struct item_spec spec = { .mark = MARK_NUMBER, .number = number, .hang_pt = 26,
+		.boxes = &initials, .nboxes = step->hold.n ? 1 : 0 };
+	struct span *v = arena_array(sh->arena, step->para.nspans + 1, sizeof *v);
+	size_t n = 0;
+
+	if (step->hold.n)
+		v[n++] = (struct span){ str_format(sh->arena, "%.*s: ", STR_ARG(step->hold)), SPAN_BOLD };
+	for (size_t i = 0; i < step->para.nspans; i++)
+		v[n++] = step->para.spans[i];
+	sheet_add(sh, block_item(&sh->s, &spec, v, n, &TYPE_BODY, sh->width_pt), 4, 4);
+}
+
+static void add_steps(struct sheet *sh, const struct assignment *x)
+{
+	if (!x->nsteps)
+		return;
+	sheet_heading(sh, STR("Steps"), 2);
+	for (size_t i = 0; i < x->nsteps; i++)
+		add_step(sh, &x->steps[i], (uint32_t)i + 1);
+}
+
+static void add_limit_rows(struct sheet *sh, struct grid *g, const struct limits *l)
+{
+	for (size_t i = 0; i < l->n; i++) {
+		const struct limit *k = &l->v[i];
+		str row[3] = { k->feature, str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
+		    k->dagger ? DAGGER : "", k->tool.n ? "; " : "", STR_ARG(k->tool)) };
+
+		grid_row_plain(g, row, 3);
+	}
+}
+
+static bool any_dagger(const struct limits *l)
+{
+	for (size_t i = 0; i < l->n; i++)
+		if (l->v[i].dagger)
+			return true;
+	return false;
+}
+
+static void add_acceptance(struct sheet *sh, const struct assignment *x)
+{
+	const struct grid_column columns[] = {
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
+		{ COLUMN_FIXED, MM_PT(35), ALIGN_LEFT },
+	};
+	const str head[] = { STR("What is judged"), STR("Passes when"), STR("Found") };
+	bool dagger = false;
+
+	if (!x->ncriteria)
+		return;
+	sheet_heading(sh, STR("Acceptance"), 2);
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		const struct criterion *c = &x->criteria[i];
+		struct limits l = limits_of(sh->arena, x, c);
+		struct grid *g = sheet_grid(sh, columns, 3, GLOVE_PT,
+		    str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)));
+
+		dagger |= any_dagger(&l);
+		grid_row_plain(g, head, 3);
+		add_limit_rows(sh, g, &l);
+		sheet_grid_end(sh, g);
+	}
+	if (dagger)
+		sheet_text(sh, dagger_words());
+}
+
+static void add_grading_weights(struct sheet *sh, const struct assignment *x)
+{
+	struct buf b = { .arena = sh->arena };
+
+	if (!x->ngrades)
+		return;
+	buf_adds(&b, "How it counts: ");
+	for (size_t i = 0; i < x->ngrades; i++)
+		buf_addf(&b, "%s%.*s %u%s", i ? ", " : "", STR_ARG(x->grades[i].name),
+		    x->grades[i].weight, x->grades[i].must_pass ? " (must pass)" : "");
+	if (x->pass_mark)
+		buf_addf(&b, "; pass mark %u of 100", x->pass_mark);
+	buf_adds(&b, ".");
+	sheet_text(sh, buf_str(&b));
+}
+
+static void add_checks(struct sheet *sh, const struct assignment *x)
+{
+	const struct blank blanks[] = { { STR("My shop number"), (str){ 0 }, 0 },
+		{ STR("Date"), (str){ 0 }, 0 } };
+
+	sheet_heading(sh, STR("Check it yourself, then call the instructor"), 2);
+	for (size_t i = 0; i < x->ncriteria; i++)
+		sheet_check(sh, str_format(sh->arena, "%.*s checked against the limit above",
+		    STR_ARG(x->criteria[i].name)));
+	if (!x->ncriteria)
+		sheet_check(sh, STR("Every step above is done"));
+	sheet_check(sh, STR("Piece marked with my shop number, attempt and top; area clean"));
+	sheet_add(sh, block_blanks(&sh->s, blanks, 2, &TYPE_BODY, 0, sh->width_pt), 6, 6);
+}
+
+static void add_failing(struct sheet *sh, const struct assignment *x)
+{
+	sheet_heading(sh, STR("If it fails"), 2);
+	if (x->if_it_fails.n)
+		sheet_prose(sh, &x->if_it_fails);
+	sheet_text(sh, str_format(sh->arena, "There are %u attempts. The reason is written on the "
+	    "grading sheet and practice comes before the next one.", x->attempts));
+}
+
+static void add_notes(struct sheet *sh, const struct assignment *x)
+{
+	sheet_heading(sh, STR("Notes"), 2);
+	if (x->notes.n)
+		sheet_prose(sh, &x->notes);
+	if (x->nwelds)
+		sheet_text(sh, safety_record_line(x));
+	flow_add(sh->flow, block_ruled(&sh->s, 4 * GLOVE_PT, true, sh->width_pt));
+}
+
+void sheet_student(struct sheet *sh, uint32_t assignment)
+{
+	const struct assignment *x = &sh->m->assignments[assignment];
+
+	sheet_heading(sh, assignment_name(sh->arena, x), 1);
+	add_before(sh, x);
+	sheet_heading(sh, STR("What you make"), 2);
+	add_welds(sh, x);
+	sheet_figures(sh, x);
+	add_material(sh, x);
+	add_settings(sh, x);
+	add_steps(sh, x);
+	add_acceptance(sh, x);
+	add_grading_weights(sh, x);
+	add_checks(sh, x);
+	add_failing(sh, x);
+	add_notes(sh, x);
+}
