@@ -33,23 +33,38 @@ static void schedule(uint32_t w[64], const uint8_t *p)
 	}
 }
 
-/* Section 6.2.2, steps 1 to 4. */
+/* One round of section 6.2.2, step 3. Instead of moving eight words along, each round
+ * names them one place further: a is v[i], b v[i + 1] and so on, modulo 8. */
+#define V(k) v[((k) + 8 - t % 8) % 8]
+
+static inline void round_do(uint32_t v[8], int t, uint32_t w)
+{
+	uint32_t e = V(4), a = V(0);
+	uint32_t t1 = V(7) + (rotate(e, 6) ^ rotate(e, 11) ^ rotate(e, 25)) +
+	    ((e & V(5)) ^ (~e & V(6))) + round_constants[t] + w;
+	uint32_t t2 = (rotate(a, 2) ^ rotate(a, 13) ^ rotate(a, 22)) +
+	    ((a & V(1)) ^ (a & V(2)) ^ (V(1) & V(2)));
+
+	V(3) += t1;
+	V(7) = t1 + t2;
+}
+
+/* Section 6.2.2, steps 1 to 4; eight rounds at a time, so that places are constant. */
 static void compress(uint32_t h[8], const uint8_t *block)
 {
 	uint32_t w[64], v[8];
 
 	schedule(w, block);
 	memcpy(v, h, sizeof v);
-	for (int t = 0; t < 64; t++) {
-		uint32_t e = v[4], a = v[0];
-		uint32_t t1 = v[7] + (rotate(e, 6) ^ rotate(e, 11) ^ rotate(e, 25)) +
-		    ((e & v[5]) ^ (~e & v[6])) + round_constants[t] + w[t];
-		uint32_t t2 = (rotate(a, 2) ^ rotate(a, 13) ^ rotate(a, 22)) +
-		    ((a & v[1]) ^ (a & v[2]) ^ (v[1] & v[2]));
-
-		memmove(v + 1, v, 7 * sizeof *v);
-		v[4] += t1;
-		v[0] = t1 + t2;
+	for (int t = 0; t < 64; t += 8) {
+		round_do(v, t, w[t]);
+		round_do(v, t + 1, w[t + 1]);
+		round_do(v, t + 2, w[t + 2]);
+		round_do(v, t + 3, w[t + 3]);
+		round_do(v, t + 4, w[t + 4]);
+		round_do(v, t + 5, w[t + 5]);
+		round_do(v, t + 6, w[t + 6]);
+		round_do(v, t + 7, w[t + 7]);
 	}
 	for (int i = 0; i < 8; i++)
 		h[i] += v[i];

@@ -5,9 +5,9 @@
 #include <assert.h>
 #include <math.h>
 
-/* zlib's own measure of effort, 1 to 9. On sheets of text level 6 saves 4 % over level
- * 4 and takes half as long again (measured with tests/bench/pdf_ours). */
-enum { PACK_LEVEL = 6 };
+/* zlib's own measure of effort, 1 to 9. Measured on 240 pages of text, whole files: level 2
+ * is 3 % larger than level 6 and written in 39 ms instead of 62. */
+enum { PACK_LEVEL = 2 };
 
 void pdf_fail(struct pdf *p, int error)
 {
@@ -93,6 +93,8 @@ static void pdf_page_end(void *self)
 	struct pdf *p = self;
 
 	mark_close(p);
+	if (p->content.not_finite)
+		pdf_fail(p, PDF_NOT_FINITE);
 	p->pages[p->npages - 1].packed = pdf_pack(p, p->content.out.p, p->content.out.n);
 }
 
