@@ -102,23 +102,25 @@ struct current {
 	struct pos pos;
 };
 
-/* A pipe size as written, NPS and schedule looked up. od_mm 0: not pipe. */
+/* A pipe size as "NPS 6 schedule 40", looked up. od_mm 0: not pipe; wall_mm 0: no
+ * schedule given. */
 struct pipe_size {
 	str text;
 	double od_mm, wall_mm;
 };
 
-/* One weld to be made. Without "## Welds": each joint in each position. */
+/* One weld to be made. Without "## Welds": each joint in each position, cut edges
+ * left out. What a weld does not say itself is filled in from the facts. */
 struct weld {
 	char letter;             /* 'A'.. ; 0 when it is the only one */
 	enum joint joint;
-	struct position_at at;
+	struct position_at at;   /* POSITION_COUNT: not given (reported) */
 	enum process process;    /* PROCESS_COUNT: none named */
 	double t1_mm, t2_mm;     /* members; t2 0 when the same */
 	double leg_mm, length_mm; /* 0: not given */
 	struct quantity t1, t2, leg, length;
 	str material1, material2;
-	struct pipe_size run, branch;
+	struct pipe_size run, branch; /* run: of any pipe weld */
 	str text;                /* as written, for the sheet */
 	struct pos pos;
 };
@@ -128,21 +130,24 @@ struct pass {
 	struct pos pos;
 };
 
+enum { PIECE_DIMS = 4 };         /* "2 x 2 x 3/16 x 48 in" of an angle or a tube */
+
 struct piece {
 	str name;                /* "web" */
 	uint32_t count;
 	str size;                /* as written: "3/8 x 3 x 8 in" */
-	struct quantity dims[3];
+	struct quantity dims[PIECE_DIMS];
 	uint32_t ndims;
 	struct pipe_size pipe;   /* of a pipe ring; then dims[0] is its length */
 	str material, made;      /* "A36 plate", "sawn" */
 	struct pos pos;
 };
 
-/* A joint block after the facts filled what it leaves out. NAN: not given. */
+/* A joint block after the facts filled what it leaves out. A quantity of kind
+ * QUANTITY_ANY (zeroed) is not given. */
 struct joint_block {
 	uint32_t weld;           /* index in welds, NONE when it names none */
-	enum joint joint;
+	enum joint joint;        /* JOINT_COUNT: not given (reported) */
 	struct quantity t1, t2, leg, gap, land, angle, bevel, backing_t, backing_w,
 	    overlap, reinforcement, length, depth, width, radius;
 	struct pipe_size pipe, branch;
@@ -200,6 +205,12 @@ struct plain_fact {
 	struct pos pos;
 };
 
+/* Where the value of a fact stands; row as in fields_assignment. */
+struct fact_place {
+	uint32_t row;
+	struct pos pos;
+};
+
 struct assignment {
 	str id, title;           /* id in canonical capitals, suffix letter lowercase */
 	struct pos pos;          /* of the heading text */
@@ -225,6 +236,7 @@ struct assignment {
 	struct criterion *criteria; size_t ncriteria, criteria_cap;
 	struct grade *grades; size_t ngrades, grades_cap;
 	uint32_t pass_mark;      /* 0: not given */
+	struct fact_place *places; uint32_t nplaces;
 	struct prose bring, cautions, if_it_fails, notes;
 	struct prose instructor; /* never on a student sheet: see student_view */
 };
@@ -287,6 +299,9 @@ struct model {
 	struct section *sections; size_t nsections, sections_cap;
 	struct station *stations; size_t nstations, stations_cap;
 	struct machine *machines; size_t nmachines, machines_cap;
+	struct quantity *plungers; size_t nplungers; /* diameters of the bend test jig */
+	struct plain_fact *gauges; size_t ngauges, gauges_cap; /* key may be empty */
+	struct plain_fact *stock; size_t nstock, stock_cap;    /* key may be empty */
 	struct map *assignment_by_id; /* id without case -> index */
 	struct map *skill_by_id;
 };
@@ -301,6 +316,13 @@ struct record_file; /* read/record.h, for those who build models */
  * recovery; the result is always usable. */
 struct model *model_bind(struct arena *a, const struct sources *sources,
     const struct record_file *files, size_t nfiles, struct findings *f);
+
+/* Where the value of a fact of a stands ("Thickness"), or its heading when it is not
+ * written. */
+struct pos assignment_fact_pos(const struct assignment *a, str key);
+
+/* The kept text of a fact such as "Gas" or "Backing", or null. */
+const struct plain_fact *assignment_fact(const struct assignment *a, str key);
 
 /* The role that a path has by its name, or false for a file fitup does not read. */
 bool file_role_of(str path, enum file_role *role);

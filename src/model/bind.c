@@ -1,0 +1,166 @@
+#include "model/assignment.h"
+#include "model/parts.h"
+
+#include <stdlib.h>
+
+static bool is_flat_md(str path, str folder)
+{
+	str rest;
+
+	if (!str_starts(path, folder) || !str_ends(path, STR(".md")))
+		return false;
+	rest = str_sub(path, folder.n, path.n);
+	return rest.n > 3 && str_find_char(rest, '/', 0) == rest.n;
+}
+
+bool file_role_of(str path, enum file_role *role)
+{
+	static const struct { str path; enum file_role role; } rows[] = {
+		{ { "program.md", 10 }, ROLE_PROGRAM }, { { "skills.md", 9 }, ROLE_SKILLS },
+		{ { "shop.md", 7 }, ROLE_SHOP },
+	};
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+		if (str_eq(path, rows[i].path)) {
+			*role = rows[i].role;
+			return true;
+		}
+	*role = ROLE_ASSIGNMENTS;
+	return is_flat_md(path, STR("assignments/"));
+}
+
+/* One level-1 heading of an assignment file. */
+struct found {
+	str id, title;
+	const struct block *v;
+	size_t n;                /* blocks up to the next such heading */
+};
+
+struct gathering {
+	struct found *v;
+	size_t n, cap;
+};
+
+static void gather_one(struct binder *b, struct gathering *g, const struct block *v,
+    size_t n)
+{
+	size_t used;
+	struct said title;
+	str id = id_of_assignment(b->arena, v->text, &used);
+
+	if (!id.n || !title_after(said_all(v), used, &title)) {
+		finding_repair(b->f, complain(b, FINDING_BAD_ID, v->pos,
+		    "\"%.*s\" does not begin with the id of an assignment; what stands under "
+		    "it is left out", STR_ARG(v->text)),
+		    "write a heading such as \"# SM-20: Title\"");
+		return;
+	}
+	*ARENA_PUSH(b->arena, g->v, g->n, g->cap) = (struct found){ id, title.s, v, n };
+}
+
+static void gather_file(struct binder *b, struct gathering *g,
+    const struct record_file *file)
+{
+	size_t end;
+
+	for (size_t i = 0; i < file->n; i = end) {
+		end = blocks_until(file->v, file->n, i + 1, 1);
+		gather_one(b, g, &file->v[i], end - i);
+	}
+}
+
+/* By id, then by place, so that the first of each id is the one that counts. */
+static int compare_found(const void *x, const void *y)
+{
+	const struct found *a = x, *b = y;
+	int c = str_cmp(a->id, b->id);
+
+	return c ? c : pos_cmp(a->v->pos, b->v->pos);
+}
+
+static void complain_twice(struct binder *b, const struct found *first,
+    const struct found *again)
+{
+	struct finding *d = complain(b, FINDING_DUPLICATE_ID, again->v->pos,
+	    "%.*s is defined twice; this one is left out", STR_ARG(again->id));
+	struct related *r = finding_relate(b->f, d, first->v->pos);
+
+	d->assignment = again->id;
+	r->assignment = first->id;
+	r->label = STR("the first counts");
+	finding_repair(b->f, d, "give one of them another id");
+}
+
+static void read_found(struct binder *b, const struct found *found)
+{
+	struct model *m = b->model;
+	struct assignment *a = &m->assignments[m->nassignments];
+
+	map_add(m->assignment_by_id, found->id, (uint32_t)m->nassignments++);
+	a->id = found->id;
+	a->title = found->title;
+	a->pos = found->v->pos;
+	assignment_read(b, a, found->v, found->n);
+	if (a->title.n)
+		return;
+	b->a = a;
+	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, a->pos,
+	    "%.*s has no title", STR_ARG(a->id)), "write \"# %.*s: title\"", STR_ARG(a->id));
+	b->a = NULL;
+}
+
+static void read_assignments(struct binder *b, const struct gathering *g)
+{
+	struct model *m = b->model;
+	const struct found *first = NULL;
+
+	if (g->n)
+		qsort(g->v, g->n, sizeof *g->v, compare_found);
+	m->assignments = arena_array(b->arena, g->n, sizeof *m->assignments);
+	m->assignments_cap = g->n;
+	for (size_t i = 0; i < g->n; i++) {
+		if (first && str_eq(first->id, g->v[i].id)) {
+			complain_twice(b, first, &g->v[i]);
+			continue;
+		}
+		first = &g->v[i];
+		read_found(b, first);
+	}
+}
+
+static void read_role(struct binder *b, const struct record_file *files, size_t n,
+    enum file_role role, void (*read)(struct binder *, const struct record_file *))
+{
+	const struct sources *sources = b->model->sources;
+	enum file_role is;
+
+	for (size_t i = 0; i < n; i++)
+		if (file_role_of(sources->v[files[i].file].path, &is) && is == role)
+			read(b, &files[i]);
+}
+
+/* Skills and shop come first and the program last, so that each reference is looked
+ * up once, where it stands. */
+struct model *model_bind(struct arena *a, const struct sources *sources,
+    const struct record_file *files, size_t nfiles, struct findings *f)
+{
+	struct model *m = arena_alloc(a, sizeof *m);
+	struct binder b = { .arena = a, .model = m, .f = f };
+	struct gathering g = { 0 };
+	enum file_role role;
+
+	m->arena = a;
+	m->sources = sources;
+	m->hour_minutes = 60;
+	m->assignment_by_id = map_new(a, true);
+	m->skill_by_id = map_new(a, true);
+	read_role(&b, files, nfiles, ROLE_SKILLS, skills_read);
+	read_role(&b, files, nfiles, ROLE_SHOP, shop_read);
+	for (size_t i = 0; i < nfiles; i++)
+		if (file_role_of(sources->v[files[i].file].path, &role) &&
+		    role == ROLE_ASSIGNMENTS)
+			gather_file(&b, &g, &files[i]);
+	read_assignments(&b, &g);
+	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
+	return m;
+}

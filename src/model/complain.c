@@ -1,0 +1,221 @@
+#include "model/said.h"
+
+#include "base/buf.h"
+
+#include <stdarg.h>
+
+struct finding *complain(struct binder *b, enum finding_name name, struct pos pos,
+    const char *format, ...)
+{
+	struct buf text = { .arena = b->arena };
+	struct finding *d;
+	va_list ap;
+
+	va_start(ap, format);
+	buf_addv(&text, format, &ap);
+	va_end(ap);
+	d = finding_add(b->f, name, pos, "%.*s", (int)text.n, text.p);
+	d->scope = SCOPE_FILE;
+	if (b->a) {
+		d->assignment = b->a->id;
+	} else if (b->quarter) {
+		d->scope = SCOPE_QUARTER;
+		d->quarter = b->quarter;
+	} else if (b->shop) {
+		/* Names no assignment, so it holds no document back. */
+		d->scope = SCOPE_ASSIGNMENTS;
+	}
+	return d;
+}
+
+void offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n)
+{
+	str likely = likely_word(wrong, v, n);
+
+	if (likely.n)
+		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
+		    STR_ARG(likely));
+}
+
+void complain_word(struct binder *b, struct said t, const struct words *w)
+{
+	struct finding *d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
+	    "\"%.*s\" is not %.*s; it is left out", STR_ARG(t.s), STR_ARG(w->what));
+	str likely = words_likely(b->arena, w, t.s);
+
+	if (likely.n)
+		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
+		    STR_ARG(likely));
+	else
+		finding_repair(b->f, d, "choose one of: %.*s",
+		    STR_ARG(words_list(b->arena, w)));
+}
+
+void complain_block(struct binder *b, const struct block *v, const char *wanted)
+{
+	static const char *const names[] = {
+		[BLOCK_HEADING] = "this heading", [BLOCK_FACT] = "this fact",
+		[BLOCK_BULLET] = "this bullet", [BLOCK_STEP] = "this numbered line",
+		[BLOCK_PARA] = "this paragraph", [BLOCK_FENCE] = "this block of lines",
+	};
+	struct finding *d = complain(b, FINDING_NOT_UNDERSTOOD, v->pos,
+	    "%s has no meaning here; it is left out", names[v->kind]);
+
+	finding_repair(b->f, d, "%s", wanted);
+}
+
+void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault)
+{
+	static const enum finding_name names[] = {
+		[QUANTITY_OK] = FINDING_BAD_QUANTITY,
+		[QUANTITY_BAD] = FINDING_BAD_QUANTITY,
+		[QUANTITY_NO_UNIT] = FINDING_MISSING_UNIT,
+		[QUANTITY_NO_METAL] = FINDING_GAUGE_WITHOUT_MATERIAL,
+		[QUANTITY_UNKNOWN_UNIT] = FINDING_BAD_QUANTITY,
+	};
+	struct said at = said_sub(t, fault->offset, t.s.n);
+	struct finding *d = complain(b, names[fault->result], said_pos(at),
+	    "\"%.*s\": %s; it is left out", STR_ARG(t.s), fault->reason);
+
+	if (fault->result == QUANTITY_NO_METAL)
+		finding_repair(b->f, d, "name a material that has sheet gauges, such as "
+		    "\"A1011 sheet\"");
+	else if (fault->result == QUANTITY_NO_UNIT && fault->likely.n)
+		finding_repair(b->f, d, "write \"%.*s %.*s\" if that is what is meant",
+		    STR_ARG(t.s), STR_ARG(fault->likely));
+	else if (fault->likely.n)
+		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
+		    STR_ARG(fault->likely));
+}
+
+bool read_word(struct binder *b, struct said t, const struct words *w, uint32_t *value)
+{
+	*value = words_find(w, t.s);
+	if (*value == NONE)
+		complain_word(b, t, w);
+	return *value != NONE;
+}
+
+bool read_count(struct binder *b, struct said t, uint32_t lo, uint32_t hi, uint32_t *out)
+{
+	if (str_to_u32(t.s, out) && *out >= lo && *out <= hi)
+		return true;
+	complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+	    "\"%.*s\" is not a whole number from %u to %u; it is left out", STR_ARG(t.s),
+	    (unsigned)lo, (unsigned)hi);
+	*out = 0;
+	return false;
+}
+
+bool read_number(struct binder *b, struct said t, double *out)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+
+	*out = 0;
+	if (quantity_parse(t.s, QUANTITY_COUNT, METAL_NONE, &q, &fault) == QUANTITY_OK &&
+	    !q.range && !q.no_value && q.lo >= 0 && q.lo < 100000) {
+		*out = q.lo;
+		return true;
+	}
+	complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+	    "\"%.*s\" is not a number; it is left out", STR_ARG(t.s));
+	return false;
+}
+
+bool read_quantity(struct binder *b, struct said t, enum quantity_kind kind,
+    enum sheet_metal metal, struct quantity *out)
+{
+	struct quantity_fault fault;
+
+	if (quantity_parse(t.s, kind, metal, out, &fault) == QUANTITY_OK)
+		return true;
+	complain_fault(b, t, &fault);
+	return false;
+}
+
+bool read_pipe(struct binder *b, struct said t, struct pipe_size *out)
+{
+	struct quantity q;
+
+	*out = (struct pipe_size){ 0 };
+	if (!read_quantity(b, t, QUANTITY_PIPE, METAL_NONE, &q))
+		return false;
+	*out = pipe_size_of(b->arena, &q);
+	return true;
+}
+
+bool read_hours(struct binder *b, struct said t, double *out)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+	uint32_t whole;
+
+	/* By far the most common form, and cheap. */
+	if (str_to_u32(t.s, &whole) && whole > 0 && whole < 100000) {
+		*out = whole;
+		return true;
+	}
+	*out = 0;
+	if (quantity_parse(t.s, QUANTITY_TIME, METAL_NONE, &q, &fault) == QUANTITY_NO_UNIT)
+		fault.result = quantity_parse(t.s, QUANTITY_COUNT, METAL_NONE, &q, &fault);
+	if (fault.result != QUANTITY_OK) {
+		complain_fault(b, t, &fault);
+		return false;
+	}
+	if (q.range || q.no_value || q.lo <= 0 || q.lo >= 100000) {
+		complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+		    "\"%.*s\" is not a number of hours; it is left out", STR_ARG(t.s));
+		return false;
+	}
+	*out = q.lo;
+	return true;
+}
+
+static void complain_level(struct binder *b, struct skill_at *s, struct said wrong)
+{
+	str id = s->written;
+	struct finding *d = complain(b, FINDING_MISSING_LEVEL, s->pos,
+	    "\"%.*s\" does not say how far; it is left out", STR_ARG(id));
+
+	d->skill = id;
+	if (wrong.s.n)
+		finding_cause(b->f, d, "\"%.*s\" is not a level", STR_ARG(wrong.s));
+	finding_repair(b->f, d, "write \"%.*s introduced\", \"%.*s practiced\" or "
+	    "\"%.*s assessed\"", STR_ARG(id), STR_ARG(id), STR_ARG(id));
+}
+
+bool read_skill_at(struct binder *b, struct said *t, struct skill_at *out)
+{
+	struct said id, rest, word = { 0 };
+	uint32_t level;
+
+	*out = (struct skill_at){ .skill = NONE };
+	if (!said_word(t, &id))
+		return false;
+	out->written = id.s;
+	out->pos = said_pos(id);
+	out->skill = map_find(b->model->skill_by_id, id.s);
+	rest = *t;
+	if (!said_word(&rest, &word)) {
+		complain_level(b, out, word);
+		return true;
+	}
+	level = words_find(&words_level, word.s);
+	if (level != NONE) {
+		out->level = (enum skill_level)level;
+		*t = rest;
+		return true;
+	}
+	if (str_eq_nocase(word.s, STR("by"))) {
+		word.s.n = 0;
+	} else if (words_likely(b->arena, &words_level, word.s).n) {
+		complain_word(b, word, &words_level);
+		*t = rest;
+		return true;
+	} else {
+		*t = rest;
+	}
+	complain_level(b, out, word);
+	return true;
+}

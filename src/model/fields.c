@@ -1,0 +1,82 @@
+#include "model/fields.h"
+
+#include <assert.h>
+
+uint32_t fields_find(const struct field_table *t, str key)
+{
+	for (size_t i = 0; i < t->n; i++)
+		if (words_same(t->v[i].key, key))
+			return (uint32_t)i;
+	return NONE;
+}
+
+size_t blocks_until(const struct block *v, size_t n, size_t i, unsigned level)
+{
+	while (i < n && !(v[i].kind == BLOCK_HEADING && v[i].level <= level))
+		i++;
+	return i;
+}
+
+static void complain_key(struct binder *b, const struct field_table *t,
+    const struct block *in)
+{
+	struct finding *d = complain(b, FINDING_UNKNOWN_KEY, in->key_pos,
+	    "\"%.*s\" is not a fact of %s; this line is left out", STR_ARG(in->key),
+	    t->where);
+	str keys[FIELDS_MOST];
+
+	for (size_t i = 0; i < t->n; i++)
+		keys[i] = t->v[i].key;
+	offer_likely(b, d, in->key, keys, t->n);
+}
+
+static void complain_repeat(struct binder *b, const struct block *first,
+    const struct block *in)
+{
+	struct finding *d = complain(b, FINDING_DUPLICATE_KEY, in->key_pos,
+	    "\"%.*s\" stands twice here; this line is left out", STR_ARG(in->key));
+
+	finding_relate(b->f, d, first->key_pos)->label = STR("the first counts");
+	finding_repair(b->f, d, "delete one of them");
+}
+
+static void take(struct binder *b, const struct field_table *t, const struct block *in,
+    const struct block **found)
+{
+	uint32_t row;
+
+	if (in->kind != BLOCK_FACT || in->level > 1) {
+		complain_block(b, in, "write a fact as \"- **Key:** value\"");
+		return;
+	}
+	row = fields_find(t, in->key);
+	if (row == NONE) {
+		complain_key(b, t, in);
+	} else if (t->v[row].many) {
+		found[row] = in;
+		t->v[row].read(b, &t->v[row], in);
+	} else if (found[row]) {
+		complain_repeat(b, found[row], in);
+	} else {
+		found[row] = in;
+	}
+}
+
+void fields_read(struct binder *b, const struct field_table *t, const struct block *v,
+    size_t n, const struct block **found)
+{
+	assert(t->n <= FIELDS_MOST);
+	for (size_t i = 0; i < n; i++)
+		take(b, t, &v[i], found);
+	for (size_t row = 0; row < t->n; row++) {
+		const struct block *in = found[row];
+
+		if (!in || t->v[row].many)
+			continue;
+		if (in->text.n)
+			t->v[row].read(b, &t->v[row], in);
+		else
+			complain(b, FINDING_MISSING_FACT, in->key_pos,
+			    "\"%.*s\" has no value; this line is left out", STR_ARG(in->key));
+	}
+}

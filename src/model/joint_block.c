@@ -1,0 +1,384 @@
+/* The block that draws a joint, and what the facts add to it. */
+#include "model/drawing.h"
+
+#include "units/format.h"
+
+struct reading {
+	struct binder *b;
+	struct joint_block *j;
+	struct pos *at;          /* of each key's value, by row; line 0: not there */
+};
+
+struct joint_key {
+	str key;
+	size_t offset;           /* in struct joint_block; alike: one thing, two keys */
+	enum quantity_kind kind;
+	void (*read)(struct reading *r, const struct joint_key *row, struct said value);
+	uint32_t member;         /* whose gauge table counts */
+};
+
+static void *field_of(struct joint_block *j, size_t offset)
+{
+	return (char *)j + offset;
+}
+
+static void key_quantity(struct reading *r, const struct joint_key *row, struct said value)
+{
+	read_quantity(r->b, value, row->kind, member_metal(r->b->a, row->member),
+	    field_of(r->j, row->offset));
+}
+
+static void key_joint(struct reading *r, const struct joint_key *row, struct said value)
+{
+	enum joint j = joint_find(value.s);
+
+	(void)row;
+	if (j == JOINT_COUNT)
+		complain_word(r->b, value, &words_joint);
+	r->j->joint = j;
+}
+
+static void key_pipe(struct reading *r, const struct joint_key *row, struct said value)
+{
+	read_pipe(r->b, value, field_of(r->j, row->offset));
+}
+
+static void key_count(struct reading *r, const struct joint_key *row, struct said value)
+{
+	read_count(r->b, value, 1, 60, field_of(r->j, row->offset));
+}
+
+static void key_sides(struct reading *r, const struct joint_key *row, struct said value)
+{
+	uint32_t sides;
+
+	(void)row;
+	r->j->both_sides = read_word(r->b, value, &words_sides, &sides) && sides;
+}
+
+static void key_restart(struct reading *r, const struct joint_key *row, struct said value)
+{
+	(void)row;
+	r->j->restart = value.s;
+}
+
+/* A length of a lap, or the percentage by which beads of a pad lie on each other. */
+static void key_overlap(struct reading *r, const struct joint_key *row, struct said value)
+{
+	struct quantity q;
+	struct quantity_fault fault;
+
+	if (quantity_parse(value.s, QUANTITY_PERCENT, METAL_NONE, &q, &fault) == QUANTITY_OK)
+		r->j->overlap_percent = (q.lo + q.hi) / 2;
+	else
+		key_quantity(r, row, value);
+}
+
+/* "1/4 x 1 in", "steel strip 1/4 x 1 in": the size begins at the first digit. */
+static bool find_backing(struct binder *b, struct said t, struct quantity_list *list,
+    struct quantity_fault *fault)
+{
+	size_t used, i = 0;
+
+	while (i < t.s.n && !(t.s.p[i] >= '0' && t.s.p[i] <= '9'))
+		i++;
+	return quantity_product_parse(b->arena, str_sub(t.s, i, t.s.n), METAL_NONE, list,
+	    &used, fault) == QUANTITY_OK && list->n == 2;
+}
+
+static void key_backing(struct reading *r, const struct joint_key *row, struct said value)
+{
+	struct quantity_list list = { 0 };
+	struct quantity_fault fault;
+
+	(void)row;
+	if (find_backing(r->b, value, &list, &fault)) {
+		r->j->backing_t = list.v[0];
+		r->j->backing_w = list.v[1];
+	} else {
+		finding_repair(r->b->f, complain(r->b, FINDING_BAD_QUANTITY, said_pos(value),
+		    "\"%.*s\" is not the size of a strip; it is left out", STR_ARG(value.s)),
+		    "write a thickness and a width, such as \"1/4 x 1 in\"");
+	}
+}
+
+#define KEY(name, field, reader, kind, member) \
+	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader, member }
+#define LENGTH(name, field) KEY(name, field, key_quantity, QUANTITY_LENGTH, 0)
+
+enum { ROW_JOINT, ROW_T1, ROW_T2, ROW_LEG, ROW_BACKING, ROW_LENGTH, ROW_SIZE, ROW_BRANCH,
+	ROW_ANGLE, ROW_BEVEL, ROW_OTHER };
+
+static const struct joint_key keys[] = {
+	[ROW_JOINT] = KEY("joint", joint, key_joint, QUANTITY_ANY, 0),
+	[ROW_T1] = LENGTH("thickness", t1),
+	[ROW_T2] = KEY("thickness 2", t2, key_quantity, QUANTITY_LENGTH, 1),
+	[ROW_LEG] = LENGTH("leg", leg),
+	[ROW_BACKING] = KEY("backing", backing_t, key_backing, QUANTITY_LENGTH, 0),
+	[ROW_LENGTH] = LENGTH("length", length),
+	[ROW_SIZE] = KEY("size", pipe, key_pipe, QUANTITY_PIPE, 0),
+	[ROW_BRANCH] = KEY("branch", branch, key_pipe, QUANTITY_PIPE, 0),
+	[ROW_ANGLE] = KEY("angle", angle, key_quantity, QUANTITY_ANGLE, 0),
+	[ROW_BEVEL] = KEY("bevel", bevel, key_quantity, QUANTITY_ANGLE, 0),
+	[ROW_OTHER] = LENGTH("gap", gap),
+	LENGTH("root opening", gap), LENGTH("land", land),
+	KEY("overlap", overlap, key_overlap, QUANTITY_LENGTH, 0),
+	LENGTH("reinforcement", reinforcement), LENGTH("depth", depth),
+	LENGTH("width", width), LENGTH("radius", radius),
+	KEY("sides", both_sides, key_sides, QUANTITY_ANY, 0),
+	KEY("passes", passes, key_count, QUANTITY_COUNT, 0),
+	KEY("beads", beads, key_count, QUANTITY_COUNT, 0),
+	KEY("restart", restart, key_restart, QUANTITY_ANY, 0),
+};
+enum { KEYS = sizeof keys / sizeof *keys };
+
+static size_t find_key(str key)
+{
+	size_t i = 0;
+
+	while (i < KEYS && !words_same(keys[i].key, key))
+		i++;
+	return i;
+}
+
+static bool is_there(const struct reading *r, size_t row)
+{
+	for (size_t i = 0; i < KEYS; i++)
+		if (keys[i].offset == keys[row].offset && r->at[i].line)
+			return true;
+	return false;
+}
+
+static void read_lines(struct reading *r, const struct block *v)
+{
+	struct drawing_line line;
+	str names[KEYS];
+	uint32_t i = 0;
+
+	for (size_t k = 0; k < KEYS; k++)
+		names[k] = keys[k].key;
+	while (drawing_next(r->b, v, &i, &line)) {
+		size_t row = find_key(line.key.s);
+
+		if (row == KEYS || is_there(r, row)) {
+			drawing_complain(r->b, row == KEYS ? FINDING_UNKNOWN_KEY
+			    : FINDING_DUPLICATE_KEY, line.key, "joint", names, KEYS);
+			continue;
+		}
+		r->at[row] = said_pos(line.value);
+		keys[row].read(r, &keys[row], line.value);
+	}
+}
+
+/* "joint B". A single weld is meant whatever letter is used. */
+static uint32_t weld_named(struct binder *b, const struct block *v)
+{
+	const struct assignment *a = b->a;
+	str letter = str_trim(str_sub(v->key, sizeof "joint" - 1, v->key.n));
+	struct finding *d;
+
+	if (a->nwelds == 1)
+		return 0;
+	if (!letter.n)
+		return NONE;
+	for (size_t i = 0; i < a->nwelds && letter.n == 1; i++)
+		if ((a->welds[i].letter | 32) == (*letter.p | 32))
+			return (uint32_t)i;
+	d = complain(b, FINDING_BAD_DRAWING, v->pos,
+	    "there is no weld %.*s; the block is read as one for all welds", STR_ARG(letter));
+	if (a->nwelds)
+		finding_repair(b->f, d, "name a weld from A to %c",
+		    a->welds[a->nwelds - 1].letter);
+	return NONE;
+}
+
+static void disagree(struct reading *r, size_t row, struct pos other, str mine, str theirs)
+{
+	struct binder *b = r->b;
+	struct finding *d = complain(b, FINDING_FACTS_DISAGREE, r->at[row],
+	    "the joint block says %.*s %.*s, the facts say %.*s", STR_ARG(keys[row].key),
+	    STR_ARG(mine), STR_ARG(theirs));
+
+	finding_relate(b->f, d, other)->label = STR("the fact");
+	finding_repair(b->f, d, "make both say the same, or delete this line");
+}
+
+static str quantity_text(struct binder *b, const struct quantity *q)
+{
+	struct buf text = { .arena = b->arena };
+
+	format_quantity(&text, q);
+	return buf_str(&text);
+}
+
+/* Fills *mine from the facts when it is not given, else compares. */
+static void agree(struct reading *r, size_t row, struct quantity *mine,
+    const struct quantity *theirs, struct pos other)
+{
+	if (!quantity_given(theirs))
+		return;
+	if (!quantity_given(mine)) {
+		if (!r->at[row].line)
+			*mine = *theirs;
+	} else if (!quantity_same(mine, theirs)) {
+		disagree(r, row, other, quantity_text(r->b, mine), quantity_text(r->b, theirs));
+	}
+}
+
+static void agree_pipe(struct reading *r, size_t row, struct pipe_size *mine,
+    const struct pipe_size *theirs, struct pos other)
+{
+	double od = mine->od_mm - theirs->od_mm, wall = mine->wall_mm - theirs->wall_mm;
+
+	if (theirs->od_mm <= 0)
+		return;
+	if (mine->od_mm <= 0) {
+		if (!r->at[row].line)
+			*mine = *theirs;
+	} else if (od * od > 1e-6 || (mine->wall_mm > 0 && wall * wall > 1e-6)) {
+		disagree(r, row, other, mine->text, theirs->text);
+	}
+}
+
+static bool is_butt(enum joint j)
+{
+	return j == JOINT_SQUARE_BUTT || j == JOINT_SINGLE_V || j == JOINT_SINGLE_BEVEL ||
+	    j == JOINT_U_GROOVE || j == JOINT_PIPE_BUTT || j == JOINT_BUTT;
+}
+
+/* "butt" alone says nothing of the edges, so any butt agrees with it. */
+static bool joints_agree(enum joint a, enum joint b)
+{
+	return a == b || ((a == JOINT_BUTT || b == JOINT_BUTT) && is_butt(a) && is_butt(b));
+}
+
+static void agree_joint(struct reading *r)
+{
+	const struct assignment *a = r->b->a;
+	enum joint said = r->j->joint, only = JOINT_COUNT;
+	uint32_t weld = r->j->weld;
+	bool several = false, match = false;
+
+	for (size_t i = 0; i < a->nwelds; i++) {
+		enum joint j = a->welds[i].joint;
+
+		if (j == JOINT_COUNT || (weld != NONE && i != weld))
+			continue;
+		several |= only != JOINT_COUNT && only != j;
+		match |= joints_agree(said, j);
+		only = only == JOINT_COUNT ? j : only;
+	}
+	if (!a->nwelds && a->njoints == 1) {
+		only = a->joints[0];
+		match = said == only;
+	}
+	if (said != JOINT_COUNT && only != JOINT_COUNT && !match)
+		disagree(r, ROW_JOINT, weld != NONE ? a->welds[weld].pos
+		    : assignment_fact_pos(a, STR("Joint")), joint_word(said), joint_word(only));
+	if (said == JOINT_COUNT && !r->at[ROW_JOINT].line && !several)
+		r->j->joint = only;
+}
+
+/* The weld whose sizes the block may borrow: its own, or the first of its shape. */
+static const struct weld *lender(const struct reading *r)
+{
+	const struct assignment *a = r->b->a;
+
+	if (r->j->weld != NONE)
+		return &a->welds[r->j->weld];
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (joints_agree(a->welds[i].joint, r->j->joint))
+			return &a->welds[i];
+	return NULL;
+}
+
+/* Thickness lists describe pieces: a block that names one of them agrees. */
+static bool is_listed(const struct assignment *a, const struct quantity *q)
+{
+	for (uint32_t i = 0; i < a->nthicknesses; i++)
+		if (quantity_same(q, &a->thicknesses[i]))
+			return true;
+	return false;
+}
+
+static void agree_members(struct reading *r, const struct weld *w)
+{
+	const struct assignment *a = r->b->a;
+	struct pos fact = assignment_fact_pos(a, STR("Thickness"));
+	struct quantity none = { 0 };
+	const struct quantity *t1 = a->nthicknesses ? &a->thicknesses[0] : &none;
+	const struct quantity *t2 = &none;
+	struct pos other = fact;
+
+	if (w) {
+		t1 = &w->t1;
+		t2 = &w->t2;
+		other = a->nthicknesses && is_listed(a, t1) ? fact : w->pos;
+	}
+	if (!quantity_given(&r->j->t1) || !is_listed(a, &r->j->t1) || a->nthicknesses == 1)
+		agree(r, ROW_T1, &r->j->t1, t1, other);
+	if (!quantity_given(&r->j->t2) || !is_listed(a, &r->j->t2) || a->nthicknesses == 1)
+		agree(r, ROW_T2, &r->j->t2, t2, other);
+}
+
+static void agree_backing(struct reading *r)
+{
+	const struct plain_fact *fact = assignment_fact(r->b->a, STR("Backing"));
+	struct quantity_list list = { 0 };
+	struct quantity_fault fault;
+
+	if (!fact || !find_backing(r->b, (struct said){ .s = fact->text }, &list, &fault))
+		return;
+	agree(r, ROW_BACKING, &r->j->backing_t, &list.v[0], fact->pos);
+	agree(r, ROW_BACKING, &r->j->backing_w, &list.v[1], fact->pos);
+}
+
+/* For a groove beveled on both members the included angle is twice the bevel. */
+static void agree_angles(struct reading *r)
+{
+	struct joint_block *j = r->j;
+	struct quantity twice = j->bevel;
+	bool both = j->joint == JOINT_SINGLE_V || j->joint == JOINT_PIPE_BUTT;
+
+	if (!both || !quantity_given(&j->bevel) || !quantity_given(&j->angle))
+		return;
+	twice.lo *= 2;
+	twice.hi *= 2;
+	if (!quantity_same(&twice, &j->angle))
+		disagree(r, ROW_ANGLE, r->at[ROW_BEVEL], quantity_text(r->b, &j->angle),
+		    str_format(r->b->arena, "a bevel of %.*s",
+		    STR_ARG(quantity_text(r->b, &j->bevel))));
+}
+
+static void complete(struct reading *r, const struct block *v)
+{
+	const struct weld *w;
+
+	agree_joint(r);
+	w = lender(r);
+	agree_members(r, w);
+	agree_backing(r);
+	agree_angles(r);
+	if (w) {
+		agree(r, ROW_LEG, &r->j->leg, &w->leg, w->pos);
+		agree(r, ROW_LENGTH, &r->j->length, &w->length, w->pos);
+		agree_pipe(r, ROW_SIZE, &r->j->pipe, &w->run,
+		    assignment_fact_pos(r->b->a, STR("Thickness")));
+		agree_pipe(r, ROW_BRANCH, &r->j->branch, &w->branch, w->pos);
+	}
+	if (r->j->joint == JOINT_COUNT && !r->at[ROW_JOINT].line)
+		finding_repair(r->b->f, complain(r->b, FINDING_BAD_DRAWING, v->pos,
+		    "this block does not say which joint it draws"),
+		    "add a line such as \"joint: tee\"");
+}
+
+void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out)
+{
+	struct pos at[KEYS] = { { 0 } };
+	struct reading r = { b, out, at };
+
+	*out = (struct joint_block){ .joint = JOINT_COUNT, .pos = v->pos };
+	out->weld = weld_named(b, v);
+	read_lines(&r, v);
+	complete(&r, v);
+}

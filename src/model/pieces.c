@@ -1,0 +1,83 @@
+/* What is cut for one attempt. */
+#include "model/assignment.h"
+
+/* "1 of" before the size. */
+static bool read_piece_count(struct binder *b, struct said *t, struct piece *p)
+{
+	struct said rest = *t, number;
+
+	if (said_word(&rest, &number) && str_to_u32(number.s, &p->count) && p->count &&
+	    p->count < 1000 && said_skip(&rest, STR("of"))) {
+		*t = rest;
+		return true;
+	}
+	p->count = 1;
+	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(*t),
+	    "\"%.*s\" does not say how many; one is taken", STR_ARG(t->s)),
+	    "write \"1 of %.*s\"", STR_ARG(t->s));
+	return false;
+}
+
+static void take_dims(struct binder *b, struct piece *p, const struct quantity_list *list)
+{
+	size_t i = 0;
+
+	if (list->n && list->v[0].kind == QUANTITY_PIPE) {
+		p->pipe = pipe_size_of(b->arena, &list->v[0]);
+		i = 1;
+	}
+	for (; i < list->n && p->ndims < PIECE_DIMS; i++)
+		p->dims[p->ndims++] = list->v[i];
+}
+
+static void read_size(struct binder *b, struct said t, struct piece *p)
+{
+	struct quantity_list list = { 0 };
+	struct quantity_fault fault;
+	size_t used = 0, comma;
+
+	if (quantity_product_parse(b->arena, t.s, sheet_metal_of(t.s), &list, &used,
+	    &fault) != QUANTITY_OK) {
+		complain_fault(b, t, &fault);
+		used = 0;
+	}
+	p->size = str_trim(str_sub(t.s, 0, used));
+	take_dims(b, p, &list);
+	t = said_trim(said_sub(t, used, t.s.n));
+	comma = str_find_char(t.s, ',', 0);
+	p->material = str_trim(str_sub(t.s, 0, comma));
+	p->made = str_trim(str_sub(t.s, comma + 1, t.s.n));
+}
+
+static void read_piece(struct binder *b, const struct block *v)
+{
+	struct assignment *a = b->a;
+	struct said t = said_all(v);
+	struct piece p = { .pos = v->kind == BLOCK_FACT ? v->key_pos : block_pos(v, 0) };
+	size_t colon = str_find_char(t.s, ':', 0);
+
+	if (v->kind == BLOCK_FACT) {
+		p.name = v->key;
+	} else if (colon < t.s.n) {
+		p.name = str_trim(str_sub(t.s, 0, colon));
+		t = said_trim(said_sub(t, colon + 1, t.s.n));
+	}
+	if (!p.name.n || !t.s.n) {
+		complain_block(b, v, "write \"- web: 1 of 3/8 x 3 x 8 in A36 plate, sawn\"");
+		return;
+	}
+	read_piece_count(b, &t, &p);
+	read_size(b, t, &p);
+	*ARENA_PUSH(b->arena, a->pieces, a->npieces, a->pieces_cap) = p;
+}
+
+void read_pieces(struct binder *b, const struct block *h, const struct block *v, size_t n)
+{
+	(void)h;
+	for (size_t i = 0; i < n; i++)
+		if ((v[i].kind == BLOCK_BULLET || v[i].kind == BLOCK_FACT) && v[i].level == 1)
+			read_piece(b, &v[i]);
+		else
+			complain_block(b, &v[i],
+			    "write \"- web: 1 of 3/8 x 3 x 8 in A36 plate, sawn\"");
+}

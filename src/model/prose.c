@@ -1,0 +1,115 @@
+/* Sections of running text, and the steps of the procedure. */
+#include "model/assignment.h"
+
+static enum para_kind para_kind_of(const struct block *v)
+{
+	if (v->kind == BLOCK_PARA)
+		return PARA_TEXT;
+	if (v->kind == BLOCK_STEP)
+		return PARA_STEP;
+	return v->level > 1 ? PARA_SUBBULLET : PARA_BULLET;
+}
+
+static void read_prose(struct binder *b, const struct block *v, size_t n,
+    struct prose *out)
+{
+	struct para *paras = arena_array(b->arena, n, sizeof *paras);
+	size_t kept = 0;
+
+	for (size_t i = 0; i < n; i++) {
+		if (v[i].kind == BLOCK_FENCE || v[i].kind == BLOCK_HEADING) {
+			complain_block(b, &v[i], "write sentences or bullets here");
+			continue;
+		}
+		paras[kept++] = (struct para){ para_kind_of(&v[i]), v[i].number, v[i].pos,
+			v[i].spans, v[i].nspans };
+	}
+	*out = (struct prose){ paras, kept };
+}
+
+void read_bring(struct binder *b, const struct block *h, const struct block *v, size_t n)
+{
+	(void)h;
+	read_prose(b, v, n, &b->a->bring);
+}
+
+void read_cautions(struct binder *b, const struct block *h, const struct block *v, size_t n)
+{
+	(void)h;
+	read_prose(b, v, n, &b->a->cautions);
+}
+
+void read_if_it_fails(struct binder *b, const struct block *h, const struct block *v,
+    size_t n)
+{
+	(void)h;
+	read_prose(b, v, n, &b->a->if_it_fails);
+}
+
+void read_notes(struct binder *b, const struct block *h, const struct block *v, size_t n)
+{
+	(void)h;
+	read_prose(b, v, n, &b->a->notes);
+}
+
+void read_instructor(struct binder *b, const struct block *h, const struct block *v,
+    size_t n)
+{
+	(void)h;
+	read_prose(b, v, n, &b->a->instructor);
+}
+
+/* "Stop" as a word of its own at the start: not "Stopwatch". */
+static bool is_stop(str s)
+{
+	return str_starts_nocase(s, STR("stop")) &&
+	    (s.n == 4 || !((s.p[4] >= 'a' && s.p[4] <= 'z') || (s.p[4] >= 'A' && s.p[4] <= 'Z')));
+}
+
+/* Takes the bold opening of a hold point off the step's text. */
+static void take_hold(struct binder *b, const struct block *v, struct step *s)
+{
+	struct span *rest;
+	str hold;
+
+	if (!v->nspans || !(v->spans[0].style & SPAN_BOLD))
+		return;
+	hold = str_trim(v->spans[0].text);
+	if (!is_stop(hold))
+		return;
+	while (hold.n && (str_ends(hold, STR(":")) || str_ends(hold, STR("."))))
+		hold = str_trim(str_sub(hold, 0, hold.n - 1));
+	s->hold = hold;
+	rest = arena_array(b->arena, v->nspans - 1, sizeof *rest);
+	for (size_t i = 1; i < v->nspans; i++)
+		rest[i - 1] = v->spans[i];
+	if (v->nspans > 1) {
+		str t = str_trim_left(rest[0].text);
+
+		if (str_starts(t, STR(":")))
+			t = str_trim_left(str_sub(t, 1, t.n));
+		rest[0].text = t;
+	}
+	s->para.spans = rest;
+	s->para.nspans = v->nspans - 1;
+}
+
+void read_steps(struct binder *b, const struct block *h, const struct block *v, size_t n)
+{
+	struct assignment *a = b->a;
+
+	(void)h;
+	for (size_t i = 0; i < n; i++) {
+		struct step *s;
+
+		if (v[i].kind != BLOCK_STEP || v[i].level > 1) {
+			complain_block(b, &v[i], "number the steps, one action a step");
+			continue;
+		}
+		s = ARENA_PUSH(b->arena, a->steps, a->nsteps, a->steps_cap);
+		s->pos = v[i].pos;
+		s->para = (struct para){ PARA_STEP, (uint32_t)a->nsteps, v[i].pos, v[i].spans,
+			v[i].nspans };
+		take_hold(b, &v[i], s);
+	}
+}

@@ -1,0 +1,82 @@
+/* model/said.h - slices of a block's words that know their place, and the readers
+ * and complaints that every part of this room shares.
+ *
+ * A reader that fails has reported the fault at its place and returns false; its
+ * output is then zeroed. */
+#ifndef MODEL_SAID_H
+#define MODEL_SAID_H
+
+#include "model/words.h"
+
+#include "read/record.h"
+
+struct said {
+	const struct block *in;
+	str s;                   /* a slice of in->text or in->key */
+};
+
+/* What is being read, so that complaints name what they hold back. */
+struct binder {
+	struct arena *arena;
+	struct model *model;
+	struct findings *f;
+	struct assignment *a;    /* null outside an assignment */
+	const struct block **facts; /* of that assignment, by row of its fact table */
+	uint32_t quarter;        /* of program.md, 0 outside */
+	bool shop;               /* in shop.md, which no packet prints */
+	size_t likely_work;      /* comparisons spent on likely ids so far */
+};
+
+/* The whole text of a block, and the slice t[from, to). */
+struct said said_all(const struct block *in);
+struct said said_sub(struct said t, size_t from, size_t to);
+struct said said_trim(struct said t);
+struct pos said_pos(struct said t);
+/* The next trimmed part before any of the bytes of seps; empty parts are passed
+ * over. False once nothing is left. */
+bool said_next(struct said *rest, const char *seps, struct said *part);
+/* The next run of non-blank bytes. */
+bool said_word(struct said *rest, struct said *word);
+/* Takes a leading word (without case, a blank or the end after it) off *t. */
+bool said_skip(struct said *t, str word);
+
+struct finding *complain(struct binder *b, enum finding_name name, struct pos pos,
+    const char *format, ...) __attribute__((format(printf, 4, 5)));
+/* UNKNOWN_WORD with the likely word, or the whole list, as repair. */
+void complain_word(struct binder *b, struct said t, const struct words *w);
+/* Repair: the likely one of n words, when one is near. */
+void offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n);
+/* NOT_UNDERSTOOD for a block that has no meaning where it stands. */
+void complain_block(struct binder *b, const struct block *v, const char *wanted);
+void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault);
+
+bool read_word(struct binder *b, struct said t, const struct words *w, uint32_t *value);
+/* A whole number from lo to hi. */
+bool read_count(struct binder *b, struct said t, uint32_t lo, uint32_t hi, uint32_t *out);
+/* A number that may carry a fraction, at least 0 and below 100,000. */
+bool read_number(struct binder *b, struct said t, double *out);
+bool read_quantity(struct binder *b, struct said t, enum quantity_kind kind,
+    enum sheet_metal metal, struct quantity *out);
+bool read_pipe(struct binder *b, struct said t, struct pipe_size *out);
+/* "16" or "16 h". */
+bool read_hours(struct binder *b, struct said t, double *out);
+/* "smaw.2f assessed" with what follows left in *t. */
+bool read_skill_at(struct binder *b, struct said *t, struct skill_at *out);
+
+/* Whether q was given at all; and its one value, 0 when not given. */
+bool quantity_given(const struct quantity *q);
+double quantity_mm(const struct quantity *q);
+/* The pipe size that q names, zeroed when it names none. */
+struct pipe_size pipe_size_of(struct arena *a, const struct quantity *q);
+bool quantity_same(const struct quantity *a, const struct quantity *b);
+
+/* The id at the start of s in canonical letters, and the bytes it takes; empty when
+ * s does not begin with one. */
+str id_of_assignment(struct arena *a, str s, size_t *used);
+str id_of_course(struct arena *a, str s, size_t *used);
+str id_of_skill(struct arena *a, str s);
+/* What stands after the colon or dash that ends an id in a heading; false when
+ * something else follows the id. */
+bool title_after(struct said heading, size_t used, struct said *title);
+
+#endif

@@ -1,0 +1,265 @@
+/* Sections, stations, machines and the jig. */
+#include "model/parts.h"
+
+/* The rest of a heading such as "Station booth"; also the thing read last. */
+static void add_section(struct binder *b, str name, struct pos pos)
+{
+	struct model *m = b->model;
+	struct section *s = ARENA_PUSH(b->arena, m->sections, m->nsections, m->sections_cap);
+
+	s->name = name;
+	s->pos = pos;
+}
+
+static void add_station(struct binder *b, str name, struct pos pos)
+{
+	struct model *m = b->model;
+	struct station *s = ARENA_PUSH(b->arena, m->stations, m->nstations, m->stations_cap);
+
+	s->name = name;
+	s->pos = pos;
+}
+
+static void add_machine(struct binder *b, str name, struct pos pos)
+{
+	struct model *m = b->model;
+	struct machine *s = ARENA_PUSH(b->arena, m->machines, m->nmachines, m->machines_cap);
+
+	s->name = name;
+	s->pos = pos;
+}
+
+/* "16 h a week" */
+static void fact_open(struct binder *b, const struct field *row, const struct block *in)
+{
+	static const struct word rests[] = { { { "a week", 6 }, 0 }, { { "per week", 8 }, 0 },
+		{ { "/week", 5 }, 0 }, { { "weekly", 6 }, 0 } };
+	static const struct words weekly = { { "how often: a week", 17 }, rests, 4 };
+	struct section *s = &b->model->sections[b->model->nsections - 1];
+	struct said t = said_all(in), rest;
+	struct quantity_fault fault;
+	struct quantity q;
+	size_t used;
+	uint32_t value;
+
+	(void)row;
+	if (quantity_prefix(t.s, QUANTITY_TIME, METAL_NONE, &q, &used, &fault)) {
+		complain_fault(b, t, &fault);
+		return;
+	}
+	s->open_hours_week = q.lo;
+	rest = said_trim(said_sub(t, used, t.s.n));
+	if (rest.s.n)
+		read_word(b, rest, &weekly, &value);
+}
+
+static void fact_places(struct binder *b, const struct field *row, const struct block *in)
+{
+	(void)row;
+	read_count(b, said_all(in), 1, 1000,
+	    &b->model->stations[b->model->nstations - 1].places);
+}
+
+static void fact_sections(struct binder *b, const struct field *row, const struct block *in)
+{
+	struct model *m = b->model;
+	struct said rest = said_all(in), part;
+	str *names = arena_array(b->arena, m->nsections, sizeof *names);
+
+	(void)row;
+	m->stations[m->nstations - 1].sections = in->text;
+	for (size_t i = 0; i < m->nsections; i++)
+		names[i] = m->sections[i].name;
+	while (said_next(&rest, ",;", &part)) {
+		size_t i = 0;
+
+		while (i < m->nsections && !words_same(names[i], part.s))
+			i++;
+		if (i == m->nsections)
+			offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(part),
+			    "\"%.*s\" is not a section of shop.md", STR_ARG(part.s)), part.s,
+			    names, m->nsections);
+	}
+}
+
+static void fact_diameters(struct binder *b, const struct field *row, const struct block *in)
+{
+	struct quantity_list list;
+	struct quantity_fault fault;
+
+	(void)row;
+	if (quantity_list_parse(b->arena, in->text, QUANTITY_LENGTH, METAL_NONE, &list,
+	    &fault)) {
+		complain_fault(b, said_all(in), &fault);
+		return;
+	}
+	b->model->plungers = list.v;
+	b->model->nplungers = list.n;
+}
+
+#define FIELD(name, reader, text) \
+	{ .key = { name, sizeof name - 1 }, .read = reader, .help = text }
+
+static const struct field section_rows[] = {
+	FIELD("Open", fact_open, "hours a week, as 16 h a week"),
+};
+static const struct field station_rows[] = {
+	FIELD("Places", fact_places, "how many students can work there at once"),
+	FIELD("Sections", fact_sections, "the sections that use it"),
+};
+static const struct field plunger_rows[] = {
+	FIELD("Diameters", fact_diameters, "of the plungers of the bend test jig"),
+};
+
+/* A machine's keys are its own limits: any is kept. */
+static void read_machine(struct binder *b, const struct block *v, size_t n)
+{
+	struct machine *s = &b->model->machines[b->model->nmachines - 1];
+
+	for (size_t i = 0; i < n; i++)
+		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
+			*ARENA_PUSH(b->arena, s->limits, s->nlimits, s->limits_cap) =
+			    (struct plain_fact){ v[i].key, v[i].text, block_pos(&v[i], 0) };
+		else
+			complain_block(b, &v[i], "write a limit as \"- **Bed:** 10 ft\"");
+}
+
+static void read_lines(struct binder *b, const struct block *v, size_t n,
+    struct plain_fact **list, size_t *count, size_t *cap)
+{
+	for (size_t i = 0; i < n; i++)
+		if ((v[i].kind == BLOCK_FACT || v[i].kind == BLOCK_BULLET) && v[i].level == 1)
+			*ARENA_PUSH(b->arena, *list, *count, *cap) = (struct plain_fact){
+				v[i].kind == BLOCK_FACT ? v[i].key : (str){ 0 }, v[i].text,
+				block_pos(&v[i], 0) };
+		else
+			complain_block(b, &v[i], "write one bullet a thing");
+}
+
+static void read_gauges(struct binder *b, const struct block *v, size_t n)
+{
+	struct model *m = b->model;
+
+	read_lines(b, v, n, &m->gauges, &m->ngauges, &m->gauges_cap);
+}
+
+static void read_stock(struct binder *b, const struct block *v, size_t n)
+{
+	struct model *m = b->model;
+
+	read_lines(b, v, n, &m->stock, &m->nstock, &m->stock_cap);
+}
+
+/* In the order in which they are read: stations name sections. */
+static const struct shop_row {
+	str name;                /* of the heading, or its first word when it adds things */
+	void (*add)(struct binder *b, str name, struct pos pos);
+	void (*read)(struct binder *b, const struct block *v, size_t n);
+	struct field_table fields;
+} rows[] = {
+	{ { "Section", 7 }, add_section, NULL, { section_rows, 1, "a section" } },
+	{ { "Station", 7 }, add_station, NULL, { station_rows, 2, "a station" } },
+	{ { "Machine", 7 }, add_machine, read_machine, { 0 } },
+	{ { "Plungers", 8 }, NULL, NULL, { plunger_rows, 1, "the plungers" } },
+	{ { "Gauges", 6 }, NULL, read_gauges, { 0 } },
+	{ { "Stock", 5 }, NULL, read_stock, { 0 } },
+};
+enum { ROWS = sizeof rows / sizeof *rows };
+
+static size_t row_of(str heading, str *name)
+{
+	for (size_t i = 0; i < ROWS; i++) {
+		str rest = heading, first;
+
+		*name = (str){ 0 };
+		if (!rows[i].add && words_same(rows[i].name, heading))
+			return i;
+		if (!rows[i].add || !str_word(&rest, &first) ||
+		    !str_eq_nocase(first, rows[i].name))
+			continue;
+		*name = str_trim(rest);
+		if (str_starts(*name, STR(":")))
+			*name = str_trim(str_sub(*name, 1, name->n));
+		return i;
+	}
+	return ROWS;
+}
+
+static void complain_heading(struct binder *b, const struct block *h)
+{
+	struct finding *d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
+	    "\"%.*s\" is not a heading of shop.md; what stands under it is left out",
+	    STR_ARG(h->text));
+	str names[ROWS], rest = h->text, first;
+
+	for (size_t i = 0; i < ROWS; i++)
+		names[i] = rows[i].name;
+	str_word(&rest, &first);
+	offer_likely(b, d, first, names, ROWS);
+}
+
+static bool is_repeat(struct binder *b, const struct record_file *file, uint32_t i,
+    struct map *names)
+{
+	const struct block *h = &file->v[i];
+	uint32_t first = map_add(names, h->text, i);
+
+	if (first == i)
+		return false;
+	finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, h->pos,
+	    "\"%.*s\" stands twice; what stands under this one is left out",
+	    STR_ARG(h->text)), file->v[first].pos)->label = STR("the first counts");
+	return true;
+}
+
+static void read_heading(struct binder *b, const struct shop_row *row, str name,
+    const struct block *h, size_t n)
+{
+	const struct block *found[FIELDS_MOST] = { NULL };
+
+	if (row->add && !name.n) {
+		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, h->pos,
+		    "this %.*s has no name; it is left out", STR_ARG(row->name)),
+		    "write a heading such as \"## %.*s booth\"", STR_ARG(row->name));
+		return;
+	}
+	if (row->add)
+		row->add(b, name, h->pos);
+	if (row->read)
+		row->read(b, h + 1, n);
+	else
+		fields_read(b, &row->fields, h + 1, n, found);
+}
+
+static void read_round(struct binder *b, const struct record_file *file, size_t round,
+    struct map *names)
+{
+	size_t end;
+
+	for (size_t i = 1; i < file->n; i = end) {
+		const struct block *h = &file->v[i];
+		bool is_section = h->kind == BLOCK_HEADING && h->level == 2;
+		size_t row;
+		str name;
+
+		end = is_section ? blocks_until(file->v, file->n, i + 1, 6) : i + 1;
+		row = is_section ? row_of(h->text, &name) : ROWS;
+		if (row == round && row < ROWS && !is_repeat(b, file, (uint32_t)i, names))
+			read_heading(b, &rows[row], name, h, end - i - 1);
+		else if (round == ROWS && is_section && row == ROWS)
+			complain_heading(b, h);
+		else if (round == ROWS && !is_section)
+			complain_block(b, h, "write it under a heading such as "
+			    "\"## Station booth\"");
+	}
+}
+
+void shop_read(struct binder *b, const struct record_file *file)
+{
+	struct map *names = map_new(b->arena, true);
+
+	b->shop = true;
+	for (size_t round = 0; round <= ROWS; round++)
+		read_round(b, file, round, names);
+	b->shop = false;
+}

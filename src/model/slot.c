@@ -1,0 +1,256 @@
+/* One line of a course: "SM-26, week 10, optional" or "one of GM-06, GM-07, week 9". */
+#include "model/parts.h"
+
+struct line {
+	struct binder *b;
+	const struct block *in;
+	uint32_t *seen;
+	uint32_t week;
+	bool optional, choice;
+	size_t first;            /* of this line's slots */
+	bool read_any;           /* an id was there, known or not */
+};
+
+/* The likely id costs a comparison with every assignment; past this many the
+ * findings go without. */
+enum { LIKELY_MOST = 2000000 };
+
+static void complain_unknown(struct line *l, struct said id)
+{
+	struct binder *b = l->b;
+	const struct model *m = b->model;
+	struct finding *d = complain(b, FINDING_UNKNOWN_ASSIGNMENT, said_pos(id),
+	    "no file defines %.*s; this line gives nothing", STR_ARG(id.s));
+	str *ids;
+
+	d->assignment = id.s;
+	if (b->likely_work + m->nassignments > LIKELY_MOST)
+		return;
+	b->likely_work += m->nassignments;
+	ids = arena_array(b->arena, m->nassignments, sizeof *ids);
+	for (size_t i = 0; i < m->nassignments; i++)
+		ids[i] = m->assignments[i].id;
+	offer_likely(b, d, id.s, ids, m->nassignments);
+}
+
+static bool is_listed(struct line *l, struct said id, uint32_t assignment)
+{
+	struct binder *b = l->b;
+	struct finding *d;
+
+	if (!l->seen[assignment])
+		return false;
+	d = complain(b, FINDING_LISTED_TWICE, said_pos(id),
+	    "%.*s is listed twice; this one is left out", STR_ARG(id.s));
+	d->assignment = b->model->assignments[assignment].id;
+	finding_relate(b->f, d, b->model->slots[l->seen[assignment] - 1].pos)->label =
+	    STR("the first counts");
+	finding_repair(b->f, d, "delete one of the two");
+	return true;
+}
+
+static void add_slot(struct line *l, struct said id)
+{
+	struct model *m = l->b->model;
+	uint32_t assignment = map_find(m->assignment_by_id, id.s);
+	struct slot *s;
+
+	l->read_any = true;
+	if (assignment == MAP_NONE)
+		complain_unknown(l, id);
+	else if (is_listed(l, id, assignment))
+		return;
+	s = ARENA_PUSH(l->b->arena, m->slots, m->nslots, m->slots_cap);
+	s->assignment = assignment;
+	s->pos = said_pos(id);
+	if (assignment != MAP_NONE)
+		l->seen[assignment] = (uint32_t)m->nslots;
+}
+
+static bool same_title(str a, str b)
+{
+	str x, y;
+
+	for (;;) {
+		bool more = str_word(&a, &x);
+
+		if (more != str_word(&b, &y))
+			return false;
+		if (!more)
+			return true;
+		if (!str_eq_nocase(x, y))
+			return false;
+	}
+}
+
+/* The bracket is a reading aid. Beside a choice it may say anything. */
+static void check_title(struct line *l, struct said title)
+{
+	struct model *m = l->b->model;
+	const struct slot *s;
+	str right;
+
+	if (m->nslots == l->first)
+		return;
+	s = &m->slots[m->nslots - 1];
+	if (l->choice || s->assignment == NONE)
+		return;
+	right = m->assignments[s->assignment].title;
+	if (same_title(title.s, right))
+		return;
+	finding_repair(l->b->f, complain(l->b, FINDING_STALE_TITLE, said_pos(title),
+	    "\"%.*s\" is not the title of %.*s", STR_ARG(title.s),
+	    STR_ARG(m->assignments[s->assignment].id)), "write (%.*s)", STR_ARG(right));
+}
+
+static void read_week(struct line *l, struct said t)
+{
+	struct binder *b = l->b;
+	uint32_t most = b->model->weeks, week;
+	struct finding *d;
+
+	if (!str_to_u32(t.s, &week)) {
+		read_count(b, t, 1, most ? most : 60, &week);
+	} else if (!week || (most && week > most)) {
+		d = complain(b, FINDING_WEEK_OUTSIDE, said_pos(t),
+		    "week %u is not within the quarter; the week of the line above is taken",
+		    (unsigned)week);
+		if (most)
+			finding_repair(b->f, d, "choose a week from 1 to %u", (unsigned)most);
+	} else {
+		l->week = week;
+	}
+}
+
+static void complain_part(struct line *l, struct said t)
+{
+	static const str known[] = { { "optional", 8 }, { "week", 4 } };
+	struct said rest = t, first;
+	struct finding *d;
+
+	said_word(&rest, &first);
+	d = complain(l->b, l->read_any ? FINDING_UNKNOWN_WORD : FINDING_BAD_ID, said_pos(t),
+	    l->read_any ? "\"%.*s\" is not known in a line of a course; it is left out"
+	    : "\"%.*s\" does not look like an assignment; it is left out", STR_ARG(t.s));
+	if (l->read_any)
+		offer_likely(l->b, d, first.s, known, 2);
+	if (!d->repair.n)
+		finding_repair(l->b->f, d, "write a line such as \"SM-20, week 3, optional\"");
+}
+
+/* The end of the bracket that opens at i: brackets inside a title nest. */
+static size_t bracket_end(str s, size_t i)
+{
+	size_t depth = 0;
+
+	for (; i < s.n; i++) {
+		depth += s.p[i] == '(';
+		depth -= s.p[i] == ')';
+		if (!depth)
+			break;
+	}
+	return i;
+}
+
+/* The bytes up to the next comma that is in no bracket. */
+static struct said next_part(struct said *rest, struct said *bracket)
+{
+	str s = rest->s;
+	struct said part;
+	size_t i = 0, open = s.n, close = s.n;
+
+	while (i < s.n && s.p[i] != ',' && s.p[i] != ';') {
+		if (s.p[i] == '(' && open == s.n) {
+			open = i;
+			close = i = bracket_end(s, i);
+			if (i == s.n)
+				break;
+		}
+		i++;
+	}
+	part = said_trim(said_sub(*rest, 0, open < i ? open : i));
+	*bracket = said_trim(said_sub(*rest, open < s.n ? open + 1 : s.n, close));
+	*rest = said_sub(*rest, i + 1, s.n);
+	return part;
+}
+
+static void read_part(struct line *l, struct said t)
+{
+	struct binder *b = l->b;
+	size_t used;
+
+	said_skip(&t, STR("or"));
+	if (said_skip(&t, STR("week"))) {
+		read_week(l, t);
+	} else if (str_eq_nocase(t.s, STR("optional"))) {
+		l->optional = true;
+	} else if (id_of_assignment(b->arena, t.s, &used).n && used == t.s.n &&
+	    (l->choice || !l->read_any)) {
+		add_slot(l, t);
+	} else {
+		complain_part(l, t);
+	}
+}
+
+/* "one of GM-06 or GM-07": the word stands for a comma. */
+static void read_alternatives(struct line *l, struct said t)
+{
+	for (;;) {
+		size_t at = str_find(t.s, STR(" or "), 0);
+
+		read_part(l, said_trim(said_sub(t, 0, at)));
+		if (at == t.s.n)
+			return;
+		t = said_trim(said_sub(t, at + 4, t.s.n));
+	}
+}
+
+/* What the whole line says, to each of its slots. */
+static void finish(struct line *l)
+{
+	struct model *m = l->b->model;
+	size_t n = m->nslots - l->first;
+	const struct slot *before = l->first ? &m->slots[l->first - 1] : NULL;
+	uint32_t line = before ? before->line + 1 : 1, group = 0;
+
+	for (size_t i = 0; n > 1 && i < l->first && !group; i++)
+		group = m->slots[l->first - 1 - i].group;
+	for (size_t i = l->first; i < m->nslots; i++) {
+		struct slot *s = &m->slots[i];
+
+		s->course = (uint32_t)m->ncourses - 1;
+		s->week = l->week;
+		s->optional = l->optional;
+		s->line = line;
+		s->group = n > 1 ? group + 1 : 0;
+	}
+}
+
+/* The week of the line above in this course; 1 for the first. */
+static uint32_t inherited_week(const struct model *m)
+{
+	const struct slot *s = m->nslots ? &m->slots[m->nslots - 1] : NULL;
+
+	return s && s->course + 1 == m->ncourses ? s->week : 1;
+}
+
+void slot_read(struct binder *b, const struct block *v, uint32_t *seen)
+{
+	struct line l = { .b = b, .in = v, .seen = seen, .first = b->model->nslots };
+	struct said rest = said_all(v), bracket, part;
+
+	l.week = inherited_week(b->model);
+	if (said_skip(&rest, STR("one"))) {
+		l.choice = said_skip(&rest, STR("of")) || said_skip(&rest, STR("of:"));
+		if (!l.choice)
+			rest = said_all(v);
+	}
+	while (rest.s.n) {
+		part = next_part(&rest, &bracket);
+		if (part.s.n)
+			read_alternatives(&l, part);
+		if (bracket.s.n)
+			check_title(&l, bracket);
+	}
+	finish(&l);
+}
