@@ -144,8 +144,8 @@ static size_t stack_strips(const struct stack *k)
 	return n;
 }
 
-/* The strips of a frame: a cut inside is to be avoided at least. A head that a block
- * repeats on its later parts is not foreseen here, so such a block is not cut. */
+/* The strips of a frame are those of its blocks. A head that a block repeats on its later
+ * parts is not foreseen here, so such a block is not cut. */
 static void set_frame_strips(const struct setter *s, struct frame_block *f)
 {
 	const struct stack *k = &f->stack;
@@ -159,8 +159,6 @@ static void set_frame_strips(const struct setter *s, struct frame_block *f)
 			enum hold hold = block_strip_hold(b, j);
 			double gap_pt = j == 0 ? stack_gap_pt(k, i) : 0;
 
-			if (hold == HOLD_FREE)
-				hold = HOLD_AVOID;
 			if (b->repeat_pt > 0 && j + 1 < b->nstrips)
 				hold = HOLD_NEVER;
 			gap_pt += at == 0 ? k->top_pt : 0;

@@ -4,7 +4,8 @@
 
 #include <assert.h>
 
-/* A row taller than this may be cut between its lines, if nothing else will do. */
+/* A row taller than this may be cut between its lines, if nothing else will do; heads
+ * taller than this together are not repeated, since they would leave no room. */
 static const double row_cut_pt = 240;
 
 struct raw_row {
@@ -203,7 +204,7 @@ static void set_row(struct grid *g, struct grid_block *t, size_t row)
 	const struct raw_row *raw = &g->rows[row];
 	struct set_row *r = &t->rows[row];
 	size_t column = 0, most_lines = 1;
-	double line_pt = g->spec.type.size_pt * 1.25;
+	double line_pt = para_lead_pt(&g->s, &g->spec.type);
 
 	r->cells = arena_array(g->s.arena, raw->ncells, sizeof *r->cells);
 	r->ncells = raw->ncells;
@@ -219,7 +220,7 @@ static void set_row(struct grid *g, struct grid_block *t, size_t row)
 		if (c->lines && c->lines->n > most_lines)
 			most_lines = c->lines->n;
 	}
-	r->nstrips = !r->head && r->height_pt > row_cut_pt ? most_lines : 1;
+	r->nstrips = r->height_pt > row_cut_pt ? most_lines : 1;
 }
 
 static double row_lead_pt(const struct set_row *r)
@@ -248,6 +249,27 @@ static void set_row_strips(const struct grid_block *t, const struct set_row *r,
 	}
 }
 
+static void set_caption_strips(const struct grid_block *t, struct strip *v)
+{
+	for (size_t i = 0; i < t->first_strip; i++) {
+		bool last = i + 1 == t->first_strip;
+		double h_pt = t->caption->lead_pt + (last ? t->pad_pt : 0);
+
+		v[i] = (struct strip){ (float)h_pt, HOLD_NEVER };
+	}
+}
+
+/* Height of the heads, when they are to be repeated. */
+static void set_repeat(struct grid_block *t)
+{
+	for (size_t i = 0; i < t->heads; i++)
+		t->b.repeat_pt += t->rows[i].height_pt;
+	if (t->b.repeat_pt <= row_cut_pt)
+		return;
+	t->b.repeat_pt = 0;
+	t->heads = 0;
+}
+
 static void set_strips(struct grid *g, struct grid_block *t)
 {
 	size_t n = t->first_strip;
@@ -258,18 +280,15 @@ static void set_strips(struct grid *g, struct grid_block *t)
 	}
 	struct strip *v = arena_array(g->s.arena, n, sizeof *v);
 
-	if (t->caption) {
-		double h_pt = para_height_pt(t->caption) + t->pad_pt;
-
-		v[0] = (struct strip){ (float)h_pt, HOLD_NEVER };
-		t->b.height_pt += h_pt;
-	}
+	set_caption_strips(t, v);
+	set_repeat(t);
+	if (t->caption)
+		t->b.height_pt += para_height_pt(t->caption) + t->pad_pt;
 	for (size_t i = 0; i < t->nrows; i++) {
 		const struct set_row *r = &t->rows[i];
 
 		set_row_strips(t, r, r->head ? HOLD_NEVER : HOLD_FREE, v + r->strip);
 		t->b.height_pt += r->height_pt;
-		t->b.repeat_pt += r->head ? r->height_pt : 0;
 	}
 	t->b.strips = v;
 	t->b.nstrips = (uint32_t)n;
@@ -293,7 +312,7 @@ struct block *grid_end(struct grid *g)
 	if (g->spec.caption.n > 0 && g->nrows > 0) {
 		t->caption = para_break_plain(&g->s, g->spec.caption,
 		    &g->spec.caption_type, g->spec.width_pt);
-		t->first_strip = 1;
+		t->first_strip = t->caption->n;
 	}
 	set_strips(g, t);
 	return &t->b;

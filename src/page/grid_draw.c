@@ -140,12 +140,21 @@ static double draw_heads(const struct grid_block *t, const struct pen *pen, pt a
 	return at.y - top;
 }
 
-static double draw_caption(const struct grid_block *t, const struct pen *pen, pt at)
+/* The lines of the caption that are in the part; returns their height. */
+static double draw_caption(const struct grid_block *t, const struct pen *pen, pt at,
+    struct part part)
 {
+	size_t to = part.to < t->first_strip ? part.to : t->first_strip;
+	double h_pt = 0;
+
+	if (part.from >= to)
+		return 0;
 	canvas_tag_begin(pen->canvas, TAG_P, STR(""));
-	para_draw(t->caption, pen, at);
+	para_draw_part(t->caption, pen, at, part.from, to);
 	canvas_tag_end(pen->canvas);
-	return (double)t->b.strips[0].height_pt;
+	for (size_t i = part.from; i < to; i++)
+		h_pt += (double)t->b.strips[i].height_pt;
+	return h_pt;
 }
 
 /* The row that strip i belongs to. */
@@ -189,8 +198,7 @@ void grid_draw(const struct block *b, const struct pen *pen, pt at, struct part 
 	const struct grid_block *t = (const struct grid_block *)b;
 	struct rules rules = { .canvas = pen->canvas, .ink = { .stroke_pt = t->rule_pt } };
 
-	if (part_is_first(part) && t->caption)
-		at.y += draw_caption(t, pen, at);
+	at.y += draw_caption(t, pen, at, part);
 	if (part_is_first(part))
 		canvas_tag_begin(pen->canvas, TAG_TABLE, STR(""));
 	pt top = at;
@@ -198,7 +206,8 @@ void grid_draw(const struct block *b, const struct pen *pen, pt at, struct part 
 	if (!part_is_first(part))
 		at.y += draw_heads(t, pen, at, &rules);
 	at.y += draw_rows(t, pen, at, part, &rules);
-	rules_of_part(&rules, t, top, at.y);
+	if (at.y > top.y)
+		rules_of_part(&rules, t, top, at.y);
 	rules_flush(&rules);
 	if (part_is_last(b, part))
 		canvas_tag_end(pen->canvas);

@@ -26,7 +26,7 @@ struct grid_block {
 	struct block b;
 	struct set_row *rows;
 	size_t nrows, heads;
-	size_t first_strip;      /* 1 with a caption, else 0 */
+	size_t first_strip;      /* behind those of the caption, one for each line */
 	const struct lines *caption; /* null: none */
 	const double *edges_pt;  /* ncolumns + 1 positions from the left edge */
 	size_t ncolumns;

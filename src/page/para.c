@@ -472,6 +472,14 @@ static void make_runs(struct arena *arena, const struct filling *f,
 	l->runs = runs;
 }
 
+double para_lead_pt(const struct setter *s, const struct type *type)
+{
+	double body_pt = (s->advances->ascent + s->advances->descent) * type->size_pt;
+	double lead_pt = type->lead_pt > 0 ? type->lead_pt : 1.25 * type->size_pt;
+
+	return lead_pt > body_pt ? lead_pt : body_pt;
+}
+
 const struct lines *para_break(const struct setter *s, const struct span *spans, size_t n,
     const struct type *type, double width_pt)
 {
@@ -479,7 +487,6 @@ const struct lines *para_break(const struct setter *s, const struct span *spans,
 	struct flat t = flatten(s->arena, spans, n, type->style);
 	struct filling f = { .t = &t, .a = s->advances };
 	double body_pt = (s->advances->ascent + s->advances->descent) * type->size_pt;
-	double lead_pt = type->lead_pt > 0 ? type->lead_pt : 1.25 * type->size_pt;
 
 	assert(type->size_pt > 0);
 	f.limit_mils = limit_mils(width_pt, type->size_pt);
@@ -490,7 +497,7 @@ const struct lines *para_break(const struct setter *s, const struct span *spans,
 	l->advances = s->advances;
 	l->width_pt = width_pt;
 	l->size_pt = type->size_pt;
-	l->lead_pt = lead_pt > body_pt ? lead_pt : body_pt;
+	l->lead_pt = para_lead_pt(s, type);
 	l->rise_pt = (l->lead_pt - body_pt) / 2 + s->advances->ascent * type->size_pt;
 	l->align = type->align;
 	return l;

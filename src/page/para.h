@@ -29,8 +29,8 @@ enum align { ALIGN_LEFT, ALIGN_CENTER, ALIGN_RIGHT };
 /* How a text is set. Zero is a valid value for all but the size. */
 struct type {
 	double size_pt;
-	double lead_pt;          /* baseline to baseline; 0: 1.25 x size. Never less
-	                          * than ascent + descent */
+	double lead_pt;          /* baseline to baseline; 0: 1.25 x size. Ascent + descent of
+	                          * the tallest face if that is more */
 	unsigned style;          /* span_style bits added to every span: SPAN_BOLD */
 	enum align align;
 };
@@ -90,6 +90,9 @@ const struct lines *para_break(const struct setter *s, const struct span *spans,
 /* The same for one plain text; newlines count as blanks. */
 const struct lines *para_break_plain(const struct setter *s, str text,
     const struct type *type, double width_pt);
+
+/* The distance of baselines that a type comes to. */
+double para_lead_pt(const struct setter *s, const struct type *type);
 
 double para_height_pt(const struct lines *l);
 /* Width of the widest line. */

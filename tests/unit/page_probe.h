@@ -1,0 +1,201 @@
+/* A canvas for the tests of src/page: it writes down every text with its place and
+ * counts what leaves the box that it was promised to stay in. */
+#ifndef PAGE_PROBE_H
+#define PAGE_PROBE_H
+
+#include "base/arena.h"
+#include "base/buf.h"
+#include "draw/canvas.h"
+#include "draw/face.h"
+
+struct seen_text {
+	unsigned page;
+	double x, y, w;
+	enum face_id face;
+	str text;
+	bool artifact, fleeting;
+};
+
+struct probe {
+	struct canvas canvas;
+	struct arena *arena;
+	const struct faces *faces;
+	rect boxes[64];
+	int nboxes;
+	enum tag tags[64];
+	int ntags, artifacts, fleetings;
+	unsigned tag_count[TAG_ARTIFACT + 1];
+	unsigned page;
+	unsigned outside_box;    /* texts that leave the innermost box */
+	unsigned outside_sheet;  /* texts that leave the rectangle below */
+	rect sheet;              /* w 0: not watched */
+	struct seen_text *texts;
+	size_t ntexts, texts_cap;
+	str dests[64];
+	unsigned dest_pages[64];
+	size_t ndests, nlinks;
+	size_t npaths, nsegs;
+};
+
+static inline bool probe_inside(rect r, double left, double top, double right,
+    double bottom)
+{
+	return left > r.x - 0.01 && right < r.x + r.w + 0.01 && top > r.y - 0.01 &&
+	    bottom < r.y + r.h + 0.01;
+}
+
+static void probe_page_begin(void *self, double w, double h)
+{
+	struct probe *p = self;
+
+	(void)w, (void)h;
+	p->page++;
+}
+
+static void probe_text(void *self, pt at, enum face_id face, double size_pt, str s)
+{
+	struct probe *p = self;
+	double w = face_width_pt(p->faces, face, size_pt, s);
+	double top = at.y - face_ascent_pt(p->faces, face, size_pt);
+	double bottom = at.y + face_descent_pt(p->faces, face, size_pt);
+
+	if (p->nboxes && !probe_inside(p->boxes[p->nboxes - 1], at.x, top, at.x + w, bottom))
+		p->outside_box++;
+	if (p->sheet.w > 0 && !p->artifacts &&
+	    !probe_inside(p->sheet, at.x, top, at.x + w, bottom))
+		p->outside_sheet++;
+	*ARENA_PUSH(p->arena, p->texts, p->ntexts, p->texts_cap) = (struct seen_text){
+		p->page, at.x, at.y, w, face, str_copy(p->arena, s), p->artifacts > 0,
+		p->fleetings > 0
+	};
+}
+
+static void probe_path(void *self, const struct seg *v, size_t n, const struct ink *ink)
+{
+	struct probe *p = self;
+
+	(void)v, (void)ink;
+	p->npaths++;
+	p->nsegs += n;
+}
+
+static void probe_box_begin(void *self, rect r, str name)
+{
+	struct probe *p = self;
+
+	(void)name;
+	p->boxes[p->nboxes++] = r;
+}
+
+static void probe_box_end(void *self)
+{
+	((struct probe *)self)->nboxes--;
+}
+
+static void probe_tag_begin(void *self, enum tag tag, str alt)
+{
+	struct probe *p = self;
+
+	(void)alt;
+	p->tags[p->ntags++] = tag;
+	p->tag_count[tag]++;
+	p->artifacts += tag == TAG_ARTIFACT;
+}
+
+static void probe_tag_end(void *self)
+{
+	struct probe *p = self;
+
+	p->artifacts -= p->tags[--p->ntags] == TAG_ARTIFACT;
+}
+
+static void probe_fleeting_begin(void *self)
+{
+	((struct probe *)self)->fleetings++;
+}
+
+static void probe_fleeting_end(void *self)
+{
+	((struct probe *)self)->fleetings--;
+}
+
+static void probe_dest(void *self, str name, pt at)
+{
+	struct probe *p = self;
+
+	(void)at;
+	p->dests[p->ndests] = name;
+	p->dest_pages[p->ndests++] = p->page;
+}
+
+static void probe_link(void *self, rect r, str name)
+{
+	(void)r, (void)name;
+	((struct probe *)self)->nlinks++;
+}
+
+static const struct canvas_ops probe_ops = {
+	.page_begin = probe_page_begin,
+	.text = probe_text,
+	.path = probe_path,
+	.box_begin = probe_box_begin,
+	.box_end = probe_box_end,
+	.tag_begin = probe_tag_begin,
+	.tag_end = probe_tag_end,
+	.fleeting_begin = probe_fleeting_begin,
+	.fleeting_end = probe_fleeting_end,
+	.dest = probe_dest,
+	.link = probe_link,
+};
+
+static inline struct probe *probe_new(struct arena *a, const struct faces *faces)
+{
+	struct probe *p = arena_alloc(a, sizeof *p);
+
+	p->arena = a;
+	p->faces = faces;
+	p->canvas.ops = &probe_ops;
+	p->canvas.self = p;
+	return p;
+}
+
+/* Finds a text from `from` on; ntexts when there is none. */
+static inline size_t probe_find(const struct probe *p, const char *text, size_t from)
+{
+	while (from < p->ntexts && !str_eq(p->texts[from].text, str_of(text)))
+		from++;
+	return from;
+}
+
+/* A small generator of our own, so that every run sees the same numbers (xorshift;
+ * G. Marsaglia, Journal of Statistical Software 8(14), 2003). */
+struct dice { uint32_t x; };
+
+static inline uint32_t dice_roll(struct dice *d, uint32_t sides)
+{
+	d->x ^= d->x << 13;
+	d->x ^= d->x >> 17;
+	d->x ^= d->x << 5;
+	return d->x % sides;
+}
+
+/* Words of random length, some of them with hyphens, slashes, accents or no-break
+ * spaces, now and then a huge one. */
+static inline str dice_text(struct dice *d, struct arena *a, unsigned words)
+{
+	static const char *const parts[] = { "a", "e", "st", "root", "weld", "-", "/", "1/4",
+		"mm", "ó", "\xc2\xa0", "W", "i", "bevel", "3", "ñ" };
+	struct buf b = { .arena = a };
+
+	for (unsigned i = 0; i < words; i++) {
+		uint32_t n = 1 + dice_roll(d, dice_roll(d, 40) == 0 ? 60 : 4);
+
+		if (i)
+			buf_addc(&b, ' ');
+		while (n-- > 0)
+			buf_adds(&b, parts[dice_roll(d, 16)]);
+	}
+	return buf_str(&b);
+}
+
+#endif
