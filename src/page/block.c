@@ -96,7 +96,8 @@ void block_draw(const struct block *b, const struct pen *pen, pt at)
 
 	if (b->nstrips == 0)
 		return;
-	block_draw_part(b, pen, at, (struct part){ 0, b->nstrips, b->height_pt }, &list_open);
+	block_draw_part(b, pen, at, (struct part){ 0, b->nstrips, b->height_pt },
+	    &list_open);
 	list_close(pen, &list_open);
 }
 
@@ -137,6 +138,7 @@ struct block *block_plain(const struct setter *s, str text, const struct type *t
 
 /* ---- items ---- */
 
+/* The disc stands at half the height of small letters, clear of the text. */
 static void draw_bullet(const struct item_block *t, const struct pen *pen, pt at)
 {
 	double radius_pt = t->type.size_pt * 0.14;
@@ -148,7 +150,8 @@ static void draw_bullet(const struct item_block *t, const struct pen *pen, pt at
 
 static void draw_square(const struct pen *pen, pt at, double w_pt, double h_pt)
 {
-	rect r = { at.x + RULE_PT / 2, at.y + RULE_PT / 2, w_pt - RULE_PT, h_pt - RULE_PT };
+	rect r = { at.x + RULE_PT / 2, at.y + RULE_PT / 2, w_pt - RULE_PT,
+		h_pt - RULE_PT };
 
 	canvas_tag_begin(pen->canvas, TAG_ARTIFACT, STR(""));
 	canvas_rect(pen->canvas, r, &(struct ink){ .stroke_pt = RULE_PT });
@@ -175,6 +178,7 @@ static void draw_mark(const struct item_block *t, const struct pen *pen, pt top,
 	}
 }
 
+/* From right to left, so that the boxes of all items end at the same edge. */
 static void draw_side_boxes(const struct item_block *t, const struct pen *pen, pt at)
 {
 	double x = at.x + t->b.width_pt, h_pt = t->b.height_pt;
@@ -193,6 +197,8 @@ static void draw_side_boxes(const struct item_block *t, const struct pen *pen, p
 	}
 }
 
+/* An item without strips is whole: its text stands in the middle of its height, beside
+ * the boxes. */
 static void draw_item(const struct block *b, const struct pen *pen, pt at,
     struct part part)
 {
@@ -215,6 +221,7 @@ static void draw_item(const struct block *b, const struct pen *pen, pt at,
 		canvas_tag_end(pen->canvas);
 }
 
+/* Numbers below 100 share one hang, so that the texts of a list line up. */
 static double mark_hang_pt(const struct setter *s, const struct item_block *t)
 {
 	double size_pt = t->type.size_pt, number_pt;
@@ -306,8 +313,8 @@ struct block *block_check(const struct setter *s, str label, const struct type *
     double width_pt)
 {
 	struct span span = { .text = label };
-	struct block *b = block_item(s, &(struct item_spec){ .mark = MARK_CHECK }, &span, 1,
-	    type, width_pt);
+	struct item_spec spec = { .mark = MARK_CHECK };
+	struct block *b = block_item(s, &spec, &span, 1, type, width_pt);
 
 	b->list_item = false;
 	return b;

@@ -35,7 +35,8 @@ struct part {
 };
 
 struct block {
-	void (*draw)(const struct block *b, const struct pen *pen, pt at, struct part part);
+	void (*draw)(const struct block *b, const struct pen *pen, pt at,
+	    struct part part);
 	double width_pt, height_pt;
 	const struct strip *strips; /* null: one strip of height_pt */
 	uint32_t nstrips;
@@ -80,7 +81,7 @@ struct item_spec {
 	enum item_mark mark;
 	uint32_t number;
 	double hang_pt;          /* from the left edge to the text; 0: fits the mark */
-	const struct side_box *boxes; /* from left to right; an item with boxes is whole */
+	const struct side_box *boxes; /* from left to right; with boxes it is whole */
 	size_t nboxes;
 };
 

@@ -50,8 +50,10 @@ static double space_above_pt(const struct walk *w, const struct slot *s)
 	if (!w->above)
 		return s->strip > 0 ? s->b->repeat_pt : 0;
 	if (s->strip > 0)
-		return 0;
-	return w->above->after_pt > s->b->before_pt ? w->above->after_pt : s->b->before_pt;
+		return 0; /* within a block */
+	double after_pt = w->above->after_pt;
+
+	return after_pt > s->b->before_pt ? after_pt : s->b->before_pt;
 }
 
 static double walk_end_pt(const struct walk *w, const struct slot *s)
@@ -106,7 +108,7 @@ static size_t page_slots(const struct flow *f)
 	return 0;
 }
 
-/* Pending slots up to the last that is no mark. */
+/* Pending slots up to the last that is no mark: marks belong to the block after them. */
 static size_t content_slots(const struct flow *f)
 {
 	size_t n = f->nslots;
@@ -127,6 +129,7 @@ static void place_section(struct flow *f, uint32_t section)
 	s->first_placed = f->nplaced;
 }
 
+/* Called with the page already there, so its number is the count of pages. */
 static void place_mark(struct flow *f, uint32_t number, double top_pt)
 {
 	struct flow_mark *m = &f->marks[number];
@@ -167,8 +170,9 @@ static void place_strip(struct flow *f, const struct walk *w, const struct slot 
 
 static struct flow_page *page_push(struct flow *f, bool blank)
 {
-	struct flow_page *page = ARENA_PUSH(f->s.arena, f->pages, f->npages, f->pages_cap);
+	struct flow_page *page;
 
+	page = ARENA_PUSH(f->s.arena, f->pages, f->npages, f->pages_cap);
 	page->first_placed = f->nplaced;
 	page->section = f->section;
 	page->blank = blank;
@@ -236,6 +240,8 @@ static void place_full(struct flow *f)
 {
 	for (size_t n = page_slots(f); n > 0; n = page_slots(f))
 		place_page(f, n);
+	/* Placed slots are given back now and then, so that a long document needs no more
+	 * of them than a page. */
 	if (f->head < 256 || f->head * 2 < f->nslots)
 		return;
 	memmove(f->slots, f->slots + f->head, (f->nslots - f->head) * sizeof *f->slots);

@@ -25,10 +25,10 @@
 struct page_place {
 	unsigned page, pages;
 	uint32_t section;        /* that the page's first block belongs to; a blank page
-	                          * belongs to the section before it. SECTION_NONE: none */
+	                          * belongs to the section before it. Or SECTION_NONE */
 	str section_id;
-	unsigned section_page, section_pages; /* within it; 0 of 0 without a section; page 0
-	                          * on a blank page, which is not counted */
+	unsigned section_page, section_pages; /* within it; 0 of 0 without a section;
+	                          * page 0 on a blank page, which is not counted */
 	bool right_hand, blank;
 	rect sheet, body;        /* whole page; where blocks stand */
 };

@@ -84,7 +84,8 @@ void stack_draw(const struct stack *k, const struct pen *pen, pt at, size_t from
 	at.y += from == 0 ? k->top_pt : 0;
 	for (size_t i = 0; i < k->n && base < to; i++) {
 		const struct block *b = k->v[i];
-		size_t lo = within(from, base, b->nstrips), hi = within(to, base, b->nstrips);
+		size_t lo = within(from, base, b->nstrips);
+		size_t hi = within(to, base, b->nstrips);
 
 		base += b->nstrips;
 		if (lo >= hi)
@@ -101,11 +102,12 @@ void stack_draw(const struct stack *k, const struct pen *pen, pt at, size_t from
 
 /* ---- frame ---- */
 
+/* Closed where the frame begins and ends, open where it goes on to another page. */
 static void draw_border(const struct frame_block *f, struct canvas *c, rect r,
     struct part part)
 {
 	double in_pt = f->stroke_pt / 2, left = r.x + in_pt, right = r.x + r.w - in_pt;
-	double top = r.y + in_pt, bottom = r.y + r.h - in_pt;
+	double top = r.y + in_pt, bottom = r.y + r.h - in_pt, end = r.y + r.h;
 
 	if (f->stroke_pt <= 0)
 		return;
@@ -114,10 +116,11 @@ static void draw_border(const struct frame_block *f, struct canvas *c, rect r,
 		canvas_rect(c, (rect){ left, top, right - left, bottom - top },
 		    &(struct ink){ .stroke_pt = f->stroke_pt });
 	} else {
-		canvas_line(c, (pt){ left, r.y }, (pt){ left, r.y + r.h }, f->stroke_pt);
-		canvas_line(c, (pt){ right, r.y }, (pt){ right, r.y + r.h }, f->stroke_pt);
+		canvas_line(c, (pt){ left, r.y }, (pt){ left, end }, f->stroke_pt);
+		canvas_line(c, (pt){ right, r.y }, (pt){ right, end }, f->stroke_pt);
 		if (part_is_first(part))
-			canvas_line(c, (pt){ left, top }, (pt){ right, top }, f->stroke_pt);
+			canvas_line(c, (pt){ left, top }, (pt){ right, top },
+			    f->stroke_pt);
 		if (part_is_last(&f->b, part))
 			canvas_line(c, (pt){ left, bottom }, (pt){ right, bottom },
 			    f->stroke_pt);
@@ -130,8 +133,9 @@ static void draw_frame(const struct block *b, const struct pen *pen, pt at,
 {
 	const struct frame_block *f = (const struct frame_block *)b;
 	pt inner = { at.x + f->pad_pt + f->stroke_pt, at.y };
+	rect border = { at.x, at.y, b->width_pt, part.height_pt };
 
-	draw_border(f, pen->canvas, (rect){ at.x, at.y, b->width_pt, part.height_pt }, part);
+	draw_border(f, pen->canvas, border, part);
 	stack_draw(&f->stack, pen, inner, part.from, part.to);
 }
 
@@ -211,8 +215,9 @@ static void draw_columns(const struct block *b, const struct pen *pen, pt at,
 	(void)part;
 	for (size_t i = 0; i < t->n; i++) {
 		const struct stack *k = &t->v[i].stack;
+		pt top = { at.x + t->v[i].left_pt, at.y };
 
-		stack_draw(k, pen, (pt){ at.x + t->v[i].left_pt, at.y }, 0, stack_strips(k));
+		stack_draw(k, pen, top, 0, stack_strips(k));
 	}
 }
 

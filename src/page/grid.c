@@ -137,7 +137,8 @@ static void wish_of_row(const struct grid *g, size_t row, struct column_wish *wi
 	size_t column = 0;
 
 	for (size_t i = 0; i < r->ncells; column += r->cells[i].columns, i++) {
-		if (r->cells[i].columns > 1 || g->spec.columns[column].how == COLUMN_FIXED)
+		if (r->cells[i].columns > 1 ||
+		    g->spec.columns[column].how == COLUMN_FIXED)
 			continue;
 		struct column_wish w = cell_wish(g, row, &r->cells[i]);
 

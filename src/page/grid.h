@@ -48,7 +48,7 @@ struct grid_spec {
 	double pad_pt;           /* inside a cell, left and right; 0: 4 pt. Half of it
 	                          * above and below */
 	double rule_pt;          /* 0: RULE_PT; negative: no rules */
-	double row_min_pt;       /* least height of body rows: GLOVE_PT where a hand writes */
+	double row_min_pt;       /* least height of body rows: GLOVE_PT to write in */
 	size_t heads;            /* the first rows that are head rows */
 	bool keep_whole;         /* not cut when the table fits on a page */
 };

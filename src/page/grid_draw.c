@@ -196,7 +196,8 @@ static double draw_rows(const struct grid_block *t, const struct pen *pen, pt at
 void grid_draw(const struct block *b, const struct pen *pen, pt at, struct part part)
 {
 	const struct grid_block *t = (const struct grid_block *)b;
-	struct rules rules = { .canvas = pen->canvas, .ink = { .stroke_pt = t->rule_pt } };
+	struct rules rules = { .canvas = pen->canvas,
+		.ink = { .stroke_pt = t->rule_pt } };
 
 	at.y += draw_caption(t, pen, at, part);
 	if (part_is_first(part))

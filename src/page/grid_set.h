@@ -17,8 +17,8 @@ struct set_row {
 	struct set_cell *cells;
 	size_t ncells;
 	double height_pt;
-	size_t strip, nstrips;   /* first strip of the table that is its; a row that may be
-	                          * cut has one for each line of text */
+	size_t strip, nstrips;   /* its first strip in the table; a row that may be cut
+	                          * has one for each line of text */
 	bool head;
 };
 

@@ -1,19 +1,12 @@
 #include "page/para.h"
 
+#include "page/para_set.h"
+
 #include <assert.h>
 #include <string.h>
 
-/* Code points below this have their advances at hand; Latin letters and signs. */
-enum { AT_HAND = 0x180 };
-
 /* A last word of at most this many characters does not stand alone. */
 enum { SHORT_WORD = 5 };
-
-struct advances {
-	const struct faces *faces;
-	uint16_t v[FACE_COUNT][AT_HAND];
-	double ascent, descent;  /* largest of all faces, for a size of 1 */
-};
 
 /* A stretch of one look in the flat text of a paragraph. A page reference takes one
  * byte there; its name is in place. */
@@ -32,6 +25,7 @@ struct flat {
 	uint32_t n;
 	struct seg_text *segs;
 	size_t nsegs;
+	struct seg_text one;     /* segs of a paragraph of one look point here */
 };
 
 /* Where a line ends, and where the next one starts. */
@@ -58,6 +52,7 @@ struct stretches {
 	struct stretch *v;
 	size_t n, cap;
 	bool last_joined;        /* the last line goes on from the one before */
+	struct stretch few[48];  /* v points here until more are needed */
 };
 
 static const uint8_t face_of_style[8] = {
@@ -71,7 +66,7 @@ static const uint8_t face_of_style[8] = {
 	[SPAN_CODE | SPAN_BOLD | SPAN_ITALIC] = FACE_MONO_BOLD,
 };
 
-static uint8_t style_face(unsigned style)
+uint8_t style_face(unsigned style)
 {
 	return face_of_style[style & (SPAN_BOLD | SPAN_ITALIC | SPAN_CODE)];
 }
@@ -85,12 +80,14 @@ struct setter setter_new(struct arena *arena, const struct faces *faces)
 	a->faces = faces;
 	for (int f = 0; f < FACE_COUNT; f++) {
 		enum face_id face = (enum face_id)f;
-		double up = face_ascent_pt(faces, face, 1), down = face_descent_pt(faces, face, 1);
+		double up = face_ascent_pt(faces, face, 1);
+		double down = face_descent_pt(faces, face, 1);
 
 		a->ascent = up > a->ascent ? up : a->ascent;
 		a->descent = down > a->descent ? down : a->descent;
 		for (uint32_t c = 0; c < AT_HAND; c++)
-			a->v[f][c] = (uint16_t)face_advance(faces, face, face_glyph(faces, face, c));
+			a->v[f][c] = (uint16_t)face_advance(faces, face,
+			    face_glyph(faces, face, c));
 	}
 	return (struct setter){ .arena = arena, .faces = faces, .advances = a };
 }
@@ -115,7 +112,7 @@ static uint32_t take_advance(const struct advances *a, uint8_t face, const char 
 	    face_glyph(a->faces, (enum face_id)face, cp));
 }
 
-static uint32_t measure_mils(const struct advances *a, uint8_t face, str s)
+uint32_t measure_mils(const struct advances *a, uint8_t face, str s)
 {
 	uint32_t pos = 0, sum = 0;
 
@@ -196,8 +193,7 @@ static bool same_look(const struct seg_text *a, const struct seg_text *b)
 }
 
 /* The common case costs no copy. */
-static bool flatten_one(struct arena *arena, const struct span *s, unsigned style,
-    struct flat *t)
+static bool flatten_one(const struct span *s, unsigned style, struct flat *t)
 {
 	struct seg_text g = seg_of_span(s, style);
 
@@ -209,8 +205,8 @@ static bool flatten_one(struct arena *arena, const struct span *s, unsigned styl
 	t->p = text.p;
 	t->n = g.end;
 	t->nsegs = text.n > 0;
-	t->segs = arena_array(arena, 1, sizeof *t->segs);
-	t->segs[0] = g;
+	t->one = g;
+	t->segs = &t->one;
 	return true;
 }
 
@@ -235,46 +231,45 @@ static uint32_t close_line(struct flat *t, const char *p, uint32_t n, uint32_t l
 	return n;
 }
 
-static struct flat flatten(struct arena *arena, const struct span *spans, size_t n,
-    unsigned style)
+static void flatten(struct arena *arena, const struct span *spans, size_t n,
+    unsigned style, struct flat *t)
 {
-	struct flat t = { 0 };
-
-	if (n == 0 || (n == 1 && flatten_one(arena, spans, style, &t)))
-		return t;
+	*t = (struct flat){ 0 };
+	if (n == 0 || (n == 1 && flatten_one(spans, style, t)))
+		return;
 	char *p = arena_alloc(arena, spans_bytes(spans, n));
 	uint32_t at = 0, line_start = 0;
 
-	t.segs = arena_array(arena, n, sizeof *t.segs);
+	t->segs = arena_array(arena, n, sizeof *t->segs);
 	for (size_t i = 0; i < n; i++) {
 		struct seg_text g = seg_of_span(&spans[i], style);
 
 		g.forced = g.forced && i > 0;
 		if (g.forced)
-			at = line_start = close_line(&t, p, at, line_start);
+			at = line_start = close_line(t, p, at, line_start);
 		g.start = at;
 		if (g.ref)
 			p[at++] = '#';
 		else
 			at = add_squeezed(p, at, line_start, g.place);
 		g.end = at;
-		if (t.nsegs && !g.forced && same_look(&t.segs[t.nsegs - 1], &g))
-			t.segs[t.nsegs - 1].end = at;
+		if (t->nsegs && !g.forced && same_look(&t->segs[t->nsegs - 1], &g))
+			t->segs[t->nsegs - 1].end = at;
 		else
-			t.segs[t.nsegs++] = g;
+			t->segs[t->nsegs++] = g;
 	}
-	t.p = p;
-	t.n = close_line(&t, p, at, line_start);
-	if (t.n == 0 && t.nsegs == 1)
-		t.nsegs = 0;
-	return t;
+	t->p = p;
+	t->n = close_line(t, p, at, line_start);
+	if (t->n == 0 && t->nsegs == 1)
+		t->nsegs = 0;
 }
 
 /* ---- breaking ---- */
 
 static bool is_letter(char c)
 {
-	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (unsigned char)c >= 0x80;
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+	    (unsigned char)c >= 0x80;
 }
 
 /* A line may end after the sign at pos: three letters on each side, which spares
@@ -344,7 +339,8 @@ static struct line_cut fill_line(struct filling *f, uint32_t start, size_t k)
 	while (fill_seg(f, &t->segs[k])) {
 		k++;
 		if (k == t->nsegs || t->segs[k].forced)
-			return (struct line_cut){ f->pos, f->pos, f->width_mils, k, false };
+			return (struct line_cut){ f->pos, f->pos, f->width_mils, k,
+				false };
 	}
 	if (!f->found)
 		note_best(f, f->pos, f->pos, f->width_mils);
@@ -355,20 +351,23 @@ static struct line_cut fill_line(struct filling *f, uint32_t start, size_t k)
 	return f->best;
 }
 
-static struct stretches fill_lines(struct arena *arena, struct filling *f)
+/* l must not be copied: it may point into itself. */
+static void fill_lines(struct arena *arena, struct filling *f, struct stretches *l)
 {
-	struct stretches l = { 0 };
 	struct line_cut cut = { 0 };
 
+	l->v = l->few;
+	l->n = 0;
+	l->cap = sizeof l->few / sizeof *l->few;
+	l->last_joined = false;
 	while (cut.next_seg < f->t->nsegs) {
 		uint32_t start = cut.next;
 
-		l.last_joined = cut.full;
+		l->last_joined = cut.full;
 		cut = fill_line(f, start, cut.next_seg);
-		*ARENA_PUSH(arena, l.v, l.n, l.cap) =
+		*ARENA_PUSH(arena, l->v, l->n, l->cap) =
 		    (struct stretch){ start, cut.end, cut.width_mils };
 	}
-	return l;
 }
 
 static uint32_t max_u32(uint32_t a, uint32_t b)
@@ -439,7 +438,8 @@ static void spare_last_word(const struct filling *f, struct stretches *l)
 static struct text_run make_run(const struct advances *a, const struct flat *t,
     const struct seg_text *g, struct stretch s)
 {
-	struct text_run r = { .face = g->face, .page_ref = g->ref, .fleeting = g->fleeting };
+	struct text_run r = { .face = g->face, .page_ref = g->ref,
+		.fleeting = g->fleeting };
 	uint32_t from = max_u32(g->start, s.start), to = min_u32(g->end, s.end);
 	bool whole_line = from == s.start && to == s.end;
 
@@ -484,14 +484,15 @@ const struct lines *para_break(const struct setter *s, const struct span *spans,
     const struct type *type, double width_pt)
 {
 	struct lines *l = arena_alloc(s->arena, sizeof *l);
-	struct flat t = flatten(s->arena, spans, n, type->style);
+	struct flat t;
 	struct filling f = { .t = &t, .a = s->advances };
 	double body_pt = (s->advances->ascent + s->advances->descent) * type->size_pt;
+	struct stretches lines;
 
 	assert(type->size_pt > 0);
+	flatten(s->arena, spans, n, type->style, &t);
 	f.limit_mils = limit_mils(width_pt, type->size_pt);
-	struct stretches lines = fill_lines(s->arena, &f);
-
+	fill_lines(s->arena, &f, &lines);
 	spare_last_word(&f, &lines);
 	make_runs(s->arena, &f, &lines, l);
 	l->advances = s->advances;
@@ -567,122 +568,16 @@ static uint32_t widest_piece(const struct flat *t, const struct advances *a)
 struct text_widths para_widths(const struct setter *s, const struct span *spans, size_t n,
     const struct type *type)
 {
-	struct flat t = flatten(s->arena, spans, n, type->style);
+	struct flat t;
 	struct filling f = { .t = &t, .a = s->advances, .limit_mils = UINT32_MAX };
-	struct stretches l = fill_lines(s->arena, &f);
+	struct stretches l;
 	uint32_t natural = 0, least;
 
+	flatten(s->arena, spans, n, type->style, &t);
+	fill_lines(s->arena, &f, &l);
 	for (size_t i = 0; i < l.n; i++)
 		natural = max_u32(natural, l.v[i].width_mils);
 	least = widest_piece(&t, s->advances);
 	return (struct text_widths){ natural * type->size_pt / 1000,
 	    least * type->size_pt / 1000 };
-}
-
-/* ---- drawing ---- */
-
-/* A page number as digits; "?" when it is not known. */
-static str page_digits(const struct pen *pen, str place, char digits[12])
-{
-	unsigned page = pen->page_of ? pen->page_of(pen->user, place) : 0;
-	size_t i = 12;
-
-	if (page == 0)
-		return STR("?");
-	for (; page > 0; page /= 10)
-		digits[--i] = (char)('0' + page % 10);
-	return (str){ digits + i, 12 - i };
-}
-
-/* Width of a run as it is drawn: a page number may be shorter than its room. */
-static uint32_t run_mils(const struct lines *l, const struct pen *pen,
-    const struct text_run *r)
-{
-	char digits[12];
-
-	if (!r->page_ref)
-		return r->width_mils;
-	return measure_mils(l->advances, r->face, page_digits(pen, r->text, digits));
-}
-
-static void draw_run(const struct lines *l, const struct pen *pen, pt at,
-    const struct text_run *r)
-{
-	struct canvas *c = pen->canvas;
-	char digits[12];
-	str text = r->page_ref ? page_digits(pen, r->text, digits) : r->text;
-
-	if (r->page_ref || r->fleeting)
-		canvas_fleeting_begin(c);
-	canvas_text(c, at, (enum face_id)r->face, l->size_pt, text);
-	if (r->page_ref && pen->is_here && pen->is_here(pen->user, r->text)) {
-		double w = run_mils(l, pen, r) * l->size_pt / 1000;
-
-		canvas_link(c, (rect){ at.x, at.y - l->rise_pt, w, l->lead_pt }, r->text);
-	}
-	if (r->page_ref || r->fleeting)
-		canvas_fleeting_end(c);
-}
-
-static double line_left_pt(const struct lines *l, uint32_t mils)
-{
-	double slack_pt = l->width_pt - mils * l->size_pt / 1000;
-
-	if (slack_pt < 0 || l->align == ALIGN_LEFT)
-		return 0;
-	return l->align == ALIGN_RIGHT ? slack_pt : slack_pt / 2;
-}
-
-static void draw_line(const struct lines *l, const struct pen *pen, pt left, size_t i)
-{
-	uint32_t mils = 0;
-
-	for (uint32_t r = l->v[i].first_run; r < l->v[i + 1].first_run; r++)
-		mils += run_mils(l, pen, &l->runs[r]);
-	double x = left.x + line_left_pt(l, mils);
-
-	mils = 0;
-	for (uint32_t r = l->v[i].first_run; r < l->v[i + 1].first_run; r++) {
-		draw_run(l, pen, (pt){ x + mils * l->size_pt / 1000, left.y }, &l->runs[r]);
-		mils += run_mils(l, pen, &l->runs[r]);
-	}
-}
-
-void para_draw_part(const struct lines *l, const struct pen *pen, pt at, size_t from,
-    size_t to)
-{
-	double height_pt = (double)(to - from) * l->lead_pt;
-
-	if (from >= to)
-		return;
-	canvas_box_begin(pen->canvas, (rect){ at.x, at.y, l->width_pt, height_pt },
-	    STR("text"));
-	for (size_t i = from; i < to; i++) {
-		double y = at.y + (double)(i - from) * l->lead_pt + l->rise_pt;
-
-		draw_line(l, pen, (pt){ at.x, y }, i);
-	}
-	canvas_box_end(pen->canvas);
-}
-
-void para_draw(const struct lines *l, const struct pen *pen, pt at)
-{
-	para_draw_part(l, pen, at, 0, l->n);
-}
-
-double plain_width_pt(const struct setter *s, str text, const struct type *type)
-{
-	return measure_mils(s->advances, style_face(type->style), text) * type->size_pt / 1000;
-}
-
-void plain_draw(const struct setter *s, struct canvas *c, str text,
-    const struct type *type, pt at)
-{
-	double width_pt = plain_width_pt(s, text, type);
-
-	if (type->align == ALIGN_RIGHT)
-		at.x -= width_pt;
-	if (type->align == ALIGN_CENTER)
-		at.x -= width_pt / 2;
-	canvas_text(c, at, (enum face_id)style_face(type->style), type->size_pt, text);
 }

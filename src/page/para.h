@@ -29,8 +29,8 @@ enum align { ALIGN_LEFT, ALIGN_CENTER, ALIGN_RIGHT };
 /* How a text is set. Zero is a valid value for all but the size. */
 struct type {
 	double size_pt;
-	double lead_pt;          /* baseline to baseline; 0: 1.25 x size. Ascent + descent of
-	                          * the tallest face if that is more */
+	double lead_pt;          /* baseline to baseline; 0: 1.25 x size. Ascent + descent
+	                          * of the tallest face if that is more */
 	unsigned style;          /* span_style bits added to every span: SPAN_BOLD */
 	enum align align;
 };
