@@ -4,28 +4,65 @@ CC      = gcc
 CFLAGS  = -O2 -g
 WARN    = -Wall -Wextra -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes -Wvla
 STD     = -std=c11 -D_POSIX_C_SOURCE=200809L -Isrc
-LIBS    = -lcmark -lhpdf -lpng -lz -lm
+LIBS    = -lcmark -lhpdf -lz -lm
+PREFIX  = /usr/local
 
+# Rooms in order; a room knows only those before it (src/LAYERS).
 ROOMS   = base units reckon read model order check draw page sheets out cli
 SRC     = $(sort $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c)))
 ASM     = $(sort $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.S)))
 OBJ     = $(SRC:src/%.c=build/obj/%.o) $(ASM:src/%.S=build/obj/%.o)
 LIBOBJ  = $(filter-out build/obj/cli/main.o,$(OBJ))
+HEADERS = $(sort $(wildcard src/*/*.h))
 UNIT    = $(patsubst tests/unit/%.c,build/tests/%,$(sort $(wildcard tests/unit/test_*.c)))
+OUTSIDE = $(patsubst tests/outside/%.c,build/outside/%,$(sort $(wildcard tests/outside/*.c)))
+BENCH   = $(patsubst tests/bench/%.c,build/bench/%,$(sort $(wildcard tests/bench/*.c)))
 
+# The program. Needs the libraries; `make demo` and `make check` fetch them first.
 all: build/fitup
 
+help:
+	@echo 'make          build/fitup'
+	@echo 'make demo     everything it needs, then print the demo program into build/'
+	@echo 'make check    everything it needs, then all tests (under 5 minutes)'
+	@echo 'make check-long, bench, asan, golden, install, clean'
+
+demo: setup
+	@$(MAKE) --no-print-directory all
+	build/fitup print -C curriculum
+
+check: setup-check
+	@$(MAKE) --no-print-directory check-built
+
+check-built: all headers unit outside
+	@sh tests/run.sh
+
+# What takes longer: fuzzing and large random programs.
+check-long: setup-check
+	@$(MAKE) --no-print-directory check-built
+	@sh tests/long.sh
+
+bench: setup-check
+	@$(MAKE) --no-print-directory all bench-tools
+	@sh tests/bench/run.sh
+
+setup:
+	@sh src/tools/setup.sh build
+
+setup-check:
+	@sh src/tools/setup.sh check
+
 build/fitup: $(OBJ)
-	$(CC) $(CFLAGS) -o $@ $(OBJ) $(LIBS)
+	$(CC) $(CFLAGS) $(SANITIZE) -o $@ $(OBJ) $(LIBS)
 
 # libharu casts between struct types; only these files see it.
 build/obj/out/pdf%.o: CFLAGS += -fno-strict-aliasing
 
 build/obj/%.o: src/%.c
 	@mkdir -p $(@D)
-	$(CC) $(STD) $(WARN) $(CFLAGS) -MMD -MP -c -o $@ $<
+	$(CC) $(STD) $(WARN) $(CFLAGS) $(SANITIZE) -MMD -MP -c -o $@ $<
 
-build/obj/%.o: src/%.S
+build/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf)
 	@mkdir -p $(@D)
 	$(CC) -c -o $@ $<
 
@@ -35,13 +72,54 @@ build/libfitup.a: $(LIBOBJ)
 
 build/tests/%: tests/unit/%.c build/libfitup.a
 	@mkdir -p $(@D)
-	$(CC) $(STD) $(WARN) $(CFLAGS) -MMD -MP -o $@ $< build/libfitup.a -lcmocka $(LIBS)
+	$(CC) $(STD) -Itests/unit $(WARN) $(CFLAGS) $(SANITIZE) -MMD -MP -o $@ $< \
+	    build/libfitup.a -lcmocka $(LIBS)
+
+# Only the checks against igraph link it; a missing library skips that check alone.
+build/outside/%: tests/outside/%.c build/libfitup.a
+	@mkdir -p $(@D)
+	$(CC) $(STD) -Itests/unit $(WARN) $(CFLAGS) $(SANITIZE) -MMD -MP -o $@ $< \
+	    build/libfitup.a $$(case $* in *igraph*) pkg-config --cflags --libs igraph;; esac) $(LIBS)
+
+build/bench/%: tests/bench/%.c build/libfitup.a
+	@mkdir -p $(@D)
+	$(CC) $(STD) $(WARN) $(CFLAGS) -MMD -MP -o $@ $< build/libfitup.a $(LIBS)
 
 unit: $(UNIT)
+outside: $(OUTSIDE)
+bench-tools: $(BENCH)
+
+# Each header compiles alone.
+headers: $(HEADERS:src/%.h=build/headers/%.ok)
+build/headers/%.ok: src/%.h
+	@mkdir -p $(@D)
+	@$(CC) $(STD) $(WARN) -x c -fsyntax-only -include $< /dev/null
+	@touch $@
+
+layers: all
+	@sh src/tools/layers.sh
+
+# The same tests with the address and undefined-behavior sanitizers, built elsewhere.
+asan: setup-check
+	@mkdir -p build/asan
+	@$(MAKE) --no-print-directory clean-objects
+	@$(MAKE) --no-print-directory SANITIZE='-fsanitize=address,undefined -fno-sanitize-recover=all' check-built
+	@$(MAKE) --no-print-directory clean-objects
+
+# Rewrites the expected files of tests/cases from what fitup says now; read the diff.
+golden: all
+	@sh tests/cases.sh golden
+
+install: all
+	install -D build/fitup $(DESTDIR)$(PREFIX)/bin/fitup
+
+clean-objects:
+	@rm -rf build/obj build/tests build/outside build/libfitup.a build/fitup
 
 clean:
 	rm -rf build
 
--include $(OBJ:.o=.d) $(UNIT:=.d)
+-include $(OBJ:.o=.d) $(UNIT:=.d) $(OUTSIDE:=.d) $(BENCH:=.d)
 
-.PHONY: all unit clean
+.PHONY: all help demo check check-built check-long bench setup setup-check unit outside \
+    bench-tools headers layers asan golden install clean-objects clean

@@ -79,6 +79,31 @@ static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_j
 		f->t2_mm = j->pipe.wall_mm;
 }
 
+/* The plate that a pad of beads is laid on: the piece called pad, else the first. */
+static const struct piece *pad_piece(const struct assignment *x)
+{
+	const struct piece *hit = NULL;
+
+	for (size_t i = 0; i < x->npieces; i++)
+		if (x->pieces[i].ndims == 3 && (!hit || str_starts_nocase(x->pieces[i].name, STR("pad"))))
+			hit = &x->pieces[i];
+	return hit;
+}
+
+static void fill_pad(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct piece *p = pad_piece(x);
+
+	f->passes = j->beads;
+	f->width1_mm = middle(&j->width);
+	f->label_width1 = quantity_text(a, &j->width);
+	if (given(&j->width) || !p)
+		return;
+	f->width1_mm = p->dims[1].lo;
+	f->label_width1 = quantity_text(a, &p->dims[1]);
+}
+
 static str position_text(struct arena *a, const struct position_at *at)
 {
 	static const char *const ways[] = { "", " up", " down" };
@@ -111,7 +136,9 @@ void figure_joint(struct arena *a, const struct assignment *x, const struct join
 	fill_pipe(a, j, out);
 	fill_weld(a, x, j, out);
 	out->both_sides = j->both_sides;
-	out->passes = j->joint == JOINT_SURFACING ? j->beads : j->passes;
+	out->passes = j->passes;
+	if (j->joint == JOINT_SURFACING)
+		fill_pad(a, x, j, out);
 	out->restart = j->restart.n > 0;
 }
 

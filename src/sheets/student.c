@@ -137,13 +137,14 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 	sheet_grid_end(sh, g);
 }
 
-static void setting_row(struct sheet *sh, struct grid *g, str what, str set, bool blank)
+static void setting_row(struct grid *g, str what, str set, bool blank)
 {
 	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set },
 		{ .text = blank ? (str){ 0 } : STR("-"), .align = ALIGN_CENTER, .own_align = true } };
 
-	(void)sh;
 	grid_row(g, row, 3);
+	if (!blank)
+		grid_row_min(g, 0);
 }
 
 static str filler_text(struct arena *a, const struct filler *f)
@@ -206,18 +207,18 @@ static str process_list(struct arena *a, const struct assignment *x)
 static void add_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
 	if (x->nprocesses)
-		setting_row(sh, g, STR("Process"), process_list(sh->arena, x), false);
+		setting_row(g, STR("Process"), process_list(sh->arena, x), false);
 	for (uint32_t i = 0; i < x->nfillers; i++)
-		setting_row(sh, g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]), false);
+		setting_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]), false);
 	for (uint32_t i = 0; i < x->ncurrents; i++) {
 		str what = x->ncurrents > 1 && i < x->nfillers
 		    ? str_format(sh->arena, "Current, %.*s", STR_ARG(x->fillers[i].class))
 		    : STR("Current");
 
-		setting_row(sh, g, what, current_text(sh->arena, &x->currents[i]), true);
+		setting_row(g, what, current_text(sh->arena, &x->currents[i]), true);
 	}
 	for (size_t i = 0; i < x->npasses; i++)
-		setting_row(sh, g, x->passes[i].name, x->passes[i].text, true);
+		setting_row(g, x->passes[i].name, x->passes[i].text, true);
 }
 
 static void add_settings(struct sheet *sh, const struct assignment *x)
@@ -238,7 +239,7 @@ static void add_settings(struct sheet *sh, const struct assignment *x)
 		str text = fact_text(x, setting_facts[i].key);
 
 		if (text.n)
-			setting_row(sh, g, setting_facts[i].key, text, setting_facts[i].blank);
+			setting_row(g, setting_facts[i].key, text, setting_facts[i].blank);
 	}
 	sheet_grid_end(sh, g);
 	if (x->ncurrents)
@@ -292,48 +293,57 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 		add_step(sh, &x->steps[i], (uint32_t)i + 1);
 }
 
-static void add_limit_rows(struct sheet *sh, struct grid *g, const struct limits *l)
+static void limit_row(struct sheet *sh, struct grid *g, const struct limit *k)
 {
-	for (size_t i = 0; i < l->n; i++) {
-		const struct limit *k = &l->v[i];
-		str row[3] = { k->feature, str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
-		    k->dagger ? DAGGER : "", k->tool.n ? "; " : "", STR_ARG(k->tool)) };
+	str row[2] = { k->feature, str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
+	    k->dagger ? DAGGER : "", k->tool.n ? "; " : "", STR_ARG(k->tool)) };
 
-		grid_row_plain(g, row, 3);
+	grid_row_plain(g, row, 2);
+}
+
+/* A line with limits of its own gets a row that names it, then one row a limit. */
+static bool criterion_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
+    const struct criterion *c)
+{
+	struct limits l = limits_of(sh->arena, x, c);
+	bool dagger = false;
+
+	if (l.n > 1) {
+		const struct grid_cell name = { .style = SPAN_BOLD, .columns = 5,
+			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)) };
+
+		grid_row(g, &name, 1);
+		grid_row_min(g, 0);
 	}
+	for (size_t i = 0; i < l.n; i++) {
+		limit_row(sh, g, &l.v[i]);
+		dagger |= l.v[i].dagger;
+	}
+	return dagger;
 }
 
-static bool any_dagger(const struct limits *l)
-{
-	for (size_t i = 0; i < l->n; i++)
-		if (l->v[i].dagger)
-			return true;
-	return false;
-}
-
+/* What passes, a blank for what was found, and two places to tick: the student
+ * first, the instructor after. */
 static void add_acceptance(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = {
-		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
-		{ COLUMN_FIXED, MM_PT(35), ALIGN_LEFT },
+		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_SHARE, 8, ALIGN_LEFT },
+		{ COLUMN_FIXED, MM_PT(28), ALIGN_LEFT }, { COLUMN_FIXED, 38, ALIGN_CENTER },
+		{ COLUMN_FIXED, 44, ALIGN_CENTER },
 	};
-	const str head[] = { STR("What is judged"), STR("Passes when"), STR("Found") };
+	const str head[] = { STR("What is judged"), STR("Passes when"), STR("Found"), STR("Me"),
+		STR("Instr.") };
 	bool dagger = false;
+	struct grid *g;
 
 	if (!x->ncriteria)
 		return;
-	sheet_heading(sh, STR("Acceptance"), 2);
-	for (size_t i = 0; i < x->ncriteria; i++) {
-		const struct criterion *c = &x->criteria[i];
-		struct limits l = limits_of(sh->arena, x, c);
-		struct grid *g = sheet_grid(sh, columns, 3, GLOVE_PT,
-		    str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)));
-
-		dagger |= any_dagger(&l);
-		grid_row_plain(g, head, 3);
-		add_limit_rows(sh, g, &l);
-		sheet_grid_end(sh, g);
-	}
+	sheet_heading(sh, STR("Acceptance: check it yourself, then call the instructor"), 2);
+	g = sheet_grid(sh, columns, 5, GLOVE_PT, (str){ 0 });
+	grid_row_plain(g, head, 5);
+	for (size_t i = 0; i < x->ncriteria; i++)
+		dagger |= criterion_rows(sh, g, x, &x->criteria[i]);
+	sheet_grid_end(sh, g);
 	if (dagger)
 		sheet_text(sh, dagger_words());
 }
@@ -354,18 +364,12 @@ static void add_grading_weights(struct sheet *sh, const struct assignment *x)
 	sheet_text(sh, buf_str(&b));
 }
 
-static void add_checks(struct sheet *sh, const struct assignment *x)
+static void add_checks(struct sheet *sh)
 {
 	const struct blank blanks[] = { { STR("My shop number"), (str){ 0 }, 0 },
 		{ STR("Date"), (str){ 0 }, 0 } };
 
-	sheet_heading(sh, STR("Check it yourself, then call the instructor"), 2);
-	for (size_t i = 0; i < x->ncriteria; i++)
-		sheet_check(sh, str_format(sh->arena, "%.*s checked against the limit above",
-		    STR_ARG(x->criteria[i].name)));
-	if (!x->ncriteria)
-		sheet_check(sh, STR("Every step above is done"));
-	sheet_check(sh, STR("Piece marked with my shop number, attempt and top; area clean"));
+	sheet_check(sh, STR("Work marked with my shop number and attempt, place clean"));
 	sheet_add(sh, block_blanks(&sh->s, blanks, 2, &TYPE_BODY, 0, sh->width_pt), 6, 6);
 }
 
@@ -385,7 +389,7 @@ static void add_notes(struct sheet *sh, const struct assignment *x)
 		sheet_prose(sh, &x->notes);
 	if (x->nwelds)
 		sheet_text(sh, safety_record_line(x));
-	flow_add(sh->flow, block_ruled(&sh->s, 4 * GLOVE_PT, true, sh->width_pt));
+	flow_add(sh->flow, block_ruled(&sh->s, 0, true, sh->width_pt));
 }
 
 void sheet_student(struct sheet *sh, uint32_t assignment)
@@ -402,7 +406,7 @@ void sheet_student(struct sheet *sh, uint32_t assignment)
 	add_steps(sh, x);
 	add_acceptance(sh, x);
 	add_grading_weights(sh, x);
-	add_checks(sh, x);
+	add_checks(sh);
 	add_failing(sh, x);
 	add_notes(sh, x);
 }

@@ -1,0 +1,41 @@
+#!/bin/sh
+# Installs what building (`build`) or checking (`check`) needs, on Debian and its kin.
+# Silent when everything is there. Elsewhere it names what is missing and stops.
+set -eu
+
+build='gcc libc6-dev libcmark-dev libhpdf-dev zlib1g-dev binutils'
+check="$build libcmocka-dev qpdf poppler-utils mupdf-tools units libigraph-dev pkg-config jq python3 python3-jsonschema"
+case ${1:-build} in
+check) wanted=$check ;;
+*) wanted=$build ;;
+esac
+
+if ! command -v dpkg-query >/dev/null 2>&1 || ! command -v apt-get >/dev/null 2>&1; then
+	if [ "${1:-build}" = build ] && printf '#include <cmark.h>\n#include <hpdf.h>\n#include <zlib.h>\n' |
+		cc -x c -fsyntax-only - 2>/dev/null; then
+		exit 0
+	fi
+	echo "This is not Debian, so nothing was installed. fitup needs a C11 compiler and the" >&2
+	echo "libraries cmark 0.30, libharu 2.3 and zlib, with headers. Its tests also need cmocka," >&2
+	echo "qpdf, poppler's tools, mupdf's tools, GNU units, igraph, jq and Python's jsonschema." >&2
+	exit 1
+fi
+
+missing=
+for package in $wanted; do
+	state=$(dpkg-query -W -f '${db:Status-Abbrev}' "$package" 2>/dev/null || true)
+	case $state in ii*) ;; *) missing="$missing $package" ;; esac
+done
+[ -n "$missing" ] || exit 0
+
+sudo=
+if [ "$(id -u)" != 0 ]; then
+	command -v sudo >/dev/null 2>&1 || {
+		echo "Run this as root, or install first:$missing" >&2
+		exit 1
+	}
+	sudo=sudo
+fi
+echo "Installing:$missing"
+$sudo apt-get update -qq
+$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
