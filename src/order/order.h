@@ -27,9 +27,15 @@ struct order *order_of_program(struct arena *a, const struct model *m);
 struct order *order_of_entry(struct arena *a, const struct model *m, const struct entry *e);
 
 /* A copy in which one assignment stands at (quarter, week), after every line of
- * that week. */
+ * that week. The whole line of program.md moves: with one branch of a "one of" go
+ * the others. An assignment in no course has no line, and the copy equals o. On an
+ * entry path that does not meet the quarter, the line has no place afterwards. */
 struct order *order_moved(struct arena *a, const struct order *o, uint32_t assignment,
     uint32_t quarter, uint32_t week);
+
+/* The turn of a catalog quarter in this order, from 1; 0 when its path does not meet
+ * it. */
+uint32_t order_turn(const struct order *o, uint32_t quarter);
 
 /* Earlier, same place, later: <0, 0, >0. */
 int place_cmp(const struct place *a, const struct place *b);
