@@ -54,7 +54,8 @@ static bool electrode_fits(str class, const char *words)
 	while (str_word(&rest, &word)) {
 		word = bare(word);
 		/* A row of stainless spray is headed by the metal, not a class. */
-		if (str_eq(word, STR("stainless")) && str_starts_nocase(class, STR("ER3")))
+		if (str_eq(word, STR("stainless")) &&
+		    str_starts_nocase(class, STR("ER3")))
 			return true;
 		if (word.n && word.p[0] == 'E' && is_class(class, word))
 			return true;

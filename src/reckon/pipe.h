@@ -1,7 +1,7 @@
 /* reckon/pipe.h - pipe by nominal size and schedule.
  *
  * Outside diameter and wall come from ASME B36.10M through pipe_find (units/trade.h),
- * in inches; exact millimetres are those times 25.4. */
+ * in inches; exact millimeters are those times 25.4. */
 #ifndef RECKON_PIPE_H
 #define RECKON_PIPE_H
 

@@ -2,8 +2,9 @@
  * as 29 CFR 1915.153 Table I-1; generated from templates/tables/shade.csv.
  *
  * Neighboring rows share an end value; an input on it takes the darker row. Past the
- * last row the darkest row is given: compare with hi. The suggested shade is from
- * memory of ANSI Z49.1 unless verified says otherwise. */
+ * last row the darkest row is given: compare with hi. The least shade was read in the
+ * regulation in every row; the suggested one is mostly recalled from ANSI Z49.1, so
+ * that seen_of(verified) speaks of it alone. */
 #ifndef RECKON_SHADE_H
 #define RECKON_SHADE_H
 

@@ -55,7 +55,8 @@ static bool is_code(str asked, const char *row)
 	asked = str_trim(asked);
 	if (str_eq_nocase(asked, code))
 		return true;
-	return str_starts(code, STR("AWS ")) && str_eq_nocase(asked, str_sub(code, 4, code.n));
+	return str_starts(code, STR("AWS ")) &&
+	    str_eq_nocase(asked, str_sub(code, 4, code.n));
 }
 
 static bool in_years(int edition, int from, int to)
@@ -75,7 +76,9 @@ static const char *clause_of(int edition, struct clauses c)
 static bool is_loading(const char *letters, enum accept_loading loading)
 {
 	static const char of[] = {
-		[LOADING_STATIC] = 's', [LOADING_CYCLIC] = 'c', [LOADING_WELDER_TEST] = 't',
+		[LOADING_STATIC] = 's',
+		[LOADING_CYCLIC] = 'c',
+		[LOADING_WELDER_TEST] = 't',
 	};
 
 	return str_find_char(str_of(letters), of[loading], 0) < str_of(letters).n;
@@ -92,7 +95,8 @@ static bool size_holds(const struct visual_row *r, const struct visual_query *q)
 
 	if (r->by == BY_NONE)
 		return true;
-	return mm > 0 && band_holds(mm / 25.4, r->lo_in, r->lo_open, r->hi_in, r->hi_open);
+	return mm > 0 &&
+	    band_holds(mm / 25.4, r->lo_in, r->lo_open, r->hi_in, r->hi_open);
 }
 
 static bool row_holds(const struct visual_row *r, const struct visual_query *q)
@@ -117,6 +121,16 @@ static int newest(str code)
 	return year;
 }
 
+static struct accept visual_accept(const struct visual_row *r, int edition)
+{
+	struct clauses c = { r->clause_2000, r->clause_2010, r->clause_2015,
+		r->clause_2020 };
+
+	return (struct accept){ r->feature, r->form, r->limit, r->unit, r->metric,
+		r->words, r->tool, r->code, edition, clause_of(edition, c), r->verified,
+		seen_of(r->verified) };
+}
+
 size_t visual_limits(const struct visual_query *q, struct accept *out, size_t cap)
 {
 	struct visual_query dated = *q;
@@ -125,23 +139,23 @@ size_t visual_limits(const struct visual_query *q, struct accept *out, size_t ca
 	if (!dated.edition)
 		dated.edition = newest(q->code);
 	for (size_t i = 0; i < sizeof visual_rows / sizeof *visual_rows; i++) {
-		const struct visual_row *r = &visual_rows[i];
-
-		if (!row_holds(r, &dated))
+		if (!row_holds(&visual_rows[i], &dated))
 			continue;
 		if (n < cap)
-			out[n] = (struct accept){
-				.feature = r->feature, .form = r->form, .limit = r->limit,
-				.unit = r->unit, .metric = r->metric, .words = r->words,
-				.tool = r->tool, .code = r->code, .edition = dated.edition,
-				.clause = clause_of(dated.edition, (struct clauses){
-				    r->clause_2000, r->clause_2010, r->clause_2015,
-				    r->clause_2020 }),
-				.verified = r->verified, .seen = seen_of(r->verified),
-			};
+			out[n] = visual_accept(&visual_rows[i], dated.edition);
 		n++;
 	}
 	return n;
+}
+
+static struct accept test_accept(const struct test_row *r, int edition)
+{
+	struct clauses c = { r->clause_2000, r->clause_2010, r->clause_2015,
+		r->clause_2020 };
+
+	return (struct accept){ r->feature, r->form, r->limit, r->unit, r->metric,
+		r->words, r->tool, r->code, edition, clause_of(edition, c), r->verified,
+		seen_of(r->verified) };
 }
 
 size_t test_limits(str code, int edition, enum accept_test test, struct accept *out,
@@ -157,14 +171,7 @@ size_t test_limits(str code, int edition, enum accept_test test, struct accept *
 		    !in_years(year, r->from_year, r->to_year))
 			continue;
 		if (n < cap)
-			out[n] = (struct accept){
-				.feature = r->feature, .form = r->form, .limit = r->limit,
-				.unit = r->unit, .metric = r->metric, .words = r->words,
-				.tool = r->tool, .code = r->code, .edition = year,
-				.clause = clause_of(year, (struct clauses){ r->clause_2000,
-				    r->clause_2010, r->clause_2015, r->clause_2020 }),
-				.verified = r->verified, .seen = seen_of(r->verified),
-			};
+			out[n] = test_accept(r, year);
 		n++;
 	}
 	return n;

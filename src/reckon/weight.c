@@ -77,7 +77,8 @@ const struct efficiency *efficiency_find(str process, str gas, double electrode_
 
 		if (!str_eq_nocase(str_of(r->process), process))
 			continue;
-		if (r->condition[0] && !str_starts_nocase(str_of(r->condition), condition))
+		if (r->condition[0] &&
+		    !str_starts_nocase(str_of(r->condition), condition))
 			continue;
 		if (!least || r->percent < least->percent)
 			least = r;

@@ -36,17 +36,28 @@ static bool add_fraction(struct buf *b, double x, unsigned denominator)
 	return true;
 }
 
+/* Whether the places written say all of x; "3/8 to 22.5 in" has one place, and 3/8
+ * needs three. */
+static bool places_suffice(double x, int decimals)
+{
+	double scaled = x;
+
+	for (int i = 0; i < decimals; i++)
+		scaled *= 10;
+	return fabs(scaled - floor(scaled + 0.5)) <= noise * (1 + scaled);
+}
+
 static void add_inches(struct buf *b, double in, struct style s)
 {
 	if (in == 0)
 		buf_addc(b, '0');
-	else if (s.form == FORM_DECIMAL)
+	else if (s.form == FORM_DECIMAL && places_suffice(in, s.decimals))
 		buf_add_real(b, in, s.decimals, true);
 	else if (s.form == FORM_METRIC || !add_fraction(b, in, s.denominator))
 		buf_add_real(b, in, 3, true);
 }
 
-/* Millimetres to one place beside a fraction, to two beside a measured wall. */
+/* Millimeters to one place beside a fraction, to two beside a measured wall. */
 static void add_mm(struct buf *b, double mm, struct style s)
 {
 	if (mm == 0)
@@ -61,7 +72,9 @@ static void add_mm(struct buf *b, double mm, struct style s)
 
 static struct style style_of(const struct quantity *q)
 {
-	return (struct style){ q->form, q->denominator ? q->denominator : 1, q->decimals };
+	unsigned den = q->denominator ? q->denominator : 1;
+
+	return (struct style){ q->form, den, q->decimals };
 }
 
 typedef void add_length(struct buf *b, double mm, struct style s);

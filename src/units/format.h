@@ -1,6 +1,6 @@
 /* units/format.h - quantities in ink: US customary first, metric in brackets.
  *
- * Fractions of an inch carry millimetres to one place; decimal inches, gauges and
+ * Fractions of an inch carry millimeters to one place; decimal inches, gauges and
  * pipe walls to two. All rounding of the program happens here, once, half away from
  * zero. Text is appended to b and is UTF-8 (± and °). */
 #ifndef UNITS_FORMAT_H
@@ -26,7 +26,7 @@ void format_length_mm(struct buf *b, const struct quantity *q);
 void format_computed(struct buf *b, double mm, double tolerance_mm);
 /* Its inch half without the unit. */
 void format_computed_in(struct buf *b, double mm, double tolerance_mm);
-/* Millimetres alone, at most `decimals` places, no unit. */
+/* Millimeters alone, at most `decimals` places, no unit. */
 void format_mm(struct buf *b, double mm, int decimals);
 
 /* "22-1/2°": halves and quarters as fractions, else at most two places. */

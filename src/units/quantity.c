@@ -43,7 +43,8 @@ static bool gauge_value(struct reader *r, const struct amount *a, unsigned *gaug
 	if (a->n.den != 1 || a->n.decimal)
 		return reader_fail(r, QUANTITY_BAD, a->at, "a gauge is a whole number");
 	if (r->metal == METAL_NONE)
-		return reader_fail(r, QUANTITY_NO_METAL, a->at, "a gauge needs a material");
+		return reader_fail(r, QUANTITY_NO_METAL, a->at,
+		    "a gauge needs a material");
 	*gauge = (unsigned)a->n.num;
 	in = gauge_thickness_in(r->metal, *gauge);
 	if (in <= 0)
@@ -95,7 +96,8 @@ static bool convert_tolerance(struct reader *r, const struct reading *q,
 
 	for (size_t i = 0; i < 2; i++) {
 		if (sides[i]->unit->form == FORM_GAUGE)
-			return reader_fail(r, QUANTITY_BAD, sides[i]->at, "a tolerance has no gauge");
+			return reader_fail(r, QUANTITY_BAD, sides[i]->at,
+			    "a tolerance has no gauge");
 		if (out->form != FORM_GAUGE && out->form != FORM_METRIC)
 			note_form(sides[i], out);
 	}
@@ -204,7 +206,7 @@ static bool resolve(struct reader *r, struct reading q, const struct unit *serve
 /* All of the text must be used, but for blanks. */
 static bool check_end(struct reader *r)
 {
-	size_t at = skip_blanks(r->s, r->at);
+	size_t at = scan_skip_blanks(r->s, r->at);
 
 	return at == r->s.n ||
 	    reader_fail(r, QUANTITY_BAD, at, "this does not belong to the quantity");
@@ -251,8 +253,8 @@ struct readings {
 /* The joint before the next item of a list or product, or 0 when none follows. */
 static size_t item_joint(const struct reader *r)
 {
-	size_t at = skip_blanks(r->s, r->at);
-	struct glyph g = glyph_at(r->s, at);
+	size_t at = scan_skip_blanks(r->s, r->at);
+	struct glyph g = scan_glyph(r->s, at);
 	str word = reader_word(r, at);
 
 	if (r->product && (g.c == 'x' || g.c == 'X') && word.n <= 1)
@@ -260,11 +262,11 @@ static size_t item_joint(const struct reader *r)
 	if (r->product)
 		return str_eq_nocase(word, STR("by")) ? at + 2 : 0;
 	if (g.c == ',' || g.c == ';')
-		at = skip_blanks(r->s, at + 1);
+		at = scan_skip_blanks(r->s, at + 1);
 	word = reader_word(r, at);
 	if (str_eq_nocase(word, STR("and")) || str_eq_nocase(word, STR("or")))
 		at += word.n;
-	return at > skip_blanks(r->s, r->at) ? at : 0;
+	return at > scan_skip_blanks(r->s, r->at) ? at : 0;
 }
 
 static bool read_items(struct reader *r, struct arena *a, struct readings *out)

@@ -39,7 +39,7 @@ struct quantity {
 	bool range;
 	bool tolerance;          /* plus and minus were written */
 	bool no_value;           /* a tolerance alone: ±1/32 in; lo and hi are 0 */
-	unsigned denominator;    /* FORM_FRACTION, FORM_FEET: the finest written, 1 for whole */
+	unsigned denominator;    /* of a fraction or feet: the finest written, or 1 */
 	int decimals;            /* FORM_DECIMAL, FORM_METRIC: most places written */
 	const char *unit;        /* print name of the unit written: "in", "ft", "min" */
 	enum sheet_metal metal;  /* FORM_GAUGE */
@@ -62,7 +62,7 @@ struct quantity_fault {
 	enum quantity_result result;
 	size_t offset;           /* byte in the text given, at most its length */
 	const char *reason;      /* a few words, no full stop; static */
-	str likely;              /* QUANTITY_UNKNOWN_UNIT, NO_UNIT: the unit meant; or empty */
+	str likely;              /* of NO_UNIT, UNKNOWN_UNIT: the unit meant, or empty */
 };
 
 struct quantity_list {

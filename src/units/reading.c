@@ -20,14 +20,14 @@ str reader_word(const struct reader *r, size_t at)
 {
 	size_t end = at;
 
-	while (is_letter(glyph_at(r->s, end).c))
+	while (scan_is_letter(scan_glyph(r->s, end).c))
 		end++;
 	return str_sub(r->s, at, end);
 }
 
 static int peek(const struct reader *r)
 {
-	return glyph_at(r->s, skip_blanks(r->s, r->at)).c;
+	return scan_glyph(r->s, scan_skip_blanks(r->s, r->at)).c;
 }
 
 /* Words that join quantities are no units. */
@@ -48,7 +48,7 @@ static bool is_joint_word(str word)
 static bool judge_word(struct reader *r, size_t start, size_t end)
 {
 	str word = str_sub(r->s, start, end);
-	bool last = skip_blanks(r->s, end) == r->s.n;
+	bool last = scan_skip_blanks(r->s, end) == r->s.n;
 	str near;
 
 	if (!word.n || r->want == QUANTITY_COUNT || is_joint_word(reader_word(r, start)))
@@ -67,7 +67,8 @@ static bool read_unit(struct reader *r, struct amount *out)
 	if (!u)
 		return judge_word(r, start, end);
 	if (r->want != QUANTITY_ANY && u->kind != r->want) {
-		reader_fail(r, QUANTITY_UNKNOWN_UNIT, start, "this unit measures something else");
+		reader_fail(r, QUANTITY_UNKNOWN_UNIT, start,
+		    "this unit measures something else");
 		if (unit_usual(r->want))
 			r->fault->likely = unit_usual(r->want)->name;
 		return false;
@@ -82,7 +83,7 @@ static bool read_number(struct reader *r, struct number *n)
 {
 	const char *reason = NULL;
 
-	if (number_read(r->s, &r->at, n, &reason))
+	if (scan_number(r->s, &r->at, n, &reason))
 		return true;
 	return reader_fail(r, QUANTITY_BAD, r->at, reason);
 }
@@ -95,10 +96,10 @@ static bool read_inches(struct reader *r, struct amount *feet)
 	const struct unit *u;
 	struct number n;
 
-	r->at = skip_blanks(r->s, r->at);
-	if (glyph_at(r->s, r->at).c == '-')
-		r->at = skip_blanks(r->s, r->at + glyph_at(r->s, r->at).n);
-	if (!number_starts(r->s, r->at)) {
+	r->at = scan_skip_blanks(r->s, r->at);
+	if (scan_glyph(r->s, r->at).c == '-')
+		r->at = scan_skip_blanks(r->s, r->at + scan_glyph(r->s, r->at).n);
+	if (!scan_number_starts(r->s, r->at)) {
 		r->at = back;
 		return true;
 	}
@@ -110,7 +111,8 @@ static bool read_inches(struct reader *r, struct amount *feet)
 		return true;
 	}
 	if (n.num >= 12 * n.den)
-		return reader_fail(r, QUANTITY_BAD, start, "after feet, inches stay under 12");
+		return reader_fail(r, QUANTITY_BAD, start,
+		    "after feet, inches stay under 12");
 	n.num += feet->n.num * 12 * n.den;
 	feet->n = n;
 	feet->unit = unit_find(STR("ft-in"));
@@ -121,10 +123,10 @@ static bool read_inches(struct reader *r, struct amount *feet)
 static bool read_amount(struct reader *r, struct amount *out)
 {
 	*out = (struct amount){ 0 };
-	out->at = r->at = skip_blanks(r->s, r->at);
-	if (glyph_at(r->s, r->at).c == '-') {
+	out->at = r->at = scan_skip_blanks(r->s, r->at);
+	if (scan_glyph(r->s, r->at).c == '-') {
 		out->negative = true;
-		r->at += glyph_at(r->s, r->at).n;
+		r->at += scan_glyph(r->s, r->at).n;
 	}
 	if (!read_number(r, &out->n) || !read_unit(r, out))
 		return false;
@@ -136,8 +138,8 @@ static bool read_amount(struct reader *r, struct amount *out)
 /* Past "-" or "to" before a second number, or 0 when no range follows. */
 static size_t range_joint(const struct reader *r, bool *hyphen)
 {
-	size_t at = skip_blanks(r->s, r->at);
-	struct glyph g = glyph_at(r->s, at);
+	size_t at = scan_skip_blanks(r->s, r->at);
+	struct glyph g = scan_glyph(r->s, at);
 
 	*hyphen = g.c == '-';
 	if (*hyphen)
@@ -146,10 +148,10 @@ static size_t range_joint(const struct reader *r, bool *hyphen)
 		at += 2;
 	else
 		return 0;
-	at = skip_blanks(r->s, at);
-	if (!*hyphen && glyph_at(r->s, at).c == '-')
+	at = scan_skip_blanks(r->s, at);
+	if (!*hyphen && scan_glyph(r->s, at).c == '-')
 		return at;
-	return number_starts(r->s, at) ? at : 0;
+	return scan_number_starts(r->s, at) ? at : 0;
 }
 
 static bool read_range(struct reader *r, struct reading *out)
@@ -164,9 +166,10 @@ static bool read_range(struct reader *r, struct reading *out)
 	if (!read_amount(r, &out->hi))
 		return false;
 	if (hyphen && (out->lo.n.fraction || out->hi.n.fraction))
-		return reader_fail(r, QUANTITY_BAD, dash, "ranges of fractions use \"to\"");
+		return reader_fail(r, QUANTITY_BAD, dash,
+		    "ranges of fractions use \"to\"");
 	out->range = true;
-	dash = skip_blanks(r->s, r->at);
+	dash = scan_skip_blanks(r->s, r->at);
 	if (range_joint(r, &hyphen))
 		return reader_fail(r, QUANTITY_BAD, dash, "a range has two ends");
 	return true;
@@ -175,27 +178,29 @@ static bool read_range(struct reader *r, struct reading *out)
 /* One signed figure of a tolerance, at its sign. */
 static bool read_signed(struct reader *r, struct reading *out)
 {
-	size_t at = r->at = skip_blanks(r->s, r->at);
-	struct glyph g = glyph_at(r->s, at);
+	size_t at = r->at = scan_skip_blanks(r->s, r->at);
+	struct glyph g = scan_glyph(r->s, at);
 	struct amount *to = g.c == '-' ? &out->minus : &out->plus;
 
 	if (to->unit || to->n.den)
-		return reader_fail(r, QUANTITY_BAD, at, "a tolerance has one plus and one minus");
+		return reader_fail(r, QUANTITY_BAD, at,
+		    "a tolerance has one plus and one minus");
 	r->at += g.n;
 	if (g.c == '+' && str_starts(str_sub(r->s, r->at, r->s.n), STR("/-"))) {
 		out->plus_minus = true;
 		r->at += 2;
 	}
 	out->plus_minus |= g.c == GLYPH_PLUS_MINUS;
-	r->at = skip_blanks(r->s, r->at);
-	if (!number_starts(r->s, r->at))
-		return reader_fail(r, QUANTITY_BAD, at, "a number is missing after the sign");
+	r->at = scan_skip_blanks(r->s, r->at);
+	if (!scan_number_starts(r->s, r->at))
+		return reader_fail(r, QUANTITY_BAD, at,
+		    "a number is missing after the sign");
 	return read_amount(r, to);
 }
 
 static bool read_tolerance(struct reader *r, struct reading *out)
 {
-	size_t at = skip_blanks(r->s, r->at);
+	size_t at = scan_skip_blanks(r->s, r->at);
 	int c;
 
 	out->tolerance = true;
@@ -206,10 +211,11 @@ static bool read_tolerance(struct reader *r, struct reading *out)
 		return true;
 	}
 	if (peek(r) == ',')
-		r->at = skip_blanks(r->s, r->at) + 1;
+		r->at = scan_skip_blanks(r->s, r->at) + 1;
 	c = peek(r);
 	if (c != '+' && c != '-')
-		return reader_fail(r, QUANTITY_BAD, at, "a tolerance needs its other side too");
+		return reader_fail(r, QUANTITY_BAD, at,
+		    "a tolerance needs its other side too");
 	return read_signed(r, out);
 }
 
@@ -239,23 +245,27 @@ static size_t schedule_end(const struct reader *r, size_t at)
 {
 	size_t end = at;
 
-	while (is_letter(glyph_at(r->s, end).c) || is_digit(glyph_at(r->s, end).c))
+	for (;;) {
+		int c = scan_glyph(r->s, end).c;
+
+		if (!scan_is_letter(c) && !scan_is_digit(c))
+			return end;
 		end++;
-	return end;
+	}
 }
 
 /* "schedule 40", "sch. 80", or STD, XS, XXS alone, after a size. */
 static bool read_schedule(struct reader *r, str nps, struct reading *out)
 {
-	size_t at = skip_blanks(r->s, r->at), end;
+	size_t at = scan_skip_blanks(r->s, r->at), end;
 	str word;
 
-	if (glyph_at(r->s, at).c == ',')
-		at = skip_blanks(r->s, at + 1);
+	if (scan_glyph(r->s, at).c == ',')
+		at = scan_skip_blanks(r->s, at + 1);
 	word = reader_word(r, at);
 	if (str_starts_nocase(word, STR("sch"))) {
 		at += word.n;
-		at = skip_blanks(r->s, glyph_at(r->s, at).c == '.' ? at + 1 : at);
+		at = scan_skip_blanks(r->s, scan_glyph(r->s, at).c == '.' ? at + 1 : at);
 	} else if (!str_eq_nocase(word, STR("STD")) && !str_eq_nocase(word, STR("XS")) &&
 	    !str_eq_nocase(word, STR("XXS"))) {
 		return true;
@@ -265,7 +275,8 @@ static bool read_schedule(struct reader *r, str nps, struct reading *out)
 		return reader_fail(r, QUANTITY_BAD, at, "the schedule is missing");
 	out->pipe = pipe_find(nps, str_sub(r->s, at, end));
 	if (!out->pipe)
-		return reader_fail(r, QUANTITY_BAD, at, "the table has no such schedule for this size");
+		return reader_fail(r, QUANTITY_BAD, at,
+		    "the table has no such schedule for this size");
 	out->scheduled = true;
 	r->at = end;
 	return true;
@@ -278,20 +289,23 @@ static bool read_pipe(struct reader *r, struct reading *out)
 	char text[24];
 	str nps;
 
-	at = r->at = skip_blanks(r->s, r->at + 3);
+	at = r->at = scan_skip_blanks(r->s, r->at + 3);
 	if (r->want != QUANTITY_ANY && r->want != QUANTITY_PIPE &&
 	    r->want != QUANTITY_LENGTH)
-		return reader_fail(r, QUANTITY_BAD, out->at, "a pipe size does not belong here");
+		return reader_fail(r, QUANTITY_BAD, out->at,
+		    "a pipe size does not belong here");
 	if (!read_number(r, &n))
 		return false;
 	nps = nps_text(&n, text);
 	out->pipe = n.decimal ? NULL : pipe_find(nps, (str){ 0 });
 	if (!out->pipe)
-		return reader_fail(r, QUANTITY_BAD, at, "the table has no such pipe size");
+		return reader_fail(r, QUANTITY_BAD, at,
+		    "the table has no such pipe size");
 	if (!read_schedule(r, nps, out))
 		return false;
 	if (r->want == QUANTITY_LENGTH && !out->scheduled && !r->product)
-		return reader_fail(r, QUANTITY_BAD, out->at, "a wall thickness needs the schedule");
+		return reader_fail(r, QUANTITY_BAD, out->at,
+		    "a wall thickness needs the schedule");
 	return true;
 }
 
@@ -305,7 +319,7 @@ static bool tolerance_starts(const struct reader *r)
 bool reader_read(struct reader *r, struct reading *out)
 {
 	*out = (struct reading){ 0 };
-	out->at = r->at = skip_blanks(r->s, r->at);
+	out->at = r->at = scan_skip_blanks(r->s, r->at);
 	if (r->at == r->s.n)
 		return reader_fail(r, QUANTITY_BAD, r->at, "nothing is written here");
 	if (str_eq_nocase(reader_word(r, r->at), STR("NPS"))) {

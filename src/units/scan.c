@@ -45,7 +45,7 @@ static size_t sequence_length(unsigned char lead)
 	return lead < 0xF0 ? 3 : 4;
 }
 
-struct glyph glyph_at(str s, size_t at)
+struct glyph scan_glyph(str s, size_t at)
 {
 	str rest = str_sub(s, at, s.n);
 	unsigned char lead;
@@ -68,10 +68,10 @@ struct glyph glyph_at(str s, size_t at)
 	return (struct glyph){ GLYPH_OTHER, n < rest.n ? n : rest.n, 0, 0 };
 }
 
-size_t skip_blanks(str s, size_t at)
+size_t scan_skip_blanks(str s, size_t at)
 {
 	for (;;) {
-		struct glyph g = glyph_at(s, at);
+		struct glyph g = scan_glyph(s, at);
 
 		if (g.c != ' ')
 			return at;
@@ -79,23 +79,23 @@ size_t skip_blanks(str s, size_t at)
 	}
 }
 
-bool is_digit(int c)
+bool scan_is_digit(int c)
 {
 	return c >= '0' && c <= '9';
 }
 
-bool is_letter(int c)
+bool scan_is_letter(int c)
 {
 	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-bool number_starts(str s, size_t at)
+bool scan_number_starts(str s, size_t at)
 {
-	struct glyph g = glyph_at(s, at);
+	struct glyph g = scan_glyph(s, at);
 
 	if (g.c == '.')
-		return is_digit(glyph_at(s, at + 1).c);
-	return is_digit(g.c) || g.c == GLYPH_VULGAR;
+		return scan_is_digit(scan_glyph(s, at + 1).c);
+	return scan_is_digit(g.c) || g.c == GLYPH_VULGAR;
 }
 
 /* Reads figures at *at; false when there are more than `most` that count. */
@@ -104,7 +104,7 @@ static bool read_figures(str s, size_t *at, int most, uint64_t *value)
 	int count = 0;
 
 	*value = 0;
-	for (; *at < s.n && is_digit(s.p[*at]); ++*at) {
+	for (; *at < s.n && scan_is_digit(s.p[*at]); ++*at) {
 		if (*value || s.p[*at] != '0')
 			count++;
 		if (count > most)
@@ -119,8 +119,8 @@ static bool read_denominator(str s, size_t *at, uint64_t *den, const char **reas
 {
 	size_t slash = *at;
 
-	*at += glyph_at(s, *at).n;
-	if (!is_digit(glyph_at(s, *at).c)) {
+	*at += scan_glyph(s, *at).n;
+	if (!scan_is_digit(scan_glyph(s, *at).c)) {
 		*at = slash;
 		*reason = "a number is missing after the slash";
 		return false;
@@ -134,7 +134,7 @@ static bool read_denominator(str s, size_t *at, uint64_t *den, const char **reas
 		*reason = "nothing can be divided by zero";
 		return false;
 	}
-	if (glyph_at(s, *at).c == '/' || glyph_at(s, *at).c == GLYPH_VULGAR) {
+	if (scan_glyph(s, *at).c == '/' || scan_glyph(s, *at).c == GLYPH_VULGAR) {
 		*reason = "a fraction has one slash";
 		return false;
 	}
@@ -154,28 +154,28 @@ static void set_fraction(struct number *out, uint64_t whole, uint64_t num, uint6
  * it makes no mixed number, since "1 - 1/2" may as well be meant as a range. */
 static size_t mixed_part(str s, size_t at)
 {
-	struct glyph g = glyph_at(s, at);
+	struct glyph g = scan_glyph(s, at);
 	size_t start, end;
 
 	if (g.c == GLYPH_VULGAR)
 		return at;
 	if (g.c != '-' && g.c != ' ')
 		return s.n;
-	start = g.c == '-' ? at + g.n : skip_blanks(s, at);
-	if (glyph_at(s, start).c == GLYPH_VULGAR)
+	start = g.c == '-' ? at + g.n : scan_skip_blanks(s, at);
+	if (scan_glyph(s, start).c == GLYPH_VULGAR)
 		return start;
 	end = start;
-	while (is_digit(glyph_at(s, end).c))
+	while (scan_is_digit(scan_glyph(s, end).c))
 		end++;
-	return end > start && glyph_at(s, end).c == '/' ? start : s.n;
+	return end > start && scan_glyph(s, end).c == '/' ? start : s.n;
 }
 
 /* Adds the fraction at `part` to a whole number. */
 static bool read_mixed(str s, size_t *at, size_t part, struct number *out,
     const char **reason)
 {
-	struct glyph g = glyph_at(s, part);
-	bool hyphen = glyph_at(s, *at).c == '-';
+	struct glyph g = scan_glyph(s, part);
+	bool hyphen = scan_glyph(s, *at).c == '-';
 	uint64_t num, den;
 
 	if (g.c == GLYPH_VULGAR) {
@@ -206,7 +206,7 @@ static bool read_decimal(str s, size_t *at, struct number *out, const char **rea
 	uint64_t part;
 
 	*at = point + 1;
-	for (size_t i = *at; i < s.n && is_digit(s.p[i]); i++) {
+	for (size_t i = *at; i < s.n && scan_is_digit(s.p[i]); i++) {
 		out->den *= 10;
 		if (++out->decimals > 6) {
 			*at = i;
@@ -217,16 +217,16 @@ static bool read_decimal(str s, size_t *at, struct number *out, const char **rea
 	(void)read_figures(s, at, 6, &part);
 	out->num = out->num * out->den + part;
 	out->decimal = true;
-	if (glyph_at(s, *at).c == '/' || number_starts(s, *at)) {
+	if (scan_glyph(s, *at).c == '/' || scan_number_starts(s, *at)) {
 		*reason = "a number has one point and no slash after it";
 		return false;
 	}
 	return true;
 }
 
-bool number_read(str s, size_t *at, struct number *out, const char **reason)
+bool scan_number(str s, size_t *at, struct number *out, const char **reason)
 {
-	struct glyph g = glyph_at(s, *at);
+	struct glyph g = scan_glyph(s, *at);
 	uint64_t den;
 	size_t part;
 
@@ -236,7 +236,7 @@ bool number_read(str s, size_t *at, struct number *out, const char **reason)
 		*at += g.n;
 		return true;
 	}
-	if (!number_starts(s, *at)) {
+	if (!scan_number_starts(s, *at)) {
 		*reason = "a number is missing";
 		return false;
 	}
@@ -244,8 +244,8 @@ bool number_read(str s, size_t *at, struct number *out, const char **reason)
 		*reason = "too many figures";
 		return false;
 	}
-	g = glyph_at(s, *at);
-	if (g.c == '.' && is_digit(glyph_at(s, *at + 1).c))
+	g = scan_glyph(s, *at);
+	if (g.c == '.' && scan_is_digit(scan_glyph(s, *at + 1).c))
 		return read_decimal(s, at, out, reason);
 	if (g.c == '/') {
 		if (!read_denominator(s, at, &den, reason))

@@ -16,13 +16,13 @@ struct glyph {
 	unsigned num, den;       /* of a GLYPH_VULGAR such as ⅜ */
 };
 
-struct glyph glyph_at(str s, size_t at);
+struct glyph scan_glyph(str s, size_t at);
 /* First byte at or after `at` that is no blank. */
-size_t skip_blanks(str s, size_t at);
-bool is_digit(int c);
-bool is_letter(int c);
+size_t scan_skip_blanks(str s, size_t at);
+bool scan_is_digit(int c);
+bool scan_is_letter(int c);
 /* A figure, a point before one, or a vulgar fraction begins at `at`. */
-bool number_starts(str s, size_t at);
+bool scan_number_starts(str s, size_t at);
 
 /* A number as the exact ratio num/den. */
 struct number {
@@ -36,6 +36,6 @@ struct number {
 /* Reads a whole number, decimal, fraction or mixed number at *at and moves *at past
  * it. On failure returns false with the reason and its byte in *at. At most seven
  * figures before the point, six after, four on each side of a slash. */
-bool number_read(str s, size_t *at, struct number *out, const char **reason);
+bool scan_number(str s, size_t *at, struct number *out, const char **reason);
 
 #endif

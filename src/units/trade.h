@@ -26,7 +26,7 @@ double gauge_thickness_in(enum sheet_metal metal, unsigned gauge);
 struct pipe_row {
 	const char *nps;         /* "1-1/2" */
 	const char *schedule;    /* "40", "STD", "XXS" */
-	const char *ident;       /* second name of the same wall: "STD", "XS", "XXS", or "" */
+	const char *ident;       /* second name of the wall: "STD", "XS", "XXS" or "" */
 	int dn;                  /* nominal diameter, metric */
 	double od_in, wall_in;
 	double lb_ft;            /* printed plain-end weight, 10.69 rule */

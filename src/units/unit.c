@@ -150,12 +150,12 @@ static size_t word_end(str s, size_t at)
 {
 	size_t end = at;
 
-	while (is_letter(glyph_at(s, end).c))
+	while (scan_is_letter(scan_glyph(s, end).c))
 		end++;
-	if (glyph_at(s, end).c == '3' && glyph_at(s, end + 1).c == '/')
+	if (scan_glyph(s, end).c == '3' && scan_glyph(s, end + 1).c == '/')
 		end++;
-	if (glyph_at(s, end).c == '/' && is_letter(glyph_at(s, end + 1).c))
-		for (end++; is_letter(glyph_at(s, end).c);)
+	if (scan_glyph(s, end).c == '/' && scan_is_letter(scan_glyph(s, end + 1).c))
+		for (end++; scan_is_letter(scan_glyph(s, end).c);)
 			end++;
 	return end;
 }
@@ -163,8 +163,8 @@ static size_t word_end(str s, size_t at)
 /* The F or C that may follow a degree sign or deg: its end, or `at`. */
 static size_t scale_end(str s, size_t at, const char **name)
 {
-	size_t start = skip_blanks(s, at);
-	int c = glyph_at(s, start).c & ~0x20;
+	size_t start = scan_skip_blanks(s, at);
+	int c = scan_glyph(s, start).c & ~0x20;
 
 	if ((c != 'F' && c != 'C') || word_end(s, start) != start + 1)
 		return at;
@@ -183,7 +183,7 @@ static const struct unit *read_degrees(str s, size_t at, size_t *end)
 /* Signs: degree, inch mark, foot mark (two of them are an inch mark), percent. */
 static const struct unit *read_sign(str s, size_t at, size_t *end)
 {
-	struct glyph g = glyph_at(s, at);
+	struct glyph g = scan_glyph(s, at);
 
 	*end = at + g.n;
 	switch (g.c) {
@@ -194,7 +194,7 @@ static const struct unit *read_sign(str s, size_t at, size_t *end)
 	case '%':
 		return unit_find(STR("%"));
 	case '\'':
-		g = glyph_at(s, *end);
+		g = scan_glyph(s, *end);
 		if (g.c != '\'')
 			return unit_find(STR("'"));
 		*end += g.n;
@@ -207,14 +207,14 @@ static const struct unit *read_sign(str s, size_t at, size_t *end)
 
 const struct unit *unit_read(str s, size_t at, size_t *start, size_t *end)
 {
-	size_t from = skip_blanks(s, at);
-	struct glyph g = glyph_at(s, from);
+	size_t from = scan_skip_blanks(s, at);
+	struct glyph g = scan_glyph(s, from);
 	const struct unit *u;
 
-	if (g.c == '-' && from == at && is_letter(glyph_at(s, from + g.n).c))
+	if (g.c == '-' && from == at && scan_is_letter(scan_glyph(s, from + g.n).c))
 		from += g.n;
 	*start = from;
-	if (!is_letter(glyph_at(s, from).c)) {
+	if (!scan_is_letter(scan_glyph(s, from).c)) {
 		u = read_sign(s, from, end);
 		if (!u)
 			*start = *end = at;
@@ -222,7 +222,8 @@ const struct unit *unit_read(str s, size_t at, size_t *start, size_t *end)
 	}
 	*end = word_end(s, from);
 	u = unit_find(str_sub(s, from, *end));
-	if (glyph_at(s, *end).c == '.' && !is_digit(glyph_at(s, *end + 1).c) && u)
+	g = scan_glyph(s, *end);
+	if (u && g.c == '.' && !scan_is_digit(scan_glyph(s, *end + 1).c))
 		++*end;
 	if (u && u->kind == QUANTITY_ANGLE)
 		return read_degrees(s, *end, end);

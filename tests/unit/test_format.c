@@ -1,4 +1,4 @@
-/* Millimetres are inches times 25.4, rounded by hand to the places a sheet gives. */
+/* Millimeters are inches times 25.4, rounded by hand to the places a sheet gives. */
 #include "units/format.h"
 
 #include <math.h>
@@ -45,6 +45,9 @@ static void lengths(void **state)
 		{ "0.280 in", QUANTITY_LENGTH, "0.280 in [7.11 mm]" },
 		{ ".035 in", QUANTITY_LENGTH, "0.035 in [0.89 mm]" },
 		{ "0.5 in", QUANTITY_LENGTH, "0.5 in [12.70 mm]" },
+		{ "⅜ to 22.5 in", QUANTITY_LENGTH, "3/8 to 22.5 in [9.53 to 571.50 mm]" },
+		{ "1/2 in to 22.5 mm", QUANTITY_LENGTH,
+		    "0.5 to 0.886 in [12.70 to 22.50 mm]" },
 		{ "11 ga", QUANTITY_LENGTH, "11 ga (0.120 in) [3.04 mm]" },
 		{ "16 to 11 ga", QUANTITY_LENGTH,
 		    "16 to 11 ga (0.060 to 0.120 in) [1.52 to 3.04 mm]" },
