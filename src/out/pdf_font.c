@@ -3,6 +3,7 @@
 #include "base/fonts.h"
 #include "out/pdf_text.h"
 
+#include <hpdf.h>
 #include <hpdf_fontdef.h>
 #include <hpdf_streams.h>
 
@@ -79,31 +80,41 @@ static void glyphs_choose(HPDF_FontDef def, const struct font_use *use)
 			HPDF_TTFontDef_GetCharWidth(def, (HPDF_UINT16)use->code_point[g]);
 }
 
+/* Lets the library write the glyphs that were drawn. */
+static void subset_save(struct pdf *p, HPDF_FontDef def, HPDF_Stream to, struct pdf_font *f)
+{
+	char tag[HPDF_TTF_FONT_TAG_LEN + 1] = { 0 };
+
+	memcpy(tag, faces_info[f->face].name, HPDF_TTF_FONT_TAG_LEN);
+	HPDF_TTFontDef_SetTagName(def, tag);
+	glyphs_choose(def, &p->content.fonts[f->face]);
+	HPDF_TTFontDef_SaveFontData(def, to);
+	f->box[0] = (int)def->font_bbox.left;
+	f->box[1] = (int)def->font_bbox.bottom;
+	f->box[2] = (int)def->font_bbox.right;
+	f->box[3] = (int)def->font_bbox.top;
+}
+
 static void subset_make(struct pdf *p, HPDF_MMgr mmgr, struct pdf_font *f)
 {
 	struct reader r = { .bytes = font_bytes(f->face) };
 	struct buf subset = { .arena = p->arena };
 	HPDF_Stream in = HPDF_CallbackReader_New(mmgr, reader_read, reader_seek, reader_tell,
 	    reader_size, &r);
+	/* From here on `in` belongs to the font definition, also when loading fails. */
+	HPDF_FontDef def = in ? HPDF_TTFontDef_Load(mmgr, in, HPDF_TRUE) : NULL;
 	HPDF_Stream out = HPDF_CallbackWriter_New(mmgr, buf_write, &subset);
-	/* From here on the font definition owns `in`, also when loading fails. */
-	HPDF_FontDef def = in && out ? HPDF_TTFontDef_Load(mmgr, in, HPDF_TRUE) : NULL;
 
-	if (def) {
-		char tag[8];
-
-		memcpy(tag, faces_info[f->face].name, 6);
-		tag[6] = 0;
-		HPDF_TTFontDef_SetTagName(def, tag);
-		glyphs_choose(def, &p->content.fonts[f->face]);
-		HPDF_TTFontDef_SaveFontData(def, out);
-		f->box = def->font_bbox;
+	if (def && out)
+		subset_save(p, def, out, f);
+	else
+		pdf_fail(p, HPDF_FAILD_TO_ALLOC_MEM);
+	if (def)
 		HPDF_FontDef_Free(def);
-		f->file_bytes = subset.n;
-		f->file = pdf_pack(p, subset.p, subset.n);
-	}
 	if (out)
 		HPDF_Stream_Free(out);
+	f->file_bytes = subset.n;
+	f->file = pdf_pack(p, subset.p, subset.n);
 }
 
 /* ISO 32000-1, 9.10.3: at most 100 pairs in one block. */
@@ -173,8 +184,8 @@ static void descriptor_write(const struct pdf *p, const struct pdf_font *f, stru
 	const struct faces *faces = p->content.faces;
 
 	buf_addf(b, "/Type/FontDescriptor/FontName/%s/Flags %d/FontBBox[%d %d %d %d]\n",
-	    faces_info[f->face].name, faces_info[f->face].flags, (int)f->box.left,
-	    (int)f->box.bottom, (int)f->box.right, (int)f->box.top);
+	    faces_info[f->face].name, faces_info[f->face].flags, f->box[0],
+	    f->box[1], f->box[2], f->box[3]);
 	buf_addf(b, "/ItalicAngle %d/Ascent %d/Descent %d/CapHeight %d/StemV %d"
 	    "/FontFile2 %u 0 R\n", faces_info[f->face].angle,
 	    (int)face_ascent_pt(faces, f->face, 1000),
