@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#define MEDIUM_EM 9.5
 #define NARROW_EM 6.5
 #define LEAD_EM 1.12
 #define HATCH_MAX 200
@@ -69,14 +70,33 @@ size_t dim_break(pt a, pt b, pt *out)
 	return DIM_BREAK_POINTS;
 }
 
+/* Where the word or figure at the beginning of s from `at` on may be parted from what
+ * follows: never before a unit or a times sign. */
+static size_t next_gap(str s, size_t at)
+{
+	static const char *const glued[] = { " in", " mm", " ga", " deg", " x" };
+	size_t end = str_find_char(s, ' ', at);
+
+	for (size_t i = 0; end < s.n && i < sizeof glued / sizeof glued[0]; i++) {
+		str word = str_of(glued[i]);
+		str rest = str_sub(s, end, s.n);
+
+		if (str_starts(rest, word) && (rest.n == word.n || rest.p[word.n] == ' ')) {
+			end = str_find_char(s, ' ', end + 1);
+			i = (size_t)-1;
+		}
+	}
+	return end;
+}
+
 /* Takes from *rest the words that fit w_pt, at least one. */
 static str take_line(const struct faces *f, double size_pt, double w_pt, str *rest)
 {
-	size_t end = str_find_char(*rest, ' ', 0);
+	size_t end = next_gap(*rest, 0);
 	str line;
 
 	while (end < rest->n) {
-		size_t next = str_find_char(*rest, ' ', end + 1);
+		size_t next = next_gap(*rest, end + 1);
 
 		line = str_sub(*rest, 0, next);
 		if (face_width_pt(f, FACE_SANS, size_pt, line) > w_pt)
@@ -104,7 +124,8 @@ static bool add_part(struct dim_label *l, const struct faces *f, str part, doubl
 bool dim_label_set(struct dim_label *l, const struct faces *f, double size_pt, str text,
     enum dim_lines lines)
 {
-	double w_pt = lines == DIM_NARROW ? NARROW_EM * size_pt : INFINITY;
+	double w_pt = lines == DIM_NARROW ? NARROW_EM * size_pt
+	    : lines == DIM_MEDIUM ? MEDIUM_EM * size_pt : INFINITY;
 	size_t bracket = lines == DIM_ONE_LINE ? text.n : str_find_char(text, '[', 0);
 
 	*l = (struct dim_label){ .size_pt = size_pt };

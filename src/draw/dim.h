@@ -28,7 +28,7 @@ void dim_hatch(struct canvas *c, const pt *v, size_t n, double deg, double apart
 #define DIM_BREAK_POINTS 17
 size_t dim_break(pt a, pt b, pt *out);
 
-enum dim_lines { DIM_ONE_LINE, DIM_TWO_LINES, DIM_NARROW, DIM_LINES_COUNT };
+enum dim_lines { DIM_ONE_LINE, DIM_TWO_LINES, DIM_MEDIUM, DIM_NARROW, DIM_LINES_COUNT };
 enum dim_align { DIM_LEFT, DIM_CENTER, DIM_RIGHT };
 
 /* A label broken into lines; the parts borrow from the text. */

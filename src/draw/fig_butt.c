@@ -85,7 +85,31 @@ static void add_sound_plate(struct section *s, const struct groove *g)
 	    (pt){ g->gap / 2 + bevel_run(g, 1), g->t[1] }, true);
 }
 
-/* The outline of the weld: root, faces, crown. */
+/* How far a cap laps onto the plates, so that it is never a spike: at least four times
+ * as wide as high (common practice, no source). */
+static double cap_lap(double half_width, double rise)
+{
+	return fmax(0, 2 * rise - half_width);
+}
+
+/* A cap of that height from one corner of the groove to the other and a bit over. */
+static void add_cap(struct section_bead *b, pt right, pt left, double rise, double up)
+{
+	double lap = cap_lap((right.x - left.x) / 2, rise);
+	pt from = { right.x + lap, right.y }, to = { left.x - lap, left.y };
+
+	bool alone = b->n == 0;
+
+	if (alone)
+		section_move(b, from);
+	else if (lap > 0)
+		section_line(b, from);
+	section_face(b, from, to, -rise * up);
+	if (lap > 0 && !alone)
+		section_line(b, left);
+}
+
+/* The outline of the weld: root, sides, cap. */
 static void add_weld(struct section *s, const struct fig_joint *j, const struct groove *g)
 {
 	struct section_bead *b = section_bead(s);
@@ -94,16 +118,23 @@ static void add_weld(struct section *s, const struct fig_joint *j, const struct 
 	pt high[2] = { { low[0].x - bevel_run(g, 0), g->t[0] },
 	    { low[1].x + bevel_run(g, 1), g->t[1] } };
 
+	if (j->shape == FIG_BUTT_TEST) {
+		add_cap(b, high[1], high[0], crown, 1);
+		if (j->both_sides)
+			add_cap(section_bead(s), low[1], low[0], crown, -1);
+		return;
+	}
 	section_move(b, low[1]);
 	if (g->land[1] > 0)
 		section_line(b, (pt){ low[1].x, g->land[1] });
 	section_line(b, high[1]);
-	section_face(b, high[1], high[0], -crown);
+	add_cap(b, high[1], high[0], crown, 1);
 	if (g->land[0] > 0)
 		section_line(b, (pt){ low[0].x, g->land[0] });
 	section_line(b, low[0]);
-	section_face(b, low[0], low[1], j->both_sides ? -crown : 0);
 	section_close(b);
+	if (j->both_sides && crown > 0)
+		add_cap(section_bead(s), low[1], low[0], crown, -1);
 }
 
 static void add_backing(struct section *s, const struct fig_joint *j)
@@ -124,24 +155,20 @@ static void add_backing(struct section *s, const struct fig_joint *j)
 
 /* The side and the lower half of a pipe below its wall: the bore dashed in the part that
  * is seen from outside, the height between shortened. */
-static void add_bore(struct section *s, const struct groove *g, double wall, double pt_mm)
+static void add_bore(struct section *s, const struct groove *g, double wall, double mm_pt)
 {
 	double left = -g->gap / 2 - g->reach[0], right = g->gap / 2 + g->reach[1];
-	double axis = -52 * pt_mm, low = axis - 12 * pt_mm - wall;
+	double axis = -50 * mm_pt, low = axis - 12 * mm_pt - wall;
 	struct section_member *m = section_plate(s, NAN);
 
-	for (double x = left - 6 * pt_mm; x < right + 4 * pt_mm; x += 18 * pt_mm) {
-		section_rule(s, (pt){ x, axis }, (pt){ fmin(x + 11 * pt_mm, right + 6 * pt_mm), axis },
-		    false);
-		if (s->nrules + 4 > SECTION_RULES)
-			break;
-	}
+	section_axis(s, (pt){ left - 8 * mm_pt, axis }, (pt){ right + 8 * mm_pt, axis }, mm_pt);
+	section_corner(m, left, axis);
+	section_break(m);
 	section_corner(m, left, low);
 	section_corner(m, right, low);
 	section_break(m);
 	section_corner(m, right, axis);
-	section_corner(m, left, axis);
-	section_break(m);
+	m->open = true;
 	section_rule(s, (pt){ left, low + wall }, (pt){ right, low + wall }, true);
 }
 
@@ -165,16 +192,25 @@ static void angle_dim(struct section *s, const struct fig_joint *j, const struct
 		    0.15), .b = { left.x, g->t[0] * 2 }, .label = j->label_bevel });
 }
 
-static void butt_dims(struct section *s, const struct fig_joint *j, const struct groove *g)
+static void butt_dims(struct section *s, const struct fig_joint *j, const struct groove *g,
+    bool full)
 {
 	double left = -g->gap / 2 - g->reach[0], right = g->gap / 2 + g->reach[1];
 	double crown = fig_given(j->reinforcement_mm) ? j->reinforcement_mm : 0;
+	double half = g->gap / 2 + bevel_run(g, 1);
 	int side = g->land[1] > 0 ? 1 : 0;
 	double way = side == 1 ? 1 : -1;
 
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left, 0 }, .b = { left, g->t[0] }, .exit = SECTION_DOWN,
-	    .label = j->label_t1 });
+	/* A land at the left takes the place of the thickness, which is the same at the
+	 * right when the plates are alike. */
+	if (side == 0 && g->land[0] > 0 && g->t[0] == g->t[1] && j->label_t2.n == 0)
+		section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT,
+		    .side = SECTION_RIGHT, .a = { right, 0 }, .b = { right, g->t[1] },
+		    .exit = SECTION_DOWN, .label = j->label_t1 });
+	else
+		section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT,
+		    .side = SECTION_LEFT, .a = { left, 0 }, .b = { left, g->t[0] },
+		    .exit = SECTION_DOWN, .label = j->label_t1 });
 	if (g->land[side] > 0)
 		section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT,
 		    .side = side == 1 ? SECTION_RIGHT : SECTION_LEFT, .exit = SECTION_UP,
@@ -186,13 +222,14 @@ static void butt_dims(struct section *s, const struct fig_joint *j, const struct
 	if (j->shape != FIG_BUTT_TEST)
 		section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL,
 		    .side = SECTION_BOTTOM, .a = { -g->gap / 2, 0 }, .b = { g->gap / 2, 0 },
+		    .near = j->shape == FIG_PIPE_BUTT && !fig_given(j->backing_t_mm),
 		    .label = j->label_gap });
 	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { (g->gap / 2 + bevel_run(g, 1)) * 0.4, g->t[1] + crown * 0.95 },
-	    .b = { right, g->t[1] + crown * 3 }, .label = j->label_reinforcement });
+	    .a = { (half + cap_lap(half, crown)) * 0.6, g->t[1] + crown * 0.66 },
+	    .b = { right, g->t[1] + crown }, .label = j->label_reinforcement });
 	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
 	    .a = { left * 0.8 - g->gap * 0.1, g->t[0] }, .b = { left, g->t[0] * 1.6 },
-	    .label = j->label_od });
+	    .label = full ? j->label_od : STR("") });
 }
 
 void section_butt(struct section *s, const struct fig_joint *j, struct section_frame f)
@@ -212,12 +249,12 @@ void section_butt(struct section *s, const struct fig_joint *j, struct section_f
 	section_number_groove(s, fmin(g.t[0], g.t[1]),
 	    -g.gap / 2 + land * geom_tan(g.bevel_deg[0]), geom_tan(g.bevel_deg[0]),
 	    g.gap - land * flare, flare, j->passes, SECTION_SPOT_PT * f.mm_pt);
-	butt_dims(s, j, &g);
+	butt_dims(s, j, &g, f.full);
 	if (j->shape != FIG_BUTT_TEST && j->shape != FIG_SQUARE_BUTT)
 		angle_dim(s, j, &g);
 	if (j->shape == FIG_PIPE_BUTT && f.full)
 		add_bore(s, &g, j->t1_mm, f.mm_pt);
-	if (j->shape == FIG_PIPE_BUTT)
+	if (j->shape == FIG_PIPE_BUTT && f.full)
 		s->text = (struct section_text){ { -g.gap / 2 - g.reach[0] * 0.6,
-		    (f.full ? -36 : -12) * f.mm_pt }, fig_words_of(j->words)->bore };
+		    -18 * f.mm_pt }, fig_words_of(j->words)->bore };
 }

@@ -9,8 +9,6 @@
 #define LANE_FIRST_PT 12.0
 #define LANE_PT 15.0
 #define SPAN_EXTRA_PT 16.0
-#define INSIDE_PT 22.0
-#define STEM_PT 13.0
 #define COLUMN_GAP_PT 5.0
 #define POINTER_COLUMN_PT 12.0
 #define BETWEEN_PT 4.0
@@ -106,41 +104,17 @@ static void sort_stands(struct column *k)
 	}
 }
 
-/* Moves labels apart: neighbors that meet share the shift, as one block. */
 static void spread_stands(struct column *k)
 {
-	size_t first[SECTION_DIMS], nblocks = 0;
-	double top[SECTION_DIMS], height[SECTION_DIMS], sum[SECTION_DIMS];
+	double want[SECTION_DIMS], size[SECTION_DIMS], middle[SECTION_DIMS];
 
 	for (size_t i = 0; i < k->n; i++) {
-		double h = k->v[i].label->r.h + BETWEEN_PT;
-
-		first[nblocks] = i;
-		height[nblocks] = h;
-		sum[nblocks] = k->v[i].want - h / 2;
-		top[nblocks++] = k->v[i].want - h / 2;
-		while (nblocks > 1 && top[nblocks - 2] + height[nblocks - 2] > top[nblocks - 1]) {
-			size_t low = nblocks - 1, up = nblocks - 2;
-			double nlow = (double)(i + 1 - first[low]);
-			double nup = (double)(first[low] - first[up]);
-
-			sum[up] += sum[low] - nlow * height[up];
-			height[up] += height[low];
-			top[up] = sum[up] / (nup + nlow);
-			nblocks--;
-		}
+		want[i] = k->v[i].want;
+		size[i] = k->v[i].label->r.h + BETWEEN_PT;
 	}
-	for (size_t b = 0; b < nblocks; b++) {
-		double y = top[b];
-		size_t end = b + 1 < nblocks ? first[b + 1] : k->n;
-
-		for (size_t i = first[b]; i < end; i++) {
-			double h = k->v[i].label->r.h + BETWEEN_PT;
-
-			k->v[i].y = y + h / 2;
-			y += h;
-		}
-	}
+	geom_spread(want, size, k->n, middle);
+	for (size_t i = 0; i < k->n; i++)
+		k->v[i].y = middle[i];
 }
 
 static void draw_leader(struct layout *l, const struct column *k, const struct stand *t,
@@ -148,12 +122,30 @@ static void draw_leader(struct layout *l, const struct column *k, const struct s
 {
 	pt end = { x - k->way * 1.5, t->y };
 
-	if (!upright(t)) {
+	if (t->d->kind == SECTION_ORDINATE_Y) {
+		layout_thin(l, t->attach, end);
+	} else if (!upright(t)) {
 		layout_thin(l, end, t->attach);
 		layout_arrow(l, t->attach, pt_unit(pt_sub(t->attach, end)));
 	} else if (t->leader || fabs(t->y - t->want) > BESIDE_PT) {
 		layout_thin(l, t->attach, end);
 	}
+}
+
+static bool in_column(const struct section_dim *d)
+{
+	return d->kind == SECTION_UPRIGHT || d->kind == SECTION_POINTER ||
+	    d->kind == SECTION_ORDINATE_Y;
+}
+
+/* The line from a feature to just outside the part. */
+static void place_ordinate(struct layout *l, struct column *k, struct stand *t)
+{
+	pt a = layout_point(l, t->d->a);
+
+	t->attach = (pt){ k->edge + k->way * 4, a.y };
+	t->want = a.y;
+	layout_thin(l, (pt){ a.x + k->way * 2, a.y }, t->attach);
 }
 
 static void fill_column(struct layout *l, struct column *k, enum section_side side)
@@ -164,7 +156,7 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 	for (size_t i = 0; i < l->s->ndims; i++) {
 		const struct section_dim *d = &l->s->dim[i];
 
-		if (d->side != side || (d->kind != SECTION_UPRIGHT && d->kind != SECTION_POINTER))
+		if (d->side != side || !in_column(d))
 			continue;
 		k->v[k->n] = (struct stand){ .d = d, .label = layout_label(l, d->label, align) };
 		if (d->kind == SECTION_UPRIGHT) {
@@ -178,6 +170,8 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 
 		if (upright(t)) {
 			place_upright(l, k, t, lane[i]);
+		} else if (t->d->kind == SECTION_ORDINATE_Y) {
+			place_ordinate(l, k, t);
 		} else {
 			t->attach = layout_point(l, t->d->a);
 			t->want = layout_point(l, t->d->b).y;

@@ -4,6 +4,7 @@
 #include "draw/dim.h"
 #include "draw/geom.h"
 
+#include <assert.h>
 #include <math.h>
 
 #define REFUSE_PT 10.0
@@ -89,6 +90,17 @@ double fig_gouge_width_mm(const struct fig_joint *j)
 		return 2 * (r * geom_cos(half) +
 		    (d - r * (1 - geom_sin(half))) * geom_tan(half));
 	return 2 * sqrt(d * (2 * r - d));
+}
+
+str fig_number(unsigned n)
+{
+	static const char *const number[SECTION_SPOTS] = { "1", "2", "3", "4", "5", "6",
+	    "7", "8", "9", "10", "11", "12", "13", "14", "15", "16", "17", "18", "19",
+	    "20", "21", "22", "23", "24", "25", "26", "27", "28", "29", "30", "31", "32",
+	    "33", "34", "35", "36", "37", "38", "39", "40" };
+
+	assert(n >= 1 && n <= SECTION_SPOTS);
+	return str_of(number[n - 1]);
 }
 
 bool fig_refuse(struct canvas *c, const struct faces *f, rect area,

@@ -52,7 +52,7 @@ static void add_post(struct section_member *m, double x0, double y0, double x1, 
 }
 
 static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt right,
-    double top)
+    double top, bool full)
 {
 	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j);
 	double low = fig_gap_low_mm(j);
@@ -66,7 +66,8 @@ static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt r
 	    .a = { right.x, 0 }, .b = { half, leg }, .exit = SECTION_UP,
 	    .label = j->label_leg });
 	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { half, 0 }, .b = { half + leg, 0 }, .label = j->label_leg });
+	    .a = { half, 0 }, .b = { half + leg, 0 },
+	    .label = full ? j->label_leg : STR("") });
 	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
 	    .a = { -half, low / 2 }, .b = { -half, fmax(leg, low) * 1.2 },
 	    .label = j->label_gap });
@@ -88,19 +89,22 @@ void section_tee(struct section *s, const struct fig_joint *j, struct section_fr
 	ring = SECTION_SPOT_PT * f.mm_pt;
 	section_number_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg,
 	    j->passes, ring);
-	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top);
+	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top, f.full);
 }
 
 static void lap_dims(struct section *s, const struct fig_joint *j, double left,
-    double right, double overlap)
+    double right, double overlap, bool full)
 {
 	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j);
 
 	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
 	    .a = { left, -t2 }, .b = { left, 0 }, .exit = SECTION_DOWN,
 	    .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left, 0 }, .b = { 0, j->leg_mm }, .exit = SECTION_UP,
+	/* Short of room, the leg is told at its face instead of between lines. */
+	section_dim(s, (struct section_dim){
+	    .kind = full ? SECTION_UPRIGHT : SECTION_POINTER, .side = SECTION_LEFT,
+	    .a = { full ? left : -j->leg_mm * 0.55, full ? 0 : j->leg_mm * 0.52 },
+	    .b = { 0, full ? j->leg_mm : gap + j->t1_mm + t2 }, .exit = SECTION_UP,
 	    .label = j->label_leg });
 	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
 	    .a = { right, gap }, .b = { right, gap + j->t1_mm }, .exit = SECTION_UP,
@@ -128,7 +132,7 @@ void section_lap(struct section *s, const struct fig_joint *j, struct section_fr
 		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg);
 	section_number_fillet(s, (pt){ 0, 0 }, (pt){ 0, 1 }, (pt){ -1, 0 }, leg, j->passes,
 	    SECTION_SPOT_PT * f.mm_pt);
-	lap_dims(s, j, left, right, overlap);
+	lap_dims(s, j, left, right, overlap, f.full);
 }
 
 void section_corner_open(struct section *s, const struct fig_joint *j,

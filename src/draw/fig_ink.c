@@ -31,6 +31,20 @@ static size_t trace_member(const struct layout *l, const struct section_member *
 	return n;
 }
 
+static void stroke_member(struct canvas *c, const pt *v, size_t n, bool open)
+{
+	struct ink ink = { .stroke_pt = DIM_OUTLINE_PT };
+	struct seg g[OUTLINE_POINTS];
+
+	if (!open) {
+		canvas_polygon(c, v, n, &ink);
+		return;
+	}
+	for (size_t i = 0; i < n; i++)
+		g[i] = (struct seg){ i == 0 ? SEG_MOVE : SEG_LINE, { v[i] } };
+	canvas_path(c, g, n, &ink);
+}
+
 static void ink_members(const struct layout *l, struct canvas *c, pt by)
 {
 	pt v[OUTLINE_POINTS];
@@ -41,7 +55,7 @@ static void ink_members(const struct layout *l, struct canvas *c, pt by)
 
 		if (isfinite(m->hatch_deg))
 			dim_hatch(c, v, n, m->hatch_deg, HATCH_APART_PT);
-		canvas_polygon(c, v, n, &(struct ink){ .stroke_pt = DIM_OUTLINE_PT });
+		stroke_member(c, v, n, m->open);
 	}
 }
 
@@ -85,13 +99,9 @@ static void ink_dimensions(const struct layout *l, struct canvas *c, pt by)
 
 static void ink_passes(const struct layout *l, struct canvas *c, pt by)
 {
-	static const char *const number[SECTION_SPOTS] = { "1", "2", "3", "4", "5", "6",
-	    "7", "8", "9", "10", "11", "12", "13", "14", "15", "16", "17", "18", "19",
-	    "20", "21", "22", "23", "24" };
-
 	for (size_t i = 0; i < l->s->nspots; i++) {
 		pt at = moved(l, l->s->spot[i], by);
-		str text = str_of(number[i]);
+		str text = fig_number((unsigned)i + 1);
 		double w = face_width_pt(l->faces, FACE_SANS, PASS_PT, text);
 		double h = face_cap_height_pt(l->faces, FACE_SANS, PASS_PT);
 

@@ -1,18 +1,8 @@
 #include "draw/fig_layout.h"
 
 #include "base/buf.h"
-#include "draw/geom.h"
 
 #include <math.h>
-
-#define NOTE_PT 9.0
-#define STRIP_PT 14.0
-/* A member thinner than this on paper does not read as one. */
-#define LEAST_MEMBER_PT (2.2 / 25.4 * 72)
-#define PT_MM (72 / 25.4)
-
-typedef void section_build(struct section *, const struct fig_joint *,
-    struct section_frame);
 
 /* What a shape needs and admits, besides t1; PAD and the like take no backing. */
 enum {
@@ -53,21 +43,6 @@ static const struct shape {
 };
 
 _Static_assert(sizeof shapes / sizeof shapes[0] == FIG_SHAPE_COUNT, "a row for each shape");
-
-/* Paper to steel. Smaller scales than 1:10 would hide the joint. */
-static const struct scale {
-	double factor;
-	str ratio, times;        /* times: "2", "1/2"; empty at full size */
-} scales[] = {
-	{ 10, { "10:1", 4 }, { "10", 2 } }, { 8, { "8:1", 3 }, { "8", 1 } },
-	{ 6, { "6:1", 3 }, { "6", 1 } }, { 5, { "5:1", 3 }, { "5", 1 } },
-	{ 4, { "4:1", 3 }, { "4", 1 } }, { 3, { "3:1", 3 }, { "3", 1 } },
-	{ 2, { "2:1", 3 }, { "2", 1 } }, { 1.5, { "3:2", 3 }, { "1-1/2", 5 } },
-	{ 1, { "1:1", 3 }, { NULL, 0 } }, { 0.75, { "3:4", 3 }, { "3/4", 3 } },
-	{ 0.5, { "1:2", 3 }, { "1/2", 3 } }, { 0.25, { "1:4", 3 }, { "1/4", 3 } },
-	{ 0.2, { "1:5", 3 }, { "1/5", 3 } }, { 0.125, { "1:8", 3 }, { "1/8", 3 } },
-	{ 0.1, { "1:10", 4 }, { "1/10", 4 } },
-};
 
 bool fig_can_draw(enum fig_shape shape)
 {
@@ -208,143 +183,37 @@ str fig_joint_fault(const struct fig_joint *j)
 	return why;
 }
 
-static bool thin_member(const struct fig_joint *j, double pt_mm)
+static void build_joint(struct section *s, const void *data, struct section_frame f)
 {
-	double least = fmin(j->t1_mm, fig_t2_mm(j));
+	const struct fig_joint *j = data;
 
-	if (fig_given(j->backing_t_mm))
-		least = fmin(least, j->backing_t_mm);
-	return least * pt_mm < LEAST_MEMBER_PT;
-}
-
-/* Tries sizes of type and ways to break labels for one built section. */
-static bool try_labels(struct layout *l, rect area)
-{
-	static const double size_pt[] = { 11, 10, 9 };
-
-	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
-		for (size_t i = 0; i < sizeof size_pt / sizeof size_pt[0]; i++) {
-			l->size_pt = size_pt[i];
-			l->lines = (enum dim_lines)lines;
-			if (layout_place(l, area.w, area.h))
-				return true;
-		}
-	}
-	return false;
-}
-
-/* Builds the section at one scale, with long arms first, and places it. */
-static bool try_scale(struct layout *l, struct section *s, const struct fig_joint *j,
-    rect area, bool full)
-{
-	static const double arm_pt[] = { 72, 50, 34, 24 };
-
-	for (size_t i = 0; i < sizeof arm_pt / sizeof arm_pt[0]; i++) {
-		struct section_frame f = { .mm_pt = 1 / l->pt_mm,
-		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
-
-		s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = 0;
-		s->text = (struct section_text){ { 0, 0 }, STR("") };
-		shapes[j->shape].build(s, j, f);
-		l->body = layout_body(s, l->pt_mm);
-		if (l->body.w > area.w || l->body.h > area.h)
-			continue;
-		if (try_labels(l, area))
-			return true;
-	}
-	return false;
-}
-
-static const struct scale *fit_joint(struct layout *l, struct section *s,
-    const struct fig_joint *j, rect area)
-{
-	/* A drawing much larger than the part's own arms is no clearer for it. */
-	for (size_t i = 0; i < sizeof scales / sizeof scales[0]; i++) {
-		l->pt_mm = scales[i].factor * PT_MM;
-		if (thin_member(j, l->pt_mm))
-			break;
-		if (try_scale(l, s, j, area, true) || try_scale(l, s, j, area, false))
-			return &scales[i];
-	}
-	return NULL;
-}
-
-/* Writes s and returns where the next word starts; without a canvas only measures. */
-static double put(struct canvas *c, const struct faces *f, pt at, enum face_id face, str s)
-{
-	if (c != NULL)
-		canvas_text(c, at, face, NOTE_PT, s);
-	return at.x + face_width_pt(f, face, NOTE_PT, s) +
-	    face_width_pt(f, face, NOTE_PT, STR(" "));
-}
-
-/* "to scale 2:1, 2 times full size" from at.x on; returns where it ends. */
-static double put_scale(struct canvas *c, const struct faces *f, pt at,
-    const struct fig_words *w, const struct scale *scale, bool words)
-{
-	at.x = put(c, f, at, FACE_SANS, w->to_scale);
-	at.x = put(c, f, at, FACE_SANS, scale->ratio);
-	if (!words)
-		return at.x;
-	at.x = put(c, f, at, FACE_SANS, STR("="));
-	if (scale->factor == 1)
-		return put(c, f, at, FACE_SANS, w->full_size);
-	at.x = put(c, f, at, FACE_SANS, scale->times);
-	return put(c, f, at, FACE_SANS, scale->factor > 1 ? w->times_size : w->of_size);
-}
-
-/* The strip under the figure: weld and position at the left, scale at the right. */
-static void put_strip(struct canvas *c, const struct faces *f, rect area,
-    const struct fig_joint *j, const struct scale *scale)
-{
-	const struct fig_words *w = fig_words_of(j->words);
-	double y = area.y + area.h - face_descent_pt(f, FACE_SANS, NOTE_PT), wide, left;
-	rect box = { area.x, area.y + area.h - STRIP_PT, area.w, STRIP_PT };
-	pt at = { area.x, y };
-	bool words = true;
-
-	canvas_box_begin(c, box, STR("note"));
-	if (j->letter.n > 0) {
-		at.x = put(c, f, at, FACE_SANS_BOLD, w->weld);
-		at.x = put(c, f, at, FACE_SANS_BOLD, j->letter);
-	}
-	if (j->position.n > 0)
-		at.x = put(c, f, at, FACE_SANS_BOLD, j->position);
-	left = at.x;
-	wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
-	if (left + wide > area.x + area.w) {
-		words = false;
-		wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
-	}
-	at.x = area.x + area.w - wide + face_width_pt(f, FACE_SANS, NOTE_PT, STR(" "));
-	if (left + wide <= area.x + area.w)
-		put_scale(c, f, at, w, scale, words);
-	canvas_box_end(c);
+	shapes[j->shape].build(s, j, f);
 }
 
 bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_joint *j)
 {
-	struct section s = { .nmembers = 0 };
-	struct layout l = { .s = &s, .faces = f };
 	str why = fig_joint_fault(j);
-	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
-	const struct scale *scale;
+	struct fig_fit fit = { build_joint, j, fmin(j->t1_mm, fig_t2_mm(j)),
+	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->words };
 
-	if (why.n > 0)
-		return fig_refuse(c, f, area, j->words, why);
-	scale = fit_joint(&l, &s, j, inner);
-	if (scale == NULL)
-		return fig_refuse(c, f, area, j->words, STR("too little room for it"));
-	layout_emit(&l, c, inner);
-	put_strip(c, f, area, j, scale);
-	return true;
+	if (fig_given(j->backing_t_mm))
+		fit.thin_mm = fmin(fit.thin_mm, j->backing_t_mm);
+	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
+		return true;
+	return fig_refuse(c, f, area, j->words, why.n > 0 ? why : FIG_NO_ROOM);
 }
 
 static void add_size(struct buf *b, const char *what, str label)
 {
-	if (label.n > 0)
-		buf_addf(b, ", %s%.*s", what, STR_ARG(label));
+	str word = str_trim(str_of(what));
+
+	if (label.n == 0)
+		return;
+	/* A label that names its size already is not told twice. */
+	if (str_find(label, word, 0) < label.n)
+		what = "";
+	buf_addf(b, ", %s%.*s", what, STR_ARG(label));
 }
 
 str fig_joint_words(struct arena *a, const struct fig_joint *j)

@@ -5,14 +5,6 @@
 #include <assert.h>
 #include <math.h>
 
-#define ROW_FIRST_PT 12.0
-#define ROW_BESIDE_PT 11.0
-#define STEM_PT 13.0
-#define INSIDE_PT 22.0
-#define EXTENSION_GAP_PT 2.0
-#define EXTENSION_PAST_PT 3.0
-#define LABEL_GAP_PT 3.0
-#define ARC_STEPS 16
 
 pt layout_point(const struct layout *l, pt mm)
 {
@@ -87,101 +79,6 @@ bool layout_arrows(struct layout *l, pt a, pt b)
 	return inside;
 }
 
-/* The line from a point of the part, with a small gap, to just past the dimension. */
-static void add_extension(struct layout *l, pt from, pt to)
-{
-	pt u = pt_unit(pt_sub(to, from));
-
-	layout_thin(l, pt_add(from, pt_mul(u, EXTENSION_GAP_PT)),
-	    pt_add(to, pt_mul(u, EXTENSION_PAST_PT)));
-}
-
-static void place_level(struct layout *l, const struct section_dim *d)
-{
-	bool above = d->side == SECTION_TOP;
-	double y = above ? l->top - ROW_FIRST_PT : l->bottom + ROW_FIRST_PT;
-	pt a = layout_point(l, d->a), b = layout_point(l, d->b);
-	struct layout_label *t = layout_label(l, d->label, DIM_CENTER);
-
-	add_extension(l, a, (pt){ a.x, y });
-	add_extension(l, b, (pt){ b.x, y });
-	layout_arrows(l, (pt){ a.x, y }, (pt){ b.x, y });
-	t->r.x = (a.x + b.x - t->r.w) / 2;
-	if (above) {
-		t->r.y = y - LABEL_GAP_PT - t->r.h;
-		l->top = t->r.y;
-	} else {
-		t->r.y = y + LABEL_GAP_PT;
-		l->bottom = t->r.y + t->r.h;
-	}
-}
-
-/* Always with arrows from outside, the label at the end of one stem. */
-static void place_beside(struct layout *l, const struct section_dim *d)
-{
-	bool above = d->side == SECTION_TOP;
-	double y = above ? l->top - ROW_BESIDE_PT : l->bottom + ROW_BESIDE_PT;
-	pt a = layout_point(l, d->a), b = layout_point(l, d->b);
-	pt from = { fmin(a.x, b.x), y }, to = { fmax(a.x, b.x), y };
-	struct layout_label *t = layout_label(l, d->label,
-	    d->end == SECTION_LEFT ? DIM_RIGHT : DIM_LEFT);
-
-	add_extension(l, a, (pt){ a.x, y });
-	add_extension(l, b, (pt){ b.x, y });
-	layout_arrow(l, from, (pt){ 1, 0 });
-	layout_arrow(l, to, (pt){ -1, 0 });
-	layout_thin(l, (pt){ from.x - STEM_PT, y }, from);
-	layout_thin(l, to, (pt){ to.x + STEM_PT, y });
-	t->r.y = y - t->r.h / 2;
-	t->r.x = d->end == SECTION_LEFT ? from.x - STEM_PT - LABEL_GAP_PT - t->r.w
-	    : to.x + STEM_PT + LABEL_GAP_PT;
-	l->top = above ? y : l->top;
-	l->bottom = above ? l->bottom : y;
-}
-
-/* Arrowheads at the ends of an arc lie along chords of their own length. */
-static void arc_arrows(struct layout *l, pt apex, double r, double from, double to)
-{
-	double turn = DIM_ARROW_PT / r * 180 / GEOM_PI;
-	bool inside = (to - from) * GEOM_PI / 180 * r >= INSIDE_PT;
-	const double end[2] = { from, to };
-
-	for (int i = 0; i < 2; i++) {
-		double way = (i == 0) == inside ? 1 : -1;
-		pt tip = pt_add(apex, pt_polar(r, -end[i]));
-		pt back = pt_add(apex, pt_polar(r, -end[i] - way * turn));
-
-		layout_arrow(l, tip, pt_unit(pt_sub(tip, back)));
-		if (!inside)
-			layout_thin(l, tip, pt_add(apex,
-			    pt_polar(r, -end[i] - way * turn * 1.7)));
-	}
-}
-
-static void place_angle(struct layout *l, const struct section_dim *d)
-{
-	pt apex = layout_point(l, d->apex), a = layout_point(l, d->a);
-	pt b = layout_point(l, d->b);
-	double from = atan2(apex.y - a.y, a.x - apex.x) * 180 / GEOM_PI;
-	double to = atan2(apex.y - b.y, b.x - apex.x) * 180 / GEOM_PI;
-	double low = fmin(geom_sin(from), geom_sin(to));
-	double r = (apex.y - l->top + 7) / low;
-	struct layout_label *t = layout_label(l, d->label, DIM_CENTER);
-	pt mid = pt_add(apex, pt_polar(r, -(from + to) / 2));
-	double high = apex.y - r * (from < 90 && to > 90 ? 1
-	    : fmax(geom_sin(from), geom_sin(to)));
-
-	add_extension(l, a, pt_add(apex, pt_polar(r, -from)));
-	add_extension(l, b, pt_add(apex, pt_polar(r, -to)));
-	arc_arrows(l, apex, r, from, to);
-	for (int i = 0; i < ARC_STEPS; i++)
-		layout_thin(l, pt_add(apex, pt_polar(r, -from - (to - from) * i / ARC_STEPS)),
-		    pt_add(apex, pt_polar(r, -from - (to - from) * (i + 1) / ARC_STEPS)));
-	t->r.x = mid.x - t->r.w / 2;
-	t->r.y = high - LABEL_GAP_PT - EXTENSION_PAST_PT - t->r.h;
-	l->top = t->r.y;
-}
-
 static void place_text(struct layout *l)
 {
 	struct layout_label *t;
@@ -193,6 +90,24 @@ static void place_text(struct layout *l)
 	t->r.x = at.x;
 	t->r.y = at.y;
 	l->bottom = fmax(l->bottom, t->r.y + t->r.h);
+}
+
+static void place_clock(struct layout *l)
+{
+	static const char *const hour[] = { "3", "12", "9", "6" };
+	double r = l->s->clock_mm * l->pt_mm;
+
+	for (int i = 0; i < 4 && r > 0; i++) {
+		pt u = pt_polar(1, -90 * i);
+		struct layout_label *t = layout_label(l, str_of(hour[i]), DIM_CENTER);
+		pt at = pt_mul(u, r + 2 + fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2);
+
+		t->r.x = at.x - t->r.w / 2;
+		t->r.y = at.y - t->r.h / 2;
+		l->body = rect_join(l->body, t->r);
+	}
+	l->top = fmin(l->top, l->body.y);
+	l->bottom = fmax(l->bottom, l->body.y + l->body.h);
 }
 
 /* Whether the outline of the part runs through a label. */
@@ -235,20 +150,13 @@ bool layout_place(struct layout *l, double w, double h)
 {
 	l->nthin = l->narrows = l->nlabels = 0;
 	l->failed = false;
+	l->body = layout_body(l->s, l->pt_mm);
 	l->ink = l->body;
 	l->top = l->body.y;
 	l->bottom = l->body.y + l->body.h;
 	place_text(l);
-	for (size_t i = 0; i < l->s->ndims; i++) {
-		const struct section_dim *d = &l->s->dim[i];
-
-		if (d->kind == SECTION_ANGLE)
-			place_angle(l, d);
-		else if (d->kind == SECTION_LEVEL)
-			place_level(l, d);
-		else if (d->kind == SECTION_LEVEL_BESIDE)
-			place_beside(l, d);
-	}
+	place_clock(l);
+	layout_rows(l);
 	layout_columns(l);
 	for (size_t i = 0; i < l->nlabels; i++)
 		l->ink = rect_join(l->ink, l->label[i].r);

@@ -8,9 +8,13 @@
 #include "draw/dim.h"
 #include "draw/fig_section.h"
 
-#define LAYOUT_THIN 160
-#define LAYOUT_ARROWS 40
-#define LAYOUT_LABELS 16
+#define LAYOUT_THIN 320
+#define LAYOUT_ARROWS 100
+#define LAYOUT_LABELS 48
+
+/* Arrows stand inside from this length on; else outside, on stems. */
+#define INSIDE_PT 22.0
+#define STEM_PT 13.0
 
 struct layout_label {
 	struct dim_label text;
@@ -38,7 +42,7 @@ struct layout {
 pt layout_point(const struct layout *l, pt mm);
 /* Body of s at that many points a millimeter. */
 rect layout_body(const struct section *s, double pt_mm);
-/* Places everything. faces, s, pt_mm, size_pt, lines and body are set by the caller.
+/* Places everything. faces, s, pt_mm, size_pt and lines are set by the caller.
  * False when labels meet each other or lines, or the whole is larger than w x h. */
 bool layout_place(struct layout *l, double w, double h);
 /* Draws it with its ink centered in area. */
@@ -52,6 +56,8 @@ struct layout_label *layout_label(struct layout *l, str text, enum dim_align ali
  * Returns whether they stand inside. */
 bool layout_arrows(struct layout *l, pt a, pt b);
 
+/* Dimensions, drops and ordinates above and below the part. */
+void layout_rows(struct layout *l);
 /* Upright dimensions and pointers with their labels in columns at both sides. */
 void layout_columns(struct layout *l);
 

@@ -106,7 +106,7 @@ void section_flare(struct section *s, const struct fig_joint *j, struct section_
 	struct section_member *m;
 	pt high;
 
-	deg = fmin(80, asin(leg / r) * 180 / GEOM_PI + 25);
+	deg = fmin(80, asin(leg / r) * 180 / GEOM_PI + 14);
 	high = pt_polar(r, -90 + deg);
 	reach = fmax(high.x, leg) + f.arm_mm * 0.5;
 	m = section_plate(s, 135);
@@ -179,10 +179,14 @@ void section_gouge(struct section *s, const struct fig_joint *j, struct section_
 	    .a = { 0, low }, .b = { reach, t }, .exit = SECTION_UP, .label = j->label_depth });
 	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
 	    .a = { -half, t }, .b = { half, t }, .label = j->label_groove_width });
-	pt arc = pt_polar(r, -120);
+	/* The leader comes in through the open groove, just over its left edge. */
+	pt arc = pt_polar(r, -35), edge = { -half, t + 5 * f.mm_pt };
+	double column = -reach - 20 * f.mm_pt;
+	arc.y = fmin(arc.y + low + r, t - j->depth_mm * 0.3);
+	arc.x = sqrt(fmax(0, r * r - (arc.y - low - r) * (arc.y - low - r)));
 	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = { arc.x, low + r + arc.y }, .b = { -reach, t * 1.6 },
-	    .label = j->label_radius });
+	    .a = arc, .b = { column, arc.y + (edge.y - arc.y) * (arc.x - column) /
+	    (arc.x - edge.x) }, .label = j->label_radius });
 }
 
 static void branch_dims(struct section *s, const struct fig_joint *j, double right,
@@ -244,11 +248,7 @@ void section_branch(struct section *s, const struct fig_joint *j, struct section
 	section_line(b, (pt){ 0, gap });
 	section_close(b);
 	/* The bore of the branch lies to the left: a stretch of its center line. */
-	for (int i = 0; i < 5; i++) {
-		double y = -t2 - 4 * f.mm_pt + (top + t2) * i / 4.5;
-
-		section_rule(s, (pt){ -26 * f.mm_pt, y },
-		    (pt){ -26 * f.mm_pt, y + (top + t2) / 7 }, false);
-	}
+	section_axis(s, (pt){ -26 * f.mm_pt, -t2 - 5 * f.mm_pt },
+	    (pt){ -26 * f.mm_pt, top + 5 * f.mm_pt }, f.mm_pt);
 	branch_dims(s, j, right, top);
 }

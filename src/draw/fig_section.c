@@ -5,12 +5,20 @@
 #include <assert.h>
 #include <math.h>
 
+void section_clear(struct section *s)
+{
+	s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = 0;
+	s->text = (struct section_text){ { 0, 0 }, STR("") };
+	s->clock_mm = 0;
+}
+
 struct section_member *section_plate(struct section *s, double hatch_deg)
 {
 	assert(s->nmembers < SECTION_MEMBERS);
 	struct section_member *m = &s->member[s->nmembers++];
 
 	m->n = 0;
+	m->open = false;
 	m->hatch_deg = hatch_deg;
 	m->broken[0] = m->broken[1] = SECTION_EDGE_NONE;
 	return m;
@@ -76,6 +84,20 @@ void section_rule(struct section *s, pt a, pt b, bool dashed)
 	s->rule[s->nrules++] = (struct section_rule){ a, b, dashed };
 }
 
+void section_axis(struct section *s, pt a, pt b, double mm_pt)
+{
+	static const double stroke_pt[] = { 16, 3 };
+	double length = pt_length(pt_sub(b, a)), gap = 3 * mm_pt, at = 0;
+	pt u = pt_unit(pt_sub(b, a));
+
+	for (int i = 0; at < length && s->nrules < SECTION_RULES; i++) {
+		double end = fmin(at + stroke_pt[i % 2] * mm_pt, length);
+
+		section_rule(s, pt_add(a, pt_mul(u, at)), pt_add(a, pt_mul(u, end)), false);
+		at = end + gap;
+	}
+}
+
 void section_dim(struct section *s, struct section_dim d)
 {
 	if (d.label.n == 0)
@@ -122,7 +144,7 @@ void section_number_fillet(struct section *s, pt root, pt u, pt v, double leg, u
 	if (n == 0 || n > SECTION_SPOTS)
 		return;
 	layers = fillet_layers(n, count);
-	first = layers > 1 ? ring * 1.55 : depth * 0.55;
+	first = layers > 1 ? fmax(ring * 1.65, depth * 0.8 / layers) : depth * 0.55;
 	step = layers > 1 ? (depth - ring * 1.1 - first) / (layers - 1) : 0;
 	if (first < ring * 1.41 || first > depth - ring || (layers > 1 && step < ring * 1.6))
 		return;
@@ -169,35 +191,70 @@ static double share_passes(unsigned n, unsigned layers, const double *width,
 	return least;
 }
 
+/* A groove for placing rings: how far their centers stay off its sides. */
+struct ring_groove {
+	double height, x0, lean, bottom, flare, ring;
+};
+
+/* Room for centers at height y; negative when not even one ring fits. */
+static double ring_room(const struct ring_groove *g, double y, double *left)
+{
+	double right_lean = g->flare - g->lean;
+	double off = g->ring * 1.1 * sqrt(1 + g->lean * g->lean);
+
+	*left = g->x0 - g->lean * y + off;
+	return g->bottom + g->flare * y - off -
+	    g->ring * 1.1 * sqrt(1 + right_lean * right_lean);
+}
+
+/* How well n passes lie in that many layers: the least distance between centers, or
+ * 0 when rings would touch. Fills count. */
+static double judge_layers(const struct ring_groove *g, unsigned n, unsigned layers,
+    unsigned *count)
+{
+	double width[SECTION_SPOTS], step = g->height / layers, left, least = step;
+
+	for (unsigned i = 0; i < layers; i++)
+		width[i] = g->bottom + g->flare * step * (i + 0.5);
+	least = fmin(least, share_passes(n, layers, width, count));
+	if (step < g->ring * 2.1)
+		return 0;
+	for (unsigned i = 0; i < layers; i++) {
+		double room = ring_room(g, step * (i + 0.5), &left);
+
+		if (room < 0 || room < (count[i] - 1) * g->ring * 2.1)
+			return 0;
+	}
+	return least;
+}
+
 void section_number_groove(struct section *s, double height, double x0, double lean,
     double bottom, double flare, unsigned n, double ring)
 {
-	unsigned count[SECTION_SPOTS], best = 0;
-	double width[SECTION_SPOTS], most = ring * 2.1;
+	struct ring_groove g = { height, x0, lean, bottom, flare, ring };
+	unsigned count[SECTION_SPOTS], layers = 0;
+	double best = 0, left;
 
 	if (n == 0 || n > SECTION_SPOTS)
 		return;
-	for (unsigned layers = 1; layers <= n; layers++) {
-		double step = height / layers;
+	for (unsigned i = 1; i <= n; i++) {
+		double good = judge_layers(&g, n, i, count);
 
-		/* The narrow end of a ring counts, so measure below the middle. */
-		for (unsigned i = 0; i < layers; i++)
-			width[i] = bottom + flare * fmax(0, step * (i + 0.5) - ring * 0.5);
-		double room = fmin(step, share_passes(n, layers, width, count));
-		if (room > most) {
-			most = room;
-			best = layers;
+		if (good > best) {
+			best = good;
+			layers = i;
 		}
 	}
-	if (best == 0)
+	if (layers == 0)
 		return;
-	for (unsigned i = 0; i < best; i++)
-		width[i] = bottom + flare * height / best * (i + 0.5);
-	share_passes(n, best, width, count);
-	for (unsigned i = 0; i < best; i++) {
-		double y = height / best * (i + 0.5), left = x0 - lean * y;
+	judge_layers(&g, n, layers, count);
+	for (unsigned i = 0; i < layers; i++) {
+		double y = height / layers * (i + 0.5), room = ring_room(&g, y, &left);
+		double apart = room / count[i]; /* half a share of room at either side */
 
+		apart = count[i] > 1 ? fmax(apart, ring * 2.1) : 0;
+		left += (room - apart * (count[i] - 1)) / 2;
 		for (unsigned k = 0; k < count[i]; k++)
-			s->spot[s->nspots++] = (pt){ left + width[i] * (k + 0.5) / count[i], y };
+			s->spot[s->nspots++] = (pt){ left + apart * k, y };
 	}
 }

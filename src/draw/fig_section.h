@@ -9,22 +9,23 @@
 #include "draw/fig.h"
 
 #define SECTION_POINTS 80
-#define SECTION_MEMBERS 4
-#define SECTION_BEADS 26
+#define SECTION_MEMBERS 6
+#define SECTION_BEADS 46
 #define SECTION_SEGS 40
-#define SECTION_DIMS 12
-#define SECTION_SPOTS 24
-#define SECTION_RULES 30
+#define SECTION_DIMS 46
+#define SECTION_SPOTS 40
+#define SECTION_RULES 64
 #define SECTION_EDGE_NONE SECTION_POINTS
 
 /* Radius of the ring around the number of a pass, in points. */
-#define SECTION_SPOT_PT 6.5
+#define SECTION_SPOT_PT 7.5
 
 struct section_member {
 	pt v[SECTION_POINTS];
 	size_t n;
 	double hatch_deg;        /* NAN: seen from outside, not cut */
 	size_t broken[2];        /* edges from v[i] to v[i + 1] that are break lines */
+	bool open;               /* the edge from the last corner to the first is not drawn */
 };
 
 struct section_bead {
@@ -37,7 +38,10 @@ enum section_dim_kind {
 	SECTION_LEVEL,           /* width from a to b, line above or below */
 	SECTION_LEVEL_BESIDE,    /* the same with the label at the left or right end */
 	SECTION_ANGLE,           /* at apex, from a to b counterclockwise, above */
-	SECTION_POINTER          /* a leader to a; the label wants the height of b */
+	SECTION_POINTER,         /* a leader to a; the label wants the height of b */
+	SECTION_DROP,            /* a label below the part with a leader up to a */
+	SECTION_ORDINATE_X,      /* a line from a to a label below the part */
+	SECTION_ORDINATE_Y       /* a line from a to a label at the left */
 };
 
 enum section_side { SECTION_LEFT, SECTION_RIGHT, SECTION_TOP, SECTION_BOTTOM };
@@ -49,6 +53,7 @@ struct section_dim {
 	enum section_side side;
 	enum section_side end;   /* LEVEL_BESIDE: which end has the label */
 	enum section_exit exit;
+	bool near;               /* LEVEL: just below a and b, not below the whole part */
 	pt a, b, apex;
 	str label;
 };
@@ -63,6 +68,7 @@ struct section {
 	struct section_rule rule[SECTION_RULES];
 	pt spot[SECTION_SPOTS];  /* centers of pass numbers, in order of passes */
 	struct section_text text;
+	double clock_mm;         /* end view: how far out 12, 3, 6, 9 stand; 0 none */
 	size_t nmembers, nbeads, ndims, nspots, nrules;
 };
 
@@ -72,6 +78,8 @@ struct section_frame {
 	double arm_mm;           /* how far a member runs on past the joint */
 	bool full;               /* with what may be left out when room is short */
 };
+
+void section_clear(struct section *s);
 
 /* Adding parts; each asserts that there is room. */
 struct section_member *section_plate(struct section *s, double hatch_deg);
@@ -85,6 +93,8 @@ void section_line(struct section_bead *b, pt p);
 void section_face(struct section_bead *b, pt from, pt to, double rise);
 void section_close(struct section_bead *b);
 void section_rule(struct section *s, pt a, pt b, bool dashed);
+/* A center line from a to b: long and short strokes. */
+void section_axis(struct section *s, pt a, pt b, double mm_pt);
 /* Adds d unless its label is empty. */
 void section_dim(struct section *s, struct section_dim d);
 
@@ -101,6 +111,10 @@ void section_number_fillet(struct section *s, pt root, pt u, pt v, double leg, u
 void section_number_groove(struct section *s, double height, double x0, double lean,
     double bottom, double flare, unsigned n, double ring);
 
+/* Builds the section of j into an empty s. */
+typedef void section_build(struct section *s, const struct fig_joint *j,
+    struct section_frame f);
+
 /* The builders, by shape; see fig_joint_fault for what they may rely on. */
 void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_lap(struct section *s, const struct fig_joint *j, struct section_frame f);
@@ -115,6 +129,9 @@ void section_flare(struct section *s, const struct fig_joint *j, struct section_
 void section_gouge(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_branch(struct section *s, const struct fig_joint *j, struct section_frame f);
 
+/* 1 to SECTION_SPOTS in figures. */
+str fig_number(unsigned n);
+
 /* Sizes with their defaults applied. */
 bool fig_given(double mm);
 double fig_t2_mm(const struct fig_joint *j);
@@ -126,7 +143,21 @@ double fig_gouge_width_mm(const struct fig_joint *j);
 double fig_gouge_radius_mm(const struct fig_joint *j);
 
 const struct fig_words *fig_words_of(const struct fig_words *w);
-/* Writes "no drawing: <why>" in the area, smaller if need be, and returns false. */
+/* A figure looking for its scale. */
+struct fig_fit {
+	/* Builds into an empty s what data (that of the figure) describes. */
+	void (*build)(struct section *s, const void *data, struct section_frame f);
+	const void *data;
+	double thin_mm, thick_mm; /* members that must be readable; 0: not judged */
+	str letter, position;    /* told in the strip below, with the scale */
+	const struct fig_words *words;
+};
+
+/* Draws at the largest scale that fits, with the strip; false: nothing drawn. */
+bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_fit *fit);
+/* Writes "no drawing: <why>" in the area and returns false. */
+#define FIG_NO_ROOM STR("too little room for it")
 bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
     const struct fig_words *w, str why);
 

@@ -1,5 +1,6 @@
 #include "draw/geom.h"
 
+#include <assert.h>
 #include <math.h>
 
 pt pt_add(pt a, pt b)
@@ -153,4 +154,41 @@ size_t geom_cut(const pt *v, size_t n, pt at, pt dir, double *along, size_t cap)
 		insert_sorted(along, count++, hit.x * dir.x + hit.y * dir.y);
 	}
 	return count;
+}
+
+/* Stretches pushed together; start is the mean of where its members want it. */
+struct block {
+	size_t first;
+	double size, sum, start;
+};
+
+void geom_spread(const double *want, const double *size, size_t n, double *middle)
+{
+	struct block v[GEOM_SPREAD];
+	size_t nblocks = 0;
+
+	assert(n <= GEOM_SPREAD);
+	for (size_t i = 0; i < n; i++) {
+		double start = want[i] - size[i] / 2;
+
+		v[nblocks++] = (struct block){ i, size[i], start, start };
+		while (nblocks > 1 &&
+		    v[nblocks - 2].start + v[nblocks - 2].size > v[nblocks - 1].start) {
+			struct block *up = &v[nblocks - 2], *low = &v[nblocks - 1];
+
+			up->sum += low->sum - (double)(i + 1 - low->first) * up->size;
+			up->size += low->size;
+			up->start = up->sum / (double)(i + 1 - up->first);
+			nblocks--;
+		}
+	}
+	for (size_t b = 0; b < nblocks; b++) {
+		double at = v[b].start;
+		size_t end = b + 1 < nblocks ? v[b + 1].first : n;
+
+		for (size_t i = v[b].first; i < end; i++) {
+			middle[i] = at + size[i] / 2;
+			at += size[i];
+		}
+	}
 }

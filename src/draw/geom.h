@@ -37,4 +37,9 @@ bool rect_crossed(rect r, pt a, pt b);
  * distances along dir in rising order and returns how many, at most cap. */
 size_t geom_cut(const pt *v, size_t n, pt at, pt dir, double *along, size_t cap);
 
+/* Puts n stretches, in order, as near as can be to the middles they want, none over
+ * another: those that meet share the shift, as one block. n at most GEOM_SPREAD. */
+#define GEOM_SPREAD 48
+void geom_spread(const double *want, const double *size, size_t n, double *middle);
+
 #endif

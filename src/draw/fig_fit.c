@@ -1,0 +1,172 @@
+/* The scale of a figure, and the strip under it that tells it. */
+#include "draw/fig_layout.h"
+
+#include "draw/geom.h"
+
+#include <math.h>
+
+#define NOTE_PT 9.0
+#define STRIP_PT 14.0
+/* A member thinner than this on paper does not read as one; a thicker one than that
+ * says no more for it. */
+#define LEAST_MEMBER_PT (2.2 / 25.4 * 72)
+#define MOST_MEMBER_PT 112.0
+#define PT_MM (72 / 25.4)
+
+/* Paper to steel. Smaller scales than 1:10 would hide the joint. */
+static const struct scale {
+	double factor;
+	str ratio, times;        /* times: "2", "1/2"; empty at full size */
+} scales[] = {
+	{ 10, { "10:1", 4 }, { "10", 2 } }, { 8, { "8:1", 3 }, { "8", 1 } },
+	{ 6, { "6:1", 3 }, { "6", 1 } }, { 5, { "5:1", 3 }, { "5", 1 } },
+	{ 4, { "4:1", 3 }, { "4", 1 } }, { 3, { "3:1", 3 }, { "3", 1 } },
+	{ 2, { "2:1", 3 }, { "2", 1 } }, { 1.5, { "3:2", 3 }, { "1-1/2", 5 } },
+	{ 1, { "1:1", 3 }, { NULL, 0 } }, { 0.75, { "3:4", 3 }, { "3/4", 3 } },
+	{ 0.5, { "1:2", 3 }, { "1/2", 3 } }, { 1.0 / 3, { "1:3", 3 }, { "1/3", 3 } },
+	{ 0.25, { "1:4", 3 }, { "1/4", 3 } },
+	{ 0.2, { "1:5", 3 }, { "1/5", 3 } }, { 0.125, { "1:8", 3 }, { "1/8", 3 } },
+	{ 0.1, { "1:10", 4 }, { "1/10", 4 } },
+};
+
+#define SCALES (sizeof scales / sizeof scales[0])
+
+/* Whether the members come out too thin to read, or thicker than is of use. */
+static bool members_off(const struct fig_fit *fit, double pt_mm)
+{
+	return (fit->thin_mm > 0 && fit->thin_mm * pt_mm < LEAST_MEMBER_PT) ||
+	    (fit->thick_mm > 0 && fit->thick_mm * pt_mm > MOST_MEMBER_PT);
+}
+
+/* Tries sizes of type and ways to break labels for one built section. */
+static bool try_labels(struct layout *l, rect area)
+{
+	static const double size_pt[] = { 11, 10, 9 };
+
+	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
+		for (size_t i = 0; i < sizeof size_pt / sizeof size_pt[0]; i++) {
+			l->size_pt = size_pt[i];
+			l->lines = (enum dim_lines)lines;
+			if (layout_place(l, area.w, area.h))
+				return true;
+		}
+	}
+	return false;
+}
+
+/* Builds the section at one scale, with long arms first, and places it. */
+static bool try_scale(struct layout *l, struct section *s, const struct fig_fit *fit,
+    rect area, bool full)
+{
+	static const double arm_pt[] = { 72, 50, 34, 24, 15 };
+
+	for (size_t i = 0; i < sizeof arm_pt / sizeof arm_pt[0]; i++) {
+		struct section_frame f = { .mm_pt = 1 / l->pt_mm,
+		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
+
+		section_clear(s);
+		fit->build(s, fit->data, f);
+		rect body = layout_body(s, l->pt_mm);
+		if (body.w > area.w || body.h > area.h)
+			continue;
+		if (try_labels(l, area))
+			return true;
+	}
+	return false;
+}
+
+/* The largest scale that fits from scales[from] on; SCALES when none does. */
+static size_t find_scale(struct layout *l, struct section *s, const struct fig_fit *fit,
+    rect area, bool full)
+{
+	for (size_t i = 0; i < SCALES; i++) {
+		l->pt_mm = scales[i].factor * PT_MM;
+		if (!members_off(fit, l->pt_mm) && try_scale(l, s, fit, area, full))
+			return i;
+	}
+	return SCALES;
+}
+
+/* With everything, unless leaving out what may go gives much more size. */
+static const struct scale *fit_scale(struct layout *l, struct section *s,
+    const struct fig_fit *fit, rect area)
+{
+	size_t full = find_scale(l, s, fit, area, true), bare;
+
+	if (full < SCALES && scales[full].factor >= 2)
+		return &scales[full];
+	bare = find_scale(l, s, fit, area, false);
+	if (full < SCALES && (bare == SCALES ||
+	    scales[full].factor * 1.6 >= scales[bare].factor))
+		bare = find_scale(l, s, fit, area, true);
+	return bare < SCALES ? &scales[bare] : NULL;
+}
+
+/* Writes s and returns where the next word starts; without a canvas only measures. */
+static double put(struct canvas *c, const struct faces *f, pt at, enum face_id face, str s)
+{
+	if (c != NULL)
+		canvas_text(c, at, face, NOTE_PT, s);
+	return at.x + face_width_pt(f, face, NOTE_PT, s) +
+	    face_width_pt(f, face, NOTE_PT, STR(" "));
+}
+
+/* "to scale 2:1, 2 times full size" from at.x on; returns where it ends. */
+static double put_scale(struct canvas *c, const struct faces *f, pt at,
+    const struct fig_words *w, const struct scale *scale, bool words)
+{
+	at.x = put(c, f, at, FACE_SANS, w->to_scale);
+	at.x = put(c, f, at, FACE_SANS, scale->ratio);
+	if (!words)
+		return at.x;
+	at.x -= face_width_pt(f, FACE_SANS, NOTE_PT, STR(" "));
+	at.x = put(c, f, at, FACE_SANS, STR(","));
+	if (scale->factor == 1)
+		return put(c, f, at, FACE_SANS, w->full_size);
+	at.x = put(c, f, at, FACE_SANS, scale->times);
+	return put(c, f, at, FACE_SANS, scale->factor > 1 ? w->times_size : w->of_size);
+}
+
+/* The strip under the figure: weld and position at the left, scale at the right. */
+static void put_strip(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_fit *fit, const struct scale *scale)
+{
+	const struct fig_words *w = fig_words_of(fit->words);
+	double y = area.y + area.h - face_descent_pt(f, FACE_SANS, NOTE_PT), wide, left;
+	rect box = { area.x, area.y + area.h - STRIP_PT, area.w, STRIP_PT };
+	pt at = { area.x, y };
+	bool words = true;
+
+	canvas_box_begin(c, box, STR("note"));
+	if (fit->letter.n > 0) {
+		at.x = put(c, f, at, FACE_SANS_BOLD, w->weld);
+		at.x = put(c, f, at, FACE_SANS_BOLD, fit->letter) + NOTE_PT / 2;
+	}
+	if (fit->position.n > 0)
+		at.x = put(c, f, at, FACE_SANS_BOLD, fit->position);
+	left = at.x;
+	wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
+	if (left + wide > area.x + area.w) {
+		words = false;
+		wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
+	}
+	at.x = area.x + area.w - wide + face_width_pt(f, FACE_SANS, NOTE_PT, STR(" "));
+	if (left + wide <= area.x + area.w)
+		put_scale(c, f, at, w, scale, words);
+	canvas_box_end(c);
+}
+
+bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_fit *fit)
+{
+	struct section s;
+	struct layout l = { .s = &s, .faces = f };
+	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
+	const struct scale *scale = fit_scale(&l, &s, fit, inner);
+
+	if (scale == NULL)
+		return false;
+	layout_emit(&l, c, inner);
+	put_strip(c, f, area, fit, scale);
+	return true;
+}

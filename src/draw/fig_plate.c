@@ -1,0 +1,405 @@
+/* Blanks seen flat: outline with notches, holes, slots, bends and cuts. Each feature is
+ * placed by its distances from the left and lower edges; where the labels would crowd,
+ * features are numbered and a table beside the drawing tells their sizes. */
+#include "draw/fig_section.h"
+
+#include "base/buf.h"
+#include "draw/dim.h"
+#include "draw/geom.h"
+
+#include <assert.h>
+#include <math.h>
+
+#define SAME_MM 1e-6
+#define NOTCHES 15
+#define MOST_LABELED 14
+#define TABLE_PT 9.0
+#define TABLE_ROW_PT 13.0
+#define TABLE_GAP_PT 8.0
+#define CURVE_CIRCLE 0.5522847498 /* 4/3 (sqrt 2 - 1): a quarter circle by one cubic */
+
+struct plate_view {
+	const struct fig_plate *plate;
+	bool numbered;
+};
+
+/* A notch as one edge of the blank sees it: along the edge from s0 to s1, that deep.
+ * Edges run counterclockwise: 0 bottom, 1 right, 2 top, 3 left. */
+struct bite { double s0, s1, depth; };
+
+static double edge_length(const struct fig_plate *p, int edge)
+{
+	return edge % 2 == 0 ? p->length_mm : p->width_mm;
+}
+
+static bool same(double a, double b)
+{
+	return fabs(a - b) < SAME_MM;
+}
+
+/* Whether the notch opens to that edge. */
+static bool bite_of(const struct fig_plate *p, const struct fig_feature *n, int edge,
+    struct bite *b)
+{
+	double l = p->length_mm, w = p->width_mm, right = n->x_mm + n->w_mm;
+	double high = n->y_mm + n->h_mm;
+	const struct bite at[4] = { { n->x_mm, right, n->h_mm }, { n->y_mm, high, n->w_mm },
+	    { l - right, l - n->x_mm, n->h_mm }, { w - high, w - n->y_mm, n->w_mm } };
+	const bool opens[4] = { same(n->y_mm, 0), same(right, l), same(high, w),
+	    same(n->x_mm, 0) };
+
+	*b = at[edge];
+	return n->mark == FIG_NOTCH && opens[edge];
+}
+
+static void edge_corner(struct section_member *m, const struct fig_plate *p, int edge,
+    double s, double depth)
+{
+	double l = p->length_mm, w = p->width_mm;
+	const pt at[4] = { { s, depth }, { l - depth, s }, { l - s, w - depth },
+	    { depth, w - s } };
+
+	section_corner(m, at[edge].x, at[edge].y);
+}
+
+/* The next notch along an edge that begins at or after `from`, corners left out. */
+static bool next_bite(const struct fig_plate *p, int edge, double from, struct bite *out)
+{
+	struct bite b;
+	bool found = false;
+
+	*out = (struct bite){ 0, 0, 0 };
+	for (size_t i = 0; i < p->nfeatures; i++) {
+		if (!bite_of(p, &p->features[i], edge, &b) || b.s0 < from - SAME_MM ||
+		    same(b.s0, 0) || same(b.s1, edge_length(p, edge)))
+			continue;
+		if (!found || b.s0 < out->s0)
+			*out = b;
+		found = true;
+	}
+	return found;
+}
+
+/* The corner at the end of an edge, or the notch that takes it away. */
+static void end_corner(struct section_member *m, const struct fig_plate *p, int edge)
+{
+	int next = (edge + 1) % 4;
+	struct bite b, c;
+
+	for (size_t i = 0; i < p->nfeatures; i++) {
+		if (!bite_of(p, &p->features[i], edge, &b) ||
+		    !bite_of(p, &p->features[i], next, &c))
+			continue;
+		if (!same(b.s1, edge_length(p, edge)))
+			continue;
+		edge_corner(m, p, edge, b.s0, 0);
+		edge_corner(m, p, edge, b.s0, b.depth);
+		edge_corner(m, p, next, c.s1, 0);
+		return;
+	}
+	edge_corner(m, p, next, 0, 0);
+}
+
+static void add_outline(struct section *s, const struct fig_plate *p)
+{
+	struct section_member *m = section_plate(s, NAN);
+	struct bite b;
+
+	for (int edge = 0; edge < 4; edge++) {
+		double from = 0;
+
+		while (next_bite(p, edge, from, &b)) {
+			edge_corner(m, p, edge, b.s0, 0);
+			edge_corner(m, p, edge, b.s0, b.depth);
+			edge_corner(m, p, edge, b.s1, b.depth);
+			edge_corner(m, p, edge, b.s1, 0);
+			from = b.s1;
+		}
+		end_corner(m, p, edge);
+	}
+}
+
+/* A circle, or a slot with round ends. */
+static void add_opening(struct section *s, const struct fig_feature *h)
+{
+	double w = h->w_mm, t = h->mark == FIG_HOLE ? w : h->h_mm, r = fmin(w, t) / 2;
+	double k = r * CURVE_CIRCLE;
+	struct section_bead *b = section_bead(s);
+
+	for (int i = 0; i < 4; i++) {
+		/* Corner i of the box, counterclockwise from the lower right. */
+		double sx = i == 0 || i == 1 ? 1 : -1, sy = i == 1 || i == 2 ? 1 : -1;
+		pt o = { h->x_mm + sx * (w / 2 - r), h->y_mm + sy * (t / 2 - r) };
+		pt along = pt_polar(1, 90 * i), out = pt_polar(1, 90 * i - 90);
+		pt from = pt_add(o, pt_mul(out, r)), to = pt_add(o, pt_mul(along, r));
+		struct seg g = { SEG_CURVE, { pt_add(from, pt_mul(along, k)),
+		    pt_add(to, pt_mul(out, k)), to } };
+
+		if (i == 0)
+			section_move(b, from);
+		else
+			section_line(b, from);
+		b->s[b->n++] = g;
+	}
+	section_close(b);
+}
+
+static bool is_line(const struct fig_feature *g)
+{
+	return g->mark == FIG_BEND || g->mark == FIG_CUT;
+}
+
+/* Where a leader or a number points at a feature. */
+static pt feature_spot(const struct fig_feature *g)
+{
+	if (g->mark == FIG_NOTCH)
+		return (pt){ g->x_mm + g->w_mm / 2, g->y_mm + g->h_mm / 2 };
+	if (is_line(g))
+		return (pt){ g->x_mm + g->w_mm * 0.7, g->y_mm + g->h_mm * 0.7 };
+	return (pt){ g->x_mm, g->y_mm };
+}
+
+/* Ordinates in one place with one label are told once. */
+static bool told_before(const struct fig_plate *p, size_t i, bool x)
+{
+	const struct fig_feature *g = &p->features[i];
+
+	for (size_t k = 0; k < i; k++) {
+		const struct fig_feature *o = &p->features[k];
+
+		if (x && same(o->x_mm, g->x_mm) && str_eq(o->label_x, g->label_x))
+			return true;
+		if (!x && same(o->y_mm, g->y_mm) && str_eq(o->label_y, g->label_y))
+			return true;
+	}
+	return false;
+}
+
+static void label_feature(struct section *s, const struct fig_plate *p, size_t i)
+{
+	const struct fig_feature *g = &p->features[i];
+	pt at = { g->x_mm, g->y_mm }, rim = feature_spot(g);
+
+	if (g->mark == FIG_HOLE || g->mark == FIG_SLOT)
+		rim = pt_add(rim, pt_polar(fmin(g->w_mm, g->mark == FIG_HOLE ? g->w_mm : g->h_mm)
+		    / 2, g->mark == FIG_HOLE || g->h_mm >= g->w_mm ? 30 : 90));
+	if (!told_before(p, i, true))
+		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_X,
+		    .side = SECTION_BOTTOM, .a = at, .label = g->label_x });
+	if (!told_before(p, i, false))
+		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_Y,
+		    .side = SECTION_LEFT, .a = at, .label = g->label_y });
+	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
+	    .a = rim, .b = rim, .label = g->label_size });
+}
+
+/* The ring stands beside the feature, not on it. */
+static void number_feature(struct section *s, const struct fig_feature *g,
+    struct section_frame f)
+{
+	double off = (SECTION_SPOT_PT + 1.5) * f.mm_pt;
+	pt at = feature_spot(g);
+
+	assert(s->nspots < SECTION_SPOTS);
+	if (g->mark == FIG_HOLE || g->mark == FIG_SLOT)
+		at = pt_add(at, pt_polar(hypot(g->w_mm, g->mark == FIG_HOLE ? 0 : g->h_mm) / 2 +
+		    off, 45));
+	else
+		at = pt_add(at, pt_polar(off, 45));
+	s->spot[s->nspots++] = at;
+}
+
+static void build_plate(struct section *s, const void *data, struct section_frame f)
+{
+	const struct plate_view *v = data;
+	const struct fig_plate *p = v->plate;
+	double l = p->length_mm, w = p->width_mm;
+
+	add_outline(s, p);
+	for (size_t i = 0; i < p->nfeatures; i++) {
+		const struct fig_feature *g = &p->features[i];
+
+		if (g->mark == FIG_HOLE || g->mark == FIG_SLOT)
+			add_opening(s, g);
+		if (is_line(g))
+			section_rule(s, (pt){ g->x_mm, g->y_mm },
+			    (pt){ g->x_mm + g->w_mm, g->y_mm + g->h_mm }, g->mark == FIG_BEND);
+		if (v->numbered)
+			number_feature(s, g, f);
+		else
+			label_feature(s, p, i);
+	}
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
+	    .a = { 0, w }, .b = { l, w }, .label = p->label_length });
+	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
+	    .a = { l, 0 }, .b = { l, w }, .exit = SECTION_UP, .label = p->label_width });
+}
+
+static str notch_fault(const struct fig_plate *p, const struct fig_feature *g)
+{
+	struct bite b;
+	int open = 0;
+
+	for (int edge = 0; edge < 4; edge++)
+		open += bite_of(p, g, edge, &b) ? 1 : 0;
+	if (open == 0)
+		return STR("a notch opens to no edge");
+	if (g->w_mm >= p->length_mm - SAME_MM || g->h_mm >= p->width_mm - SAME_MM)
+		return STR("a notch cuts the blank in two");
+	return STR("");
+}
+
+static rect feature_box(const struct fig_feature *g)
+{
+	double h = g->mark == FIG_HOLE ? g->w_mm : g->h_mm;
+	rect r = { g->x_mm, g->y_mm, 0, 0 };
+
+	if (g->mark == FIG_NOTCH || is_line(g))
+		return rect_grow(r, (pt){ g->x_mm + g->w_mm, g->y_mm + h });
+	return (rect){ g->x_mm - g->w_mm / 2, g->y_mm - h / 2, g->w_mm, h };
+}
+
+static str feature_fault(const struct fig_plate *p, const struct fig_feature *g)
+{
+	rect blank = { -SAME_MM, -SAME_MM, p->length_mm + 2 * SAME_MM,
+	    p->width_mm + 2 * SAME_MM };
+	bool sized = is_line(g) ? g->w_mm != 0 || g->h_mm != 0
+	    : g->w_mm > 0 && (g->mark == FIG_HOLE || g->h_mm > 0);
+
+	if (!sized || !isfinite(g->x_mm + g->y_mm + g->w_mm) ||
+	    (g->mark != FIG_HOLE && !isfinite(g->h_mm)))
+		return STR("a hole, slot, notch or line has no size");
+	if (!rect_holds(blank, feature_box(g)))
+		return STR("a hole, slot, notch or line runs over the edge");
+	return g->mark == FIG_NOTCH ? notch_fault(p, g) : STR("");
+}
+
+static bool notches_meet(const struct fig_plate *p)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < p->nfeatures; i++) {
+		if (p->features[i].mark != FIG_NOTCH)
+			continue;
+		n++;
+		for (size_t k = 0; k < i; k++)
+			if (p->features[k].mark == FIG_NOTCH &&
+			    !rect_apart(feature_box(&p->features[i]), feature_box(&p->features[k])))
+				return true;
+	}
+	return n > NOTCHES;
+}
+
+str fig_plate_fault(const struct fig_plate *p)
+{
+	if (!fig_given(p->length_mm) || !fig_given(p->width_mm) ||
+	    !isfinite(p->length_mm + p->width_mm))
+		return STR("the length or the width is not given");
+	if (p->nfeatures > FIG_FEATURES)
+		return STR("more than 40 holes, slots, notches and lines");
+	for (size_t i = 0; i < p->nfeatures; i++) {
+		str why = feature_fault(p, &p->features[i]);
+
+		if (why.n > 0)
+			return why;
+	}
+	if (notches_meet(p))
+		return STR("notches overlap, or there are more than 15");
+	return STR("");
+}
+
+/* Cell of the table; row 0 is the head. */
+static str cell_text(const struct fig_plate *p, size_t row, int col)
+{
+	const struct fig_words *w = fig_words_of(p->words);
+	const str head[4] = { w->hole, w->diameter, w->across, w->up };
+	const struct fig_feature *g = row > 0 ? &p->features[row - 1] : NULL;
+
+	if (g == NULL)
+		return head[col];
+	return col == 1 ? g->label_size : col == 2 ? g->label_x : col == 3 ? g->label_y
+	    : fig_number((unsigned)row);
+}
+
+static void table_widths(const struct faces *f, const struct fig_plate *p, double w[4])
+{
+	for (int col = 0; col < 4; col++) {
+		w[col] = 0;
+		for (size_t row = 0; row <= p->nfeatures; row++)
+			w[col] = fmax(w[col], face_width_pt(f, row == 0 ? FACE_SANS_BOLD : FACE_SANS,
+			    TABLE_PT, cell_text(p, row, col)));
+		w[col] += TABLE_GAP_PT;
+	}
+}
+
+static void draw_table(struct canvas *c, rect r, const struct fig_plate *p,
+    const double w[4])
+{
+	for (size_t row = 0; row <= p->nfeatures; row++) {
+		rect cell = { r.x, r.y + TABLE_ROW_PT * (double)row, 0, TABLE_ROW_PT };
+
+		for (int col = 0; col < 4; col++) {
+			cell.w = w[col];
+			canvas_box_begin(c, cell, STR("label"));
+			canvas_text(c, (pt){ cell.x + TABLE_GAP_PT / 2, cell.y + TABLE_ROW_PT - 3.5 },
+			    row == 0 ? FACE_SANS_BOLD : FACE_SANS, TABLE_PT, cell_text(p, row, col));
+			canvas_box_end(c);
+			cell.x += w[col];
+		}
+		canvas_line(c, (pt){ r.x, cell.y + TABLE_ROW_PT },
+		    (pt){ cell.x, cell.y + TABLE_ROW_PT }, row == 0 ? 1 : DIM_THIN_PT);
+	}
+}
+
+bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_plate *p)
+{
+	str why = fig_plate_fault(p);
+	struct plate_view view = { p, false };
+	struct fig_fit fit = { .build = build_plate, .data = &view,
+	    .position = p->label_thickness, .words = p->words };
+	double w[4], wide;
+	rect left = area;
+
+	if (why.n > 0)
+		return fig_refuse(c, f, area, p->words, why);
+	if (p->nfeatures <= MOST_LABELED && fig_fit_draw(c, f, area, &fit))
+		return true;
+	view.numbered = true;
+	table_widths(f, p, w);
+	wide = w[0] + w[1] + w[2] + w[3];
+	left.w -= wide + TABLE_GAP_PT;
+	if (left.w < 60 || TABLE_ROW_PT * ((double)p->nfeatures + 1) > area.h ||
+	    !fig_fit_draw(c, f, left, &fit))
+		return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);
+	draw_table(c, (rect){ area.x + area.w - wide, area.y, wide, area.h }, p, w);
+	return true;
+}
+
+str fig_plate_words(struct arena *a, const struct fig_plate *p)
+{
+	static const char *const name[] = { "hole", "slot", "notch", "bend line", "cut line" };
+	struct buf b = { .arena = a };
+	str why = fig_plate_fault(p);
+
+	if (why.n > 0)
+		return str_format(a, "No drawing: %.*s.", STR_ARG(why));
+	buf_addf(&b, "Blank seen flat, %.*s by %.*s", STR_ARG(p->label_length),
+	    STR_ARG(p->label_width));
+	if (p->label_thickness.n > 0)
+		buf_addf(&b, ", %.*s", STR_ARG(p->label_thickness));
+	buf_adds(&b, ".");
+	for (size_t i = 0; i < p->nfeatures; i++) {
+		const struct fig_feature *g = &p->features[i];
+
+		buf_addf(&b, "%s%s %.*s", i == 0 ? " With " : "; ", name[g->mark],
+		    STR_ARG(g->label_size));
+		if (g->label_x.n > 0)
+			buf_addf(&b, ", %.*s from the left", STR_ARG(g->label_x));
+		if (g->label_y.n > 0)
+			buf_addf(&b, ", %.*s from the bottom", STR_ARG(g->label_y));
+	}
+	if (p->nfeatures > 0)
+		buf_adds(&b, ".");
+	return buf_str(&b);
+}
