@@ -306,6 +306,25 @@ static void test_section_alone(void **state)
 	assert_int_equal(p->page, 3);
 }
 
+/* A section that starts on a left-hand page is shown as if it began on page 1. */
+static void test_section_from_the_left(void **state)
+{
+	struct bench *b = *state;
+	struct flow *f = flow_new(&b->s, &small);
+	struct probe *p = probe_new(b->arena, b->faces);
+
+	flow_add(f, named(&b->s, "a", 1, TAG_P));
+	flow_section(f, STR("s"), START_PAGE);
+	flow_add(f, named(&b->s, "b", 12, TAG_P));
+	flow_end(f);
+	flow_emit(f, &p->canvas);
+	assert_near(p->texts[1].x, 40);
+	p = probe_new(b->arena, b->faces);
+	flow_emit_section(f, 0, &p->canvas);
+	assert_near(p->texts[0].x, 60);
+	assert_near(p->texts[11].x, 40);
+}
+
 /* A section that starts in the middle of a page is shown without what is above it. */
 static void test_section_within_a_page(void **state)
 {
@@ -636,6 +655,7 @@ int main(void)
 		cmocka_unit_test(test_sections_start_on_the_right),
 		cmocka_unit_test(test_break_to_the_right_at_the_end),
 		cmocka_unit_test(test_section_alone),
+		cmocka_unit_test(test_section_from_the_left),
 		cmocka_unit_test(test_section_within_a_page),
 		cmocka_unit_test(test_page_references),
 		cmocka_unit_test(test_filling),

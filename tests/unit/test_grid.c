@@ -338,6 +338,31 @@ static void test_only_a_row_taller_than_a_page_is_cut(void **state)
 	assert_int_equal(flow_overfull(f), 0);
 }
 
+/* A row of 20 lines, tall enough to be cut, moves to the next page whole. */
+static void test_tall_row_that_fits_is_whole(void **state)
+{
+	struct bench *b = *state;
+	struct grid_column c[1] = { { COLUMN_FIXED, 100, ALIGN_LEFT } };
+	struct span lines[20];
+	struct flow *f = flow_new(&b->s, &(struct flow_spec){ .page_width_pt = 300,
+	    .page_height_pt = 600, .top_pt = 50, .bottom_pt = 50, .inner_pt = 60,
+	    .outer_pt = 40 });
+	struct grid *g = grid_begin(&b->s, &(struct grid_spec){ .columns = c, .ncolumns = 1,
+	    .width_pt = 100, .type = plain12 });
+
+	for (size_t i = 0; i < 20; i++)
+		lines[i] = (struct span){ str_format(b->arena, "l%zu", i), SPAN_BREAK };
+	grid_row_plain(g, (str[]){ STR("above") }, 1);
+	grid_row(g, &(struct grid_cell){ .spans = lines, .nspans = 20 }, 1);
+	flow_add(f, block_space(&b->s, 300, false));
+	flow_add(f, grid_end(g));
+	struct probe *p = emit(b, f);
+
+	assert_int_equal(p->texts[probe_find(p, "above", 0)].page, 1);
+	assert_int_equal(p->texts[probe_find(p, "l0", 0)].page, 2);
+	assert_int_equal(flow_pages(f), 2);
+}
+
 /* ---- thousands of tables ---- */
 
 static struct block *random_table(struct dice *d, struct setter *s, double width_pt)
@@ -410,6 +435,7 @@ int main(void)
 		cmocka_unit_test(test_whole_table_moves_on),
 		cmocka_unit_test(test_caption_and_head_keep_with_first_row),
 		cmocka_unit_test(test_only_a_row_taller_than_a_page_is_cut),
+		cmocka_unit_test(test_tall_row_that_fits_is_whole),
 		cmocka_unit_test(test_random_tables),
 	};
 

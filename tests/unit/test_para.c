@@ -299,6 +299,7 @@ static void check_lines(struct bench *b, struct arena *a, const struct lines *l,
 		assert_memory_equal(line.p, text.p + at, line.n);
 		assert_true(wide <= w + 1e-6 || str_chars(line) == 1);
 		assert_true(line.p[line.n - 1] != ' ');
+		assert_int_equal(l->v[i].width_mils, (uint32_t)(wide * 1000 / 12 + 0.5));
 		size_t next = at + line.n;
 
 		check_line_end(line, text, next);
