@@ -2,7 +2,8 @@
  *
  * fonts.S embeds templates/fonts byte for byte, so that the one program file prints
  * on a machine with nothing installed. The bytes live as long as the program. IBM Plex is
- * under the SIL Open Font License 1.1 (templates/fonts/OFL.txt); the files are unmodified. */
+ * under the SIL Open Font License 1.1 (templates/fonts/OFL.txt); the files are
+ * unmodified. */
 #ifndef BASE_FONTS_H
 #define BASE_FONTS_H
 
@@ -24,7 +25,8 @@ static inline struct font_bytes font_bytes(size_t index)
 {
 	const unsigned char *const *edge = font_edges[index];
 
-	return (struct font_bytes){ edge[0], (size_t)((uintptr_t)edge[1] - (uintptr_t)edge[0]) };
+	return (struct font_bytes){ edge[0],
+	    (size_t)((uintptr_t)edge[1] - (uintptr_t)edge[0]) };
 }
 
 #endif

@@ -26,7 +26,8 @@ static void bounds_text(void *self, pt at, enum face_id face, double size_pt, st
 	bounds_add(b, at.x + width, at.y + face_descent_pt(b->faces, face, size_pt), 0);
 }
 
-static void bounds_path(void *self, const struct seg *segs, size_t n, const struct ink *ink)
+static void bounds_path(void *self, const struct seg *segs, size_t n,
+    const struct ink *ink)
 {
 	static const int points[] = {
 		[SEG_MOVE] = 1, [SEG_LINE] = 1, [SEG_CURVE] = 3, [SEG_CLOSE] = 0,
@@ -42,7 +43,8 @@ static const struct canvas_ops bounds_ops = { .text = bounds_text, .path = bound
 
 void bounds_init(struct bounds *b, const struct faces *faces)
 {
-	*b = (struct bounds){ .canvas = { .ops = &bounds_ops, .self = b }, .faces = faces };
+	*b = (struct bounds){ .canvas = { .ops = &bounds_ops, .self = b },
+	    .faces = faces };
 }
 
 rect bounds_rect(const struct bounds *b)

@@ -29,14 +29,16 @@ void canvas_page_end(struct canvas *c)
 	c->pages = 0;
 }
 
-void canvas_text(struct canvas *c, pt baseline, enum face_id face, double size_pt, str utf8)
+void canvas_text(struct canvas *c, pt baseline, enum face_id face, double size_pt,
+    str utf8)
 {
 	assert(c->pages == 1);
 	if (utf8.n > 0)
 		CALL(c, text, baseline, face, size_pt, utf8);
 }
 
-void canvas_path(struct canvas *c, const struct seg *segs, size_t n, const struct ink *ink)
+void canvas_path(struct canvas *c, const struct seg *segs, size_t n,
+    const struct ink *ink)
 {
 	assert(c->pages == 1);
 	if (n > 0 && (ink->fill || ink->stroke_pt > 0))

@@ -100,7 +100,7 @@ static void cmap4_read(struct arena *a, struct face *f, struct table t)
 			unsigned g = c;
 
 			if (offset != 0)
-				g = be16(t, offsets + s + offset + 2 * (size_t)(c - first));
+				g = be16(t, offsets + s + offset + 2 * (c - first));
 			if (offset == 0 || g != 0)
 				g = (g + delta) & 0xffff;
 			glyph_store(a, f, c, g);
@@ -173,7 +173,8 @@ static void face_read(struct arena *a, struct face *f, struct font_bytes bytes)
 	f->rows = arena_grow(a, NULL, 0, 24, &f->rows_cap, 256 * sizeof *f->rows);
 	f->nrows = 1;
 	cmap_read(a, f, table_find(font, TAG('c', 'm', 'a', 'p')));
-	advances_read(a, f, table_find(font, TAG('h', 'm', 't', 'x')), be16(hhea, 34), per_em);
+	advances_read(a, f, table_find(font, TAG('h', 'm', 't', 'x')), be16(hhea, 34),
+	    per_em);
 	f->ascent = be16_signed(hhea, 4) / (double)per_em;
 	f->descent = -be16_signed(hhea, 6) / (double)per_em;
 	f->cap_height = be16_signed(os2, 88) / (double)per_em;

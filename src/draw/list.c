@@ -6,8 +6,9 @@
 #include <string.h>
 
 enum op {
-	OP_PAGE_BEGIN, OP_PAGE_END, OP_TEXT, OP_PATH, OP_BOX_BEGIN, OP_BOX_END, OP_TAG_BEGIN,
-	OP_TAG_END, OP_FLEETING_BEGIN, OP_FLEETING_END, OP_DEST, OP_LINK, OP_OUTLINE, OP_LABEL
+	OP_PAGE_BEGIN, OP_PAGE_END, OP_TEXT, OP_PATH, OP_BOX_BEGIN, OP_BOX_END,
+	OP_TAG_BEGIN, OP_TAG_END, OP_FLEETING_BEGIN, OP_FLEETING_END, OP_DEST, OP_LINK,
+	OP_OUTLINE, OP_LABEL
 };
 
 struct path {
@@ -251,13 +252,15 @@ static void item_replay(const struct item *item, struct canvas *to, pt by)
 	case OP_PAGE_BEGIN: canvas_page_begin(to, r.w, r.h); break;
 	case OP_PAGE_END: canvas_page_end(to); break;
 	case OP_TEXT:
-		canvas_text(to, shift_pt((pt){ r.x, r.y }, by), (enum face_id)item->number,
-		    r.w, item->text);
+		canvas_text(to, shift_pt((pt){ r.x, r.y }, by),
+		    (enum face_id)item->number, r.w, item->text);
 		break;
 	case OP_PATH: path_replay(item->u.path, to, by); break;
 	case OP_BOX_BEGIN: canvas_box_begin(to, shift_rect(r, by), item->text); break;
 	case OP_BOX_END: canvas_box_end(to); break;
-	case OP_TAG_BEGIN: canvas_tag_begin(to, (enum tag)item->number, item->text); break;
+	case OP_TAG_BEGIN:
+		canvas_tag_begin(to, (enum tag)item->number, item->text);
+		break;
 	case OP_TAG_END: canvas_tag_end(to); break;
 	case OP_FLEETING_BEGIN: canvas_fleeting_begin(to); break;
 	case OP_FLEETING_END: canvas_fleeting_end(to); break;
@@ -267,7 +270,8 @@ static void item_replay(const struct item *item, struct canvas *to, pt by)
 		canvas_outline(to, (int)item->number, item->text, item->u.dest);
 		break;
 	case OP_LABEL:
-		canvas_label(to, (enum label_style)item->number, item->text, item->u.first);
+		canvas_label(to, (enum label_style)item->number, item->text,
+		    item->u.first);
 		break;
 	}
 }
@@ -303,13 +307,15 @@ static size_t page_end_index(const struct list *l, size_t page)
 void list_replay_page(const struct list *l, size_t page, struct canvas *to,
     double dx_pt, double dy_pt)
 {
-	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt }, true);
+	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
+	    true);
 }
 
 void list_replay_content(const struct list *l, size_t page, struct canvas *to,
     double dx_pt, double dy_pt)
 {
-	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt }, false);
+	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
+	    false);
 }
 
 static void feed_number(struct sha256 *h, uint64_t v)
@@ -324,7 +330,9 @@ static void feed_number(struct sha256 *h, uint64_t v)
 /* Hundredths of a point: what differs by less looks the same. */
 static void feed_pt(struct sha256 *h, double x)
 {
-	feed_number(h, isfinite(x) && fabs(x) < 1e9 ? (uint64_t)llround(x * 100) : UINT64_MAX);
+	bool sound = isfinite(x) && fabs(x) < 1e9;
+
+	feed_number(h, sound ? (uint64_t)llround(x * 100) : UINT64_MAX);
 }
 
 static void feed_text(struct sha256 *h, str s)
@@ -358,8 +366,9 @@ static void feed_path(struct sha256 *h, const struct path *path)
 static void item_digest(const struct item *item, struct sha256 *h)
 {
 	bool alt = item->op == OP_TAG_BEGIN && item->text.n > 0;
+	bool ink = item->op == OP_TEXT || item->op == OP_PATH;
 
-	if (item->op != OP_PAGE_BEGIN && item->op != OP_TEXT && item->op != OP_PATH && !alt)
+	if (!alt && !ink && item->op != OP_PAGE_BEGIN)
 		return;
 	feed_number(h, item->op);
 	if (item->op == OP_PATH) {

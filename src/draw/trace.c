@@ -96,7 +96,8 @@ static void trace_page_end(void *self)
 	buf_adds(out_of(self), "end page\n");
 }
 
-static void trace_text(void *self, pt baseline, enum face_id face, double size_pt, str utf8)
+static void trace_text(void *self, pt baseline, enum face_id face, double size_pt,
+    str utf8)
 {
 	struct buf *b = out_of(self);
 
@@ -126,7 +127,8 @@ static void add_ink(struct buf *b, const struct ink *ink)
 	}
 }
 
-static void trace_path(void *self, const struct seg *segs, size_t n, const struct ink *ink)
+static void trace_path(void *self, const struct seg *segs, size_t n,
+    const struct ink *ink)
 {
 	static const struct { char letter; int points; } ops[] = {
 		[SEG_MOVE] = { 'M', 1 }, [SEG_LINE] = { 'L', 1 },
@@ -203,7 +205,8 @@ static void trace_outline(void *self, int depth, str title, str dest_name)
 
 static void trace_label(void *self, enum label_style style, str prefix, unsigned first)
 {
-	buf_addf(out_of(self), "label %s %u", style == LABEL_ROMAN ? "roman" : "decimal", first);
+	buf_addf(out_of(self), "label %s %u", style == LABEL_ROMAN ? "roman" : "decimal",
+	    first);
 	end_line(out_of(self), prefix);
 }
 

@@ -99,8 +99,8 @@ static void glyph_use(struct content *c, struct font_use *f, uint16_t glyph, uin
 	if (glyph >= f->nglyphs) {
 		size_t need = glyph + 1u;
 
-		f->code_point = arena_grow(c->arena, f->code_point, f->nglyphs, need, &f->cap,
-		    sizeof *f->code_point);
+		f->code_point = arena_grow(c->arena, f->code_point, f->nglyphs, need,
+		    &f->cap, sizeof *f->code_point);
 		memset(f->code_point + f->nglyphs, 0,
 		    (need - f->nglyphs) * sizeof *f->code_point);
 		f->nglyphs = need;
@@ -221,8 +221,8 @@ static bool path_finite(const struct seg *segs, size_t n, const struct ink *ink)
 	static const int points[] = {
 		[SEG_MOVE] = 1, [SEG_LINE] = 1, [SEG_CURVE] = 3, [SEG_CLOSE] = 0,
 	};
-	double sum = ink->stroke_pt + ink->dash_on_pt + ink->dash_off_pt + ink->fill_gray +
-	    ink->stroke_gray;
+	double sum = ink->stroke_pt + ink->dash_on_pt + ink->dash_off_pt +
+	    ink->fill_gray + ink->stroke_gray;
 
 	/* A sum of finite lengths is finite here; one bad number spoils it. */
 	for (size_t i = 0; i < n; i++)
@@ -234,7 +234,8 @@ static bool path_finite(const struct seg *segs, size_t n, const struct ink *ink)
 static void stroke_set(struct content *c, const struct ink *ink)
 {
 	long width = content_hundredths(ink->stroke_pt);
-	long on = content_hundredths(ink->dash_on_pt), off = content_hundredths(ink->dash_off_pt);
+	long on = content_hundredths(ink->dash_on_pt);
+	long off = content_hundredths(ink->dash_off_pt);
 	char *p, *end;
 
 	gray_set(c, &c->stroke_gray, ink->stroke_gray, "G\n");

@@ -5,8 +5,8 @@
 #include <assert.h>
 #include <math.h>
 
-/* zlib's own measure of effort, 1 to 9. Measured on 240 pages of text, whole files: level 2
- * is 3 % larger than level 6 and written in 39 ms instead of 62. */
+/* zlib's own measure of effort, 1 to 9. Measured on 240 pages of text, whole files: level
+ * 2 is 3 % larger than level 6 and written in 39 ms instead of 62. */
 enum { PACK_LEVEL = 2 };
 
 void pdf_fail(struct pdf *p, int error)
@@ -64,7 +64,8 @@ static void mark_open(struct pdf *p)
 	if (elem == TAGS_NONE)
 		content_artifact(&p->content);
 	else
-		content_mark(&p->content, tags_type(p->tags, elem), tags_mark(p->tags, elem));
+		content_mark(&p->content, tags_type(p->tags, elem),
+		    tags_mark(p->tags, elem));
 }
 
 static double finite_or_zero(struct pdf *p, double x)
@@ -181,15 +182,18 @@ static const struct canvas_ops pdf_ops = {
 	.outline = pdf_outline, .label = pdf_label,
 };
 
-struct pdf *pdf_new(struct arena *a, const struct faces *faces, const struct pdf_meta *meta)
+struct pdf *pdf_new(struct arena *a, const struct faces *faces,
+    const struct pdf_meta *meta)
 {
 	struct pdf *p = arena_alloc(a, sizeof *p);
 
 	p->arena = a;
 	p->canvas = (struct canvas){ .ops = &pdf_ops, .self = p };
 	p->meta = (struct pdf_meta){
-		.title = str_copy(a, meta->title), .language = str_copy(a, meta->language),
-		.subject = str_copy(a, meta->subject), .author = str_copy(a, meta->author),
+		.title = str_copy(a, meta->title),
+		.language = str_copy(a, meta->language),
+		.subject = str_copy(a, meta->subject),
+		.author = str_copy(a, meta->author),
 		.actual_size = meta->actual_size,
 	};
 	content_init(&p->content, a, faces);

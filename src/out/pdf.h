@@ -31,12 +31,13 @@ struct pdf;
 /* Errors of our own beside those of the PDF library (which are 0x1001 and up). */
 enum pdf_error {
 	PDF_OK = 0,
-	PDF_NOT_FINITE = 0x2001, /* a coordinate was no number; that operation is left out */
+	PDF_NOT_FINITE = 0x2001, /* a coordinate was no number: a fault of ours */
 	PDF_PACKING = 0x2002     /* the compressor failed */
 };
 
 /* An empty document in a; faces are borrowed until pdf_finish. */
-struct pdf *pdf_new(struct arena *a, const struct faces *faces, const struct pdf_meta *meta);
+struct pdf *pdf_new(struct arena *a, const struct faces *faces,
+    const struct pdf_meta *meta);
 struct canvas *pdf_canvas(struct pdf *p);
 
 /* Ends the document and puts the whole file into `out`. Returns 0, or the first error,

@@ -155,7 +155,8 @@ static void fonts_add(struct file *f)
 		f->plan.fonts[f->plan.nfonts].face = (enum face_id)face;
 		font_prepare(f->pdf, f->doc->mmgr, &f->plan.fonts[f->plan.nfonts++]);
 	}
-	first = objects_add(f, f->plan.nfonts * FONT_OBJECTS, plan_font, plan_font_stream);
+	first = objects_add(f, f->plan.nfonts * FONT_OBJECTS, plan_font,
+	    plan_font_stream);
 	for (size_t i = 0; i < f->plan.nfonts; i++)
 		f->plan.fonts[i].first_id = first + (uint32_t)(i * FONT_OBJECTS);
 	f->plan.resources_id = objects_add(f, 1, plan_resources, NULL);
@@ -184,7 +185,8 @@ static void pages_add(struct file *f)
 
 static void tree_add(struct file *f)
 {
-	f->plan.ids.first_elem = objects_add(f, tags_count(f->pdf->tags), plan_elem, NULL);
+	f->plan.ids.first_elem = objects_add(f, tags_count(f->pdf->tags), plan_elem,
+	    NULL);
 	f->plan.ids.root = objects_add(f, 1, plan_tree, NULL);
 	f->plan.parents_id = objects_add(f, 1, plan_parents, NULL);
 }
@@ -320,7 +322,8 @@ static void file_build(struct file *f)
 
 int pdf_finish(struct pdf *p, struct arena *out, str *bytes)
 {
-	struct file f = { .pdf = p, .out = { .arena = out }, .scratch = { .arena = p->arena } };
+	struct file f = { .pdf = p, .out = { .arena = out },
+	    .scratch = { .arena = p->arena } };
 
 	f.plan.pdf = p;
 	f.plan.out = &f.out;

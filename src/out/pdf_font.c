@@ -81,7 +81,8 @@ static void glyphs_choose(HPDF_FontDef def, const struct font_use *use)
 }
 
 /* Lets the library write the glyphs that were drawn. */
-static void subset_save(struct pdf *p, HPDF_FontDef def, HPDF_Stream to, struct pdf_font *f)
+static void subset_save(struct pdf *p, HPDF_FontDef def, HPDF_Stream to,
+    struct pdf_font *f)
 {
 	char tag[HPDF_TTF_FONT_TAG_LEN + 1] = { 0 };
 
@@ -99,8 +100,8 @@ static void subset_make(struct pdf *p, HPDF_MMgr mmgr, struct pdf_font *f)
 {
 	struct reader r = { .bytes = font_bytes(f->face) };
 	struct buf subset = { .arena = p->arena };
-	HPDF_Stream in = HPDF_CallbackReader_New(mmgr, reader_read, reader_seek, reader_tell,
-	    reader_size, &r);
+	HPDF_Stream in = HPDF_CallbackReader_New(mmgr, reader_read, reader_seek,
+	    reader_tell, reader_size, &r);
 	/* From here on `in` belongs to the font definition, also when loading fails. */
 	HPDF_FontDef def = in ? HPDF_TTFontDef_Load(mmgr, in, HPDF_TRUE) : NULL;
 	HPDF_Stream out = HPDF_CallbackWriter_New(mmgr, buf_write, &subset);
@@ -228,5 +229,7 @@ void font_write(const struct pdf *p, const struct pdf_font *f, enum font_object 
 
 str font_stream(const struct pdf_font *f, enum font_object which)
 {
-	return which == FONT_FILE ? f->file : which == FONT_UNICODE ? f->unicode : (str){ 0 };
+	if (which == FONT_FILE)
+		return f->file;
+	return which == FONT_UNICODE ? f->unicode : (str){ 0 };
 }

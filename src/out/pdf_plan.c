@@ -88,7 +88,8 @@ void plan_resources(const struct plan *plan, size_t index, struct buf *b)
 	(void)index;
 	buf_adds(b, "/Font<<");
 	for (size_t i = 0; i < plan->nfonts; i++)
-		buf_addf(b, "/F%d %u 0 R", (int)plan->fonts[i].face, plan->fonts[i].first_id);
+		buf_addf(b, "/F%d %u 0 R", (int)plan->fonts[i].face,
+		    plan->fonts[i].first_id);
 	buf_adds(b, ">>\n");
 }
 
@@ -141,7 +142,8 @@ void plan_names(const struct plan *plan, size_t index, struct buf *b)
 	buf_adds(b, "]\n");
 }
 
-static void outline_ref(const struct plan *plan, struct buf *b, const char *key, uint32_t i)
+static void outline_ref(const struct plan *plan, struct buf *b, const char *key,
+    uint32_t i)
 {
 	if (i == UINT32_MAX)
 		return;
@@ -156,7 +158,7 @@ void plan_outline(const struct plan *plan, size_t index, struct buf *b)
 	buf_adds(b, "/Title");
 	text_string(b, o->title);
 	buf_adds(b, "/Parent ");
-	text_ref(b, o->parent == UINT32_MAX ? plan->outline_id : plan->outline_id + 1 + o->parent);
+	text_ref(b, plan->outline_id + (o->parent == UINT32_MAX ? 0 : 1 + o->parent));
 	outline_ref(plan, b, "/Prev ", o->prev);
 	outline_ref(plan, b, "/Next ", o->next);
 	outline_ref(plan, b, "/First ", o->first);
@@ -195,7 +197,8 @@ void plan_metadata_build(const struct pdf *p, struct buf *b)
 		{ "<dc:description><rdf:Alt><rdf:li xml:lang=\"x-default\">",
 		    "</rdf:li></rdf:Alt></dc:description>\n" },
 		{ "<dc:creator><rdf:Seq><rdf:li>", "</rdf:li></rdf:Seq></dc:creator>\n" },
-		{ "<dc:language><rdf:Bag><rdf:li>", "</rdf:li></rdf:Bag></dc:language>\n" },
+		{ "<dc:language><rdf:Bag><rdf:li>",
+		    "</rdf:li></rdf:Bag></dc:language>\n" },
 	};
 	const str texts[] = { p->meta.title, p->meta.subject, p->meta.author,
 		p->meta.language };
@@ -203,7 +206,8 @@ void plan_metadata_build(const struct pdf *p, struct buf *b)
 	buf_adds(b, "<?xpacket begin=\"\xef\xbb\xbf\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
 	    "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
 	    "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
-	    "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
+	    "<rdf:Description rdf:about=\"\""
+	    " xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
 	    " xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\">\n"
 	    "<dc:format>application/pdf</dc:format>\n"
 	    "<pdf:Producer>fitup</pdf:Producer>\n");
@@ -214,7 +218,8 @@ void plan_metadata_build(const struct pdf *p, struct buf *b)
 		text_xml(b, texts[i]);
 		buf_adds(b, lines[i].close);
 	}
-	buf_adds(b, "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>");
+	buf_adds(b,
+	    "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>");
 }
 
 /* Metadata stays readable without unpacking. */

@@ -7,7 +7,8 @@
 void text_uint(struct buf *b, uint32_t v);
 /* "12 0 R" */
 void text_ref(struct buf *b, uint32_t object);
-/* A text that people read: plain where it is ASCII, else UTF-16 (ISO 32000-1, 7.9.2.2). */
+/* A text that people read: plain where it is ASCII, else UTF-16 (ISO 32000-1,
+ * 7.9.2.2). */
 void text_string(struct buf *b, str utf8);
 /* A run of bytes that is only compared, as names of places. */
 void text_bytes(struct buf *b, str s);

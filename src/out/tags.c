@@ -59,7 +59,8 @@ struct tags *tags_new(struct arena *a)
 	struct tags *t = arena_alloc(a, sizeof *t);
 
 	t->arena = a;
-	t->root = (struct elem){ .parent = TAGS_NONE, .first = TAGS_NONE, .last = TAGS_NONE };
+	t->root = (struct elem){ .parent = TAGS_NONE, .first = TAGS_NONE,
+	    .last = TAGS_NONE };
 	return t;
 }
 
@@ -138,7 +139,10 @@ const char *tags_type(const struct tags *t, uint32_t elem)
 
 void tags_page_begin(struct tags *t)
 {
-	ARENA_PUSH(t->arena, t->pages, t->npages, t->pages_cap)->first = (uint32_t)t->npieces;
+	struct page_pieces *page;
+
+	page = ARENA_PUSH(t->arena, t->pages, t->npages, t->pages_cap);
+	page->first = (uint32_t)t->npieces;
 }
 
 unsigned tags_mark(struct tags *t, uint32_t elem)

@@ -55,7 +55,8 @@ static inline struct bench_line *bench_lines(const char *path, size_t *n)
 		l = &v[(*n)++];
 		*l = (struct bench_line){ .page = s[0] == 'P' };
 		if (!l->page &&
-		    sscanf(s, "T %lf %lf %d %lf %n", &l->x, &l->y, &l->face, &l->size, &used) < 4)
+		    sscanf(s, "T %lf %lf %d %lf %n", &l->x, &l->y, &l->face, &l->size,
+		    &used) < 4)
 			exit(1);
 		l->text = s + used;
 		l->n = strlen(l->text);

@@ -6,10 +6,12 @@
 #include <hpdf.h>
 
 static const char *const files[6] = {
-	"templates/fonts/IBMPlexSans_400Regular.ttf", "templates/fonts/IBMPlexSans_700Bold.ttf",
+	"templates/fonts/IBMPlexSans_400Regular.ttf",
+	"templates/fonts/IBMPlexSans_700Bold.ttf",
 	"templates/fonts/IBMPlexSans_400Regular_Italic.ttf",
 	"templates/fonts/IBMPlexSans_700Bold_Italic.ttf",
-	"templates/fonts/IBMPlexMono_400Regular.ttf", "templates/fonts/IBMPlexMono_700Bold.ttf",
+	"templates/fonts/IBMPlexMono_400Regular.ttf",
+	"templates/fonts/IBMPlexMono_700Bold.ttf",
 };
 
 static void on_error(HPDF_STATUS code, HPDF_STATUS detail, void *user)
@@ -21,7 +23,8 @@ static void on_error(HPDF_STATUS code, HPDF_STATUS detail, void *user)
 
 static HPDF_Font font_load(HPDF_Doc doc, int face)
 {
-	return HPDF_GetFont(doc, HPDF_LoadTTFontFromFile(doc, files[face], HPDF_TRUE), "UTF-8");
+	return HPDF_GetFont(doc, HPDF_LoadTTFontFromFile(doc, files[face], HPDF_TRUE),
+	    "UTF-8");
 }
 
 static void lines_draw(HPDF_Doc doc, const struct bench_line *v, size_t n)

@@ -28,8 +28,8 @@ static void lines_draw(struct canvas *c, const struct bench_line *v, size_t n)
 		canvas_page_end(c);
 }
 
-static void document_write(const struct faces *faces, const struct bench_line *v, size_t n,
-    const char *path)
+static void document_write(const struct faces *faces, const struct bench_line *v,
+    size_t n, const char *path)
 {
 	struct pdf_meta meta = { .title = STR("Bench"), .language = STR("en-US") };
 	struct arena *a = arena_new(NULL, NULL);

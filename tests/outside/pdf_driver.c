@@ -33,7 +33,8 @@ static void header(struct canvas *c, str page)
 
 static void tee(struct canvas *c)
 {
-	canvas_tag_begin(c, TAG_FIGURE, STR("Tee joint from the end: fillet \xe2\x85\x9c in"));
+	canvas_tag_begin(c, TAG_FIGURE,
+	    STR("Tee joint from the end: fillet \xe2\x85\x9c in"));
 	canvas_rect(c, (rect){ 200, 400, 160, 24 }, &outline);
 	canvas_rect(c, (rect){ 268, 300, 24, 100 }, &outline);
 	canvas_polygon(c, (pt[]){ { 292, 400 }, { 292, 370 }, { 322, 400 } }, 3, &black);
@@ -85,10 +86,13 @@ static void draw(struct canvas *c)
 	header(c, STR("Packet, page i"));
 	heading(c, STR("Tee fillet 2F \xe2\x80\x93 ma\xc3\xb1""ana"), STR("SM-04"));
 	paragraph(c, 120, FACE_SANS, 12, STR("Leg \xc2\xbd in, gap 0 to \xe2\x85\x9c in, "
-	    "70\xc2\xb0 \xc2\xb1 5\xc2\xb0, 3 \xc3\x97 8, \xc3\x98 2, \xe2\x89\xa4 1, \xe2\x89\xa5 2"));
+	    "70\xc2\xb0 \xc2\xb1 5\xc2\xb0, 3 \xc3\x97 8, \xc3\x98 2, "
+	    "\xe2\x89\xa4 1, \xe2\x89\xa5 2"));
 	paragraph(c, 140, FACE_SANS_BOLD, 12, STR("Bold (with brackets) and \\ slash"));
-	paragraph(c, 160, FACE_SANS_ITALIC, 12, STR("Italic \xe2\x80\x94 the welder\xe2\x80\x99s words"));
-	paragraph(c, 180, FACE_SANS_BOLD_ITALIC, 12, STR("Bold italic: caf\xc3\xa9 se\xc3\xb1or"));
+	paragraph(c, 160, FACE_SANS_ITALIC, 12,
+	    STR("Italic \xe2\x80\x94 the welder\xe2\x80\x99s words"));
+	paragraph(c, 180, FACE_SANS_BOLD_ITALIC, 12,
+	    STR("Bold italic: caf\xc3\xa9 se\xc3\xb1or"));
 	paragraph(c, 200, FACE_MONO, 12, STR("Mono 0123456789 A36 plate"));
 	paragraph(c, 220, FACE_MONO_BOLD, 12, STR("Mono bold E7018"));
 	tee(c);
@@ -110,7 +114,8 @@ static void draw(struct canvas *c)
 
 int main(int argc, char **argv)
 {
-	struct pdf_meta meta = { STR("Quarter 1 \xe2\x80\x93 caf\xc3\xa9 & more"), STR("en-US"),
+	struct pdf_meta meta = { STR("Quarter 1 \xe2\x80\x93 caf\xc3\xa9 & more"),
+	    STR("en-US"),
 		STR("Test <sheet>"), STR(""), false };
 	struct arena *a = arena_new(NULL, NULL);
 	struct pdf *p = pdf_new(a, faces_new(a), &meta);

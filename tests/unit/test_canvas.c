@@ -42,9 +42,10 @@ static void figure(struct canvas *c, str alt)
 {
 	canvas_tag_begin(c, TAG_FIGURE, alt);
 	canvas_path(c, (struct seg[]){ { SEG_MOVE, { { 1, 2 } } },
-	    { SEG_CURVE, { { 1, 1 }, { 2, 2 }, { 3.005, -3 } } }, { .op = SEG_CLOSE } }, 3,
-	    &(struct ink){ .stroke_pt = 0.75, .dash_on_pt = 4, .dash_off_pt = 2, .fill = true,
-	    .fill_gray = 0.5 });
+	    { SEG_CURVE, { { 1, 1 }, { 2, 2 }, { 3.005, -3 } } },
+	    { .op = SEG_CLOSE } }, 3,
+	    &(struct ink){ .stroke_pt = 0.75, .dash_on_pt = 4, .dash_off_pt = 2,
+	    .fill = true, .fill_gray = 0.5 });
 	canvas_line(c, (pt){ 10, 10 }, (pt){ 20, 10 }, 1);
 	canvas_tag_end(c);
 }
@@ -298,15 +299,23 @@ static void digest_is_of_what_stays(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test_setup_teardown(trace_is_golden, setup, teardown),
-		cmocka_unit_test_setup_teardown(nothing_is_drawn_without_ink, setup, teardown),
+		cmocka_unit_test_setup_teardown(trace_is_golden,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(nothing_is_drawn_without_ink,
+		    setup, teardown),
 		cmocka_unit_test(device_without_operations),
-		cmocka_unit_test_setup_teardown(bounds_of_strokes_and_curves, setup, teardown),
-		cmocka_unit_test_setup_teardown(bounds_of_text, setup, teardown),
-		cmocka_unit_test_setup_teardown(replay_is_what_was_drawn, setup, teardown),
-		cmocka_unit_test_setup_teardown(replay_shifted_on_an_open_page, setup, teardown),
-		cmocka_unit_test_setup_teardown(long_recordings, setup, teardown),
-		cmocka_unit_test_setup_teardown(digest_is_of_what_stays, setup, teardown),
+		cmocka_unit_test_setup_teardown(bounds_of_strokes_and_curves,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(bounds_of_text,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(replay_is_what_was_drawn,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(replay_shifted_on_an_open_page,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(long_recordings,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(digest_is_of_what_stays,
+		    setup, teardown),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

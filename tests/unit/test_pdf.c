@@ -39,7 +39,8 @@ static void page(struct canvas *c, int number)
 	canvas_line(c, (pt){ 72, 40 }, (pt){ 540, 40 }, 0.5);
 	canvas_tag_end(c);
 	canvas_tag_begin(c, TAG_H1, STR(""));
-	canvas_text(c, (pt){ 72, 72 }, FACE_SANS_BOLD, 18, STR("Tee fillet \xe2\x85\x9c in"));
+	canvas_text(c, (pt){ 72, 72 }, FACE_SANS_BOLD, 18,
+	    STR("Tee fillet \xe2\x85\x9c in"));
 	canvas_tag_end(c);
 	canvas_tag_begin(c, TAG_P, STR(""));
 	canvas_text(c, (pt){ 72, 100 }, FACE_SANS, 12, STR("a (b) \\ c"));
@@ -62,8 +63,8 @@ static void document(struct canvas *c)
 	canvas_outline(c, 1, STR("inner"), STR("there"));
 	canvas_page_begin(c, 792, 612);
 	canvas_tag_begin(c, TAG_FIGURE, STR("a circle"));
-	canvas_circle(c, (pt){ 100, 100 }, 40, &(struct ink){ .stroke_pt = 1, .fill = true,
-	    .fill_gray = 0.8, .dash_on_pt = 3, .dash_off_pt = 2 });
+	canvas_circle(c, (pt){ 100, 100 }, 40, &(struct ink){ .stroke_pt = 1,
+	    .fill = true, .fill_gray = 0.8, .dash_on_pt = 3, .dash_off_pt = 2 });
 	canvas_text(c, (pt){ 100, 100 }, FACE_MONO, 12, STR("R 40"));
 	canvas_tag_end(c);
 	canvas_page_end(c);
@@ -98,10 +99,12 @@ static void file_has_its_parts(void **state)
 		{ "%PDF-1.7\n", 1 }, { "/Type/Page/", 4 }, { "/Count 4/Kids[", 1 },
 		{ "/Lang(en-US)", 1 }, { "/MarkInfo<</Marked true>>", 1 },
 		{ "/DisplayDocTitle true", 1 }, { "/Title<FEFF00430061006600E90020", 1 },
-		{ "/Subject(a \\(test\\))", 1 }, { "/Producer(fitup)", 1 }, { "/Author", 0 },
+		{ "/Subject(a \\(test\\))", 1 }, { "/Producer(fitup)", 1 },
+		{ "/Author", 0 },
 		{ "/S/GoTo/D(there)", 2 }, { "(there)[", 1 }, { "/Alt(a circle)", 1 },
 		{ "/Title<FEFF004D006100F10061006E0061>", 1 }, { "/Title(inner)", 1 },
-		{ "/PageLabels<</Nums[0<</S/r/St 1>>]>>", 1 }, { "/S/H1", 3 }, { "/S/P/", 3 },
+		{ "/PageLabels<</Nums[0<</S/r/St 1>>]>>", 1 }, { "/S/H1", 3 },
+		{ "/S/P/", 3 },
 		{ "/S/Figure", 1 }, { "/S/Document", 1 }, { "/Subtype/Type0", 3 },
 		{ "/FontFile2", 3 }, { "/CIDToGIDMap/Identity", 3 }, { "/ToUnicode", 3 },
 		{ "Caf\xc3\xa9 &amp; more", 1 }, { "/ID[<", 1 }, { "Date", 0 },
@@ -184,7 +187,8 @@ static void draw_plain(struct canvas *c)
 	canvas_text(c, (pt){ 10, 20 }, FACE_MONO, 12, STR("1"));
 	canvas_text(c, (pt){ 10, 34.5 }, FACE_MONO, 12, STR("1"));
 	canvas_tag_end(c);
-	canvas_rect(c, (rect){ 1, 2, 3, 4 }, &(struct ink){ .fill = true, .fill_gray = 0.25 });
+	canvas_rect(c, (rect){ 1, 2, 3, 4 }, &(struct ink){ .fill = true,
+	    .fill_gray = 0.25 });
 	canvas_line(c, (pt){ -1e9, 0 }, (pt){ 1e9, 0.004 }, 0.5);
 	canvas_page_end(c);
 }
@@ -293,13 +297,20 @@ static void own_mistakes_are_caught(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test_setup_teardown(file_has_its_parts, setup, teardown),
-		cmocka_unit_test_setup_teardown(two_builds_are_the_same, setup, teardown),
-		cmocka_unit_test_setup_teardown(two_threads_at_once, setup, teardown),
-		cmocka_unit_test_setup_teardown(operators_of_a_page, setup, teardown),
-		cmocka_unit_test_setup_teardown(numbers_that_are_none, setup, teardown),
-		cmocka_unit_test_setup_teardown(empty_page, setup, teardown),
-		cmocka_unit_test_setup_teardown(own_mistakes_are_caught, setup, teardown),
+		cmocka_unit_test_setup_teardown(file_has_its_parts,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(two_builds_are_the_same,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(two_threads_at_once,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(operators_of_a_page,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(numbers_that_are_none,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(empty_page,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(own_mistakes_are_caught,
+		    setup, teardown),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

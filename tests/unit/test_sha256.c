@@ -25,7 +25,11 @@ static void hex(struct sha256 *s, char out[65])
 /* The examples published with FIPS 180: one block, two blocks, a million bytes. */
 static void published_examples(void **state)
 {
-	static const struct { const char *text; int times; const char *digest; } examples[] = {
+	static const struct {
+		const char *text;
+		int times;
+		const char *digest;
+	} examples[] = {
 		{ "abc", 1,
 		    "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad" },
 		{ "abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq", 1,
@@ -122,7 +126,7 @@ static void fonts_are_unmodified(void **state)
 	assert_int_equal(fonts, FONT_COUNT);
 }
 
-/* 0x...0001 is 1 and 31 is 10 in base 31, least digit first; the alphabet starts with 2. */
+/* 31 is 10 in base 31, least digit first; the alphabet starts with 2, ends with Z. */
 static void marks(void **state)
 {
 	uint8_t digest[SHA256_BYTES] = { 0 };
