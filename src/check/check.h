@@ -9,4 +9,10 @@
  * is for working memory that may be dropped afterwards. */
 void check_program(struct arena *scratch, const struct model *m, struct findings *f);
 
+/* The same over orders that the caller made, as a trial does: orders[0] is that of
+ * program.md, the rest are entry paths; n is at least 1. A fault that stands in
+ * several orders is one finding. */
+void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,
+    struct findings *f);
+
 #endif

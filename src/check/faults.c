@@ -1,0 +1,109 @@
+#include "check/faults.h"
+
+/* A need may be a warning in one order and an error in another: each kind of fault
+ * is kept apart. */
+enum { KIND_SLIP, KIND_LIGHT, KIND_FIRM, KINDS };
+
+static unsigned kind_of(enum nature n)
+{
+	if (n == NATURE_MISSPELT)
+		return KIND_SLIP;
+	return nature_is_error(n) ? KIND_FIRM : KIND_LIGHT;
+}
+
+/* The set that holds the orders of `set` and `view`, made once. */
+static uint32_t set_grow(struct arena *a, struct verdict *d, uint32_t set, uint32_t view)
+{
+	if (d->sets[set].grown_by != view) {
+		struct path_set *fresh = ARENA_PUSH(a, d->sets, d->nsets, d->sets_cap);
+
+		*fresh = (struct path_set){ set, view, 0, NONE };
+		d->sets[set].grown = (uint32_t)(d->nsets - 1);
+		d->sets[set].grown_by = view;
+	}
+	return d->sets[set].grown;
+}
+
+/* Joins the faults from index `from` on, all of view k, with those of the orders
+ * before it. known: by need and kind, the fault's index + 1. */
+static void join_view(struct arena *a, struct verdict *d, size_t from, uint32_t k,
+    uint32_t *known)
+{
+	size_t kept = from;
+
+	for (size_t i = from; i < d->faults.n; i++) {
+		struct fault f = d->faults.v[i];
+		uint32_t *at;
+
+		fault_judge(d->views[k], &f);
+		f.view = k;
+		at = known ? &known[f.need * KINDS + kind_of(f.nature)] : NULL;
+		if (at && *at) {
+			uint32_t *paths = &d->faults.v[*at - 1].paths;
+
+			*paths = set_grow(a, d, *paths, k);
+			continue;
+		}
+		f.paths = set_grow(a, d, 0, k);
+		d->faults.v[kept++] = f;
+		if (at)
+			*at = (uint32_t)kept;
+	}
+	d->faults.n = kept;
+}
+
+struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews)
+{
+	struct verdict *d = arena_alloc(a, sizeof *d);
+	const struct graph *g = views[0]->graph;
+	uint32_t *known = NULL;
+
+	d->views = views;
+	d->nviews = nviews;
+	d->faults.arena = a;
+	*ARENA_PUSH(a, d->sets, d->nsets, d->sets_cap) =
+	    (struct path_set){ NONE, NONE, 0, NONE };
+	if (nviews > 1)
+		known = arena_array(a, (size_t)g->nneeds * KINDS, sizeof *known);
+	for (size_t k = 0; k < nviews; k++) {
+		size_t from = d->faults.n;
+
+		walk_order(views[k], &d->faults);
+		if (d->faults.n > from)
+			view_detail(a, views[k]);
+		join_view(a, d, from, (uint32_t)k, known);
+	}
+	return d;
+}
+
+void verdict_merge(struct arena *a, struct verdict *d, const bool *told)
+{
+	const struct graph *g = d->views[0]->graph;
+	struct map *known = map_new(a, false);
+	uint32_t (*keys)[4] = arena_array(a, d->faults.n, sizeof *keys);
+
+	d->next = arena_array(a, d->faults.n, sizeof *d->next);
+	for (size_t i = 0; i < d->faults.n; i++) {
+		const struct fault *f = &d->faults.v[i];
+		uint32_t at, fault = (uint32_t)i;
+
+		d->next[i] = NONE;
+		if (f->nature == NATURE_MISSPELT ||
+		    (told && told[f->need] && nature_is_error(f->nature)))
+			continue;
+		keys[i][0] = cell_skill(g->alts[f->alt]);
+		keys[i][1] = (uint32_t)f->nature;
+		keys[i][2] = f->teacher;
+		keys[i][3] = f->paths;
+		at = map_add(known, (str){ (const char *)keys[i], sizeof keys[i] },
+		    (uint32_t)d->nmerged);
+		if (at == d->nmerged) {
+			*ARENA_PUSH(a, d->merged, d->nmerged, d->merged_cap) =
+			    (struct merged){ fault, fault, 1 };
+			continue;
+		}
+		d->next[d->merged[at].last] = fault;
+		d->merged[at].last = fault;
+		d->merged[at].n++;
+	}
+}

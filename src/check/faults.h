@@ -1,0 +1,41 @@
+/* check/faults.h - the unmet needs of all orders, sorted into findings.
+ *
+ * One need that fails in several orders is one fault. Faults with the same skill,
+ * nature, first teacher and set of orders are one finding; a merged finding speaks
+ * of its first fault and lists the others. */
+#ifndef CHECK_FAULTS_H
+#define CHECK_FAULTS_H
+
+#include "check/walk.h"
+
+/* A set of orders, as the set without its last order plus that order. Set 0 is
+ * empty. */
+struct path_set {
+	uint32_t without;        /* index of the smaller set */
+	uint32_t view;           /* the last order in it */
+	uint32_t grown, grown_by; /* the set grown by order grown_by, once made */
+};
+
+/* The faults of one finding, linked through next. */
+struct merged {
+	uint32_t first, last;    /* indices of faults */
+	uint32_t n;
+};
+
+struct verdict {
+	struct view **views;
+	size_t nviews;
+	struct faults faults;
+	uint32_t *next;          /* by fault: the next of the same finding, NONE */
+	struct path_set *sets; size_t nsets, sets_cap;
+	struct merged *merged; size_t nmerged, merged_cap;
+};
+
+/* Walks every view and judges each unmet need where it shows first. */
+struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews);
+
+/* Merges the faults into findings. Needs marked in `told` (by need; may be null)
+ * and those that a misspelt word explains are left out. */
+void verdict_merge(struct arena *a, struct verdict *d, const bool *told);
+
+#endif

@@ -1,0 +1,118 @@
+#include "check/graph.h"
+
+/* Reserves everything but the alternatives, whose number shows only on reading. */
+static void reserve(struct arena *a, struct graph *g, size_t *alts_cap)
+{
+	const struct model *m = g->model;
+	size_t needs = 0, teaches = 0;
+
+	for (size_t i = 0; i < m->nassignments; i++) {
+		needs += m->assignments[i].nneeds;
+		teaches += m->assignments[i].nteaches;
+	}
+	g->need_at = arena_array(a, m->nassignments + 1, sizeof *g->need_at);
+	g->teach_at = arena_array(a, m->nassignments + 1, sizeof *g->teach_at);
+	g->alt_at = arena_array(a, needs + 1, sizeof *g->alt_at);
+	g->teach = arena_array(a, teaches, sizeof *g->teach);
+	g->alts = arena_array(a, needs + needs / 8 + 8, sizeof *g->alts);
+	*alts_cap = needs + needs / 8 + 8;
+}
+
+static void add_needs(struct arena *a, struct graph *g, const struct assignment *as,
+    size_t *cap)
+{
+	uint32_t nalts = g->alt_at[g->nneeds];
+
+	for (size_t i = 0; i < as->nneeds; i++) {
+		const struct need *n = &as->needs[i];
+
+		g->alts = arena_grow(a, g->alts, nalts, nalts + n->n, cap, sizeof *g->alts);
+		for (size_t k = 0; k < n->n; k++) {
+			const struct skill_at *s = &n->v[k];
+
+			g->nunknown += s->skill == NONE;
+			g->alts[nalts++] = !s->level ? CELL_GRANTED : s->skill == NONE
+			    ? CELL_UNKNOWN : cell_of(s->skill, s->level);
+		}
+		g->alt_at[++g->nneeds] = nalts;
+	}
+}
+
+/* A teaching without a level was reported; taking it for the highest keeps the
+ * needs that rest on it from being reported as well. */
+static uint32_t add_teaches(struct graph *g, const struct assignment *as,
+    const struct words *w, uint32_t nteach)
+{
+	for (size_t i = 0; i < as->nteaches; i++) {
+		const struct skill_at *s = &as->teaches[i];
+		enum skill_level level = s->level ? s->level : SKILL_ASSESSED;
+		uint32_t meant = w && s->skill == NONE ? words_meant(w, s->written) : NONE;
+
+		g->nunknown += s->skill == NONE;
+		if (s->skill != NONE)
+			g->teach[nteach++] = cell_of(s->skill, level);
+		else if (meant != NONE)
+			g->teach[nteach++] = cell_of(meant, level) | CELL_MISSPELT;
+	}
+	return nteach;
+}
+
+struct graph *graph_new(struct arena *a, const struct model *m, const struct words *w)
+{
+	struct graph *g = arena_alloc(a, sizeof *g);
+	size_t cap;
+	uint32_t nteach = 0;
+
+	g->model = m;
+	g->nassignments = (uint32_t)m->nassignments;
+	g->ncells = (uint32_t)m->nskills * 3;
+	reserve(a, g, &cap);
+	for (uint32_t i = 0; i < g->nassignments; i++) {
+		add_needs(a, g, &m->assignments[i], &cap);
+		nteach = add_teaches(g, &m->assignments[i], w, nteach);
+		g->need_at[i + 1] = g->nneeds;
+		g->teach_at[i + 1] = nteach;
+	}
+	return g;
+}
+
+void graph_index_needers(struct arena *a, struct graph *g)
+{
+	uint32_t *at = arena_array(a, (size_t)g->ncells + 2, sizeof *at);
+	uint32_t nalts = g->alt_at[g->nneeds];
+
+	if (g->needer_at)
+		return;
+	g->owner = arena_array(a, g->nneeds, sizeof *g->owner);
+	g->needers = arena_array(a, nalts, sizeof *g->needers);
+	for (uint32_t i = 0; i < nalts; i++)
+		if (g->alts[i] < g->ncells)
+			at[g->alts[i] + 2]++;
+	for (uint32_t c = 0; c < g->ncells; c++)
+		at[c + 2] += at[c + 1];
+	for (uint32_t w = 0; w < g->nassignments; w++)
+		for (uint32_t n = g->need_at[w]; n < g->need_at[w + 1]; n++)
+			g->owner[n] = w;
+	for (uint32_t n = 0; n < g->nneeds; n++)
+		for (uint32_t i = g->alt_at[n]; i < g->alt_at[n + 1]; i++)
+			if (g->alts[i] < g->ncells)
+				g->needers[at[g->alts[i] + 1]++] = n;
+	g->needer_at = at;
+}
+
+bool graph_judged(const struct graph *g, uint32_t need)
+{
+	bool known = false;
+
+	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++) {
+		if (g->alts[i] == CELL_GRANTED)
+			return false;
+		known |= g->alts[i] != CELL_UNKNOWN;
+	}
+	return known;
+}
+
+const struct need *graph_need(const struct graph *g, uint32_t assignment, uint32_t need)
+{
+	return &g->model->assignments[assignment].needs[need - g->need_at[assignment]];
+}

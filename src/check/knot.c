@@ -1,0 +1,292 @@
+#include "check/knot.h"
+
+/* The state of the release. A cell needs to know its first released teacher, and
+ * whether there is one of another unit: that one serves the first unit's needs. */
+struct release {
+	const struct graph *g;
+	struct knots *ks;
+	uint32_t *open;          /* by assignment: needs not met yet */
+	uint32_t *by;            /* by cell: unit of the first released teacher */
+	bool *twice;             /* by cell: another unit was released too */
+	uint32_t *queue;
+	size_t nqueue;
+};
+
+static void set_turns(struct arena *a, struct knots *ks)
+{
+	const struct view *v = ks->view;
+	uint32_t n = v->graph->nassignments, turn = (uint32_t)v->order->nwalk;
+
+	ks->turn = arena_array(a, n, sizeof *ks->turn);
+	ks->unit = arena_array(a, n, sizeof *ks->unit);
+	for (size_t i = 0; i < v->order->nwalk; i++)
+		ks->turn[v->order->walk[i]] = (uint32_t)i;
+	for (uint32_t i = 0; i < n; i++) {
+		if (v->units->of[i] == NONE)
+			ks->turn[i] = turn++;
+		ks->unit[i] = v->units->of[i] == NONE ? ks->turn[i] : v->units->of[i];
+	}
+}
+
+static void note_first(struct knots *ks, uint32_t *two, uint32_t w)
+{
+	if (two[0] == NONE)
+		two[0] = w;
+	else if (two[1] == NONE && ks->unit[two[0]] != ks->unit[w])
+		two[1] = w;
+}
+
+static void set_firsts(struct arena *a, struct knots *ks)
+{
+	const struct graph *g = ks->view->graph;
+	uint32_t *by_turn = arena_array(a, g->nassignments, sizeof *by_turn);
+
+	ks->first = arena_array(a, g->ncells, sizeof *ks->first);
+	for (uint32_t c = 0; c < g->ncells; c++)
+		ks->first[c][0] = ks->first[c][1] = NONE;
+	for (uint32_t w = 0; w < g->nassignments; w++)
+		by_turn[ks->turn[w]] = w;
+	for (uint32_t i = 0; i < g->nassignments; i++) {
+		uint32_t w = by_turn[i];
+
+		for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++) {
+			if (g->teach[t] & CELL_MISSPELT)
+				continue;
+			for (uint32_t c = cell_base(g->teach[t]); c <= g->teach[t]; c++)
+				note_first(ks, ks->first[c], w);
+		}
+	}
+}
+
+static uint32_t first_other(const struct knots *ks, uint32_t cell, uint32_t unit)
+{
+	const uint32_t *two = ks->first[cell];
+
+	return two[0] != NONE && ks->unit[two[0]] == unit ? two[1] : two[0];
+}
+
+uint32_t knots_lead(const struct knots *ks, uint32_t assignment, uint32_t need,
+    uint32_t *alt)
+{
+	const struct graph *g = ks->view->graph;
+	uint32_t best = NONE;
+
+	if (!ks->unmet[need])
+		return NONE;
+	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++) {
+		uint32_t t = g->alts[i] < g->ncells
+		    ? first_other(ks, g->alts[i], ks->unit[assignment]) : NONE;
+
+		if (t != NONE && (best == NONE || ks->turn[t] < ks->turn[best])) {
+			best = t;
+			*alt = i;
+		}
+	}
+	return best;
+}
+
+static void enqueue(struct release *r, uint32_t w)
+{
+	r->ks->left[w] = false;
+	r->queue[r->nqueue++] = w;
+}
+
+/* Opens the needs that must wait for a teacher: judged, not brought, and taught by
+ * someone else at all. */
+static void open_needs(struct release *r)
+{
+	const struct graph *g = r->g;
+
+	for (uint32_t w = 0; w < g->nassignments; w++) {
+		for (uint32_t n = g->need_at[w]; n < g->need_at[w + 1]; n++) {
+			uint32_t alt;
+
+			r->ks->unmet[n] = true;
+			r->ks->unmet[n] = graph_judged(g, n) && !view_brings(r->ks->view, n) &&
+			    knots_lead(r->ks, w, n, &alt) != NONE;
+			r->open[w] += r->ks->unmet[n];
+		}
+		r->ks->left[w] = true;
+		if (!r->open[w])
+			enqueue(r, w);
+	}
+}
+
+/* Meets the needs that ask for a cell: with only == NONE those of every unit but
+ * `but`, otherwise those of the unit `only`. */
+static void meet(struct release *r, uint32_t cell, uint32_t but, uint32_t only)
+{
+	const struct graph *g = r->g;
+
+	for (uint32_t i = g->needer_at[cell]; i < g->needer_at[cell + 1]; i++) {
+		uint32_t need = g->needers[i], w = g->owner[need], unit = r->ks->unit[w];
+
+		if (!r->ks->unmet[need] || unit == but || (only != NONE && unit != only))
+			continue;
+		r->ks->unmet[need] = false;
+		if (!--r->open[w])
+			enqueue(r, w);
+	}
+}
+
+static void release_cell(struct release *r, uint32_t cell, uint32_t unit)
+{
+	if (r->by[cell] == NONE) {
+		r->by[cell] = unit;
+		meet(r, cell, unit, NONE);
+	} else if (!r->twice[cell] && r->by[cell] != unit) {
+		r->twice[cell] = true;
+		meet(r, cell, unit, r->by[cell]);
+	}
+}
+
+static void release_all(struct arena *a, struct knots *ks, const struct graph *g)
+{
+	struct release r = { .g = g, .ks = ks };
+
+	r.open = arena_array(a, g->nassignments, sizeof *r.open);
+	r.by = arena_array(a, g->ncells, sizeof *r.by);
+	r.twice = arena_array(a, g->ncells, sizeof *r.twice);
+	r.queue = arena_array(a, g->nassignments, sizeof *r.queue);
+	for (uint32_t c = 0; c < g->ncells; c++)
+		r.by[c] = NONE;
+	open_needs(&r);
+	for (size_t i = 0; i < r.nqueue; i++) {
+		uint32_t w = r.queue[i];
+
+		for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++) {
+			uint32_t top = g->teach[t] & ~CELL_MISSPELT;
+
+			for (uint32_t c = cell_base(top); c <= top; c++)
+				release_cell(&r, c, ks->unit[w]);
+		}
+	}
+}
+
+/* Needs of released assignments are no longer of interest; those that stay mark
+ * the cells whose first teachers shape the knots. */
+static size_t keep_left(struct knots *ks, const struct graph *g)
+{
+	size_t left = 0;
+
+	for (uint32_t w = 0; w < g->nassignments; w++)
+		left += ks->left[w];
+	for (uint32_t n = 0; left && n < g->nneeds; n++)
+		for (uint32_t i = g->alt_at[n]; ks->unmet[n] && i < g->alt_at[n + 1]; i++)
+			if (g->alts[i] < g->ncells)
+				ks->live[g->alts[i]] = true;
+	return left;
+}
+
+/* Tarjan's search for strongly connected parts, on a stack of its own. */
+struct search {
+	struct knots *ks;
+	struct arena *arena;
+	uint32_t *number;        /* by assignment: when first met, from 1 */
+	uint32_t *low;           /* the earliest number it leads back to */
+	uint32_t *cursor;        /* the next need to follow */
+	bool *waiting;           /* its part is not closed yet */
+	uint32_t *path, *open;   /* the way here; met but not closed */
+	size_t npath, nopen;
+	uint32_t count;
+};
+
+static void step_into(struct search *s, uint32_t w)
+{
+	s->number[w] = s->low[w] = ++s->count;
+	s->cursor[w] = s->ks->view->graph->need_at[w];
+	s->waiting[w] = true;
+	s->path[s->npath++] = w;
+	s->open[s->nopen++] = w;
+}
+
+/* Closes the part whose first met member is w; one of two or more is a knot. */
+static void close_part(struct search *s, uint32_t w)
+{
+	size_t from = s->nopen;
+
+	do
+		s->waiting[s->open[--from]] = false;
+	while (s->open[from] != w);
+	if (s->nopen - from > 1) {
+		struct knots *ks = s->ks;
+		struct knot *k = ARENA_PUSH(s->arena, ks->v, ks->n, ks->cap);
+
+		k->n = s->nopen - from;
+		k->members = arena_array(s->arena, k->n, sizeof *k->members);
+		for (size_t i = 0; i < k->n; i++)
+			k->members[i] = s->open[from + i];
+	}
+	s->nopen = from;
+}
+
+static void lower(struct search *s, uint32_t w, uint32_t to)
+{
+	if (to < s->low[w])
+		s->low[w] = to;
+}
+
+static void step_back(struct search *s)
+{
+	uint32_t w = s->path[--s->npath];
+
+	if (s->low[w] == s->number[w])
+		close_part(s, w);
+	if (s->npath)
+		lower(s, s->path[s->npath - 1], s->low[w]);
+}
+
+static void search_from(struct search *s, uint32_t root)
+{
+	const struct graph *g = s->ks->view->graph;
+
+	step_into(s, root);
+	while (s->npath) {
+		uint32_t w = s->path[s->npath - 1], alt, to;
+
+		if (s->cursor[w] == g->need_at[w + 1]) {
+			step_back(s);
+			continue;
+		}
+		to = knots_lead(s->ks, w, s->cursor[w]++, &alt);
+		if (to == NONE)
+			continue;
+		if (!s->number[to])
+			step_into(s, to);
+		else if (s->waiting[to])
+			lower(s, w, s->number[to]);
+	}
+}
+
+static void find_parts(struct arena *a, struct knots *ks, uint32_t n)
+{
+	struct search s = { .ks = ks, .arena = a };
+
+	s.number = arena_array(a, n, sizeof *s.number);
+	s.low = arena_array(a, n, sizeof *s.low);
+	s.cursor = arena_array(a, n, sizeof *s.cursor);
+	s.waiting = arena_array(a, n, sizeof *s.waiting);
+	s.path = arena_array(a, n, sizeof *s.path);
+	s.open = arena_array(a, n, sizeof *s.open);
+	for (uint32_t w = 0; w < n; w++)
+		if (ks->left[w] && !s.number[w])
+			search_from(&s, w);
+}
+
+struct knots *knots_find(struct arena *a, const struct view *v, struct graph *g)
+{
+	struct knots *ks = arena_alloc(a, sizeof *ks);
+
+	graph_index_needers(a, g);
+	ks->view = v;
+	ks->left = arena_array(a, g->nassignments, sizeof *ks->left);
+	ks->unmet = arena_array(a, g->nneeds, sizeof *ks->unmet);
+	ks->on_loop = arena_array(a, g->nneeds, sizeof *ks->on_loop);
+	ks->live = arena_array(a, g->ncells, sizeof *ks->live);
+	set_turns(a, ks);
+	set_firsts(a, ks);
+	release_all(a, ks, g);
+	if (keep_left(ks, g))
+		find_parts(a, ks, g->nassignments);
+	return ks;
+}

@@ -1,0 +1,125 @@
+#include "check/skills.h"
+
+#include "check/tell.h"
+
+enum { TAUGHT = 1, ASSESSED = 2, BROUGHT = 4 };
+
+/* Misspelt teachings count here for what they mean: the word itself is reported. */
+void skills_check(struct arena *scratch, const struct graph *g, struct findings *f)
+{
+	const struct model *m = g->model;
+	uint8_t *marks = arena_array(scratch, m->nskills, 1);
+
+	for (size_t i = 0; i < m->nentry_skills; i++)
+		if (m->entry_skills[i].skill != NONE)
+			marks[m->entry_skills[i].skill] |= BROUGHT;
+	for (uint32_t i = 0; i < g->teach_at[g->nassignments]; i++)
+		marks[cell_skill(g->teach[i])] |= (uint8_t)(TAUGHT |
+		    (cell_level(g->teach[i]) == SKILL_ASSESSED ? ASSESSED : 0));
+	for (size_t i = 0; i < m->nskills; i++) {
+		const struct skill *s = &m->skills[i];
+		struct finding *d;
+
+		if (marks[i] & ASSESSED || (marks[i] & (TAUGHT | BROUGHT)) == BROUGHT)
+			continue;
+		if (marks[i] & TAUGHT) {
+			d = finding_add(f, FINDING_NEVER_ASSESSED, s->pos,
+			    "%.*s is taught but no assignment assesses it", STR_ARG(s->id));
+			finding_repair(f, d, "let an assignment teach %.*s assessed by one of its "
+			    "Acceptance or Grading lines", STR_ARG(s->id));
+		} else {
+			d = finding_add(f, FINDING_NEVER_TAUGHT, s->pos,
+			    "no assignment teaches %.*s", STR_ARG(s->id));
+			finding_repair(f, d, "add it to Teaches of an assignment, list it under Entry "
+			    "skills, or take it out of skills.md");
+		}
+		d->scope = SCOPE_PROGRAM;
+		d->skill = s->id;
+	}
+}
+
+/* The names that evidence may use, first Acceptance, then Grading. */
+static size_t list_names(const struct assignment *as, str *names)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < as->ncriteria; i++)
+		names[n++] = as->criteria[i].name;
+	for (size_t i = 0; i < as->ngrades; i++)
+		names[n++] = as->grades[i].name;
+	return n;
+}
+
+static bool is_listed(str word, const str *names, size_t n)
+{
+	for (size_t i = 0; i < n; i++)
+		if (str_eq_nocase(word, names[i]))
+			return true;
+	return false;
+}
+
+static struct finding *report(struct findings *f, const struct assignment *as,
+    const struct skill_at *t, str message)
+{
+	struct finding *d = finding_add(f, FINDING_NO_EVIDENCE, t->pos, "%.*s",
+	    STR_ARG(message));
+
+	d->scope = SCOPE_ASSIGNMENTS;
+	d->assignment = as->id;
+	d->skill = t->written;
+	return d;
+}
+
+/* One teaching: each name after "by", set apart by commas. */
+static void check_names(const struct assignment *as, const struct skill_at *t,
+    const str *names, size_t n, struct findings *f, size_t *told)
+{
+	str rest = t->evidence, word;
+
+	while (str_next(&rest, ',', &word)) {
+		struct finding *d;
+		str near;
+
+		word = str_trim(word);
+		if (!word.n || is_listed(word, names, n))
+			continue;
+		d = report(f, as, t, str_format(f->arena,
+		    "%.*s names \"%.*s\" as evidence of %.*s, but has no such Acceptance or "
+		    "Grading line", STR_ARG(as->id), STR_ARG(word), STR_ARG(t->written)));
+		near = (*told)++ < TELL_MOST ? likely_word(word, names, n) : (str){ 0 };
+		if (near.n)
+			finding_repair(f, d, "write %.*s", STR_ARG(near));
+		else
+			finding_repair(f, d, "name one of its Acceptance or Grading lines, or add %.*s",
+			    STR_ARG(word));
+	}
+}
+
+void evidence_check(struct arena *scratch, const struct model *m, struct findings *f)
+{
+	size_t told = 0, most = 0;
+	str *names;
+
+	for (size_t i = 0; i < m->nassignments; i++) {
+		size_t n = m->assignments[i].ncriteria + m->assignments[i].ngrades;
+
+		most = n > most ? n : most;
+	}
+	names = arena_array(scratch, most, sizeof *names);
+	for (size_t i = 0; i < m->nassignments; i++) {
+		const struct assignment *as = &m->assignments[i];
+		size_t n = list_names(as, names);
+
+		for (size_t k = 0; k < as->nteaches; k++) {
+			const struct skill_at *t = &as->teaches[k];
+
+			if (t->evidence.n)
+				check_names(as, t, names, n, f, &told);
+			else if (t->level == SKILL_ASSESSED)
+				finding_repair(f, report(f, as, t, str_format(f->arena,
+				    "%.*s assesses %.*s without naming its evidence", STR_ARG(as->id),
+				    STR_ARG(t->written))), "write \"assessed by\" and an Acceptance or "
+				    "Grading line");
+		}
+	}
+}

@@ -1,0 +1,170 @@
+#include "check/view.h"
+
+static void bring(struct view *v, const struct skill_at *s, size_t n)
+{
+	for (size_t i = 0; i < n; i++) {
+		uint8_t level = (uint8_t)(s[i].level ? s[i].level : SKILL_ASSESSED);
+
+		if (s[i].skill != NONE && v->brought[s[i].skill] < level)
+			v->brought[s[i].skill] = level;
+	}
+}
+
+struct view *view_new(struct arena *a, const struct graph *g, const struct order *o)
+{
+	const struct model *m = o->model;
+	struct view *v = arena_alloc(a, sizeof *v);
+
+	v->graph = g;
+	v->order = o;
+	v->units = units_new(a, o);
+	v->brought = arena_array(a, m->nskills, 1);
+	bring(v, m->entry_skills, m->nentry_skills);
+	if (o->entry)
+		bring(v, o->entry->with, o->entry->nwith);
+	return v;
+}
+
+/* Keeps the first teacher, and the first at another place. */
+static void note_teacher(const struct units *us, uint32_t *two, uint32_t assignment)
+{
+	if (two[0] == NONE)
+		two[0] = assignment;
+	else if (two[1] == NONE && us->of[two[0]] != us->of[assignment])
+		two[1] = assignment;
+}
+
+static void find_firsts(struct arena *a, struct view *v)
+{
+	const struct graph *g = v->graph;
+	struct lessons *l = lessons_new(a, g);
+
+	v->firsts = arena_array(a, g->ncells, sizeof *v->firsts);
+	for (uint32_t c = 0; c < g->ncells; c++)
+		for (uint32_t s = 0; s < STANDINGS; s++)
+			v->firsts[c].assignment[s][0] = v->firsts[c].assignment[s][1] = NONE;
+	for (uint32_t u = 0; u < v->units->n; u++) {
+		units_teach(v->units, g, u, l);
+		for (size_t i = 0; i < l->n; i++)
+			for (uint32_t c = cell_base(l->v[i].cell); c <= l->v[i].cell; c++)
+				note_teacher(v->units, v->firsts[c].assignment[l->v[i].standing],
+				    l->v[i].assignment);
+	}
+}
+
+static bool is_choice(const struct units *us, uint32_t u)
+{
+	return us->at[u + 1] - us->at[u] > 1;
+}
+
+/* Lists the choices by the skills of their first branch: a choice that meets a need
+ * is listed under one of its alternatives. */
+static void index_choices(struct arena *a, struct view *v)
+{
+	const struct graph *g = v->graph;
+	const struct units *us = v->units;
+	size_t nskills = g->model->nskills, n = 0;
+	uint32_t *at = arena_array(a, nskills + 2, sizeof *at);
+
+	for (int pass = 0; pass < 2; pass++) {
+		for (uint32_t u = 0; u < us->n; u++) {
+			uint32_t w = v->order->walk[us->at[u]];
+
+			if (!is_choice(us, u))
+				continue;
+			for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++, n++)
+				if (pass)
+					v->choices[at[cell_skill(g->teach[t]) + 1]++] = u;
+				else
+					at[cell_skill(g->teach[t]) + 2]++;
+		}
+		for (size_t s = 0; !pass && s < nskills; s++)
+			at[s + 2] += at[s + 1];
+		if (!pass)
+			v->choices = arena_array(a, n, sizeof *v->choices);
+	}
+	v->choice_at = at;
+}
+
+void view_detail(struct arena *a, struct view *v)
+{
+	if (v->firsts)
+		return;
+	find_firsts(a, v);
+	index_choices(a, v);
+}
+
+bool view_brings(const struct view *v, uint32_t need)
+{
+	const struct graph *g = v->graph;
+
+	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++)
+		if (g->alts[i] < g->ncells &&
+		    v->brought[cell_skill(g->alts[i])] >= cell_level(g->alts[i]))
+			return true;
+	return false;
+}
+
+uint32_t view_first(const struct view *v, uint32_t cell, enum standing s, uint32_t unit)
+{
+	const uint32_t *two = v->firsts[cell].assignment[s];
+
+	if (two[0] == NONE || v->units->of[two[0]] != unit)
+		return two[0];
+	return two[1];
+}
+
+/* The earlier of a unit and the unit of an assignment, either of them NONE. */
+static uint32_t earlier(const struct view *v, uint32_t unit, uint32_t assignment)
+{
+	if (assignment == NONE)
+		return unit;
+	return v->units->of[assignment] < unit ? v->units->of[assignment] : unit;
+}
+
+/* The first choice listed under a cell's skill that meets the need in full. */
+static uint32_t meeting_choice(const struct view *v, uint32_t cell, uint32_t need,
+    uint32_t unit, bool optional)
+{
+	uint32_t skill = cell_skill(cell);
+
+	for (uint32_t i = v->choice_at[skill]; i < v->choice_at[skill + 1]; i++) {
+		uint32_t u = v->choices[i];
+
+		if (u != unit && (optional || !v->units->optional[u]) &&
+		    unit_meets(v->units, v->graph, u, need))
+			return u;
+	}
+	return NONE;
+}
+
+uint32_t view_meeting(const struct view *v, uint32_t need, uint32_t unit, bool optional)
+{
+	const struct graph *g = v->graph;
+	uint32_t from = g->alt_at[need], end = g->alt_at[need + 1], best = NONE;
+
+	for (uint32_t i = from; i < end; i++) {
+		uint32_t cell = g->alts[i], choice = NONE;
+
+		if (cell >= g->ncells)
+			continue;
+		best = earlier(v, best, view_first(v, cell, STANDING_COUNTS, unit));
+		if (optional)
+			best = earlier(v, best, view_first(v, cell, STANDING_OPTIONAL, unit));
+		if (end - from > 1)
+			choice = meeting_choice(v, cell, need, unit, optional);
+		best = choice < best ? choice : best;
+	}
+	return best;
+}
+
+uint32_t view_easing(const struct view *v, uint32_t need, uint32_t unit)
+{
+	const struct graph *g = v->graph;
+	uint32_t best = NONE;
+
+	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++)
+		for (uint32_t s = 0; g->alts[i] < g->ncells && s < STANDINGS; s++)
+			best = earlier(v, best, view_first(v, g->alts[i], s, unit));
+	return best;
+}
