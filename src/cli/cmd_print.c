@@ -49,17 +49,18 @@ static void show_progress(struct printer *p)
 		    p->done == p->total ? "\n" : "");
 }
 
-static bool save_part(struct printer *p, const struct want *w, const struct bundle *b, int part)
+static bool save_part(struct printer *p, struct arena *a, const struct want *w,
+    const struct bundle *b, int part)
 {
 	const struct pdf_meta meta = { .title = str_format(p->run->arena, "%.*s, %.*s",
 	    STR_ARG(p->run->model->title), STR_ARG(bundle_title(b, (enum bundle_part)part))),
 		.language = STR("en-US") };
-	struct pdf *pdf = pdf_new(p->run->arena, p->run->faces, &meta);
+	struct pdf *pdf = pdf_new(a, p->run->faces, &meta);
 	str bytes, name = file_name(p, w, part);
 	int error;
 
 	bundle_emit(b, (enum bundle_part)part, pdf_canvas(pdf));
-	error = pdf_finish(pdf, p->run->arena, &bytes);
+	error = pdf_finish(pdf, a, &bytes);
 	if (error) {
 		fprintf(stderr, "fitup: %.*s: the PDF library failed (0x%x)\n", STR_ARG(name), (unsigned)error);
 		return false;
@@ -101,6 +102,7 @@ static bool print_want(struct printer *p, const struct want *w)
 		.assignments = w->assignments, .n = w->n, .name = w->name, .quarter = w->quarter,
 		.front = w->quarter || w->n > 1, .a4 = p->o->a4,
 	};
+	struct arena *a;
 	struct bundle *b;
 	bool ok = true;
 
@@ -109,13 +111,15 @@ static bool print_want(struct printer *p, const struct want *w)
 		return true;
 	}
 	spec.draft[BUNDLE_PACKET] = spec.draft[BUNDLE_GRADING] = why != NULL;
-	b = bundle_new(p->run->arena, &spec);
+	a = run_scratch();
+	b = bundle_new(a, &spec);
 	for (int part = 0; part < BUNDLE_PARTS && ok; part++) {
 		if (!w->parts[part])
 			continue;
-		ok = save_part(p, w, b, part);
+		ok = save_part(p, a, w, b, part);
 		show_progress(p);
 	}
+	arena_free(a);
 	return ok;
 }
 

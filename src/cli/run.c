@@ -19,6 +19,11 @@ static void out_of_memory(void *user)
 	_exit(EXIT_SYSTEM);
 }
 
+struct arena *run_scratch(void)
+{
+	return arena_new(out_of_memory, NULL);
+}
+
 static struct record_file *read_files(struct run *r)
 {
 	const struct folder *d = &r->folder;
@@ -37,7 +42,7 @@ int run_begin(struct run *r, const struct options *o)
 	struct record_file *files;
 	struct arena *scratch;
 
-	*r = (struct run){ .arena = arena_new(out_of_memory, NULL) };
+	*r = (struct run){ .arena = run_scratch() };
 	r->dir = o->folder ? o->folder : folder_default();
 	if (!r->dir) {
 		fputs("fitup: no program.md here and none in ./curriculum; name the program "
@@ -52,7 +57,7 @@ int run_begin(struct run *r, const struct options *o)
 	files = read_files(r);
 	r->model = model_bind(r->arena, &r->folder.sources, files, r->folder.sources.n,
 	    r->findings);
-	scratch = arena_new(out_of_memory, NULL);
+	scratch = run_scratch();
 	check_program(scratch, r->model, r->findings);
 	arena_free(scratch);
 	r->faces = faces_new(r->arena);

@@ -20,4 +20,8 @@ struct run {
 int run_begin(struct run *r, const struct options *o);
 void run_end(struct run *r);
 
+/* An arena for one piece of work, to be freed after it; out of memory ends the program
+ * with EXIT_SYSTEM. */
+struct arena *run_scratch(void);
+
 #endif

@@ -68,6 +68,11 @@ static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_j
 	const struct pipe_size *p = j->branch.od_mm > 0 ? &j->branch : &j->pipe;
 	struct buf b = { .arena = a };
 
+	/* A tube corner is drawn as the round that it is at the weld. */
+	if (f->shape == FIG_FLARE_BEVEL && !(p->od_mm > 0)) {
+		f->od_mm = 2 * f->radius_mm;
+		f->label_od = f->label_radius;
+	}
 	if (!(p->od_mm > 0))
 		return;
 	f->od_mm = p->od_mm;
@@ -293,12 +298,24 @@ static void add_joint(struct sheet *sh, const struct assignment *x, const struct
 		    STR("Seen from above"));
 }
 
+/* The author's words above a drawing stay with it. */
+static void add_caption(struct sheet *sh, const struct prose *p)
+{
+	struct block **v = block_prose(&sh->s, p, &TYPE_BODY, 4, sh->width_pt);
+
+	for (size_t i = 0; i < p->n; i++) {
+		v[i]->keep_next = true;
+		flow_add(sh->flow, v[i]);
+	}
+}
+
 void sheet_figures(struct sheet *sh, const struct assignment *x)
 {
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct drawing *d = &x->drawings[i];
 		struct picture *p;
 
+		add_caption(sh, &d->caption);
 		if (d->kind == DRAWING_JOINT) {
 			add_joint(sh, x, &d->joint);
 			continue;

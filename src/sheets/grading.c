@@ -96,28 +96,29 @@ static void add_measured(struct sheet *sh, const struct assignment *x)
 	sheet_grid_end(sh, g);
 }
 
-static void add_judged(struct sheet *sh, const struct assignment *x, const struct criterion *c,
-    bool *dagger)
+/* Rows of one acceptance line, under its name when it has several. */
+static bool judged_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
+    const struct criterion *c)
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 5, ALIGN_LEFT },
-		{ COLUMN_SHARE, 7, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
-		{ COLUMN_FIXED, 36, ALIGN_CENTER }, { COLUMN_FIXED, 36, ALIGN_CENTER } };
-	const str head[] = { STR("Feature"), STR("Passes when"), STR("Where, how much"),
-		STR("Yes"), STR("No") };
 	struct limits l = limits_of(sh->arena, x, c);
-	struct grid *g = sheet_grid(sh, columns, 5, GLOVE_PT,
-	    str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)));
+	bool dagger = false;
 
-	grid_row_plain(g, head, 5);
+	if (l.n > 1) {
+		const struct grid_cell name = { .style = SPAN_BOLD, .columns = 5,
+			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)) };
+
+		grid_row(g, &name, 1);
+		grid_row_min(g, 0);
+	}
 	for (size_t i = 0; i < l.n; i++) {
 		const struct limit *k = &l.v[i];
 		str row[2] = { k->feature, str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
 		    k->dagger ? DAGGER : "") };
 
-		*dagger |= k->dagger;
+		dagger |= k->dagger;
 		grid_row_plain(g, row, 2);
 	}
-	sheet_grid_end(sh, g);
+	return dagger;
 }
 
 /* How many specimens a line asks for: the first whole number in it, else one. */
@@ -160,15 +161,29 @@ static void add_destructive(struct sheet *sh, const struct assignment *x)
 		sheet_grid_end(sh, g);
 }
 
-static void add_results(struct sheet *sh, const struct assignment *x)
+static void add_judged(struct sheet *sh, const struct assignment *x)
 {
+	const struct grid_column columns[] = { { COLUMN_SHARE, 5, ALIGN_LEFT },
+		{ COLUMN_SHARE, 7, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
+		{ COLUMN_FIXED, 36, ALIGN_CENTER }, { COLUMN_FIXED, 36, ALIGN_CENTER } };
+	const str head[] = { STR("Judged"), STR("Passes when"), STR("Where, how much"),
+		STR("Yes"), STR("No") };
 	bool dagger = false;
+	struct grid *g = NULL;
 
-	for (size_t i = 0; i < x->ncriteria; i++)
-		add_judged(sh, x, &x->criteria[i], &dagger);
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		if (is_measured(&x->criteria[i]))
+			continue;
+		if (!g) {
+			g = sheet_grid(sh, columns, 5, GLOVE_PT, STR("Judged"));
+			grid_row_plain(g, head, 5);
+		}
+		dagger |= judged_rows(sh, g, x, &x->criteria[i]);
+	}
+	if (g)
+		sheet_grid_end(sh, g);
 	if (dagger)
 		sheet_text(sh, dagger_words());
-	add_destructive(sh, x);
 }
 
 static void add_score(struct sheet *sh, const struct assignment *x)
@@ -223,15 +238,28 @@ static void add_assessed(struct sheet *sh, const struct assignment *x)
 	}
 }
 
+/* Three boxes side by side: passed, not passed, filed. */
+static void add_verdict(struct sheet *sh)
+{
+	static const str words[] = { STR("Passed"), STR("Not passed"), STR("Filed") };
+	struct block *boxes[3];
+	struct block_column columns[3];
+	double gap = 12, width = (sh->width_pt - 2 * gap) / 3;
+
+	for (int i = 0; i < 3; i++) {
+		boxes[i] = block_check(&sh->s, words[i], &TYPE_BOLD, width);
+		columns[i] = (struct block_column){ &boxes[i], 1, width };
+	}
+	sheet_add(sh, block_columns(&sh->s, columns, 3, gap), 8, 4);
+}
+
 static void add_foot(struct sheet *sh, const struct assignment *x)
 {
 	const struct blank v[] = { { STR("Instructor initials"), (str){ 0 }, MM_PT(30) },
 		{ STR("Student initials"), (str){ 0 }, MM_PT(30) } };
 
 	add_assessed(sh, x);
-	sheet_check(sh, STR("Passed"));
-	sheet_check(sh, STR("Not passed"));
-	sheet_check(sh, STR("Filed"));
+	add_verdict(sh);
 	sheet_add(sh, block_blanks(&sh->s, v, 2, &TYPE_BODY, 0, sh->width_pt), 4, 4);
 	if (x->nwelds) {
 		sheet_text(sh, STR("Defect words: crack, undercut, overlap, porosity, slag, lack of fusion, "
@@ -250,7 +278,8 @@ void sheet_grading(struct sheet *sh, uint32_t assignment)
 	add_attempts(sh, x);
 	add_holds(sh, x);
 	add_measured(sh, x);
-	add_results(sh, x);
+	add_judged(sh, x);
+	add_destructive(sh, x);
 	add_score(sh, x);
 	add_foot(sh, x);
 }

@@ -55,7 +55,7 @@ static void add_amount(struct buf *b, const struct accept *l)
 		buf_addf(b, "%s%s", *l->unit == '%' ? "" : " ", l->unit);
 	}
 	if (*l->metric)
-		buf_addf(b, " [%s mm]", l->metric);
+		buf_addf(b, " [%s]", l->metric);
 }
 
 static str limit_rule(struct arena *a, const struct accept *l)
@@ -112,13 +112,28 @@ static enum accept_loading loading_of(const struct criterion *c)
 	return str_eq_nocase(c->loading, STR("cyclic")) ? LOADING_CYCLIC : LOADING_WELDER_TEST;
 }
 
-static size_t weld_limits(const struct weld *w, const struct criterion *c, struct accept *v)
+/* The leg of a weld: its own, or that of the drawing that shows it. */
+static double leg_of(const struct assignment *x, size_t weld)
 {
+	for (size_t i = 0; i < x->ndrawings && !(x->welds[weld].leg_mm > 0); i++) {
+		const struct joint_block *j = &x->drawings[i].joint;
+
+		if (x->drawings[i].kind == DRAWING_JOINT && given(&j->leg) &&
+		    (j->weld == weld || (j->weld == NONE && x->nwelds == 1)))
+			return j->leg.lo;
+	}
+	return x->welds[weld].leg_mm;
+}
+
+static size_t weld_limits(const struct assignment *x, size_t i, const struct criterion *c,
+    struct accept *v)
+{
+	const struct weld *w = &x->welds[i];
 	const struct visual_query q = {
 		.code = c->code, .edition = (int)c->edition, .loading = loading_of(c),
 		.weld = is_fillet(w->joint) ? WELD_FILLET : WELD_GROOVE,
 		.thickness_mm = w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm : w->t1_mm,
-		.leg_mm = w->leg_mm,
+		.leg_mm = leg_of(x, i),
 	};
 
 	return visual_limits(&q, v, LIMITS_MOST);
@@ -131,7 +146,7 @@ static bool welds_agree(struct arena *a, const struct assignment *x, const struc
 	struct accept v[LIMITS_MOST];
 
 	for (size_t i = 0; i < x->nwelds; i++) {
-		size_t n = weld_limits(&x->welds[i], c, v);
+		size_t n = weld_limits(x, i, c, v);
 
 		if (!i)
 			add_accepts(a, &first, v, n, 0);
@@ -147,7 +162,7 @@ static void add_visual(struct arena *a, struct limits *out, const struct assignm
 	struct accept v[LIMITS_MOST];
 
 	for (size_t i = 0; i < x->nwelds; i++)
-		add_accepts(a, out, v, weld_limits(&x->welds[i], c, v), agree ? 0 : x->welds[i].letter);
+		add_accepts(a, out, v, weld_limits(x, i, c, v), agree ? 0 : x->welds[i].letter);
 }
 
 struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
@@ -225,7 +240,7 @@ static void add_leg(struct arena *a, struct measures *out, str feature, const st
 }
 
 static void add_joint_measures(struct arena *a, struct measures *out, const struct assignment *x,
-    const struct joint_block *j)
+    const struct joint_block *j, bool leg)
 {
 	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
 	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
@@ -237,28 +252,89 @@ static void add_joint_measures(struct arena *a, struct measures *out, const stru
 	add_sized(a, out, FEATURE("Land"), STR("rule"), &j->land);
 	add_sized(a, out, FEATURE("Included angle"), STR("bevel gauge"), &j->angle);
 	add_sized(a, out, FEATURE("Bevel"), STR("bevel gauge"), &j->bevel);
-	add_leg(a, out, FEATURE("Fillet leg"), &j->leg);
-	add_sized(a, out, FEATURE("Overlap"), STR("rule"), &j->overlap);
+	if (leg)
+		add_leg(a, out, FEATURE("Fillet leg"), &j->leg);
+	if (j->joint == JOINT_LAP)
+		add_sized(a, out, FEATURE("Overlap"), STR("rule"), &j->overlap);
 #undef FEATURE
 }
 
-/* The tolerance that a dimensional line gives: "±1/32 in, rule and square". */
+/* A size and a tolerance among the comma-separated parts of an acceptance line:
+ * "5/16 in, +1/16 -0 in, fillet gauge", "±1/32 in, rule and square". */
+struct sized {
+	struct quantity value, tolerance;
+	str tool;                /* the last part that is neither */
+};
+
+static struct sized read_sized(str text)
+{
+	struct sized s = { 0 };
+	str part;
+
+	while (str_next(&text, ',', &part)) {
+		struct quantity_fault fault;
+		struct quantity q;
+
+		part = str_trim(part);
+		if (quantity_parse(part, QUANTITY_ANY, METAL_NONE, &q, &fault)) {
+			s.tool = part;
+			continue;
+		}
+		if (q.kind != QUANTITY_LENGTH && q.kind != QUANTITY_ANGLE)
+			continue;
+		if (q.tolerance)
+			s.tolerance = q;
+		if (!q.no_value)
+			s.value = q;
+	}
+	return s;
+}
+
+bool is_measured(const struct criterion *c)
+{
+	struct sized s = read_sized(c->text);
+
+	return given(&s.value) && given(&s.tolerance) && s.value.kind == s.tolerance.kind;
+}
+
+/* The tolerance of a line about dimensions, for blanks and pieces. */
 static bool find_tolerance(const struct assignment *x, struct quantity *out)
 {
 	for (size_t i = 0; i < x->ncriteria; i++) {
-		str rest = x->criteria[i].text, part;
-
 		if (!str_starts_nocase(x->criteria[i].name, STR("dimension")))
 			continue;
-		while (str_next(&rest, ',', &part)) {
-			struct quantity_fault fault;
-
-			if (!quantity_parse(str_trim(part), QUANTITY_LENGTH, METAL_NONE, out, &fault) &&
-			    out->tolerance && out->no_value)
-				return true;
-		}
+		*out = read_sized(x->criteria[i].text).tolerance;
+		if (given(out) && out->kind == QUANTITY_LENGTH)
+			return true;
 	}
 	return false;
+}
+
+static str end_text(struct arena *a, enum quantity_kind kind, double x, double step)
+{
+	struct buf b = { .arena = a };
+
+	if (kind == QUANTITY_LENGTH)
+		return mm_text(a, x, step);
+	format_angle(&b, x);
+	return buf_str(&b);
+}
+
+static void add_criterion(struct arena *a, struct measures *out, const struct criterion *c)
+{
+	struct sized s = read_sized(c->text);
+	double step = fmin(s.tolerance.plus, s.tolerance.minus);
+	struct measure *m = add_measure(a, out, c->name, s.tool);
+
+	m->nominal = quantity_text(a, &s.value);
+	if (s.value.tolerance) {
+		struct quantity bare = s.value;
+
+		bare.tolerance = false;
+		m->nominal = quantity_text(a, &bare);
+	}
+	m->low = end_text(a, s.value.kind, s.value.lo - s.tolerance.minus, step > 0 ? step : 25.4 / 32);
+	m->high = end_text(a, s.value.kind, s.value.hi + s.tolerance.plus, step > 0 ? step : 25.4 / 32);
 }
 
 static void add_toleranced(struct arena *a, struct measures *out, str feature,
@@ -293,19 +369,31 @@ static void add_plate_measures(struct arena *a, struct measures *out, const stru
 	}
 }
 
+static bool leg_is_measured(const struct assignment *x)
+{
+	for (size_t i = 0; i < x->ncriteria; i++)
+		if (str_starts_nocase(x->criteria[i].name, STR("leg")) && is_measured(&x->criteria[i]))
+			return true;
+	return false;
+}
+
 struct measures measures_of(struct arena *a, const struct assignment *x)
 {
 	struct measures out = { 0 };
 	struct quantity tol;
 	bool dimensional = find_tolerance(x, &tol);
+	bool leg = !leg_is_measured(x);
 
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct drawing *d = &x->drawings[i];
 
 		if (d->kind == DRAWING_JOINT)
-			add_joint_measures(a, &out, x, &d->joint);
+			add_joint_measures(a, &out, x, &d->joint, leg);
 		else if (dimensional)
 			add_plate_measures(a, &out, &d->plate, &tol);
 	}
+	for (size_t i = 0; i < x->ncriteria; i++)
+		if (is_measured(&x->criteria[i]))
+			add_criterion(a, &out, &x->criteria[i]);
 	return out;
 }

@@ -36,6 +36,10 @@ struct measures {
  * source; where it gives none they are blank. */
 struct measures measures_of(struct arena *a, const struct assignment *x);
 
+/* Whether an acceptance line gives a size and a tolerance, so that it is one row of
+ * measures_of: "Leg size: 5/16 in, +1/16 -0 in". */
+bool is_measured(const struct criterion *c);
+
 /* Whether an acceptance line is a destructive test by its name. */
 bool is_destructive(str name);
 

@@ -21,49 +21,62 @@ static enum skill_level taught_level(const struct assignment *x, uint32_t skill)
 	return most;
 }
 
-/* Every assignment that teaches the skill far enough, by id: the same on paper
- * wherever a course is moved to. */
-static void add_teachers(struct sheet *sh, struct buf *b, const struct skill_at *at)
+/* The first assignment of the sequence that teaches the skill far enough, NONE when
+ * nothing before this one does. */
+static uint32_t first_teacher(const struct sheet *sh, const struct skill_at *at, uint32_t self)
 {
 	const struct teachers *t = sh->teachers;
-	uint32_t last = NONE;
-	size_t told = 0;
+	const struct place *best = &sh->o->places[self];
+	uint32_t hit = NONE;
 
-	for (uint32_t i = t->start[at->skill]; i < t->start[at->skill + 1] && told < 4; i++) {
-		if (t->v[i] == last || taught_level(&sh->m->assignments[t->v[i]], at->skill) < at->level)
+	for (uint32_t i = t->start[at->skill]; i < t->start[at->skill + 1]; i++) {
+		const struct place *p = &sh->o->places[t->v[i]];
+
+		if (p->slot == NONE || place_cmp(p, best) >= 0 ||
+		    taught_level(&sh->m->assignments[t->v[i]], at->skill) < at->level)
 			continue;
-		last = t->v[i];
-		buf_addf(b, "%s%.*s", told++ ? ", " : " (from ", STR_ARG(sh->m->assignments[last].id));
+		best = p;
+		hit = t->v[i];
 	}
-	if (told)
-		buf_addc(b, ')');
+	return hit;
 }
 
-static void add_skill_at(struct sheet *sh, struct buf *b, const struct skill_at *at)
+/* The words of a skill; where it comes from follows the sequence, as the week does,
+ * and so is no part of the revision mark. */
+static size_t skill_spans(struct sheet *sh, const struct skill_at *at, uint32_t self, struct span *v)
 {
+	size_t n = 0;
+	uint32_t from;
+
 	if (at->skill == NONE) {
-		buf_add(b, at->written);
-		return;
+		v[n++] = (struct span){ at->written, 0 };
+		return n;
 	}
-	buf_add(b, sh->m->skills[at->skill].title);
-	if (at->level)
-		buf_addf(b, ", %.*s", STR_ARG(skill_level_word(at->level)));
-	add_teachers(sh, b, at);
+	v[n++] = (struct span){ str_format(sh->arena, "%.*s%s%.*s",
+	    STR_ARG(sh->m->skills[at->skill].title), at->level ? ", " : "",
+	    STR_ARG(at->level ? skill_level_word(at->level) : (str){ 0 })), 0 };
+	from = first_teacher(sh, at, self);
+	if (from != NONE)
+		v[n++] = (struct span){ str_format(sh->arena, " (from %.*s)",
+		    STR_ARG(sh->m->assignments[from].id)), SPAN_FLEETING };
+	return n;
 }
 
-static str need_text(struct sheet *sh, const struct need *n)
+static void add_need(struct sheet *sh, const struct need *need, uint32_t self)
 {
-	struct buf b = { .arena = sh->arena };
+	const struct item_spec spec = { .mark = MARK_CHECK };
+	struct span *v = arena_array(sh->arena, need->n * 3 + 1, sizeof *v);
+	size_t n = 0;
 
-	for (size_t i = 0; i < n->n; i++) {
+	for (size_t i = 0; i < need->n; i++) {
 		if (i)
-			buf_adds(&b, ", or ");
-		add_skill_at(sh, &b, &n->v[i]);
+			v[n++] = (struct span){ STR(", or "), 0 };
+		n += skill_spans(sh, &need->v[i], self, &v[n]);
 	}
-	return buf_str(&b);
+	sheet_add(sh, block_item(&sh->s, &spec, v, n, &TYPE_BODY, sh->width_pt), 4, 4);
 }
 
-static void add_needs(struct sheet *sh, const struct assignment *x)
+static void add_needs(struct sheet *sh, const struct assignment *x, uint32_t self)
 {
 	if (!x->nneeds) {
 		sheet_text(sh, STR("Nothing has to come before this."));
@@ -71,7 +84,7 @@ static void add_needs(struct sheet *sh, const struct assignment *x)
 	}
 	sheet_text(sh, STR("You have done these; the instructor checks each one:"));
 	for (size_t i = 0; i < x->nneeds; i++)
-		sheet_check(sh, need_text(sh, &x->needs[i]));
+		add_need(sh, &x->needs[i], self);
 }
 
 static void add_safety(struct sheet *sh, const struct assignment *x)
@@ -100,10 +113,10 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 	sheet_add(sh, block_frame(&sh->s, frame, k, pad, 1.5, sh->width_pt), 8, 8);
 }
 
-static void add_before(struct sheet *sh, const struct assignment *x)
+static void add_before(struct sheet *sh, const struct assignment *x, uint32_t self)
 {
 	sheet_heading(sh, STR("Before you start"), 2);
-	add_needs(sh, x);
+	add_needs(sh, x, self);
 	if (x->bring.n) {
 		sheet_bold(sh, STR("Bring"));
 		sheet_prose(sh, &x->bring);
@@ -397,7 +410,7 @@ void sheet_student(struct sheet *sh, uint32_t assignment)
 	const struct assignment *x = &sh->m->assignments[assignment];
 
 	sheet_heading(sh, assignment_name(sh->arena, x), 1);
-	add_before(sh, x);
+	add_before(sh, x, assignment);
 	sheet_heading(sh, STR("What you make"), 2);
 	add_welds(sh, x);
 	sheet_figures(sh, x);

@@ -1,0 +1,234 @@
+/* The sheets of the real demo, walked as drawn: nothing leaves its box or page, packet
+ * and grading sheet show one mark, and what must not change a mark does not. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "cli/run.h"
+#include "page/flow.h"
+#include "page_probe.h"
+#include "sheets/bundle.h"
+
+#include <string.h>
+
+struct demo {
+	struct run run;
+	const struct order *order;
+};
+
+static int begin(void **state)
+{
+	static struct demo d;
+	const struct options o = { .folder = "curriculum" };
+
+	if (run_begin(&d.run, &o))
+		return -1;
+	d.order = order_of_program(d.run.arena, d.run.model);
+	*state = &d;
+	return 0;
+}
+
+static int end(void **state)
+{
+	run_end(&((struct demo *)*state)->run);
+	return 0;
+}
+
+static size_t quarter_ids(const struct order *o, uint32_t quarter, uint32_t *v)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < o->nwalk; i++)
+		if (o->places[o->walk[i]].quarter == quarter)
+			v[n++] = o->walk[i];
+	return n;
+}
+
+static struct bundle *make(const struct demo *d, struct arena *a, const struct model *m,
+    const struct order *o, uint32_t quarter, bool a4)
+{
+	uint32_t *v = arena_array(a, m->nassignments, sizeof *v);
+	const struct bundle_spec spec = { .model = m, .order = o, .faces = d->run.faces,
+		.assignments = v, .n = quarter_ids(o, quarter, v), .name = STR("Quarter"),
+		.quarter = quarter, .front = true, .a4 = a4 };
+
+	assert_true(spec.n > 0);
+	return bundle_new(a, &spec);
+}
+
+static struct probe *walk(const struct demo *d, struct arena *a, const struct bundle *b,
+    enum bundle_part part, bool a4)
+{
+	struct probe *p = probe_new(a, d->run.faces);
+
+	p->sheet = (rect){ 0, 0, a4 ? A4_WIDTH_PT : LETTER_WIDTH_PT,
+		a4 ? A4_HEIGHT_PT : LETTER_HEIGHT_PT };
+	bundle_emit(b, part, &p->canvas);
+	return p;
+}
+
+static void no_text_leaves_its_box(void **state)
+{
+	const struct demo *d = *state;
+
+	for (uint32_t q = 1; q <= d->run.model->nquarters; q++)
+		for (int a4 = 0; a4 < 2; a4++) {
+			struct arena *a = arena_new(NULL, NULL);
+			struct bundle *b = make(d, a, d->run.model, d->order, q, a4);
+
+			for (int part = 0; part < BUNDLE_PARTS; part++) {
+				struct probe *p = walk(d, a, b, (enum bundle_part)part, a4);
+
+				assert_true(p->ntexts > 100);
+				assert_int_equal(p->outside_box, 0);
+				assert_int_equal(p->outside_sheet, 0);
+				assert_int_equal(bundle_overfull(b, (enum bundle_part)part), 0);
+			}
+			arena_free(a);
+		}
+}
+
+static bool shows(const struct probe *p, unsigned page, str text)
+{
+	for (size_t i = 0; i < p->ntexts; i++)
+		if (p->texts[i].page == page && str_eq(p->texts[i].text, text))
+			return true;
+	return false;
+}
+
+/* Each page of an assignment carries its id and its mark, in both documents. */
+static void both_documents_show_one_mark(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+	size_t n = quarter_ids(d->order, 1, v);
+	struct bundle *b = make(d, a, d->run.model, d->order, 1, false);
+
+	for (int part = 0; part < BUNDLE_PARTS; part++) {
+		struct probe *p = walk(d, a, b, (enum bundle_part)part, false);
+
+		for (size_t i = 0; i < n; i++) {
+			str id = d->run.model->assignments[v[i]].id;
+			unsigned pages = 0;
+
+			for (unsigned page = 1; page <= bundle_pages(b, (enum bundle_part)part); page++)
+				if (shows(p, page, id) && shows(p, page, bundle_mark(b, i)))
+					pages++;
+			assert_true(pages > 0);
+			assert_int_equal(bundle_mark(b, i).n, 10);
+		}
+	}
+	arena_free(a);
+}
+
+/* Assignments start on odd pages: the first page that names each one. */
+static void assignments_start_on_right_hand_pages(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+	size_t n = quarter_ids(d->order, 1, v);
+	struct bundle *b = make(d, a, d->run.model, d->order, 1, false);
+	struct probe *p = walk(d, a, b, BUNDLE_PACKET, false);
+
+	for (size_t i = 0; i < n; i++) {
+		unsigned first = 0;
+
+		for (unsigned page = 1; !first && page <= bundle_pages(b, BUNDLE_PACKET); page++)
+			if (shows(p, page, bundle_mark(b, i)))
+				first = page;
+		assert_int_equal(first % 2, 1);
+	}
+	arena_free(a);
+}
+
+/* A week later, or in another quarter, the same paper serves: the marks stay. */
+static void moving_an_assignment_keeps_its_mark(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-20"));
+	struct order *moved = order_moved(a, d->order, x, 3, 9);
+	struct bundle *before = make(d, a, d->run.model, d->order, 2, false);
+	struct bundle *after = make(d, a, d->run.model, moved, 3, false);
+	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+	size_t n = quarter_ids(d->order, 2, v), i = 0, k = 0;
+
+	while (i < n && v[i] != x)
+		i++;
+	assert_true(i < n);
+	n = quarter_ids(moved, 3, v);
+	while (k < n && v[k] != x)
+		k++;
+	assert_true(k < n);
+	assert_string_equal(bundle_mark(before, i).p, bundle_mark(after, k).p);
+	arena_free(a);
+}
+
+static struct model changed(struct arena *a, const struct model *m)
+{
+	struct model v = *m;
+
+	v.assignments = arena_array(a, m->nassignments, sizeof *v.assignments);
+	memcpy(v.assignments, m->assignments, m->nassignments * sizeof *v.assignments);
+	return v;
+}
+
+static void other_words_for_the_instructor_change_nothing(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-04"));
+	struct model m = changed(a, d->run.model);
+	static const struct span secret = { { "SECRET ANSWER", 13 }, 0 };
+	const struct para para = { .kind = PARA_TEXT, .spans = &secret, .nspans = 1 };
+	struct bundle *before = make(d, a, d->run.model, d->order, 1, false), *after;
+	struct probe *p;
+
+	assert_true(m.assignments[x].instructor.n > 0);
+	for (size_t i = 0; i < m.nassignments; i++)
+		m.assignments[i].instructor = (struct prose){ &para, 1 };
+	after = make(d, a, &m, d->order, 1, false);
+	for (size_t i = 0; i < 10; i++)
+		assert_string_equal(bundle_mark(before, i).p, bundle_mark(after, i).p);
+	for (int part = 0; part < BUNDLE_PARTS; part++) {
+		p = walk(d, a, after, (enum bundle_part)part, false);
+		for (size_t i = 0; i < p->ntexts; i++)
+			assert_true(str_find(p->texts[i].text, STR("SECRET"), 0) == p->texts[i].text.n);
+	}
+	arena_free(a);
+}
+
+static void a_changed_step_changes_one_mark(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-04"));
+	struct model m = changed(a, d->run.model);
+	struct bundle *before = make(d, a, d->run.model, d->order, 1, false), *after;
+	uint32_t *v = arena_array(a, m.nassignments, sizeof *v);
+	size_t n = quarter_ids(d->order, 1, v);
+
+	m.assignments[x].nsteps--;
+	after = make(d, a, &m, d->order, 1, false);
+	for (size_t i = 0; i < n; i++)
+		assert_int_equal(str_eq(bundle_mark(before, i), bundle_mark(after, i)), v[i] != x);
+	arena_free(a);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(no_text_leaves_its_box),
+		cmocka_unit_test(both_documents_show_one_mark),
+		cmocka_unit_test(assignments_start_on_right_hand_pages),
+		cmocka_unit_test(moving_an_assignment_keeps_its_mark),
+		cmocka_unit_test(other_words_for_the_instructor_change_nothing),
+		cmocka_unit_test(a_changed_step_changes_one_mark),
+	};
+
+	return cmocka_run_group_tests(tests, begin, end);
+}
