@@ -37,6 +37,9 @@ void read_notes(struct binder *b, const struct block *h, const struct block *v, 
 void read_instructor(struct binder *b, const struct block *h, const struct block *v,
     size_t n);
 
+/* Running text: paragraphs, bullets, steps. */
+void prose_read(struct binder *b, const struct block *v, size_t n, struct prose *out);
+
 /* "3F up". position_find stays silent, position_read complains. */
 bool position_find(struct said t, struct position_at *out);
 bool position_read(struct binder *b, struct said t, struct position_at *out);

@@ -58,11 +58,22 @@ static void gather_one(struct binder *b, struct gathering *g, const struct block
 	*ARENA_PUSH(b->arena, g->v, g->n, g->cap) = (struct found){ id, title.s, v, n };
 }
 
+static size_t count_titles(const struct record_file *file)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < file->n; i++)
+		n += file->v[i].kind == BLOCK_HEADING && file->v[i].level == 1;
+	return n;
+}
+
 static void gather_file(struct binder *b, struct gathering *g,
     const struct record_file *file)
 {
 	size_t end;
 
+	g->v = arena_grow(b->arena, g->v, g->n, g->n + count_titles(file), &g->cap,
+	    sizeof *g->v);
 	for (size_t i = 0; i < file->n; i = end) {
 		end = blocks_until(file->v, file->n, i + 1, 1);
 		gather_one(b, g, &file->v[i], end - i);

@@ -54,33 +54,46 @@ static void complain_info(struct binder *b, const struct block *v)
 		finding_repair(b->f, d, "begin the block with ```joint or ```plate");
 }
 
-static void read_fence(struct binder *b, const struct block *v)
+static bool read_fence(struct binder *b, const struct block *v, struct drawing *d)
 {
-	struct assignment *a = b->a;
-	struct drawing d = { .pos = v->pos };
 	str rest = v->key, word;
 
+	d->pos = v->pos;
 	str_word(&rest, &word);
 	if (str_eq_nocase(word, STR("joint"))) {
-		d.kind = DRAWING_JOINT;
-		read_joint_block(b, v, &d.joint);
-	} else if (str_eq_nocase(v->key, STR("plate"))) {
-		d.kind = DRAWING_PLATE;
-		read_plate_block(b, v, &d.plate);
-	} else {
-		complain_info(b, v);
-		return;
+		d->kind = DRAWING_JOINT;
+		read_joint_block(b, v, &d->joint);
+		return true;
 	}
-	*ARENA_PUSH(b->arena, a->drawings, a->ndrawings, a->drawings_cap) = d;
+	if (str_eq_nocase(v->key, STR("plate"))) {
+		d->kind = DRAWING_PLATE;
+		read_plate_block(b, v, &d->plate);
+		return true;
+	}
+	complain_info(b, v);
+	return false;
 }
 
+/* Sentences above a block say what it shows. */
 void read_drawing(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
+	struct assignment *a = b->a;
+	size_t first = 0;
+
 	(void)h;
-	for (size_t i = 0; i < n; i++)
-		if (v[i].kind == BLOCK_FENCE)
-			read_fence(b, &v[i]);
-		else
+	for (size_t i = 0; i < n; i++) {
+		struct drawing d = { 0 };
+
+		if (v[i].kind == BLOCK_PARA && i + 1 < n &&
+		    (v[i + 1].kind == BLOCK_PARA || v[i + 1].kind == BLOCK_FENCE))
+			continue;
+		if (v[i].kind != BLOCK_FENCE) {
 			complain_block(b, &v[i], "draw with a block that begins with ```joint or "
-			    "```plate");
+			    "```plate; a sentence stands above its block");
+		} else if (read_fence(b, &v[i], &d)) {
+			prose_read(b, v + first, i - first, &d.caption);
+			*ARENA_PUSH(b->arena, a->drawings, a->ndrawings, a->drawings_cap) = d;
+		}
+		first = i + 1;
+	}
 }

@@ -173,6 +173,7 @@ struct plate_block {
 
 struct drawing {
 	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE } kind;
+	struct prose caption;    /* paragraphs right above the block; may be empty */
 	struct joint_block joint;
 	struct plate_block plate;
 	struct pos pos;

@@ -30,6 +30,21 @@ static void take_dims(struct binder *b, struct piece *p, const struct quantity_l
 		p->dims[p->ndims++] = list->v[i];
 }
 
+/* "3/8 x 3 x 8 A36 plate": the first word of a material is no wrong unit, the unit
+ * before it is missing. */
+static void complain_size(struct binder *b, struct said t, struct quantity_fault *fault)
+{
+	bool material = fault->result == QUANTITY_UNKNOWN_UNIT &&
+	    sheet_metal_of(str_sub(t.s, fault->offset, t.s.n)) != METAL_NONE;
+
+	if (material) {
+		t = said_trim(said_sub(t, 0, fault->offset));
+		*fault = (struct quantity_fault){ .result = QUANTITY_NO_UNIT,
+			.reason = "a unit is owed", .likely = STR("in") };
+	}
+	complain_fault(b, t, fault);
+}
+
 static void read_size(struct binder *b, struct said t, struct piece *p)
 {
 	struct quantity_list list = { 0 };
@@ -38,7 +53,7 @@ static void read_size(struct binder *b, struct said t, struct piece *p)
 
 	if (quantity_product_parse(b->arena, t.s, sheet_metal_of(t.s), &list, &used,
 	    &fault) != QUANTITY_OK) {
-		complain_fault(b, t, &fault);
+		complain_size(b, t, &fault);
 		used = 0;
 	}
 	p->size = str_trim(str_sub(t.s, 0, used));

@@ -297,6 +297,16 @@ static void report_not_listed(struct binder *b, const uint32_t *seen)
 	}
 }
 
+/* Nearly always the number of slots; a choice grows it. */
+static size_t count_lines(const struct record_file *file)
+{
+	size_t n = 1;
+
+	for (size_t i = 0; i < file->n; i++)
+		n += file->v[i].kind == BLOCK_STEP;
+	return n;
+}
+
 void program_read(struct binder *b, const struct record_file *file)
 {
 	struct model *m = b->model;
@@ -308,6 +318,8 @@ void program_read(struct binder *b, const struct record_file *file)
 	if (!file->n)
 		return;
 	read_program_facts(b, file, i, found);
+	m->slots = arena_array(b->arena, count_lines(file), sizeof *m->slots);
+	m->slots_cap = count_lines(file);
 	while (i < file->n)
 		i = read_heading(b, file, i, courses, seen);
 	b->quarter = 0;

@@ -10,8 +10,7 @@ static enum para_kind para_kind_of(const struct block *v)
 	return v->level > 1 ? PARA_SUBBULLET : PARA_BULLET;
 }
 
-static void read_prose(struct binder *b, const struct block *v, size_t n,
-    struct prose *out)
+void prose_read(struct binder *b, const struct block *v, size_t n, struct prose *out)
 {
 	struct para *paras = arena_array(b->arena, n, sizeof *paras);
 	size_t kept = 0;
@@ -30,33 +29,33 @@ static void read_prose(struct binder *b, const struct block *v, size_t n,
 void read_bring(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
 	(void)h;
-	read_prose(b, v, n, &b->a->bring);
+	prose_read(b, v, n, &b->a->bring);
 }
 
 void read_cautions(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
 	(void)h;
-	read_prose(b, v, n, &b->a->cautions);
+	prose_read(b, v, n, &b->a->cautions);
 }
 
 void read_if_it_fails(struct binder *b, const struct block *h, const struct block *v,
     size_t n)
 {
 	(void)h;
-	read_prose(b, v, n, &b->a->if_it_fails);
+	prose_read(b, v, n, &b->a->if_it_fails);
 }
 
 void read_notes(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
 	(void)h;
-	read_prose(b, v, n, &b->a->notes);
+	prose_read(b, v, n, &b->a->notes);
 }
 
 void read_instructor(struct binder *b, const struct block *h, const struct block *v,
     size_t n)
 {
 	(void)h;
-	read_prose(b, v, n, &b->a->instructor);
+	prose_read(b, v, n, &b->a->instructor);
 }
 
 /* "Stop" as a word of its own at the start: not "Stopwatch". */

@@ -155,7 +155,10 @@ static void read_round(struct binder *b, const struct record_file *file, bool en
 void skills_read(struct binder *b, const struct record_file *file)
 {
 	struct map *ids = map_new(b->arena, true);
+	struct model *m = b->model;
 
+	m->skills = arena_array(b->arena, file->n, sizeof *m->skills);
+	m->skills_cap = file->n;
 	read_round(b, file, false, ids);
 	read_round(b, file, true, ids);
 }

@@ -22,50 +22,84 @@ static bool take_one_of(struct said *t)
 	return true;
 }
 
-static size_t count_commas(str s)
+/* At least as many as there are alternatives. */
+static size_t count_separators(str s)
 {
 	size_t n = 0;
 
 	for (size_t i = 0; i < s.n; i++)
-		n += s.p[i] == ',' || s.p[i] == ';';
+		n += s.p[i] == ',' || s.p[i] == ';' ||
+		    (s.p[i] == ' ' && str_starts(str_sub(s, i, s.n), STR(" or ")));
 	return n;
 }
 
-static void read_need(struct binder *b, const struct block *in)
+/* The part of t before " or ", which is taken off; all of it when there is none. */
+static bool next_alternative(struct said *t, struct said *out)
+{
+	size_t at = str_find(t->s, STR(" or "), 0);
+
+	*out = said_trim(said_sub(*t, 0, at));
+	*t = said_sub(*t, at + 3, t->s.n);
+	return out->s.n > 0;
+}
+
+/* Appends the skills of one part to v and returns how many there were. */
+static size_t read_alternatives(struct binder *b, struct said part, bool choice,
+    struct skill_at *v)
+{
+	struct said one = part;
+	size_t n = 0;
+
+	said_skip(&part, STR("or"));
+	while (choice ? next_alternative(&part, &one) : !n) {
+		if (!read_skill_at(b, &one, &v[n]))
+			break;
+		n++;
+		one = said_trim(one);
+		if (one.s.n)
+			complain_rest(b, one);
+	}
+	return n;
+}
+
+static void read_need(struct binder *b, const struct block *in, struct skill_at *v)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
 	bool choice = take_one_of(&rest);
-	struct skill_at *v = arena_array(b->arena, choice ? count_commas(rest.s) + 1 : 1,
-	    sizeof *v);
 	size_t n = 0;
 
-	while (said_next(&rest, choice ? ",;" : "", &part)) {
-		said_skip(&part, STR("or"));
-		if (!read_skill_at(b, &part, &v[n]))
-			continue;
-		n++;
-		part = said_trim(part);
-		if (part.s.n)
-			complain_rest(b, part);
-	}
+	while (said_next(&rest, choice ? ",;" : "", &part))
+		n += read_alternatives(b, part, choice, v + n);
 	if (n)
-		*ARENA_PUSH(b->arena, a->needs, a->nneeds, a->needs_cap) =
-		    (struct need){ block_pos(in, 0), v, n };
+		a->needs[a->nneeds++] = (struct need){ block_pos(in, 0), v, n };
 	else
 		complain_block(b, in, "name the skills that stand for choice");
 }
 
+/* Exact arrays: a large program holds tens of thousands of these sections, and
+ * growing each by halves would cost more than all the rest. */
 void read_needs(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
+	struct assignment *a = b->a;
+	struct skill_at *all;
+	size_t most = n;
+
 	(void)h;
-	b->a->needs = arena_grow(b->arena, b->a->needs, b->a->nneeds, b->a->nneeds + n,
-	    &b->a->needs_cap, sizeof *b->a->needs);
 	for (size_t i = 0; i < n; i++)
-		if (v[i].kind == BLOCK_BULLET && v[i].level == 1)
-			read_need(b, &v[i]);
-		else
+		most += count_separators(v[i].text);
+	all = arena_array(b->arena, most, sizeof *all);
+	a->needs = arena_array(b->arena, n, sizeof *a->needs);
+	a->needs_cap = n;
+	for (size_t i = 0; i < n; i++) {
+		if (v[i].kind != BLOCK_BULLET || v[i].level > 1) {
 			complain_block(b, &v[i], "write a need as \"- smaw.2f practiced\"");
+			continue;
+		}
+		read_need(b, &v[i], all);
+		if (a->nneeds && a->needs[a->nneeds - 1].v == all)
+			all += a->needs[a->nneeds - 1].n;
+	}
 }
 
 static void read_teach(struct binder *b, const struct block *in)
@@ -82,14 +116,14 @@ static void read_teach(struct binder *b, const struct block *in)
 		at.evidence = by.s;
 	else if (rest.s.n)
 		complain_rest(b, rest);
-	*ARENA_PUSH(b->arena, a->teaches, a->nteaches, a->teaches_cap) = at;
+	a->teaches[a->nteaches++] = at;
 }
 
 void read_teaches(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
 	(void)h;
-	b->a->teaches = arena_grow(b->arena, b->a->teaches, b->a->nteaches,
-	    b->a->nteaches + n, &b->a->teaches_cap, sizeof *b->a->teaches);
+	b->a->teaches = arena_array(b->arena, n, sizeof *b->a->teaches);
+	b->a->teaches_cap = n;
 	for (size_t i = 0; i < n; i++)
 		if (v[i].kind == BLOCK_BULLET && v[i].level == 1)
 			read_teach(b, &v[i]);
