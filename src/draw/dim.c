@@ -81,7 +81,8 @@ static size_t next_gap(str s, size_t at)
 		str word = str_of(glued[i]);
 		str rest = str_sub(s, end, s.n);
 
-		if (str_starts(rest, word) && (rest.n == word.n || rest.p[word.n] == ' ')) {
+		if (str_starts(rest, word) &&
+		    (rest.n == word.n || rest.p[word.n] == ' ')) {
 			end = str_find_char(s, ' ', end + 1);
 			i = (size_t)-1;
 		}

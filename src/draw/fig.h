@@ -25,14 +25,14 @@ enum fig_shape {
 	FIG_NONE,
 	FIG_TEE,            /* t1 web (standing), t2 base */
 	FIG_LAP,            /* t1 upper, t2 lower plate */
-	FIG_CORNER_OPEN,    /* t1 flat, t2 standing; inner corners meet, weld fills outside */
+	FIG_CORNER_OPEN,    /* t1 flat, t2 standing; inner corners meet, weld outside */
 	FIG_CORNER_CLOSED,  /* t1 flat over the edge of t2; fillet inside */
 	FIG_EDGE,           /* t1, t2 face to face, bead along the flush edges */
 	FIG_SQUARE_BUTT,    /* t1 left, t2 right */
 	FIG_SINGLE_V,
 	FIG_SINGLE_BEVEL,   /* the left plate (t1) is beveled */
 	FIG_PIPE_BUTT,      /* V through the wall at the top of the pipe */
-	FIG_PAD,            /* beads side by side on plate t1: section above, plan below */
+	FIG_PAD,            /* beads side by side on plate t1; plan below section */
 	FIG_FLARE_BEVEL,    /* round of od_mm and wall t1 lying on plate t2 */
 	FIG_U_GROOVE,       /* gouged groove in plate t1 */
 	FIG_BRANCH,         /* wall t1 of the branch set on wall t2 of the run */
@@ -62,13 +62,13 @@ struct fig_joint {
 	enum fig_shape shape;
 	double t1_mm, t2_mm;     /* members; t2 not given: as t1 */
 	double width1_mm, width2_mm; /* members across the weld; not given: long */
-	double leg_mm;           /* fillet; FLARE_BEVEL: from the line of contact to the face */
+	double leg_mm;           /* fillet; FLARE_BEVEL: line of contact to face */
 	double gap_lo_mm, gap_hi_mm; /* root opening or fit-up gap; hi not given: as lo.
 	                          * Grooves are drawn at the middle of the range, fillet
 	                          * and corner joints at its low end */
 	double land_mm;
 	double angle_deg;        /* included; V, pipe butt, U */
-	double bevel_angle_deg;  /* of one member; bevel and branch; V: angle_deg / 2 if 0 */
+	double bevel_angle_deg;  /* of one member; bevel and branch; V: may be 0 */
 	double backing_t_mm, backing_width_mm;
 	double overlap_mm;
 	double length_mm;        /* of the weld or coupon */
@@ -116,7 +116,7 @@ struct fig_feature {
 	double x_mm, y_mm;       /* HOLE, SLOT: center; NOTCH: lower left corner; BEND,
 	                          * CUT: one end of the line */
 	double w_mm, h_mm;       /* HOLE: w diameter; SLOT, NOTCH: size along x and y;
-	                          * BEND, CUT: the other end less this one, may be negative */
+	                          * BEND, CUT: the other end less this one */
 	str label_x, label_y;    /* distance from the datum edges */
 	str label_size;          /* "9/16 in [14.3 mm] dia", "bend 90 deg up" */
 };

@@ -39,11 +39,13 @@ static struct groove groove_of(const struct fig_joint *j, struct section_frame f
 			g.gap = j->t1_mm * TEST_OPENING_PART;
 	}
 	for (int i = 0; i < 2; i++) {
-		double width = i == 0 || !fig_given(j->width2_mm) ? j->width1_mm : j->width2_mm;
+		double width =
+		    i == 0 || !fig_given(j->width2_mm) ? j->width1_mm : j->width2_mm;
 
 		if (g.bevel_deg[i] > 0)
 			g.land[i] = fig_given(j->land_mm) ? j->land_mm : 0;
-		g.reach[i] = section_reach(width, bevel_run(&g, i), f.arm_mm, &g.broken[i]);
+		g.reach[i] =
+		    section_reach(width, bevel_run(&g, i), f.arm_mm, &g.broken[i]);
 	}
 	return g;
 }
@@ -149,8 +151,8 @@ static void add_backing(struct section *s, const struct fig_joint *j)
 	section_corner(m, half, -t);
 	section_corner(m, half, 0);
 	section_corner(m, -half, 0);
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { half - t / 3, -t / 2 }, .b = { half, -t }, .label = j->label_backing });
+	section_pointer(s, SECTION_RIGHT, (pt){ half - t / 3, -t / 2 }, (pt){ half, -t },
+	    j->label_backing);
 }
 
 /* The side and the lower half of a pipe below its wall: the bore dashed in the part that
@@ -161,7 +163,8 @@ static void add_bore(struct section *s, const struct groove *g, double wall, dou
 	double axis = -50 * mm_pt, low = axis - 12 * mm_pt - wall;
 	struct section_member *m = section_plate(s, NAN);
 
-	section_axis(s, (pt){ left - 8 * mm_pt, axis }, (pt){ right + 8 * mm_pt, axis }, mm_pt);
+	section_axis(
+	    s, (pt){ left - 8 * mm_pt, axis }, (pt){ right + 8 * mm_pt, axis }, mm_pt);
 	section_corner(m, left, axis);
 	section_break(m);
 	section_corner(m, left, low);
@@ -172,7 +175,8 @@ static void add_bore(struct section *s, const struct groove *g, double wall, dou
 	section_rule(s, (pt){ left, low + wall }, (pt){ right, low + wall }, true);
 }
 
-static void angle_dim(struct section *s, const struct fig_joint *j, const struct groove *g)
+static void angle_dim(
+    struct section *s, const struct fig_joint *j, const struct groove *g)
 {
 	struct section_dim d = { .kind = SECTION_ANGLE, .side = SECTION_TOP,
 	    .label = j->label_angle };
@@ -187,13 +191,13 @@ static void angle_dim(struct section *s, const struct fig_joint *j, const struct
 	if (geom_meet(left, u, right, v, &d.apex))
 		section_dim(s, d);
 	if (j->shape == FIG_SINGLE_V || j->shape == FIG_PIPE_BUTT)
-		section_dim(s, (struct section_dim){ .kind = SECTION_POINTER,
-		    .side = SECTION_LEFT, .a = pt_between(left, (pt){ -g->gap / 2, g->land[0] },
-		    0.15), .b = { left.x, g->t[0] * 2 }, .label = j->label_bevel });
+		section_pointer(s, SECTION_LEFT,
+		    pt_between(left, (pt){ -g->gap / 2, g->land[0] }, 0.15),
+		    (pt){ left.x, g->t[0] * 2 }, j->label_bevel);
 }
 
-static void butt_dims(struct section *s, const struct fig_joint *j, const struct groove *g,
-    bool full)
+static void butt_dims(
+    struct section *s, const struct fig_joint *j, const struct groove *g, bool full)
 {
 	double left = -g->gap / 2 - g->reach[0], right = g->gap / 2 + g->reach[1];
 	double crown = fig_given(j->reinforcement_mm) ? j->reinforcement_mm : 0;
@@ -204,32 +208,30 @@ static void butt_dims(struct section *s, const struct fig_joint *j, const struct
 	/* A land at the left takes the place of the thickness, which is the same at the
 	 * right when the plates are alike. */
 	if (side == 0 && g->land[0] > 0 && g->t[0] == g->t[1] && j->label_t2.n == 0)
-		section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT,
-		    .side = SECTION_RIGHT, .a = { right, 0 }, .b = { right, g->t[1] },
-		    .exit = SECTION_DOWN, .label = j->label_t1 });
+		section_upright(s, SECTION_RIGHT, (pt){ right, 0 },
+		    (pt){ right, g->t[1] }, SECTION_DOWN, j->label_t1);
 	else
-		section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT,
-		    .side = SECTION_LEFT, .a = { left, 0 }, .b = { left, g->t[0] },
-		    .exit = SECTION_DOWN, .label = j->label_t1 });
+		section_upright(s, SECTION_LEFT, (pt){ left, 0 }, (pt){ left, g->t[0] },
+		    SECTION_DOWN, j->label_t1);
 	if (g->land[side] > 0)
-		section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT,
-		    .side = side == 1 ? SECTION_RIGHT : SECTION_LEFT, .exit = SECTION_UP,
-		    .a = { way * g->gap / 2, 0 }, .b = { way * g->gap / 2, g->land[side] },
-		    .label = j->label_land });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
-	    .a = { right, 0 }, .b = { right, g->t[1] }, .exit = SECTION_UP,
-	    .label = j->label_t2 });
+		section_upright(s, side == 1 ? SECTION_RIGHT : SECTION_LEFT,
+		    (pt){ way * g->gap / 2, 0 }, (pt){ way * g->gap / 2, g->land[side] },
+		    SECTION_UP, j->label_land);
+	section_upright(s, SECTION_RIGHT, (pt){ right, 0 }, (pt){ right, g->t[1] },
+	    SECTION_UP, j->label_t2);
 	if (j->shape != FIG_BUTT_TEST)
-		section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL,
-		    .side = SECTION_BOTTOM, .a = { -g->gap / 2, 0 }, .b = { g->gap / 2, 0 },
-		    .near = j->shape == FIG_PIPE_BUTT && !fig_given(j->backing_t_mm),
-		    .label = j->label_gap });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { (half + cap_lap(half, crown)) * 0.6, g->t[1] + crown * 0.66 },
-	    .b = { right, g->t[1] + crown }, .label = j->label_reinforcement });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = { left * 0.8 - g->gap * 0.1, g->t[0] }, .b = { left, g->t[0] * 1.6 },
-	    .label = full ? j->label_od : STR("") });
+		section_dim(s,
+		    (struct section_dim){ .kind = SECTION_LEVEL,
+		        .side = SECTION_BOTTOM,
+		        .a = { -g->gap / 2, 0 },
+		        .b = { g->gap / 2, 0 },
+		        .near = j->shape == FIG_PIPE_BUTT && !fig_given(j->backing_t_mm),
+		        .label = j->label_gap });
+	section_pointer(s, SECTION_RIGHT,
+	    (pt){ (half + cap_lap(half, crown)) * 0.6, g->t[1] + crown * 0.66 },
+	    (pt){ right, g->t[1] + crown }, j->label_reinforcement);
+	section_pointer(s, SECTION_LEFT, (pt){ left * 0.8 - g->gap * 0.1, g->t[0] },
+	    (pt){ left, g->t[0] * 1.6 }, full ? j->label_od : STR(""));
 }
 
 void section_butt(struct section *s, const struct fig_joint *j, struct section_frame f)

@@ -48,8 +48,8 @@ static void span_of(const struct layout *l, const struct section_dim *d, double 
 }
 
 /* The first lane in which d meets no dimension placed before. */
-static size_t find_lane(const struct layout *l, const struct column *k, const size_t *lane,
-    size_t which)
+static size_t find_lane(
+    const struct layout *l, const struct column *k, const size_t *lane, size_t which)
 {
 	double lo, hi, lo2, hi2;
 
@@ -71,7 +71,8 @@ static size_t find_lane(const struct layout *l, const struct column *k, const si
 
 /* Draws an upright dimension in its lane; its label wants its middle, or the end of a
  * stem when further lanes lie between. */
-static void place_upright(struct layout *l, struct column *k, struct stand *t, size_t lane)
+static void place_upright(
+    struct layout *l, struct column *k, struct stand *t, size_t lane)
 {
 	double x = k->edge + k->way * (LANE_FIRST_PT + LANE_PT * (double)lane);
 	pt a = layout_point(l, t->d->a), b = layout_point(l, t->d->b);
@@ -158,7 +159,8 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 
 		if (d->side != side || !in_column(d))
 			continue;
-		k->v[k->n] = (struct stand){ .d = d, .label = layout_label(l, d->label, align) };
+		k->v[k->n] =
+		    (struct stand){ .d = d, .label = layout_label(l, d->label, align) };
 		if (d->kind == SECTION_UPRIGHT) {
 			lane[k->n] = find_lane(l, k, lane, k->n);
 			k->lanes = lane[k->n] + 1 > k->lanes ? lane[k->n] + 1 : k->lanes;

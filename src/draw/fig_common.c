@@ -22,7 +22,7 @@ const struct fig_words *fig_words_english(void)
 		.bore = { "inside of pipe", 14 },
 		.restart = { "stop and restart here", 21 },
 		.tack = { "tack", 4 },
-		.hole = { "Hole", 4 },
+		.hole = { "No.", 3 },
 		.diameter = { "Size", 4 },
 		.across = { "From left", 9 },
 		.up = { "From bottom", 11 },
@@ -106,21 +106,17 @@ str fig_number(unsigned n)
 bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
     const struct fig_words *words, str why)
 {
-	double lead = REFUSE_PT * 1.2, y = area.y + REFUSE_PT * 1.2;
-	str say = fig_words_of(words)->no_drawing;
-	rect r = { area.x, area.y, area.w, area.h };
+	struct dim_label say, reason;
+	double y = area.y + 2;
 
-	canvas_box_begin(c, r, STR("note"));
-	if (y + 4 < area.y + area.h) {
-		canvas_text(c, (pt){ area.x + 2, y }, FACE_SANS, REFUSE_PT, say);
-		struct dim_label l;
-		y += lead - face_ascent_pt(f, FACE_SANS, REFUSE_PT);
-		if (dim_label_set(&l, f, REFUSE_PT, why, DIM_ONE_LINE) && l.w > area.w - 4)
-			dim_label_set(&l, f, REFUSE_PT, why, DIM_NARROW);
-		r = (rect){ area.x + 2, y, l.w, l.h };
-		if (y + l.h <= area.y + area.h)
-			dim_label_draw(c, f, &l, r, DIM_LEFT);
-	}
-	canvas_box_end(c);
+	dim_label_set(&say, f, REFUSE_PT, fig_words_of(words)->no_drawing, DIM_ONE_LINE);
+	dim_label_set(&reason, f, REFUSE_PT, why, DIM_ONE_LINE);
+	if (reason.w > area.w - 4)
+		dim_label_set(&reason, f, REFUSE_PT, why, DIM_MEDIUM);
+	if (y + say.h + reason.h > area.y + area.h)
+		return false; /* not even room to say so */
+	dim_label_draw(c, f, &say, (rect){ area.x + 2, y, say.w, say.h }, DIM_LEFT);
+	dim_label_draw(c, f, &reason,
+	    (rect){ area.x + 2, y + say.h, reason.w, reason.h }, DIM_LEFT);
 	return false;
 }

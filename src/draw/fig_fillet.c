@@ -57,20 +57,15 @@ static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt r
 	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j);
 	double low = fig_gap_low_mm(j);
 
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left.x, -t2 }, .b = { left.x, 0 }, .exit = SECTION_DOWN,
-	    .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
-	    .a = { -half, top }, .b = { half, top }, .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
-	    .a = { right.x, 0 }, .b = { half, leg }, .exit = SECTION_UP,
-	    .label = j->label_leg });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { half, 0 }, .b = { half + leg, 0 },
-	    .label = full ? j->label_leg : STR("") });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = { -half, low / 2 }, .b = { -half, fmax(leg, low) * 1.2 },
-	    .label = j->label_gap });
+	section_upright(s, SECTION_LEFT, (pt){ left.x, -t2 }, (pt){ left.x, 0 },
+	    SECTION_DOWN, j->label_t2);
+	section_level(s, SECTION_TOP, (pt){ -half, top }, (pt){ half, top }, j->label_t1);
+	section_upright(s, SECTION_RIGHT, (pt){ right.x, 0 }, (pt){ half, leg },
+	    SECTION_UP, j->label_leg);
+	section_level(s, SECTION_BOTTOM, (pt){ half, 0 }, (pt){ half + leg, 0 },
+	    full ? j->label_leg : STR(""));
+	section_pointer(s, SECTION_LEFT, (pt){ -half, low / 2 },
+	    (pt){ -half, fmax(leg, low) * 1.2 }, j->label_gap);
 }
 
 void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f)
@@ -97,22 +92,20 @@ static void lap_dims(struct section *s, const struct fig_joint *j, double left,
 {
 	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j);
 
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left, -t2 }, .b = { left, 0 }, .exit = SECTION_DOWN,
-	    .label = j->label_t2 });
+	section_upright(s, SECTION_LEFT, (pt){ left, -t2 }, (pt){ left, 0 }, SECTION_DOWN,
+	    j->label_t2);
 	/* Short of room, the leg is told at its face instead of between lines. */
 	section_dim(s, (struct section_dim){
 	    .kind = full ? SECTION_UPRIGHT : SECTION_POINTER, .side = SECTION_LEFT,
 	    .a = { full ? left : -j->leg_mm * 0.55, full ? 0 : j->leg_mm * 0.52 },
 	    .b = { 0, full ? j->leg_mm : gap + j->t1_mm + t2 }, .exit = SECTION_UP,
 	    .label = j->label_leg });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
-	    .a = { right, gap }, .b = { right, gap + j->t1_mm }, .exit = SECTION_UP,
-	    .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { 0, 0 }, .b = { overlap, -t2 }, .label = j->label_overlap });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { overlap, gap / 2 }, .b = { overlap, -t2 }, .label = j->label_gap });
+	section_upright(s, SECTION_RIGHT, (pt){ right, gap },
+	    (pt){ right, gap + j->t1_mm }, SECTION_UP, j->label_t1);
+	section_level(
+	    s, SECTION_BOTTOM, (pt){ 0, 0 }, (pt){ overlap, -t2 }, j->label_overlap);
+	section_pointer(s, SECTION_RIGHT, (pt){ overlap, gap / 2 }, (pt){ overlap, -t2 },
+	    j->label_gap);
 }
 
 void section_lap(struct section *s, const struct fig_joint *j, struct section_frame f)
@@ -123,15 +116,16 @@ void section_lap(struct section *s, const struct fig_joint *j, struct section_fr
 	double left, right;
 	bool left_broken, right_broken;
 
-	left = overlap - section_reach(j->width2_mm, overlap + leg, f.arm_mm, &left_broken);
+	left =
+	    overlap - section_reach(j->width2_mm, overlap + leg, f.arm_mm, &left_broken);
 	right = section_reach(j->width1_mm, overlap + leg, f.arm_mm, &right_broken);
 	add_box(section_plate(s, 45), 0, gap, right, gap + t1, false, right_broken);
 	add_box(section_plate(s, 135), left, -t2, overlap, 0, left_broken, false);
 	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg);
 	if (j->both_sides)
 		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg);
-	section_number_fillet(s, (pt){ 0, 0 }, (pt){ 0, 1 }, (pt){ -1, 0 }, leg, j->passes,
-	    SECTION_SPOT_PT * f.mm_pt);
+	section_number_fillet(s, (pt){ 0, 0 }, (pt){ 0, 1 }, (pt){ -1, 0 }, leg,
+	    j->passes, SECTION_SPOT_PT * f.mm_pt);
 	lap_dims(s, j, left, right, overlap, f.full);
 }
 
@@ -155,15 +149,17 @@ void section_corner_open(struct section *s, const struct fig_joint *j,
 	section_close(b);
 	section_number_fillet(s, (pt){ gap / 2, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 },
 	    fmin(t1, t2), j->passes, SECTION_SPOT_PT * f.mm_pt);
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left, 0 }, .b = { left, t1 }, .exit = SECTION_UP, .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { gap, low }, .b = { gap + t2, low }, .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = { gap / 2, 0 }, .b = { 0, low / 2 }, .label = j->label_gap });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = pt_add(pt_between(high, out, 0.5), pt_mul(pt_unit((pt){ t1, gap + t2 }),
-	    pt_length(pt_sub(out, high)) * 0.12)), .b = high, .label = j->label_leg });
+	section_upright(
+	    s, SECTION_LEFT, (pt){ left, 0 }, (pt){ left, t1 }, SECTION_UP, j->label_t1);
+	section_level(
+	    s, SECTION_BOTTOM, (pt){ gap, low }, (pt){ gap + t2, low }, j->label_t2);
+	section_pointer(
+	    s, SECTION_LEFT, (pt){ gap / 2, 0 }, (pt){ 0, low / 2 }, j->label_gap);
+	section_pointer(s, SECTION_RIGHT,
+	    pt_add(pt_between(high, out, 0.5),
+	        pt_mul(
+	            pt_unit((pt){ t1, gap + t2 }), pt_length(pt_sub(out, high)) * 0.12)),
+	    high, j->label_leg);
 }
 
 void section_corner_closed(struct section *s, const struct fig_joint *j,
@@ -180,15 +176,13 @@ void section_corner_closed(struct section *s, const struct fig_joint *j,
 	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg);
 	section_number_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg,
 	    j->passes, SECTION_SPOT_PT * f.mm_pt);
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left, 0 }, .b = { left, t1 }, .exit = SECTION_UP, .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { left, 0 }, .b = { 0, -leg }, .exit = SECTION_DOWN,
-	    .label = j->label_leg });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { 0, low }, .b = { t2, low }, .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { t2, -gap / 2 }, .b = { t2, -gap - leg }, .label = j->label_gap });
+	section_upright(
+	    s, SECTION_LEFT, (pt){ left, 0 }, (pt){ left, t1 }, SECTION_UP, j->label_t1);
+	section_upright(s, SECTION_LEFT, (pt){ left, 0 }, (pt){ 0, -leg }, SECTION_DOWN,
+	    j->label_leg);
+	section_level(s, SECTION_BOTTOM, (pt){ 0, low }, (pt){ t2, low }, j->label_t2);
+	section_pointer(
+	    s, SECTION_RIGHT, (pt){ t2, -gap / 2 }, (pt){ t2, -gap - leg }, j->label_gap);
 }
 
 void section_edge(struct section *s, const struct fig_joint *j, struct section_frame f)
@@ -209,15 +203,12 @@ void section_edge(struct section *s, const struct fig_joint *j, struct section_f
 	section_line(b, from);
 	section_face(b, from, to, -rise);
 	section_close(b);
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL_BESIDE,
-	    .side = SECTION_BOTTOM, .end = SECTION_LEFT, .a = { -t1, low }, .b = { 0, low },
-	    .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL_BESIDE,
-	    .side = SECTION_BOTTOM, .end = SECTION_RIGHT, .a = { gap, low },
-	    .b = { gap + t2, low }, .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { (gap + t2 - t1) / 2 + (t1 + t2) / 8, rise * 0.98 }, .b = { 0, rise },
-	    .label = j->label_reinforcement });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = { gap / 2, low / 2 }, .b = { 0, low / 2 }, .label = j->label_gap });
+	section_beside(s, SECTION_LEFT, (pt){ -t1, low }, (pt){ 0, low }, j->label_t1);
+	section_beside(
+	    s, SECTION_RIGHT, (pt){ gap, low }, (pt){ gap + t2, low }, j->label_t2);
+	section_pointer(s, SECTION_RIGHT,
+	    (pt){ (gap + t2 - t1) / 2 + (t1 + t2) / 8, rise * 0.98 }, (pt){ 0, rise },
+	    j->label_reinforcement);
+	section_pointer(
+	    s, SECTION_LEFT, (pt){ gap / 2, low / 2 }, (pt){ 0, low / 2 }, j->label_gap);
 }

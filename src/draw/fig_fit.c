@@ -103,7 +103,8 @@ static const struct scale *fit_scale(struct layout *l, struct section *s,
 }
 
 /* Writes s and returns where the next word starts; without a canvas only measures. */
-static double put(struct canvas *c, const struct faces *f, pt at, enum face_id face, str s)
+static double put(
+    struct canvas *c, const struct faces *f, pt at, enum face_id face, str s)
 {
 	if (c != NULL)
 		canvas_text(c, at, face, NOTE_PT, s);

@@ -1,4 +1,5 @@
-/* A placed section as ink: hatching, outlines, welds, dimensions, pass numbers, labels. */
+/* A placed section as ink: hatching, outlines, welds, dimensions, pass numbers, labels.
+ */
 #include "draw/fig_layout.h"
 
 #include "draw/geom.h"
@@ -105,8 +106,10 @@ static void ink_passes(const struct layout *l, struct canvas *c, pt by)
 		double w = face_width_pt(l->faces, FACE_SANS, PASS_PT, text);
 		double h = face_cap_height_pt(l->faces, FACE_SANS, PASS_PT);
 
-		canvas_circle(c, at, SECTION_SPOT_PT - 0.5, &(struct ink){ .stroke_pt = 0.8 });
-		canvas_text(c, (pt){ at.x - w / 2, at.y + h / 2 }, FACE_SANS, PASS_PT, text);
+		canvas_circle(
+		    c, at, SECTION_SPOT_PT - 0.5, &(struct ink){ .stroke_pt = 0.8 });
+		canvas_text(
+		    c, (pt){ at.x - w / 2, at.y + h / 2 }, FACE_SANS, PASS_PT, text);
 	}
 }
 

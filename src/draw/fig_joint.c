@@ -1,6 +1,7 @@
 #include "draw/fig_layout.h"
 
 #include "base/buf.h"
+#include "draw/geom.h"
 
 #include <math.h>
 
@@ -17,8 +18,7 @@ static const struct shape {
 	str name;
 } shapes[] = {
 	[FIG_NONE] = { NULL, 0, { NULL, 0 } },
-	[FIG_TEE] = { section_tee, NEEDS_LEG | TAKES_BOTH | CONTACT,
-	    { "Tee joint", 9 } },
+	[FIG_TEE] = { section_tee, NEEDS_LEG | TAKES_BOTH | CONTACT, { "Tee joint", 9 } },
 	[FIG_LAP] = { section_lap, NEEDS_LEG | TAKES_BOTH | CONTACT, { "Lap joint", 9 } },
 	[FIG_CORNER_OPEN] = { section_corner_open, CONTACT, { "Open corner joint", 17 } },
 	[FIG_CORNER_CLOSED] = { section_corner_closed, NEEDS_LEG | CONTACT,
@@ -26,14 +26,17 @@ static const struct shape {
 	[FIG_EDGE] = { section_edge, CONTACT, { "Edge joint", 10 } },
 	[FIG_SQUARE_BUTT] = { section_butt, TAKES_BACKING | TAKES_BOTH,
 	    { "Square butt joint", 17 } },
-	[FIG_SINGLE_V] = { section_butt, NEEDS_ANGLE | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
+	[FIG_SINGLE_V] = { section_butt,
+	    NEEDS_ANGLE | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    { "Single-V butt joint", 19 } },
 	[FIG_SINGLE_BEVEL] = { section_butt,
 	    NEEDS_BEVEL | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    { "Single-bevel butt joint, left plate beveled", 43 } },
-	[FIG_PIPE_BUTT] = { section_butt, NEEDS_ANGLE | NEEDS_OD | TAKES_BACKING | TAKES_LAND,
+	[FIG_PIPE_BUTT] = { section_butt,
+	    NEEDS_ANGLE | NEEDS_OD | TAKES_BACKING | TAKES_LAND,
 	    { "Pipe butt joint, cut through the wall at the top", 48 } },
-	[FIG_PAD] = { section_pad, NEEDS_BEADS, { "Pad of beads side by side on plate", 34 } },
+	[FIG_PAD] = { section_pad, NEEDS_BEADS,
+	    { "Pad of beads side by side on plate", 34 } },
 	[FIG_FLARE_BEVEL] = { section_flare, NEEDS_LEG | NEEDS_OD | TAKES_BOTH,
 	    { "Flare-bevel weld between a round and a plate", 44 } },
 	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH, { "Groove gouged in plate", 22 } },
@@ -42,7 +45,8 @@ static const struct shape {
 	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH, { "Finished butt weld", 18 } },
 };
 
-_Static_assert(sizeof shapes / sizeof shapes[0] == FIG_SHAPE_COUNT, "a row for each shape");
+_Static_assert(
+    sizeof shapes / sizeof shapes[0] == FIG_SHAPE_COUNT, "a row for each shape");
 
 bool fig_can_draw(enum fig_shape shape)
 {
@@ -53,9 +57,10 @@ bool fig_can_draw(enum fig_shape shape)
 static bool any_size_odd(const struct fig_joint *j)
 {
 	const double v[] = { j->t1_mm, j->t2_mm, j->width1_mm, j->width2_mm, j->leg_mm,
-	    j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
-	    j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
-	    j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm, j->od_mm };
+		j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
+		j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
+		j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm,
+		j->od_mm };
 
 	for (size_t i = 0; i < sizeof v / sizeof v[0]; i++)
 		if (v[i] < 0 || isinf(v[i]))
@@ -71,7 +76,8 @@ static str groove_fault(const struct fig_joint *j, unsigned flags)
 		return STR("the included angle is not given");
 	if ((flags & NEEDS_ANGLE) && angle >= 160)
 		return STR("the included angle is 160 degrees or more");
-	if ((flags & NEEDS_ANGLE) && fig_given(j->angle_deg) && fig_given(j->bevel_angle_deg) &&
+	if ((flags & NEEDS_ANGLE) && fig_given(j->angle_deg) &&
+	    fig_given(j->bevel_angle_deg) &&
 	    fabs(j->angle_deg - 2 * j->bevel_angle_deg) > 0.1)
 		return STR("the included angle is not twice the bevel angle");
 	if ((flags & NEEDS_BEVEL) && !fig_given(j->bevel_angle_deg))
@@ -121,6 +127,42 @@ static str fillet_fault(const struct fig_joint *j, unsigned flags)
 	return STR("");
 }
 
+/* The least width that each member needs across the weld, for what it carries there. */
+static void least_widths(const struct fig_joint *j, double least[2])
+{
+	double t2 = fig_t2_mm(j), land = fig_given(j->land_mm) ? j->land_mm : 0;
+	double bevel = j->shape == FIG_SINGLE_BEVEL ? j->bevel_angle_deg
+	    : fig_included_deg(j) / 2;
+
+	least[0] = least[1] = 0;
+	if (j->shape == FIG_TEE) {
+		least[0] = j->leg_mm;
+		least[1] = j->t1_mm + 2 * j->leg_mm;
+	} else if (j->shape == FIG_LAP) {
+		least[0] = fig_given(j->overlap_mm) ? j->overlap_mm : 5 * fmin(j->t1_mm, t2);
+		least[1] = least[0] + j->leg_mm;
+	} else if (j->shape == FIG_CORNER_CLOSED) {
+		least[0] = t2 + j->leg_mm;
+		least[1] = j->leg_mm;
+	} else if (j->shape == FIG_U_GROOVE) {
+		least[0] = fig_gouge_width_mm(j);
+	} else if (shapes[j->shape].build == section_butt) {
+		least[0] = (j->t1_mm - land) * geom_tan(bevel);
+		least[1] = j->shape == FIG_SINGLE_BEVEL ? 0 : (t2 - land) * geom_tan(bevel);
+	}
+}
+
+static str width_fault(const struct fig_joint *j)
+{
+	double least[2];
+
+	least_widths(j, least);
+	if ((fig_given(j->width1_mm) && j->width1_mm <= least[0]) ||
+	    (fig_given(j->width2_mm) && j->width2_mm <= least[1]))
+		return STR("a member is too narrow for the joint");
+	return STR("");
+}
+
 static str gouge_fault(const struct fig_joint *j)
 {
 	double r = fig_gouge_radius_mm(j), w = fig_gouge_width_mm(j);
@@ -142,7 +184,8 @@ static str gouge_fault(const struct fig_joint *j)
 
 static str shape_fault(const struct fig_joint *j, unsigned flags)
 {
-	if (fig_given(j->gap_hi_mm) && fig_given(j->gap_lo_mm) && j->gap_hi_mm < j->gap_lo_mm)
+	if (fig_given(j->gap_hi_mm) && fig_given(j->gap_lo_mm) &&
+	    j->gap_hi_mm < j->gap_lo_mm)
 		return STR("the gap ends below its beginning");
 	if ((flags & NEEDS_OD) && !fig_given(j->od_mm))
 		return STR("the outside diameter is not given");
@@ -180,6 +223,8 @@ str fig_joint_fault(const struct fig_joint *j)
 		why = fillet_fault(j, flags);
 	if (why.n == 0 && (flags & NEEDS_DEPTH))
 		why = gouge_fault(j);
+	if (why.n == 0)
+		why = width_fault(j);
 	return why;
 }
 
@@ -224,7 +269,8 @@ str fig_joint_words(struct arena *a, const struct fig_joint *j)
 	if (why.n > 0)
 		return str_format(a, "No drawing: %.*s.", STR_ARG(why));
 	buf_add(&b, shapes[j->shape].name);
-	buf_adds(&b, j->shape == FIG_PAD ? ", in section and from above" : ", in section");
+	buf_adds(
+	    &b, j->shape == FIG_PAD ? ", in section and from above" : ", in section");
 	add_size(&b, "position ", j->position);
 	add_size(&b, "thickness ", j->label_t1);
 	if (fig_given(j->t2_mm))
@@ -233,7 +279,8 @@ str fig_joint_words(struct arena *a, const struct fig_joint *j)
 	add_size(&b, "included angle ", j->label_angle);
 	add_size(&b, "bevel ", j->label_bevel);
 	add_size(&b, "land ", j->label_land);
-	add_size(&b, shapes[j->shape].flags & CONTACT ? "gap " : "root opening ", j->label_gap);
+	add_size(&b, shapes[j->shape].flags & CONTACT ? "gap " : "root opening ",
+	    j->label_gap);
 	add_size(&b, "backing ", j->label_backing);
 	add_size(&b, "overlap ", j->label_overlap);
 	add_size(&b, "groove depth ", j->label_depth);
@@ -243,7 +290,8 @@ str fig_joint_words(struct arena *a, const struct fig_joint *j)
 	add_size(&b, "reinforcement ", j->label_reinforcement);
 	buf_adds(&b, ".");
 	if (j->passes > 0)
-		buf_addf(&b, j->shape == FIG_PAD ? " Beads: %u." : " Passes: %u.", j->passes);
+		buf_addf(
+		    &b, j->shape == FIG_PAD ? " Beads: %u." : " Passes: %u.", j->passes);
 	if (j->both_sides)
 		buf_adds(&b, " Welded from both sides.");
 	return buf_str(&b);

@@ -100,7 +100,8 @@ static void place_clock(struct layout *l)
 	for (int i = 0; i < 4 && r > 0; i++) {
 		pt u = pt_polar(1, -90 * i);
 		struct layout_label *t = layout_label(l, str_of(hour[i]), DIM_CENTER);
-		pt at = pt_mul(u, r + 2 + fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2);
+		pt at =
+		    pt_mul(u, r + 2 + fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2);
 
 		t->r.x = at.x - t->r.w / 2;
 		t->r.y = at.y - t->r.h / 2;
@@ -146,6 +147,38 @@ static bool label_clear(const struct layout *l, size_t which)
 	return !meets_part(l, r);
 }
 
+static rect bead_box(const struct layout *l, const struct section_bead *b)
+{
+	rect r = rect_at(layout_point(l, b->s[0].p[0]));
+
+	for (size_t i = 1; i < b->n; i++) {
+		if (b->s[i].op != SEG_CLOSE)
+			r = rect_grow(r,
+			    layout_point(l, b->s[i].p[b->s[i].op == SEG_CURVE ? 2 : 0]));
+	}
+	return r;
+}
+
+static bool spots_clear(const struct layout *l)
+{
+	for (size_t i = 0; l->s->spots_apart && i < l->s->nspots; i++) {
+		pt at = layout_point(l, l->s->spot[i]);
+		rect ring = rect_inset(rect_at(at), -SECTION_SPOT_PT);
+
+		for (size_t k = 0; k < i; k++)
+			if (pt_length(pt_sub(at, layout_point(l, l->s->spot[k]))) <
+			    2 * SECTION_SPOT_PT)
+				return false;
+		for (size_t k = 0; k < l->s->nbeads; k++)
+			if (!rect_apart(ring, bead_box(l, &l->s->bead[k])))
+				return false;
+		for (size_t k = 0; k < l->nlabels; k++)
+			if (!rect_apart(ring, l->label[k].r))
+				return false;
+	}
+	return true;
+}
+
 bool layout_place(struct layout *l, double w, double h)
 {
 	l->nthin = l->narrows = l->nlabels = 0;
@@ -160,10 +193,14 @@ bool layout_place(struct layout *l, double w, double h)
 	layout_columns(l);
 	for (size_t i = 0; i < l->nlabels; i++)
 		l->ink = rect_join(l->ink, l->label[i].r);
+	for (size_t i = 0; i < l->s->nspots; i++)
+		l->ink = rect_join(l->ink,
+		    rect_inset(
+		        rect_at(layout_point(l, l->s->spot[i])), -SECTION_SPOT_PT));
 	if (l->failed || l->ink.w > w || l->ink.h > h)
 		return false;
 	for (size_t i = 0; i < l->nlabels; i++)
 		if (!label_clear(l, i))
 			return false;
-	return true;
+	return spots_clear(l);
 }

@@ -11,8 +11,8 @@
 #define PLAN_HEIGHT_PT 58.0
 
 /* The pad from above, under its section: one line where each bead meets the next. */
-static void pad_plan(struct section *s, const struct fig_joint *j, double from, double pitch,
-    struct section_frame f)
+static void pad_plan(struct section *s, const struct fig_joint *j, double from,
+    double pitch, struct section_frame f)
 {
 	double half = j->width1_mm / 2, high = -j->t1_mm - PLAN_GAP_PT * f.mm_pt, low;
 	bool broken;
@@ -48,19 +48,18 @@ void section_pad(struct section *s, const struct fig_joint *j, struct section_fr
 	for (unsigned i = 0; i < j->passes; i++) {
 		struct section_bead *b = section_bead(s);
 		double x0 = -span / 2 + pitch * i, x1 = x0 + pitch;
-		pt from = { x1, i + 1 < j->passes ? rise * wide / pitch : 0 }, to = { x0, 0 };
+		pt from = { x1, i + 1 < j->passes ? rise * wide / pitch : 0 },
+		   to = { x0, 0 };
 
 		section_move(b, from);
 		section_face(b, from, to, -rise + from.y / 2);
 	}
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { -half, -t }, .b = { -half, 0 }, .exit = SECTION_DOWN,
-	    .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { span / 2 - pitch / 2, rise * 0.98 }, .b = { half, rise * 2 },
-	    .label = j->label_reinforcement });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
-	    .a = { -span / 2, 0 }, .b = { span / 2, 0 }, .label = j->label_groove_width });
+	section_upright(s, SECTION_LEFT, (pt){ -half, -t }, (pt){ -half, 0 },
+	    SECTION_DOWN, j->label_t1);
+	section_pointer(s, SECTION_RIGHT, (pt){ span / 2 - pitch / 2, rise * 0.98 },
+	    (pt){ half, rise * 2 }, j->label_reinforcement);
+	section_level(s, SECTION_TOP, (pt){ -span / 2, 0 }, (pt){ span / 2, 0 },
+	    j->label_groove_width);
 	if (f.full || s->ndims == 0)
 		pad_plan(s, j, -span / 2, pitch, f);
 }
@@ -120,19 +119,15 @@ void section_flare(struct section *s, const struct fig_joint *j, struct section_
 	flare_bead(s, r, leg, 1);
 	if (j->both_sides)
 		flare_bead(s, r, leg, -1);
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { -reach, -t2 }, .b = { -reach, 0 }, .exit = SECTION_DOWN,
-	    .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { 0, 0 }, .b = { leg, 0 }, .label = j->label_leg });
+	section_upright(s, SECTION_LEFT, (pt){ -reach, -t2 }, (pt){ -reach, 0 },
+	    SECTION_DOWN, j->label_t2);
+	section_level(s, SECTION_BOTTOM, (pt){ 0, 0 }, (pt){ leg, 0 }, j->label_leg);
 	pt inside = pt_polar(r - j->t1_mm / 2, -90 - deg * 0.85);
 	pt outside = pt_polar(r, -90 + deg * 0.9);
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = { inside.x, inside.y + r }, .b = { -reach, r + high.y },
-	    .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { outside.x, outside.y + r }, .b = { reach, r + high.y },
-	    .label = j->label_od });
+	section_pointer(s, SECTION_LEFT, (pt){ inside.x, inside.y + r },
+	    (pt){ -reach, r + high.y }, j->label_t1);
+	section_pointer(s, SECTION_RIGHT, (pt){ outside.x, outside.y + r },
+	    (pt){ reach, r + high.y }, j->label_od);
 }
 
 /* Corners of the groove from its right edge down and up to its left: straight sides at
@@ -172,21 +167,21 @@ void section_gouge(struct section *s, const struct fig_joint *j, struct section_
 	if (broken)
 		section_break(m);
 	section_corner(m, -reach, 0);
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { -reach, 0 }, .b = { -reach, t }, .exit = SECTION_DOWN,
-	    .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
-	    .a = { 0, low }, .b = { reach, t }, .exit = SECTION_UP, .label = j->label_depth });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
-	    .a = { -half, t }, .b = { half, t }, .label = j->label_groove_width });
+	section_upright(s, SECTION_LEFT, (pt){ -reach, 0 }, (pt){ -reach, t },
+	    SECTION_DOWN, j->label_t1);
+	section_upright(s, SECTION_RIGHT, (pt){ 0, low }, (pt){ reach, t }, SECTION_UP,
+	    j->label_depth);
+	section_level(
+	    s, SECTION_TOP, (pt){ -half, t }, (pt){ half, t }, j->label_groove_width);
 	/* The leader comes in through the open groove, just over its left edge. */
 	pt arc = pt_polar(r, -35), edge = { -half, t + 5 * f.mm_pt };
 	double column = -reach - 20 * f.mm_pt;
 	arc.y = fmin(arc.y + low + r, t - j->depth_mm * 0.3);
 	arc.x = sqrt(fmax(0, r * r - (arc.y - low - r) * (arc.y - low - r)));
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = arc, .b = { column, arc.y + (edge.y - arc.y) * (arc.x - column) /
-	    (arc.x - edge.x) }, .label = j->label_radius });
+	section_pointer(s, SECTION_LEFT, arc,
+	    (pt){
+	        column, arc.y + (edge.y - arc.y) * (arc.x - column) / (arc.x - edge.x) },
+	    j->label_radius);
 }
 
 static void branch_dims(struct section *s, const struct fig_joint *j, double right,
@@ -196,24 +191,20 @@ static void branch_dims(struct section *s, const struct fig_joint *j, double rig
 	double land = fig_given(j->land_mm) ? j->land_mm : 0;
 	double rise = gap + (t1 - land) * geom_tan(j->bevel_angle_deg);
 
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_LEFT,
-	    .a = { 0, 0 }, .b = { 0, gap }, .exit = SECTION_UP, .label = j->label_gap });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
-	    .a = { 0, top }, .b = { t1, top }, .label = j->label_t1 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
-	    .a = { right, -t2 }, .b = { right, 0 }, .exit = SECTION_DOWN,
-	    .label = j->label_t2 });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL_BESIDE,
-	    .side = SECTION_BOTTOM, .end = SECTION_LEFT, .a = { 0, gap },
-	    .b = { land, gap }, .label = land > 0 ? j->label_land : STR("") });
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_BOTTOM,
-	    .a = { t1, 0 }, .b = { t1 + j->leg_mm, 0 },
-	    .label = fig_given(j->leg_mm) ? j->label_leg : STR("") });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = pt_between((pt){ land, gap }, (pt){ t1, rise }, 0.8),
-	    .b = { t1, (rise + top) / 2 }, .label = j->label_bevel });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = { t1, top - (top - rise) * 0.25 }, .b = { t1, top }, .label = j->label_od });
+	section_upright(
+	    s, SECTION_LEFT, (pt){ 0, 0 }, (pt){ 0, gap }, SECTION_UP, j->label_gap);
+	section_level(s, SECTION_TOP, (pt){ 0, top }, (pt){ t1, top }, j->label_t1);
+	section_upright(s, SECTION_RIGHT, (pt){ right, -t2 }, (pt){ right, 0 },
+	    SECTION_DOWN, j->label_t2);
+	section_beside(s, SECTION_LEFT, (pt){ 0, gap }, (pt){ land, gap },
+	    land > 0 ? j->label_land : STR(""));
+	section_level(s, SECTION_BOTTOM, (pt){ t1, 0 }, (pt){ t1 + j->leg_mm, 0 },
+	    fig_given(j->leg_mm) ? j->label_leg : STR(""));
+	section_pointer(s, SECTION_RIGHT,
+	    pt_between((pt){ land, gap }, (pt){ t1, rise }, 0.8),
+	    (pt){ t1, (rise + top) / 2 }, j->label_bevel);
+	section_pointer(s, SECTION_RIGHT, (pt){ t1, top - (top - rise) * 0.25 },
+	    (pt){ t1, top }, j->label_od);
 }
 
 void section_branch(struct section *s, const struct fig_joint *j, struct section_frame f)

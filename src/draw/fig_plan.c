@@ -50,8 +50,7 @@ static void across_dim(struct section *s, const struct plan *p, double lo, doubl
 {
 	double x = side == SECTION_LEFT ? -p->half : p->half;
 
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = side,
-	    .a = { x, lo }, .b = { x, hi }, .exit = SECTION_UP, .label = label });
+	section_upright(s, side, (pt){ x, lo }, (pt){ x, hi }, SECTION_UP, label);
 }
 
 static void plan_tee(struct section *s, const struct fig_joint *j, struct plan *p,
@@ -166,7 +165,8 @@ static void plan_hidden(struct section *s, const struct fig_joint *j, struct pla
 	section_rule(s, (pt){ -p->half, at + j->leg_mm }, (pt){ p->half, at + j->leg_mm },
 	    true);
 	if (round && j->both_sides)
-		section_rule(s, (pt){ -p->half, -j->leg_mm }, (pt){ p->half, -j->leg_mm }, true);
+		section_rule(
+		    s, (pt){ -p->half, -j->leg_mm }, (pt){ p->half, -j->leg_mm }, true);
 	p->weld_lo = p->weld_hi = at + j->leg_mm / 2;
 	p->tack_y = at;
 }
@@ -180,9 +180,10 @@ static void plan_surface(struct section *s, const struct fig_joint *j, struct pl
 		p->weld_hi = fig_gouge_width_mm(j) / 2;
 		half = fig_given(j->width1_mm) ? j->width1_mm / 2 : p->weld_hi + arm;
 		add_band(s, p, -half, half, NAN);
-		section_rule(s, (pt){ -p->half, p->weld_hi }, (pt){ p->half, p->weld_hi }, false);
-		section_rule(s, (pt){ -p->half, -p->weld_hi }, (pt){ p->half, -p->weld_hi },
-		    false);
+		section_rule(
+		    s, (pt){ -p->half, p->weld_hi }, (pt){ p->half, p->weld_hi }, false);
+		section_rule(s, (pt){ -p->half, -p->weld_hi },
+		    (pt){ p->half, -p->weld_hi }, false);
 		p->weld_hi = p->weld_lo = 0;
 	} else {
 		half = j->width1_mm / 2;
@@ -191,7 +192,8 @@ static void plan_surface(struct section *s, const struct fig_joint *j, struct pl
 		for (unsigned i = 0; i <= j->passes; i++) {
 			double y = -span + 2 * span * i / j->passes;
 
-			section_rule(s, (pt){ -p->half * 0.97, y }, (pt){ p->half * 0.97, y }, false);
+			section_rule(s, (pt){ -p->half * 0.97, y },
+			    (pt){ p->half * 0.97, y }, false);
 		}
 	}
 	if (fig_given(j->width1_mm))
@@ -206,22 +208,27 @@ static void add_tacks(struct section *s, const struct fig_joint *j, const struct
 	for (unsigned i = 0; i < j->tacks && s->nrules + 2 <= SECTION_RULES; i++) {
 		pt at = { p->half * (2 * (i + 0.5) / j->tacks - 1), p->tack_y };
 
-		section_rule(s, (pt){ at.x - r, at.y - r }, (pt){ at.x + r, at.y + r }, false);
-		section_rule(s, (pt){ at.x - r, at.y + r }, (pt){ at.x + r, at.y - r }, false);
+		section_rule(
+		    s, (pt){ at.x - r, at.y - r }, (pt){ at.x + r, at.y + r }, false);
+		section_rule(
+		    s, (pt){ at.x - r, at.y + r }, (pt){ at.x + r, at.y - r }, false);
 		if (i == 0)
-			section_dim(s, (struct section_dim){ .kind = SECTION_DROP,
-			    .a = { at.x, at.y - r }, .label = fig_words_of(j->words)->tack });
+			section_dim(s,
+			    (struct section_dim){ .kind = SECTION_DROP,
+			        .a = { at.x, at.y - r },
+			        .label = fig_words_of(j->words)->tack });
 	}
 }
 
-static void add_restart(struct section *s, const struct fig_joint *j, const struct plan *p,
-    double mm_pt)
+static void add_restart(
+    struct section *s, const struct fig_joint *j, const struct plan *p, double mm_pt)
 {
 	double over = 3 * mm_pt;
 
 	if (!j->restart)
 		return;
-	section_rule(s, (pt){ 0, p->weld_lo - over }, (pt){ 0, p->weld_hi + over }, false);
+	section_rule(
+	    s, (pt){ 0, p->weld_lo - over }, (pt){ 0, p->weld_hi + over }, false);
 	section_dim(s, (struct section_dim){ .kind = SECTION_DROP,
 	    .a = { 0, p->weld_lo - over }, .label = fig_words_of(j->words)->restart });
 }
@@ -238,7 +245,8 @@ static void add_circle(struct section *s, double r, double hatch_deg)
 }
 
 /* The end of the pipe as on a clock, tacks midway between each other from 12 on. */
-static void plan_pipe(struct section *s, const struct fig_joint *j, struct section_frame f)
+static void plan_pipe(
+    struct section *s, const struct fig_joint *j, struct section_frame f)
 {
 	double r = j->od_mm / 2, bore = r - j->t1_mm, tick = 5 * f.mm_pt;
 
@@ -256,13 +264,12 @@ static void plan_pipe(struct section *s, const struct fig_joint *j, struct secti
 	}
 	s->clock_mm = r + tick;
 	pt high = pt_polar(r, 35), inside = pt_polar(r - j->t1_mm / 2, 155);
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = high, .b = { r, r * 0.9 }, .label = j->label_od });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_LEFT,
-	    .a = inside, .b = { -r, r * 0.9 }, .label = j->label_t1 });
+	section_pointer(s, SECTION_RIGHT, high, (pt){ r, r * 0.9 }, j->label_od);
+	section_pointer(s, SECTION_LEFT, inside, (pt){ -r, r * 0.9 }, j->label_t1);
 }
 
-typedef void plan_shape(struct section *, const struct fig_joint *, struct plan *, double);
+typedef void plan_shape(
+    struct section *, const struct fig_joint *, struct plan *, double);
 
 static plan_shape *const plan_shapes[] = {
 	[FIG_TEE] = plan_tee, [FIG_LAP] = plan_lap, [FIG_CORNER_OPEN] = plan_edge,
@@ -287,9 +294,8 @@ static void build_plan(struct section *s, const void *data, struct section_frame
 		add_band(s, &p, p.weld_lo, p.weld_hi, RIPPLE_DEG);
 	add_tacks(s, j, &p, f.mm_pt);
 	add_restart(s, j, &p, f.mm_pt);
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
-	    .a = { -p.half, p.weld_hi }, .b = { p.half, p.weld_hi },
-	    .label = j->label_length });
+	section_level(s, SECTION_TOP, (pt){ -p.half, p.weld_hi },
+	    (pt){ p.half, p.weld_hi }, j->label_length);
 }
 
 bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,

@@ -12,6 +12,8 @@
 
 #define SAME_MM 1e-6
 #define NOTCHES 15
+/* Leaders to more features than a few cross each other; to more than most, never. */
+#define FEW 4
 #define MOST_LABELED 14
 #define TABLE_PT 9.0
 #define TABLE_ROW_PT 13.0
@@ -43,8 +45,9 @@ static bool bite_of(const struct fig_plate *p, const struct fig_feature *n, int 
 {
 	double l = p->length_mm, w = p->width_mm, right = n->x_mm + n->w_mm;
 	double high = n->y_mm + n->h_mm;
-	const struct bite at[4] = { { n->x_mm, right, n->h_mm }, { n->y_mm, high, n->w_mm },
-	    { l - right, l - n->x_mm, n->h_mm }, { w - high, w - n->y_mm, n->w_mm } };
+	const struct bite at[4] = { { n->x_mm, right, n->h_mm },
+		{ n->y_mm, high, n->w_mm }, { l - right, l - n->x_mm, n->h_mm },
+		{ w - high, w - n->y_mm, n->w_mm } };
 	const bool opens[4] = { same(n->y_mm, 0), same(right, l), same(high, w),
 	    same(n->x_mm, 0) };
 
@@ -180,17 +183,17 @@ static void label_feature(struct section *s, const struct fig_plate *p, size_t i
 	const struct fig_feature *g = &p->features[i];
 	pt at = { g->x_mm, g->y_mm }, rim = feature_spot(g);
 
-	if (g->mark == FIG_HOLE || g->mark == FIG_SLOT)
-		rim = pt_add(rim, pt_polar(fmin(g->w_mm, g->mark == FIG_HOLE ? g->w_mm : g->h_mm)
-		    / 2, g->mark == FIG_HOLE || g->h_mm >= g->w_mm ? 30 : 90));
+	if (g->mark == FIG_HOLE)
+		rim = pt_add(rim, pt_polar(g->w_mm / 2, 30));
+	else if (g->mark == FIG_SLOT || g->mark == FIG_NOTCH)
+		rim.x += g->w_mm / 2;
 	if (!told_before(p, i, true))
 		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_X,
 		    .side = SECTION_BOTTOM, .a = at, .label = g->label_x });
 	if (!told_before(p, i, false))
 		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_Y,
 		    .side = SECTION_LEFT, .a = at, .label = g->label_y });
-	section_dim(s, (struct section_dim){ .kind = SECTION_POINTER, .side = SECTION_RIGHT,
-	    .a = rim, .b = rim, .label = g->label_size });
+	section_pointer(s, SECTION_RIGHT, rim, rim, g->label_size);
 }
 
 /* The ring stands beside the feature, not on it. */
@@ -202,10 +205,10 @@ static void number_feature(struct section *s, const struct fig_feature *g,
 
 	assert(s->nspots < SECTION_SPOTS);
 	if (g->mark == FIG_HOLE || g->mark == FIG_SLOT)
-		at = pt_add(at, pt_polar(hypot(g->w_mm, g->mark == FIG_HOLE ? 0 : g->h_mm) / 2 +
-		    off, 45));
+		at.x += g->w_mm / 2 + off;
 	else
-		at = pt_add(at, pt_polar(off, 45));
+		at = pt_add(
+		    at, pt_polar(off * 1.45, 45)); /* clear of a level or upright line */
 	s->spot[s->nspots++] = at;
 }
 
@@ -223,16 +226,22 @@ static void build_plate(struct section *s, const void *data, struct section_fram
 			add_opening(s, g);
 		if (is_line(g))
 			section_rule(s, (pt){ g->x_mm, g->y_mm },
-			    (pt){ g->x_mm + g->w_mm, g->y_mm + g->h_mm }, g->mark == FIG_BEND);
+			    (pt){ g->x_mm + g->w_mm, g->y_mm + g->h_mm },
+			    g->mark == FIG_BEND);
 		if (v->numbered)
 			number_feature(s, g, f);
 		else
 			label_feature(s, p, i);
 	}
-	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = SECTION_TOP,
-	    .a = { 0, w }, .b = { l, w }, .label = p->label_length });
-	section_dim(s, (struct section_dim){ .kind = SECTION_UPRIGHT, .side = SECTION_RIGHT,
-	    .a = { l, 0 }, .b = { l, w }, .exit = SECTION_UP, .label = p->label_width });
+	s->spots_apart = v->numbered;
+	section_level(s, SECTION_TOP, (pt){ 0, w }, (pt){ l, w }, p->label_length);
+	/* Leaders at the right would cross a dimension line there. */
+	if (p->nfeatures > 0 && !v->numbered)
+		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_Y,
+		    .side = SECTION_LEFT, .a = { 0, w }, .label = p->label_width });
+	else
+		section_upright(s, SECTION_RIGHT, (pt){ l, 0 }, (pt){ l, w }, SECTION_UP,
+		    p->label_width);
 }
 
 static str notch_fault(const struct fig_plate *p, const struct fig_feature *g)
@@ -284,7 +293,8 @@ static bool notches_meet(const struct fig_plate *p)
 		n++;
 		for (size_t k = 0; k < i; k++)
 			if (p->features[k].mark == FIG_NOTCH &&
-			    !rect_apart(feature_box(&p->features[i]), feature_box(&p->features[k])))
+			    !rect_apart(feature_box(&p->features[i]),
+			        feature_box(&p->features[k])))
 				return true;
 	}
 	return n > NOTCHES;
@@ -326,29 +336,69 @@ static void table_widths(const struct faces *f, const struct fig_plate *p, doubl
 	for (int col = 0; col < 4; col++) {
 		w[col] = 0;
 		for (size_t row = 0; row <= p->nfeatures; row++)
-			w[col] = fmax(w[col], face_width_pt(f, row == 0 ? FACE_SANS_BOLD : FACE_SANS,
-			    TABLE_PT, cell_text(p, row, col)));
+			w[col] = fmax(w[col],
+			    face_width_pt(f, row == 0 ? FACE_SANS_BOLD : FACE_SANS,
+			        TABLE_PT, cell_text(p, row, col)));
 		w[col] += TABLE_GAP_PT;
 	}
 }
 
-static void draw_table(struct canvas *c, rect r, const struct fig_plate *p,
-    const double w[4])
+/* The table in blocks side by side, all of the same height. */
+struct table {
+	const struct fig_plate *plate;
+	double w[4], wide;       /* of the columns, of a block */
+	size_t blocks, rows;     /* features in a block */
+};
+
+static void draw_block(struct canvas *c, pt at, const struct table *t, size_t first)
 {
-	for (size_t row = 0; row <= p->nfeatures; row++) {
-		rect cell = { r.x, r.y + TABLE_ROW_PT * (double)row, 0, TABLE_ROW_PT };
+	for (size_t k = 0; k <= t->rows && first + k <= t->plate->nfeatures; k++) {
+		rect cell = { at.x, at.y + TABLE_ROW_PT * (double)k, 0, TABLE_ROW_PT };
 
 		for (int col = 0; col < 4; col++) {
-			cell.w = w[col];
+			str text = cell_text(t->plate, k == 0 ? 0 : first + k, col);
+
+			cell.w = t->w[col];
 			canvas_box_begin(c, cell, STR("label"));
-			canvas_text(c, (pt){ cell.x + TABLE_GAP_PT / 2, cell.y + TABLE_ROW_PT - 3.5 },
-			    row == 0 ? FACE_SANS_BOLD : FACE_SANS, TABLE_PT, cell_text(p, row, col));
+			if (text.n > 0)
+				canvas_text(c, (pt){ cell.x + TABLE_GAP_PT / 2,
+				    cell.y + TABLE_ROW_PT - 3.5 },
+				    k == 0 ? FACE_SANS_BOLD : FACE_SANS, TABLE_PT, text);
 			canvas_box_end(c);
-			cell.x += w[col];
+			cell.x += t->w[col];
 		}
-		canvas_line(c, (pt){ r.x, cell.y + TABLE_ROW_PT },
-		    (pt){ cell.x, cell.y + TABLE_ROW_PT }, row == 0 ? 1 : DIM_THIN_PT);
+		canvas_line(c, (pt){ at.x + 1, cell.y + TABLE_ROW_PT },
+		    (pt){ cell.x - 1, cell.y + TABLE_ROW_PT }, k == 0 ? 1 : DIM_THIN_PT);
 	}
+}
+
+/* The drawing in what a table at the right, or below, leaves free. */
+static bool draw_numbered(struct canvas *c, const struct faces *f, rect area,
+    struct table t, const struct fig_fit *fit, bool below)
+{
+	rect free = area, table = area;
+	double high;
+
+	t.blocks =
+	    below ? (size_t)((area.w + TABLE_GAP_PT) / (t.wide + TABLE_GAP_PT)) : 1;
+	if (t.blocks == 0)
+		return false;
+	t.rows = (t.plate->nfeatures + t.blocks - 1) / t.blocks;
+	high = TABLE_ROW_PT * (double)(t.rows + 1) + 1;
+	if (below) {
+		free.h -= high + TABLE_GAP_PT;
+		table.y = area.y + area.h - high;
+	} else {
+		free.w -= t.wide + TABLE_GAP_PT;
+		table.x = area.x + area.w - t.wide;
+	}
+	if (high > area.h || free.w < 60 || free.h < 60 || !fig_fit_draw(c, f, free, fit))
+		return false;
+	for (size_t i = 0; i < t.blocks; i++)
+		draw_block(c,
+		    (pt){ table.x + (double)i * (t.wide + TABLE_GAP_PT), table.y }, &t,
+		    i * t.rows);
+	return true;
 }
 
 bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
@@ -358,27 +408,30 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 	struct plate_view view = { p, false };
 	struct fig_fit fit = { .build = build_plate, .data = &view,
 	    .position = p->label_thickness, .words = p->words };
-	double w[4], wide;
-	rect left = area;
+	struct table t = { .plate = p };
+	bool flat = p->length_mm > p->width_mm * 1.6;
 
 	if (why.n > 0)
 		return fig_refuse(c, f, area, p->words, why);
-	if (p->nfeatures <= MOST_LABELED && fig_fit_draw(c, f, area, &fit))
+	if (p->nfeatures <= FEW && fig_fit_draw(c, f, area, &fit))
 		return true;
+	table_widths(f, p, t.w);
+	t.wide = t.w[0] + t.w[1] + t.w[2] + t.w[3];
 	view.numbered = true;
-	table_widths(f, p, w);
-	wide = w[0] + w[1] + w[2] + w[3];
-	left.w -= wide + TABLE_GAP_PT;
-	if (left.w < 60 || TABLE_ROW_PT * ((double)p->nfeatures + 1) > area.h ||
-	    !fig_fit_draw(c, f, left, &fit))
-		return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);
-	draw_table(c, (rect){ area.x + area.w - wide, area.y, wide, area.h }, p, w);
-	return true;
+	if (draw_numbered(c, f, area, t, &fit, flat) ||
+	    draw_numbered(c, f, area, t, &fit, !flat))
+		return true;
+	view.numbered = false;
+	if (p->nfeatures > FEW && p->nfeatures <= MOST_LABELED &&
+	    fig_fit_draw(c, f, area, &fit))
+		return true;
+	return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);
 }
 
 str fig_plate_words(struct arena *a, const struct fig_plate *p)
 {
-	static const char *const name[] = { "hole", "slot", "notch", "bend line", "cut line" };
+	static const char *const name[] = { "hole", "slot", "notch", "bend line",
+		"cut line" };
 	struct buf b = { .arena = a };
 	str why = fig_plate_fault(p);
 

@@ -58,7 +58,8 @@ static void place_beside(struct layout *l, const struct section_dim *d)
 	add_extension(l, b, (pt){ b.x, y });
 	if (layout_arrows(l, from, to))
 		layout_thin(l, d->end == SECTION_LEFT ? from : to,
-		    (pt){ d->end == SECTION_LEFT ? from.x - STEM_PT : to.x + STEM_PT, y });
+		    (pt){
+		        d->end == SECTION_LEFT ? from.x - STEM_PT : to.x + STEM_PT, y });
 	t->r.y = y - t->r.h / 2;
 	t->r.x = d->end == SECTION_LEFT ? from.x - STEM_PT - LABEL_GAP_PT - t->r.w
 	    : to.x + STEM_PT + LABEL_GAP_PT;
@@ -102,7 +103,8 @@ static void place_angle(struct layout *l, const struct section_dim *d)
 	add_extension(l, b, pt_add(apex, pt_polar(r, -to)));
 	arc_arrows(l, apex, r, from, to);
 	for (int i = 0; i < ARC_STEPS; i++)
-		layout_thin(l, pt_add(apex, pt_polar(r, -from - (to - from) * i / ARC_STEPS)),
+		layout_thin(l,
+		    pt_add(apex, pt_polar(r, -from - (to - from) * i / ARC_STEPS)),
 		    pt_add(apex, pt_polar(r, -from - (to - from) * (i + 1) / ARC_STEPS)));
 	pt u = pt_polar(1, -(from + to) / 2);
 	pt middle = pt_add(mid, pt_mul(u, LABEL_GAP_PT + EXTENSION_PAST_PT +

@@ -10,6 +10,7 @@ void section_clear(struct section *s)
 	s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = 0;
 	s->text = (struct section_text){ { 0, 0 }, STR("") };
 	s->clock_mm = 0;
+	s->spots_apart = false;
 }
 
 struct section_member *section_plate(struct section *s, double hatch_deg)
@@ -93,7 +94,8 @@ void section_axis(struct section *s, pt a, pt b, double mm_pt)
 	for (int i = 0; at < length && s->nrules < SECTION_RULES; i++) {
 		double end = fmin(at + stroke_pt[i % 2] * mm_pt, length);
 
-		section_rule(s, pt_add(a, pt_mul(u, at)), pt_add(a, pt_mul(u, end)), false);
+		section_rule(
+		    s, pt_add(a, pt_mul(u, at)), pt_add(a, pt_mul(u, end)), false);
 		at = end + gap;
 	}
 }
@@ -104,6 +106,40 @@ void section_dim(struct section *s, struct section_dim d)
 		return;
 	assert(s->ndims < SECTION_DIMS);
 	s->dim[s->ndims++] = d;
+}
+
+void section_upright(struct section *s, enum section_side side, pt a, pt b,
+    enum section_exit exit, str label)
+{
+	section_dim(s,
+	    (struct section_dim){ .kind = SECTION_UPRIGHT,
+	        .side = side,
+	        .a = a,
+	        .b = b,
+	        .exit = exit,
+	        .label = label });
+}
+
+void section_level(struct section *s, enum section_side side, pt a, pt b, str label)
+{
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL, .side = side, .a = a,
+	    .b = b, .label = label });
+}
+
+void section_beside(struct section *s, enum section_side end, pt a, pt b, str label)
+{
+	section_dim(s, (struct section_dim){ .kind = SECTION_LEVEL_BESIDE,
+	    .side = SECTION_BOTTOM, .end = end, .a = a, .b = b, .label = label });
+}
+
+void section_pointer(struct section *s, enum section_side side, pt to, pt want, str label)
+{
+	section_dim(s,
+	    (struct section_dim){ .kind = SECTION_POINTER,
+	        .side = side,
+	        .a = to,
+	        .b = want,
+	        .label = label });
 }
 
 double section_reach(double width_mm, double used_mm, double arm_mm, bool *broken)
@@ -146,7 +182,8 @@ void section_number_fillet(struct section *s, pt root, pt u, pt v, double leg, u
 	layers = fillet_layers(n, count);
 	first = layers > 1 ? fmax(ring * 1.65, depth * 0.8 / layers) : depth * 0.55;
 	step = layers > 1 ? (depth - ring * 1.1 - first) / (layers - 1) : 0;
-	if (first < ring * 1.41 || first > depth - ring || (layers > 1 && step < ring * 1.6))
+	if (first < ring * 1.41 || first > depth - ring ||
+	    (layers > 1 && step < ring * 1.6))
 		return;
 	for (unsigned i = 0; i < layers; i++) {
 		double d = first + step * i, half = d - ring * 1.45;

@@ -25,7 +25,7 @@ struct section_member {
 	size_t n;
 	double hatch_deg;        /* NAN: seen from outside, not cut */
 	size_t broken[2];        /* edges from v[i] to v[i + 1] that are break lines */
-	bool open;               /* the edge from the last corner to the first is not drawn */
+	bool open; /* the edge from the last corner to the first is not drawn */
 };
 
 struct section_bead {
@@ -69,6 +69,7 @@ struct section {
 	pt spot[SECTION_SPOTS];  /* centers of pass numbers, in order of passes */
 	struct section_text text;
 	double clock_mm;         /* end view: how far out 12, 3, 6, 9 stand; 0 none */
+	bool spots_apart;        /* rings may touch neither each other nor a bead */
 	size_t nmembers, nbeads, ndims, nspots, nrules;
 };
 
@@ -97,6 +98,14 @@ void section_rule(struct section *s, pt a, pt b, bool dashed);
 void section_axis(struct section *s, pt a, pt b, double mm_pt);
 /* Adds d unless its label is empty. */
 void section_dim(struct section *s, struct section_dim d);
+void section_upright(struct section *s, enum section_side side, pt a, pt b,
+    enum section_exit exit, str label);
+void section_level(struct section *s, enum section_side side, pt a, pt b, str label);
+/* Below the part, the label at that end. */
+void section_beside(struct section *s, enum section_side end, pt a, pt b, str label);
+/* A leader to `to`; the label wants the height of `want`. */
+void section_pointer(struct section *s, enum section_side side, pt to, pt want,
+    str label);
 
 /* How far a member reaches: to its own width when that is nearer than used + arm.
  * *broken tells whether it is cut short. */
