@@ -162,6 +162,28 @@ static void report(struct listing *l, struct findings *f)
 		    "the folder holds more than 200,000 files; the rest was not read");
 }
 
+static void report_missing(const struct listing *l, struct findings *f)
+{
+	static const struct { enum file_role role; const char *name, *without; } owed[] = {
+		{ ROLE_PROGRAM, "program.md", "there is no sequence" },
+		{ ROLE_SKILLS, "skills.md", "no skill is known" },
+	};
+
+	for (size_t k = 0; k < sizeof owed / sizeof *owed; k++) {
+		bool there = false;
+		struct finding *d;
+
+		for (size_t i = 0; i < l->n; i++)
+			there |= l->v[i].role == owed[k].role;
+		if (there)
+			continue;
+		d = finding_add(f, FINDING_MISSING_FILE, (struct pos){ POS_NOWHERE, 0, 0 },
+		    "%s is not in the folder, so %s", owed[k].name, owed[k].without);
+		d->scope = SCOPE_PROGRAM;
+		finding_repair(f, d, "add %s", owed[k].name);
+	}
+}
+
 static void number_files(struct listing *l, struct folder *out)
 {
 	out->sources.v = arena_array(l->arena, l->n, sizeof *out->sources.v);
@@ -202,6 +224,7 @@ bool folder_read(struct arena *a, const char *dir, struct folder *out, struct fi
 	for (size_t i = 0; i < l->n; i++)
 		read_entry(l, &l->v[i]);
 	report(l, f);
+	report_missing(l, f);
 	number_files(l, out);
 	return true;
 }

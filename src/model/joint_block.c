@@ -345,9 +345,11 @@ static void agree_angles(struct reading *r)
 	twice.lo *= 2;
 	twice.hi *= 2;
 	if (!quantity_same(&twice, &j->angle))
-		disagree(r, ROW_ANGLE, r->at[ROW_BEVEL], quantity_text(r->b, &j->angle),
-		    str_format(r->b->arena, "a bevel of %.*s",
-		    STR_ARG(quantity_text(r->b, &j->bevel))));
+		finding_relate(r->b->f, complain(r->b, FINDING_FACTS_DISAGREE, r->at[ROW_ANGLE],
+		    "the angle of %.*s is not twice the bevel of %.*s",
+		    STR_ARG(quantity_text(r->b, &j->angle)),
+		    STR_ARG(quantity_text(r->b, &j->bevel))), r->at[ROW_BEVEL])->label =
+		    STR("the bevel");
 }
 
 static void complete(struct reading *r, const struct block *v)

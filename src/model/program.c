@@ -297,6 +297,30 @@ static void report_not_listed(struct binder *b, const uint32_t *seen)
 	}
 }
 
+/* Comparisons spent on likely ids; past this many the findings go without. */
+enum { LIKELY_MOST = 2000000 };
+
+/* Only an assignment that stands in no course can be the one that is meant. */
+static void offer_unlisted(struct binder *b, const uint32_t *seen)
+{
+	const struct model *m = b->model;
+	str *ids = arena_array(b->arena, m->nassignments, sizeof *ids);
+	size_t n = 0;
+
+	for (size_t i = 0; b->nunknown && i < m->nassignments; i++)
+		if (!seen[i])
+			ids[n++] = m->assignments[i].id;
+	for (size_t i = 0; i < b->nunknown; i++) {
+		struct finding *d = &b->f->v[b->unknown[i]];
+
+		if (n * i < LIKELY_MOST)
+			offer_likely(b, d, d->assignment, ids, n);
+		if (!d->repair.n)
+			finding_repair(b->f, d, "add a file that defines %.*s, or delete this line",
+			    STR_ARG(d->assignment));
+	}
+}
+
 /* Nearly always the number of slots; a choice grows it. */
 static size_t count_lines(const struct record_file *file)
 {
@@ -325,5 +349,6 @@ void program_read(struct binder *b, const struct record_file *file)
 	b->quarter = 0;
 	if (found[PROGRAM_ENTRY] && found[PROGRAM_ENTRY]->text.n)
 		entries_read(b, found[PROGRAM_ENTRY]);
+	offer_unlisted(b, seen);
 	report_not_listed(b, seen);
 }

@@ -24,7 +24,9 @@ struct binder {
 	const struct block **facts; /* of that assignment, by row of its fact table */
 	uint32_t quarter;        /* of program.md, 0 outside */
 	bool shop;               /* in shop.md, which no packet prints */
-	size_t likely_work;      /* comparisons spent on likely ids so far */
+	/* Findings about ids in program.md that no file defines, by index in f: their
+	 * likely ids are known once all lines are read. */
+	size_t *unknown, nunknown, unknown_cap;
 };
 
 /* The whole text of a block, and the slice t[from, to). */

@@ -11,26 +11,14 @@ struct line {
 	bool read_any;           /* an id was there, known or not */
 };
 
-/* The likely id costs a comparison with every assignment; past this many the
- * findings go without. */
-enum { LIKELY_MOST = 2000000 };
-
 static void complain_unknown(struct line *l, struct said id)
 {
 	struct binder *b = l->b;
-	const struct model *m = b->model;
 	struct finding *d = complain(b, FINDING_UNKNOWN_ASSIGNMENT, said_pos(id),
 	    "no file defines %.*s; this line gives nothing", STR_ARG(id.s));
-	str *ids;
 
 	d->assignment = id.s;
-	if (b->likely_work + m->nassignments > LIKELY_MOST)
-		return;
-	b->likely_work += m->nassignments;
-	ids = arena_array(b->arena, m->nassignments, sizeof *ids);
-	for (size_t i = 0; i < m->nassignments; i++)
-		ids[i] = m->assignments[i].id;
-	offer_likely(b, d, id.s, ids, m->nassignments);
+	*ARENA_PUSH(b->arena, b->unknown, b->nunknown, b->unknown_cap) = b->f->n - 1;
 }
 
 static bool is_listed(struct line *l, struct said id, uint32_t assignment)
@@ -152,25 +140,21 @@ static size_t bracket_end(str s, size_t i)
 	return i;
 }
 
-/* The bytes up to the next comma that is in no bracket. */
+/* The words up to the next comma or bracket; a bracket at their end goes with them. */
 static struct said next_part(struct said *rest, struct said *bracket)
 {
 	str s = rest->s;
 	struct said part;
-	size_t i = 0, open = s.n, close = s.n;
+	size_t open = 0, next;
 
-	while (i < s.n && s.p[i] != ',' && s.p[i] != ';') {
-		if (s.p[i] == '(' && open == s.n) {
-			open = i;
-			close = i = bracket_end(s, i);
-			if (i == s.n)
-				break;
-		}
-		i++;
-	}
-	part = said_trim(said_sub(*rest, 0, open < i ? open : i));
-	*bracket = said_trim(said_sub(*rest, open < s.n ? open + 1 : s.n, close));
-	*rest = said_sub(*rest, i + 1, s.n);
+	while (open < s.n && s.p[open] != ',' && s.p[open] != ';' && s.p[open] != '(')
+		open++;
+	next = open;
+	if (open < s.n && s.p[open] == '(')
+		next = bracket_end(s, open);
+	part = said_trim(said_sub(*rest, 0, open));
+	*bracket = said_trim(said_sub(*rest, open + 1, next));
+	*rest = said_trim(said_sub(*rest, next + 1, s.n));
 	return part;
 }
 

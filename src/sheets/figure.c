@@ -198,6 +198,14 @@ static struct fig_plate plate_of(struct arena *a, const struct plate_block *p)
 	return f;
 }
 
+bool figure_can_draw(struct arena *a, const struct assignment *x, const struct joint_block *j)
+{
+	struct fig_joint f;
+
+	figure_joint(a, x, j, &f);
+	return fig_can_draw(f.shape);
+}
+
 str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d)
 {
 	struct fig_joint j;

@@ -12,6 +12,9 @@ void figure_joint(struct arena *a, const struct assignment *x, const struct join
 /* All drawings of an assignment onto the flow, each at least a third of a page high. */
 void sheet_figures(struct sheet *sh, const struct assignment *x);
 
+/* Whether fitup has a section for the shape of a joint block. */
+bool figure_can_draw(struct arena *a, const struct assignment *x, const struct joint_block *j);
+
 /* Why fitup cannot draw a block, in a few words; empty when it can. */
 str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d);
 

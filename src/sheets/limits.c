@@ -78,26 +78,26 @@ static bool same_limit(const struct limit *x, const struct limit *y)
 	return str_eq(x->feature, y->feature) && str_eq(x->rule, y->rule);
 }
 
-/* Adds a limit unless an earlier weld gave the same one. */
-static void add_limit(struct arena *a, struct limits *out, struct limit l)
+/* Adds a limit unless it stands there already. Returns its index. */
+static size_t add_limit(struct arena *a, struct limits *out, struct limit l)
 {
 	for (size_t i = 0; i < out->n; i++)
 		if (same_limit(&out->v[i], &l))
-			return;
+			return i;
 	*ARENA_PUSH(a, out->v, out->n, out->cap) = l;
+	return out->n - 1;
 }
 
-static void add_accepts(struct arena *a, struct limits *out, const struct accept *v, size_t n,
-    char weld)
+static struct limit limit_of(struct arena *a, const struct accept *k)
 {
-	for (size_t i = 0; i < n && i < LIMITS_MOST; i++) {
-		struct limit l = { .feature = str_of(v[i].feature), .rule = limit_rule(a, &v[i]),
-			.tool = str_of(v[i].tool), .dagger = v[i].seen == SEEN_MEMORY };
+	return (struct limit){ .feature = str_of(k->feature), .rule = limit_rule(a, k),
+		.tool = str_of(k->tool), .dagger = k->seen == SEEN_MEMORY };
+}
 
-		if (weld)
-			l.feature = str_format(a, "%.*s, weld %c", STR_ARG(l.feature), weld);
-		add_limit(a, out, l);
-	}
+static void add_accepts(struct arena *a, struct limits *out, const struct accept *v, size_t n)
+{
+	for (size_t i = 0; i < n && i < LIMITS_MOST; i++)
+		add_limit(a, out, limit_of(a, &v[i]));
 }
 
 static bool is_fillet(enum joint j)
@@ -139,30 +139,42 @@ static size_t weld_limits(const struct assignment *x, size_t i, const struct cri
 	return visual_limits(&q, v, LIMITS_MOST);
 }
 
-/* Whether each weld has the same limits as the first: then letters would be noise. */
-static bool welds_agree(struct arena *a, const struct assignment *x, const struct criterion *c)
+/* "Leg short of size, weld A": letters only where the welds differ. */
+static void name_welds(struct arena *a, const struct assignment *x, struct limit *l, uint32_t bits)
 {
-	struct limits first = { 0 }, all = { 0 };
-	struct accept v[LIMITS_MOST];
+	struct buf b = { .arena = a };
+	uint32_t all = x->nwelds < 32 ? (1u << x->nwelds) - 1 : UINT32_MAX;
+	unsigned told = 0;
 
-	for (size_t i = 0; i < x->nwelds; i++) {
-		size_t n = weld_limits(x, i, c, v);
-
-		if (!i)
-			add_accepts(a, &first, v, n, 0);
-		add_accepts(a, &all, v, n, 0);
-	}
-	return first.n == all.n;
+	if (bits == all)
+		return;
+	buf_add(&b, l->feature);
+	for (size_t i = 0; i < x->nwelds && i < 32; i++)
+		if (bits >> i & 1)
+			buf_addf(&b, "%s%c", told++ ? ", " : ", weld ", x->welds[i].letter);
+	l->feature = buf_str(&b);
 }
 
+/* Each limit once, with the welds that it holds for. */
 static void add_visual(struct arena *a, struct limits *out, const struct assignment *x,
     const struct criterion *c)
 {
-	bool agree = welds_agree(a, x, c);
+	uint32_t *bits = NULL;
+	size_t cap = 0;
 	struct accept v[LIMITS_MOST];
 
-	for (size_t i = 0; i < x->nwelds; i++)
-		add_accepts(a, out, v, weld_limits(x, i, c, v), agree ? 0 : x->welds[i].letter);
+	for (size_t i = 0; i < x->nwelds && i < 32; i++) {
+		size_t n = weld_limits(x, i, c, v);
+
+		for (size_t k = 0; k < n && k < LIMITS_MOST; k++) {
+			size_t at = add_limit(a, out, limit_of(a, &v[k]));
+
+			bits = arena_grow(a, bits, cap, at + 1, &cap, sizeof *bits);
+			bits[at] |= 1u << i;
+		}
+	}
+	for (size_t i = 0; i < out->n; i++)
+		name_welds(a, x, &out->v[i], bits[i]);
 }
 
 struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
@@ -175,7 +187,7 @@ struct limits limits_of(struct arena *a, const struct assignment *x, const struc
 		add_visual(a, &out, x, c);
 	else if (c->code.n && test >= 0 && tests[test].test >= 0)
 		add_accepts(a, &out, v, test_limits(c->code, (int)c->edition,
-		    (enum accept_test)tests[test].test, v, LIMITS_MOST), 0);
+		    (enum accept_test)tests[test].test, v, LIMITS_MOST));
 	if (!out.n)
 		add_limit(a, &out, (struct limit){ .feature = c->name, .rule = c->text });
 	return out;

@@ -41,11 +41,24 @@ static void review_prose(struct review *r, const struct prose *p)
 		review_para(r, &p->v[i]);
 }
 
+/* Never a wrong picture: the sheet leaves room for a sketch instead. */
+static void report_undrawn(struct review *r, const struct drawing *d)
+{
+	struct finding *n = finding_add(r->f, FINDING_NOT_DRAWN_YET, d->pos,
+	    "fitup does not draw a %.*s yet; the sheet leaves room for a sketch",
+	    STR_ARG(joint_word(d->joint.joint)));
+
+	finding_repair(r->f, n, "sketch it on the sheet, or describe it in a plate block");
+	n->assignment = r->x->id;
+}
+
 static void review_drawing(struct review *r, const struct drawing *d)
 {
 	str why = figure_fault(r->arena, r->x, d);
 	struct finding *n;
 
+	if (d->kind == DRAWING_JOINT && !figure_can_draw(r->arena, r->x, &d->joint))
+		report_undrawn(r, d);
 	if (!why.n)
 		return;
 	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos, "this drawing cannot be made: %.*s",
