@@ -58,7 +58,7 @@ static void set_firsts(struct arena *a, struct knots *ks)
 	}
 }
 
-static uint32_t first_other(const struct knots *ks, uint32_t cell, uint32_t unit)
+uint32_t knots_first(const struct knots *ks, uint32_t cell, uint32_t unit)
 {
 	const uint32_t *two = ks->first[cell];
 
@@ -75,7 +75,7 @@ uint32_t knots_lead(const struct knots *ks, uint32_t assignment, uint32_t need,
 		return NONE;
 	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++) {
 		uint32_t t = g->alts[i] < g->ncells
-		    ? first_other(ks, g->alts[i], ks->unit[assignment]) : NONE;
+		    ? knots_first(ks, g->alts[i], ks->unit[assignment]) : NONE;
 
 		if (t != NONE && (best == NONE || ks->turn[t] < ks->turn[best])) {
 			best = t;
@@ -174,7 +174,8 @@ static size_t keep_left(struct knots *ks, const struct graph *g)
 	for (uint32_t n = 0; left && n < g->nneeds; n++)
 		for (uint32_t i = g->alt_at[n]; ks->unmet[n] && i < g->alt_at[n + 1]; i++)
 			if (g->alts[i] < g->ncells)
-				ks->live[g->alts[i]] = true;
+				ks->live[g->alts[i]] |= g->alt_at[n + 1] - g->alt_at[n] > 1
+				    ? LIVE_ONE_OF : LIVE_ALONE;
 	return left;
 }
 

@@ -8,6 +8,9 @@
 
 #include "check/view.h"
 
+/* Marks of struct knots.live. */
+enum { LIVE_ALONE = 1, LIVE_ONE_OF = 2 };
+
 struct knot {
 	uint32_t *members;       /* assignments, no order */
 	size_t n;
@@ -18,7 +21,7 @@ struct knots {
 	bool *left;              /* by assignment: never released */
 	bool *unmet;             /* by need: of one that was never released */
 	bool *on_loop;           /* by need: told by a loop */
-	bool *live;              /* by cell: an unmet need asks for it */
+	uint8_t *live;           /* by cell: how unmet needs ask for it */
 	uint32_t *turn;          /* by assignment: its turn in the order, then by id */
 	uint32_t *unit;          /* by assignment: equal for branches of one choice */
 	uint32_t (*first)[2];    /* by cell: first teachers in turn, of distinct units */
@@ -34,6 +37,9 @@ struct knots *knots_find(struct arena *a, const struct view *v, struct graph *g)
  * which alternative that one teaches. NONE for a need that is met or granted. */
 uint32_t knots_lead(const struct knots *ks, uint32_t assignment, uint32_t need,
     uint32_t *alt);
+
+/* The first teacher of a cell in turn that does not stand in the unit; NONE. */
+uint32_t knots_first(const struct knots *ks, uint32_t cell, uint32_t unit);
 
 /* Reports one loop of each knot and marks the needs on it. */
 void knots_report(struct arena *scratch, struct knots *ks, struct findings *f);

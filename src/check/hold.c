@@ -1,0 +1,115 @@
+#include "check/move.h"
+
+/* Teachers times needers of a cell that are compared one by one; past this a move
+ * that may turn a loop is refused. */
+enum { COMPARED_MOST = 20000 };
+
+static const struct place *place_of(const struct knots *ks, uint32_t assignment)
+{
+	return &ks->view->order->places[assignment];
+}
+
+/* Whether a cell's first two teachers surely stay when w goes to p. Only two are
+ * known, so a move that may pass an unknown third is not sure. */
+static bool firsts_hold(const struct knots *ks, uint32_t cell, uint32_t w,
+    const struct place *p)
+{
+	const uint32_t *two = ks->first[cell];
+	bool first = two[0] != NONE && ks->unit[two[0]] == ks->unit[w];
+	bool second = two[1] != NONE && ks->unit[two[1]] == ks->unit[w];
+	const struct place *next;
+
+	if (place_cmp(place_of(ks, w), p) < 0) {
+		next = two[1] == NONE ? NULL : place_of(ks, two[1]);
+		return first ? !next || next->slot == NONE || place_cmp(p, next) < 0 : !second;
+	}
+	if (first || two[0] == NONE)
+		return true;
+	next = place_of(ks, second || two[1] == NONE ? two[0] : two[1]);
+	return place_cmp(next, p) < 0;
+}
+
+/* Whether a is ahead of b once the unit stands at p. */
+static bool ahead_then(const struct knots *ks, uint32_t a, uint32_t b, uint32_t unit,
+    const struct place *p)
+{
+	const struct place *x = ks->unit[a] == unit ? p : place_of(ks, a);
+	const struct place *y = ks->unit[b] == unit ? p : place_of(ks, b);
+
+	if (ks->unit[a] == ks->unit[b] || x->slot == NONE || y->slot == NONE)
+		return ks->turn[a] < ks->turn[b];
+	return place_cmp(x, y) < 0;
+}
+
+static bool teaches_cell(const struct graph *g, uint32_t w, uint32_t cell)
+{
+	for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++)
+		if (!(g->teach[t] & CELL_MISSPELT) && g->teach[t] >= cell &&
+		    cell_base(g->teach[t]) == cell_base(cell))
+			return true;
+	return false;
+}
+
+/* Whether a need still leads to the same teacher when the unit goes to p. */
+static bool lead_holds(const struct repairs *r, uint32_t need, uint32_t unit,
+    const struct place *p)
+{
+	const struct knots *ks = r->knots;
+	const struct graph *g = r->graph;
+	uint32_t w = g->owner[need], alt, now = knots_lead(ks, w, need, &alt);
+
+	for (uint32_t i = g->alt_at[need]; now != NONE && i < g->alt_at[need + 1]; i++) {
+		uint32_t skill = g->alts[i] < g->ncells ? cell_skill(g->alts[i]) : NONE;
+		uint32_t k = skill == NONE ? 0 : r->teacher_at[skill];
+		uint32_t end = skill == NONE ? 0 : r->teacher_at[skill + 1];
+
+		for (; k < end; k++) {
+			uint32_t t = r->teachers[k];
+
+			if (ks->unit[t] != ks->unit[w] && t != now &&
+			    teaches_cell(g, t, g->alts[i]) && ahead_then(ks, t, now, unit, p))
+				return false;
+		}
+	}
+	return true;
+}
+
+static bool cell_holds(const struct repairs *r, uint32_t cell, uint32_t w,
+    const struct place *p)
+{
+	const struct knots *ks = r->knots;
+	const struct graph *g = r->graph;
+	uint64_t needers = g->needer_at[cell + 1] - g->needer_at[cell];
+	uint32_t skill = cell_skill(cell);
+
+	if (!ks->live[cell] ||
+	    (ks->live[cell] == LIVE_ALONE && firsts_hold(ks, cell, w, p)))
+		return true;
+	if (needers * (r->teacher_at[skill + 1] - r->teacher_at[skill]) > COMPARED_MOST)
+		return false;
+	for (uint32_t i = g->needer_at[cell]; i < g->needer_at[cell + 1]; i++)
+		if (!lead_holds(r, g->needers[i], ks->unit[w], p))
+			return false;
+	return true;
+}
+
+bool loops_hold(const struct repairs *r, uint32_t unit, const struct place *p)
+{
+	const struct knots *ks = r->knots;
+	const struct graph *g = r->graph;
+	uint32_t n;
+	const uint32_t *w = unit_members(r, unit, &n);
+
+	for (uint32_t i = 0; ks && i < n; i++) {
+		if (!ks->left[w[i]])
+			continue;
+		for (uint32_t t = g->teach_at[w[i]]; t < g->teach_at[w[i] + 1]; t++) {
+			uint32_t c = cell_base(g->teach[t]);
+
+			for (; !(g->teach[t] & CELL_MISSPELT) && c <= g->teach[t]; c++)
+				if (!cell_holds(r, c, w[i], p))
+					return false;
+		}
+	}
+	return true;
+}
