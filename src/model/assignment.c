@@ -12,7 +12,8 @@ const struct section_row sections_assignment[] = {
 	{ { "Grading", 7 }, read_grades, "weights that total 100, and the pass mark" },
 	{ { "Bring", 5 }, read_bring, "tools and gear beyond the usual" },
 	{ { "Cautions", 8 }, read_cautions, "what can hurt, and what to do about it" },
-	{ { "If it fails", 11 }, read_if_it_fails, "what to practice before trying again" },
+	{ { "If it fails", 11 }, read_if_it_fails,
+	    "what to practice before trying again" },
 	{ { "Notes", 5 }, read_notes, "for the student" },
 	{ { "Instructor only", 15 }, read_instructor, "never on a student sheet" },
 	{ { "Drawing", 7 }, read_drawing, "blocks that draw a joint or a plate" },
@@ -33,7 +34,8 @@ static size_t find_section(str name)
 static void complain_section(struct binder *b, const struct block *h)
 {
 	struct finding *d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
-	    "\"%.*s\" is not a section of an assignment; what stands under it is left out",
+	    "\"%.*s\" is not a section of an assignment; what stands under it is "
+	    "left out",
 	    STR_ARG(h->text));
 	str names[SECTIONS];
 
@@ -52,11 +54,14 @@ static void find_sections(struct binder *b, const struct block *v, size_t n, siz
 		if (row == SECTIONS) {
 			complain_section(b, &v[i]);
 		} else if (at[row]) {
-			struct finding *d = complain(b, FINDING_DUPLICATE_SECTION, v[i].pos,
-			    "\"%.*s\" stands twice; what stands under this one is left out",
+			struct finding *d = complain(b, FINDING_DUPLICATE_SECTION,
+			    v[i].pos,
+			    "\"%.*s\" stands twice; what stands under this one is "
+			    "left out",
 			    STR_ARG(v[i].text));
 
-			finding_relate(b->f, d, at[row]->pos)->label = STR("the first counts");
+			finding_relate(b->f, d,
+			    at[row]->pos)->label = STR("the first counts");
 		} else {
 			at[row] = &v[i];
 		}
@@ -79,7 +84,8 @@ static void check_always_owed(struct binder *b)
 {
 	if (!b->facts[FACT_KIND])
 		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, b->a->pos,
-		    "the fact Kind is owed"), "add \"- **Kind:** coupon\" or another of: %.*s",
+		    "the fact Kind is owed"),
+		    "add \"- **Kind:** coupon\" or another of: %.*s",
 		    STR_ARG(words_list(b->arena, &words_kind)));
 	if (!b->facts[FACT_HOURS])
 		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, b->a->pos,

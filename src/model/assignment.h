@@ -21,16 +21,23 @@ void assignment_read(struct binder *b, struct assignment *a, const struct block 
     size_t n);
 
 void read_needs(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_teaches(struct binder *b, const struct block *h, const struct block *v, size_t n);
+void read_teaches(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
 void read_welds(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_passes(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_pieces(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_drawing(struct binder *b, const struct block *h, const struct block *v, size_t n);
+void read_passes(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
+void read_pieces(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
+void read_drawing(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
 void read_steps(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_criteria(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_grades(struct binder *b, const struct block *h, const struct block *v, size_t n);
+void read_criteria(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
+void read_grades(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
 void read_bring(struct binder *b, const struct block *h, const struct block *v, size_t n);
-void read_cautions(struct binder *b, const struct block *h, const struct block *v, size_t n);
+void read_cautions(struct binder *b, const struct block *h, const struct block *v,
+    size_t n);
 void read_if_it_fails(struct binder *b, const struct block *h, const struct block *v,
     size_t n);
 void read_notes(struct binder *b, const struct block *h, const struct block *v, size_t n);

@@ -16,7 +16,8 @@ static bool is_flat_md(str path, str folder)
 bool file_role_of(str path, enum file_role *role)
 {
 	static const struct { str path; enum file_role role; } rows[] = {
-		{ { "program.md", 10 }, ROLE_PROGRAM }, { { "skills.md", 9 }, ROLE_SKILLS },
+		{ { "program.md", 10 }, ROLE_PROGRAM },
+		{ { "skills.md", 9 }, ROLE_SKILLS },
 		{ { "shop.md", 7 }, ROLE_SHOP },
 	};
 
@@ -50,8 +51,8 @@ static void gather_one(struct binder *b, struct gathering *g, const struct block
 
 	if (!id.n || !title_after(said_all(v), used, &title)) {
 		finding_repair(b->f, complain(b, FINDING_BAD_ID, v->pos,
-		    "\"%.*s\" does not begin with the id of an assignment; what stands under "
-		    "it is left out", STR_ARG(v->text)),
+		    "\"%.*s\" does not begin with the id of an assignment; what stands "
+		    "under it is left out", STR_ARG(v->text)),
 		    "write a heading such as \"# SM-20: Title\"");
 		return;
 	}
@@ -116,7 +117,8 @@ static void read_found(struct binder *b, const struct found *found)
 		return;
 	b->a = a;
 	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, a->pos,
-	    "%.*s has no title", STR_ARG(a->id)), "write \"# %.*s: title\"", STR_ARG(a->id));
+	    "%.*s has no title", STR_ARG(a->id)), "write \"# %.*s: title\"",
+	    STR_ARG(a->id));
 	b->a = NULL;
 }
 

@@ -28,10 +28,21 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
 	return d;
 }
 
+/* Likely words are worked out for the first findings only: a file of nothing but
+ * faults must not take minutes. */
+enum { LIKELY_FINDINGS = 200 };
+
+static bool is_worth_a_guess(const struct binder *b, const struct finding *d)
+{
+	return d - b->f->v < LIKELY_FINDINGS;
+}
+
 void offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n)
 {
-	str likely = likely_word(wrong, v, n);
+	str likely = { 0 };
 
+	if (is_worth_a_guess(b, d))
+		likely = likely_word(wrong, v, n);
 	if (likely.n)
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
 		    STR_ARG(likely));
@@ -41,8 +52,11 @@ void complain_word(struct binder *b, struct said t, const struct words *w)
 {
 	struct finding *d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
 	    "\"%.*s\" is not %.*s; it is left out", STR_ARG(t.s), STR_ARG(w->what));
-	str likely = words_likely(b->arena, w, t.s);
+	str likely;
 
+	if (!is_worth_a_guess(b, d))
+		return;
+	likely = words_likely(b->arena, w, t.s);
 	if (likely.n)
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
 		    STR_ARG(likely));
@@ -157,8 +171,10 @@ bool read_hours(struct binder *b, struct said t, double *out)
 		return true;
 	}
 	*out = 0;
-	if (quantity_parse(t.s, QUANTITY_TIME, METAL_NONE, &q, &fault) == QUANTITY_NO_UNIT)
-		fault.result = quantity_parse(t.s, QUANTITY_COUNT, METAL_NONE, &q, &fault);
+	if (quantity_parse(t.s, QUANTITY_TIME, METAL_NONE, &q,
+	    &fault) == QUANTITY_NO_UNIT)
+		fault.result = quantity_parse(t.s, QUANTITY_COUNT, METAL_NONE, &q,
+		    &fault);
 	if (fault.result != QUANTITY_OK) {
 		complain_fault(b, t, &fault);
 		return false;

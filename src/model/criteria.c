@@ -131,11 +131,13 @@ static bool is_fact(struct binder *b, const struct block *v, size_t have,
 	return false;
 }
 
-void read_criteria(struct binder *b, const struct block *h, const struct block *v, size_t n)
+void read_criteria(struct binder *b, const struct block *h, const struct block *v,
+    size_t n)
 {
 	(void)h;
 	for (size_t i = 0; i < n; i++)
-		if (is_fact(b, &v[i], b->a->ncriteria, "write \"- **Visual:** D1.1-2020\""))
+		if (is_fact(b, &v[i], b->a->ncriteria,
+		    "write \"- **Visual:** D1.1-2020\""))
 			read_criterion(b, &v[i]);
 }
 
@@ -196,7 +198,8 @@ static void check_total(struct binder *b, const struct block *h)
 void read_grades(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
 	for (size_t i = 0; i < n; i++) {
-		if (!is_fact(b, &v[i], b->a->ngrades, "write \"- **Visual:** 50, must pass\""))
+		if (!is_fact(b, &v[i], b->a->ngrades,
+		    "write \"- **Visual:** 50, must pass\""))
 			continue;
 		if (!words_same(v[i].key, STR("Pass mark")))
 			read_grade(b, &v[i]);

@@ -47,7 +47,8 @@ static void complain_info(struct binder *b, const struct block *v)
 	static const str known[] = { { "joint", 5 }, { "plate", 5 } };
 	struct finding *d = complain(b, FINDING_BAD_DRAWING, v->pos,
 	    v->key.n ? "\"%.*s\" is not a kind of drawing; this block is left out"
-	    : "%.*sthis block does not say what it draws; it is left out", STR_ARG(v->key));
+	    : "%.*sthis block does not say what it draws; it is left out",
+	    STR_ARG(v->key));
 
 	offer_likely(b, d, v->key, known, 2);
 	if (!d->repair.n)
@@ -75,7 +76,8 @@ static bool read_fence(struct binder *b, const struct block *v, struct drawing *
 }
 
 /* Sentences above a block say what it shows. */
-void read_drawing(struct binder *b, const struct block *h, const struct block *v, size_t n)
+void read_drawing(struct binder *b, const struct block *h, const struct block *v,
+    size_t n)
 {
 	struct assignment *a = b->a;
 	size_t first = 0;
@@ -88,11 +90,13 @@ void read_drawing(struct binder *b, const struct block *h, const struct block *v
 		    (v[i + 1].kind == BLOCK_PARA || v[i + 1].kind == BLOCK_FENCE))
 			continue;
 		if (v[i].kind != BLOCK_FENCE) {
-			complain_block(b, &v[i], "draw with a block that begins with ```joint or "
+			complain_block(b, &v[i],
+			    "draw with a block that begins with ```joint or "
 			    "```plate; a sentence stands above its block");
 		} else if (read_fence(b, &v[i], &d)) {
 			prose_read(b, v + first, i - first, &d.caption);
-			*ARENA_PUSH(b->arena, a->drawings, a->ndrawings, a->drawings_cap) = d;
+			*ARENA_PUSH(b->arena, a->drawings, a->ndrawings,
+			    a->drawings_cap) = d;
 		}
 		first = i + 1;
 	}

@@ -2,9 +2,6 @@
  * assessed". */
 #include "model/parts.h"
 
-/* Longer paths are refused, so that a hostile line costs no more than it is long. */
-enum { PATH_MOST = 200 };
-
 struct path {
 	struct binder *b;
 	struct entry *e;
@@ -20,18 +17,19 @@ static void add_quarter(struct path *p, struct said t, str number)
 
 	if (!str_to_u32(number, &n) || !n || n > b->model->nquarters) {
 		finding_repair(b->f, complain(b, FINDING_BAD_ENTRY, said_pos(t),
-		    "\"%.*s\" is not a quarter of this program; it is left out", STR_ARG(t.s)),
+		    "\"%.*s\" is not a quarter of this program; it is left out",
+		    STR_ARG(t.s)),
 		    "name a quarter from 1 to %u", (unsigned)b->model->nquarters);
 		return;
 	}
 	for (size_t i = 0; i < p->e->nquarters; i++)
 		if (p->e->quarters[i] == n) {
 			complain(b, FINDING_BAD_ENTRY, said_pos(t),
-			    "quarter %u stands twice in this path; the first counts", (unsigned)n);
+			    "quarter %u stands twice in this path; the first counts",
+			    (unsigned)n);
 			return;
 		}
-	if (p->e->nquarters < PATH_MOST)
-		*ARENA_PUSH(b->arena, p->e->quarters, p->e->nquarters, p->quarters_cap) = n;
+	*ARENA_PUSH(b->arena, p->e->quarters, p->e->nquarters, p->quarters_cap) = n;
 }
 
 static void check_term(struct path *p, struct said t)
@@ -63,22 +61,25 @@ static void read_quarter(struct path *p, struct said t)
 		check_term(p, rest);
 	else if (rest.s.n)
 		complain(p->b, FINDING_BAD_ENTRY, said_pos(rest),
-		    "\"%.*s\" is not known in an entry path; it is left out", STR_ARG(rest.s));
+		    "\"%.*s\" is not known in an entry path; it is left out",
+		    STR_ARG(rest.s));
 }
 
+/* "smaw.2f assessed and smaw.3f practiced" */
 static void read_with(struct path *p, struct said t)
 {
 	struct skill_at at;
 
-	if (!read_skill_at(p->b, &t, &at))
-		return;
-	*ARENA_PUSH(p->b->arena, p->e->with, p->e->nwith, p->with_cap) = at;
-	t = said_trim(t);
-	if (said_skip(&t, STR("and")))
-		read_with(p, t);
-	else if (t.s.n)
+	do {
+		if (!read_skill_at(p->b, &t, &at))
+			return;
+		*ARENA_PUSH(p->b->arena, p->e->with, p->e->nwith, p->with_cap) = at;
+		t = said_trim(t);
+	} while (said_skip(&t, STR("and")));
+	if (t.s.n)
 		complain(p->b, FINDING_BAD_ENTRY, said_pos(t),
-		    "\"%.*s\" is not known in an entry path; it is left out", STR_ARG(t.s));
+		    "\"%.*s\" is not known in an entry path; it is left out",
+		    STR_ARG(t.s));
 }
 
 static void read_part(struct path *p, struct said t)
@@ -107,7 +108,8 @@ static void follow_on(struct path *p)
 	if (p->written || e->nquarters != 1)
 		return;
 	for (; next <= p->b->model->nquarters; next++)
-		*ARENA_PUSH(p->b->arena, e->quarters, e->nquarters, p->quarters_cap) = next;
+		*ARENA_PUSH(p->b->arena, e->quarters, e->nquarters,
+		    p->quarters_cap) = next;
 }
 
 void entries_read(struct binder *b, const struct block *fact)
@@ -123,6 +125,7 @@ void entries_read(struct binder *b, const struct block *fact)
 			read_part(&p, part);
 		follow_on(&p);
 		if (e.nquarters)
-			*ARENA_PUSH(b->arena, m->entries, m->nentries, m->entries_cap) = e;
+			*ARENA_PUSH(b->arena, m->entries, m->nentries,
+			    m->entries_cap) = e;
 	}
 }

@@ -49,7 +49,8 @@ static void complain_name(struct binder *b, struct said t, const char *sort,
 }
 
 /* Without shop.md there is nothing to compare a station with. */
-static void fact_station(struct binder *b, const struct field *row, const struct block *in)
+static void fact_station(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	const struct model *m = b->model;
 	str *names;
@@ -82,7 +83,8 @@ static void fact_was(struct binder *b, const struct field *row, const struct blo
 	    STR_ARG(in->text)), "write an id such as SM-19");
 }
 
-static void fact_process(struct binder *b, const struct field *row, const struct block *in)
+static void fact_process(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
@@ -111,7 +113,8 @@ static void fact_joint(struct binder *b, const struct field *row, const struct b
 	}
 }
 
-static void fact_material(struct binder *b, const struct field *row, const struct block *in)
+static void fact_material(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
@@ -146,14 +149,16 @@ static bool read_thickness(struct binder *b, struct said part, enum sheet_metal 
 		struct quantity_fault again;
 
 		lent = str_format(b->arena, "%.*s %.*s", STR_ARG(part.s), STR_ARG(unit));
-		if (quantity_parse(lent, QUANTITY_LENGTH, metal, out, &again) == QUANTITY_OK)
+		if (quantity_parse(lent, QUANTITY_LENGTH, metal, out,
+		    &again) == QUANTITY_OK)
 			return true;
 	}
 	complain_fault(b, part, &fault);
 	return false;
 }
 
-static void fact_thickness(struct binder *b, const struct field *row, const struct block *in)
+static void fact_thickness(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
@@ -224,7 +229,8 @@ bool position_read(struct binder *b, struct said t, struct position_at *out)
 	return false;
 }
 
-static void fact_position(struct binder *b, const struct field *row, const struct block *in)
+static void fact_position(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
@@ -254,7 +260,8 @@ static void read_filler(struct binder *b, struct said item, struct filler *out)
 	    &fault) == QUANTITY_OK)
 		out->class = word.s;
 	while (said_next(&item, ",", &part)) {
-		bool number = part.s.p[0] == '.' || (part.s.p[0] >= '0' && part.s.p[0] <= '9');
+		bool number = part.s.p[0] == '.' || (part.s.p[0] >= '0' &&
+		    part.s.p[0] <= '9');
 
 		if (number)
 			read_quantity(b, part, QUANTITY_LENGTH, METAL_NONE, &out->dia);
@@ -269,7 +276,8 @@ static void fact_filler(struct binder *b, const struct field *row, const struct 
 	struct said rest = said_all(in), item;
 
 	(void)row;
-	a->fillers = arena_array(b->arena, count_parts(in->text, ";"), sizeof *a->fillers);
+	a->fillers = arena_array(b->arena, count_parts(in->text, ";"),
+	    sizeof *a->fillers);
 	while (said_next(&rest, ";", &item))
 		read_filler(b, item, &a->fillers[a->nfillers++]);
 }
@@ -292,19 +300,22 @@ static void read_current(struct binder *b, struct said item, struct current *out
 		read_quantity(b, item, QUANTITY_CURRENT, METAL_NONE, &out->amps);
 }
 
-static void fact_current(struct binder *b, const struct field *row, const struct block *in)
+static void fact_current(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), item;
 
 	(void)row;
-	a->currents = arena_array(b->arena, count_parts(in->text, ";"), sizeof *a->currents);
+	a->currents = arena_array(b->arena, count_parts(in->text, ";"),
+	    sizeof *a->currents);
 	while (said_next(&rest, ";", &item))
 		read_current(b, item, &a->currents[a->ncurrents++]);
 }
 
 /* A text that must also be one quantity, or several separated by semicolons. */
-static void plain_quantity(struct binder *b, const struct field *row, const struct block *in)
+static void plain_quantity(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct said rest = said_all(in), part;
 	struct quantity q;
@@ -328,7 +339,8 @@ static void plain_word(struct binder *b, const struct field *row, const struct b
 	a->facts[a->nfacts - 1].text = words_show(row->words, value);
 }
 
-static void fact_tungsten(struct binder *b, const struct field *row, const struct block *in)
+static void fact_tungsten(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct said rest = said_all(in), part;
 	struct quantity q;
@@ -347,21 +359,26 @@ static bool is_machine(const struct model *m, str name)
 	return false;
 }
 
-static void fact_machines(struct binder *b, const struct field *row, const struct block *in)
+static void fact_machines(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	const struct model *m = b->model;
 	struct said rest = said_all(in), part;
-	str *names = arena_array(b->arena, m->nmachines, sizeof *names);
+	str *names;
 
-	for (size_t i = 0; i < m->nmachines; i++)
-		names[i] = m->machines[i].name;
 	plain(b, row, in);
-	while (m->nmachines && said_next(&rest, ",;", &part))
-		if (!is_machine(m, part.s))
-			complain_name(b, part, "machine", "Machine", names, m->nmachines);
+	while (m->nmachines && said_next(&rest, ",;", &part)) {
+		if (is_machine(m, part.s))
+			continue;
+		names = arena_array(b->arena, m->nmachines, sizeof *names);
+		for (size_t i = 0; i < m->nmachines; i++)
+			names[i] = m->machines[i].name;
+		complain_name(b, part, "machine", "Machine", names, m->nmachines);
+	}
 }
 
-static void fact_attempts(struct binder *b, const struct field *row, const struct block *in)
+static void fact_attempts(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	uint32_t n;
 
@@ -402,9 +419,11 @@ static const struct field rows[] = {
 	ROW(OVEN, "Oven", plain, "how electrodes are kept") END,
 	ROW(TRANSFER, "Transfer", plain_word, "how metal crosses the arc"),
 	    .words = &words_transfer END,
-	ROW(BACKING, "Backing", plain, "steel strip 1/4 x 1 in, ring, none, back-gouged") END,
+	ROW(BACKING, "Backing", plain,
+	    "steel strip 1/4 x 1 in, ring, none, back-gouged") END,
 	ROW(PROCEDURE, "Procedure", plain, "number of the welding procedure") END,
-	ROW(STOCK, "Stock", plain_word, "who bevels the stock"), .words = &words_stock END,
+	ROW(STOCK, "Stock", plain_word, "who bevels the stock"),
+	    .words = &words_stock END,
 	ROW(COATING, "Coating", plain, "what is on the metal") END,
 	ROW(MACHINES, "Machines", fact_machines, "machines of shop.md") END,
 	ROW(TIME_LIMIT, "Time limit", plain, "how long an attempt may take") END,
@@ -418,7 +437,8 @@ static const struct field rows[] = {
 	ROW(ATTEMPTS, "Attempts", fact_attempts, "1 to 6; 3 when not given") END,
 };
 _Static_assert(sizeof rows / sizeof *rows == FACT_ROWS, "one row a fact");
-_Static_assert(sizeof rows / sizeof *rows <= FIELDS_MOST, "fields_read has room for every row");
+_Static_assert(sizeof rows / sizeof *rows <= FIELDS_MOST,
+    "fields_read has room for every row");
 
 const struct field_table fields_assignment = { rows, FACT_ROWS, "an assignment" };
 

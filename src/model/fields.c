@@ -77,6 +77,7 @@ void fields_read(struct binder *b, const struct field_table *t, const struct blo
 			t->v[row].read(b, &t->v[row], in);
 		else
 			complain(b, FINDING_MISSING_FACT, in->key_pos,
-			    "\"%.*s\" has no value; this line is left out", STR_ARG(in->key));
+			    "\"%.*s\" has no value; this line is left out",
+			    STR_ARG(in->key));
 	}
 }

@@ -22,7 +22,8 @@ static void *field_of(struct joint_block *j, size_t offset)
 	return (char *)j + offset;
 }
 
-static void key_quantity(struct reading *r, const struct joint_key *row, struct said value)
+static void key_quantity(struct reading *r, const struct joint_key *row,
+    struct said value)
 {
 	read_quantity(r->b, value, row->kind, member_metal(r->b->a, row->member),
 	    field_of(r->j, row->offset));
@@ -68,7 +69,8 @@ static void key_overlap(struct reading *r, const struct joint_key *row, struct s
 	struct quantity q;
 	struct quantity_fault fault;
 
-	if (quantity_parse(value.s, QUANTITY_PERCENT, METAL_NONE, &q, &fault) == QUANTITY_OK)
+	if (quantity_parse(value.s, QUANTITY_PERCENT, METAL_NONE, &q,
+	    &fault) == QUANTITY_OK)
 		r->j->overlap_percent = (q.lo + q.hi) / 2;
 	else
 		key_quantity(r, row, value);
@@ -96,14 +98,17 @@ static void key_backing(struct reading *r, const struct joint_key *row, struct s
 		r->j->backing_t = list.v[0];
 		r->j->backing_w = list.v[1];
 	} else {
-		finding_repair(r->b->f, complain(r->b, FINDING_BAD_QUANTITY, said_pos(value),
-		    "\"%.*s\" is not the size of a strip; it is left out", STR_ARG(value.s)),
+		finding_repair(r->b->f, complain(r->b, FINDING_BAD_QUANTITY,
+		    said_pos(value),
+		    "\"%.*s\" is not the size of a strip; it is left out",
+		    STR_ARG(value.s)),
 		    "write a thickness and a width, such as \"1/4 x 1 in\"");
 	}
 }
 
 #define KEY(name, field, reader, kind, member) \
-	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader, member }
+	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader,
+	    member }
 #define LENGTH(name, field) KEY(name, field, key_quantity, QUANTITY_LENGTH, 0)
 
 enum { ROW_JOINT, ROW_T1, ROW_T2, ROW_LEG, ROW_BACKING, ROW_LENGTH, ROW_SIZE, ROW_BRANCH,
@@ -185,14 +190,16 @@ static uint32_t weld_named(struct binder *b, const struct block *v)
 		if ((a->welds[i].letter | 32) == (*letter.p | 32))
 			return (uint32_t)i;
 	d = complain(b, FINDING_BAD_DRAWING, v->pos,
-	    "there is no weld %.*s; the block is read as one for all welds", STR_ARG(letter));
+	    "there is no weld %.*s; the block is read as one for all welds",
+	    STR_ARG(letter));
 	if (a->nwelds)
 		finding_repair(b->f, d, "name a weld from A to %c",
 		    a->welds[a->nwelds - 1].letter);
 	return NONE;
 }
 
-static void disagree(struct reading *r, size_t row, struct pos other, str mine, str theirs)
+static void disagree(struct reading *r, size_t row, struct pos other, str mine,
+    str theirs)
 {
 	struct binder *b = r->b;
 	struct finding *d = complain(b, FINDING_FACTS_DISAGREE, r->at[row],
@@ -221,7 +228,8 @@ static void agree(struct reading *r, size_t row, struct quantity *mine,
 		if (!r->at[row].line)
 			*mine = *theirs;
 	} else if (!quantity_same(mine, theirs)) {
-		disagree(r, row, other, quantity_text(r->b, mine), quantity_text(r->b, theirs));
+		disagree(r, row, other, quantity_text(r->b, mine), quantity_text(r->b,
+		    theirs));
 	}
 }
 
@@ -249,7 +257,8 @@ static bool is_butt(enum joint j)
 /* "butt" alone says nothing of the edges, so any butt agrees with it. */
 static bool joints_agree(enum joint a, enum joint b)
 {
-	return a == b || ((a == JOINT_BUTT || b == JOINT_BUTT) && is_butt(a) && is_butt(b));
+	return a == b || ((a == JOINT_BUTT || b == JOINT_BUTT) && is_butt(a) &&
+	    is_butt(b));
 }
 
 static void agree_joint(struct reading *r)
@@ -274,7 +283,8 @@ static void agree_joint(struct reading *r)
 	}
 	if (said != JOINT_COUNT && only != JOINT_COUNT && !match)
 		disagree(r, ROW_JOINT, weld != NONE ? a->welds[weld].pos
-		    : assignment_fact_pos(a, STR("Joint")), joint_word(said), joint_word(only));
+		    : assignment_fact_pos(a, STR("Joint")), joint_word(said),
+		    joint_word(only));
 	if (said == JOINT_COUNT && !r->at[ROW_JOINT].line && !several)
 		r->j->joint = only;
 }
@@ -315,9 +325,11 @@ static void agree_members(struct reading *r, const struct weld *w)
 		t2 = &w->t2;
 		other = a->nthicknesses && is_listed(a, t1) ? fact : w->pos;
 	}
-	if (!quantity_given(&r->j->t1) || !is_listed(a, &r->j->t1) || a->nthicknesses == 1)
+	if (!quantity_given(&r->j->t1) || !is_listed(a, &r->j->t1) ||
+	    a->nthicknesses == 1)
 		agree(r, ROW_T1, &r->j->t1, t1, other);
-	if (!quantity_given(&r->j->t2) || !is_listed(a, &r->j->t2) || a->nthicknesses == 1)
+	if (!quantity_given(&r->j->t2) || !is_listed(a, &r->j->t2) ||
+	    a->nthicknesses == 1)
 		agree(r, ROW_T2, &r->j->t2, t2, other);
 }
 
@@ -345,7 +357,8 @@ static void agree_angles(struct reading *r)
 	twice.lo *= 2;
 	twice.hi *= 2;
 	if (!quantity_same(&twice, &j->angle))
-		finding_relate(r->b->f, complain(r->b, FINDING_FACTS_DISAGREE, r->at[ROW_ANGLE],
+		finding_relate(r->b->f, complain(r->b, FINDING_FACTS_DISAGREE,
+		    r->at[ROW_ANGLE],
 		    "the angle of %.*s is not twice the bevel of %.*s",
 		    STR_ARG(quantity_text(r->b, &j->angle)),
 		    STR_ARG(quantity_text(r->b, &j->bevel))), r->at[ROW_BEVEL])->label =

@@ -159,7 +159,8 @@ struct joint_block {
 };
 
 struct plate_mark {
-	enum plate_mark_kind { MARK_HOLE, MARK_SLOT, MARK_BEND_X, MARK_BEND_Y, MARK_CUT } kind;
+	enum plate_mark_kind { MARK_HOLE, MARK_SLOT, MARK_BEND_X, MARK_BEND_Y,
+	    MARK_CUT } kind;
 	struct quantity v[4];    /* as the manual orders them */
 	struct pos pos;
 };
@@ -277,7 +278,8 @@ struct entry {
 
 struct section { str name; double open_hours_week; struct pos pos; };
 struct station { str name; uint32_t places; str sections; struct pos pos; };
-struct machine { str name; struct plain_fact *limits; size_t nlimits, limits_cap; struct pos pos; };
+struct machine { str name; struct plain_fact *limits; size_t nlimits,
+    limits_cap; struct pos pos; };
 
 struct model {
 	struct arena *arena;

@@ -78,7 +78,8 @@ static void read_piece(struct binder *b, const struct block *v)
 		t = said_trim(said_sub(t, colon + 1, t.s.n));
 	}
 	if (!p.name.n || !t.s.n) {
-		complain_block(b, v, "write \"- web: 1 of 3/8 x 3 x 8 in A36 plate, sawn\"");
+		complain_block(b, v,
+		    "write \"- web: 1 of 3/8 x 3 x 8 in A36 plate, sawn\"");
 		return;
 	}
 	read_piece_count(b, &t, &p);
@@ -90,7 +91,8 @@ void read_pieces(struct binder *b, const struct block *h, const struct block *v,
 {
 	(void)h;
 	for (size_t i = 0; i < n; i++)
-		if ((v[i].kind == BLOCK_BULLET || v[i].kind == BLOCK_FACT) && v[i].level == 1)
+		if ((v[i].kind == BLOCK_BULLET || v[i].kind == BLOCK_FACT) &&
+		    v[i].level == 1)
 			read_piece(b, &v[i]);
 		else
 			complain_block(b, &v[i],

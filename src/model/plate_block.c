@@ -120,9 +120,11 @@ static void read_line(struct reading *r, const struct drawing_line *line, bool *
 			row = i;
 	}
 	if (row == KEYS) {
-		drawing_complain(r->b, FINDING_UNKNOWN_KEY, line->key, "plate", names, KEYS);
+		drawing_complain(r->b, FINDING_UNKNOWN_KEY, line->key, "plate", names,
+		    KEYS);
 	} else if (seen[row] && !keys[row].many) {
-		drawing_complain(r->b, FINDING_DUPLICATE_KEY, line->key, "plate", names, KEYS);
+		drawing_complain(r->b, FINDING_DUPLICATE_KEY, line->key, "plate", names,
+		    KEYS);
 	} else if (r->p->nmarks == MARKS_MOST) {
 		complain(r->b, FINDING_OVER_LIMIT, said_pos(line->key),
 		    "there are more than %d marks; this line is left out", MARKS_MOST);
@@ -148,6 +150,7 @@ void read_plate_block(struct binder *b, const struct block *v, struct plate_bloc
 	if (!seen[0] || !seen[1])
 		finding_repair(b->f, complain(b, FINDING_BAD_DRAWING, v->pos,
 		    "this plate block says no %s", seen[0] ? "width" : "length"),
-		    "add a line such as \"%s\"", seen[0] ? "width: 4 in" : "length: 6 in");
+		    "add a line such as \"%s\"", seen[0] ? "width: 4 in"
+		    : "length: 6 in");
 	out->marks = r.marks;
 }

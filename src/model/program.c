@@ -2,7 +2,7 @@
 #include "model/parts.h"
 
 /* More quarters than any program has; keeps an entry path short. */
-enum { QUARTERS_MOST = 40, WEEKS_MOST = 60 };
+enum { QUARTERS_MOST = 40, TERMS_MOST = 40, WEEKS_MOST = 60 };
 
 static void fact_year(struct binder *b, const struct field *row, const struct block *in)
 {
@@ -22,8 +22,11 @@ static void fact_terms(struct binder *b, const struct field *row, const struct b
 	struct said rest = said_all(in), part;
 
 	(void)row;
-	while (said_next(&rest, ",;", &part))
+	while (m->nterms < TERMS_MOST && said_next(&rest, ",;", &part))
 		*ARENA_PUSH(b->arena, m->terms, m->nterms, m->terms_cap) = part.s;
+	if (said_next(&rest, ",;", &part))
+		complain(b, FINDING_OVER_LIMIT, said_pos(part),
+		    "there are more than %d terms; the rest are left out", TERMS_MOST);
 }
 
 /* Read after the quarters, which it names; see program_read. */
@@ -79,7 +82,8 @@ static bool digits_at(str s, size_t from, size_t n, uint32_t lo, uint32_t hi)
 {
 	uint32_t value;
 
-	return str_to_u32(str_sub(s, from, from + n), &value) && value >= lo && value <= hi;
+	return str_to_u32(str_sub(s, from, from + n), &value) && value >= lo &&
+	    value <= hi;
 }
 
 static void fact_starts(struct binder *b, const struct field *row, const struct block *in)
@@ -87,7 +91,8 @@ static void fact_starts(struct binder *b, const struct field *row, const struct 
 	str t = in->text;
 
 	(void)row;
-	if (t.n == 10 && t.p[4] == '-' && t.p[7] == '-' && digits_at(t, 0, 4, 1900, 9999) &&
+	if (t.n == 10 && t.p[4] == '-' && t.p[7] == '-' && digits_at(t, 0, 4, 1900,
+	    9999) &&
 	    digits_at(t, 5, 2, 1, 12) && digits_at(t, 8, 2, 1, 31)) {
 		b->model->quarters[b->quarter - 1].starts = t;
 		return;
@@ -102,13 +107,15 @@ static struct course *last_course(struct binder *b)
 	return &b->model->courses[b->model->ncourses - 1];
 }
 
-static void fact_credits(struct binder *b, const struct field *row, const struct block *in)
+static void fact_credits(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	(void)row;
 	read_number(b, said_all(in), &last_course(b)->credits);
 }
 
-static void fact_lecture(struct binder *b, const struct field *row, const struct block *in)
+static void fact_lecture(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	(void)row;
 	read_hours(b, said_all(in), &last_course(b)->lecture_hours);
@@ -238,7 +245,8 @@ static void read_course(struct binder *b, const struct block *v, size_t n, uint3
 		if (is_line(b, &v[i]))
 			slot_read(b, &v[i], seen);
 		else
-			complain_block(b, &v[i], "write \"1. SM-20, week 3\" in a line of its own");
+			complain_block(b, &v[i],
+			    "write \"1. SM-20, week 3\" in a line of its own");
 }
 
 static size_t read_heading(struct binder *b, const struct record_file *file, size_t i,
@@ -261,13 +269,15 @@ static size_t read_heading(struct binder *b, const struct record_file *file, siz
 		begin_course(b, h, courses);
 		read_course(b, h + 1, end - i - 1, seen);
 	} else {
-		complain_block(b, h, h->level == 3 ? "write \"## Quarter 1\" before the first "
+		complain_block(b, h, h->level == 3
+		    ? "write \"## Quarter 1\" before the first "
 		    "course" : "use ## for a quarter and ### for a course");
 	}
 	return end;
 }
 
-static void read_program_facts(struct binder *b, const struct record_file *file, size_t end,
+static void read_program_facts(struct binder *b, const struct record_file *file,
+    size_t end,
     const struct block **found)
 {
 	struct model *m = b->model;
@@ -304,10 +314,13 @@ enum { LIKELY_MOST = 2000000 };
 static void offer_unlisted(struct binder *b, const uint32_t *seen)
 {
 	const struct model *m = b->model;
-	str *ids = arena_array(b->arena, m->nassignments, sizeof *ids);
+	str *ids;
 	size_t n = 0;
 
-	for (size_t i = 0; b->nunknown && i < m->nassignments; i++)
+	if (!b->nunknown)
+		return;
+	ids = arena_array(b->arena, m->nassignments, sizeof *ids);
+	for (size_t i = 0; i < m->nassignments; i++)
 		if (!seen[i])
 			ids[n++] = m->assignments[i].id;
 	for (size_t i = 0; i < b->nunknown; i++) {
@@ -316,7 +329,8 @@ static void offer_unlisted(struct binder *b, const uint32_t *seen)
 		if (n * i < LIKELY_MOST)
 			offer_likely(b, d, d->assignment, ids, n);
 		if (!d->repair.n)
-			finding_repair(b->f, d, "add a file that defines %.*s, or delete this line",
+			finding_repair(b->f, d,
+			    "add a file that defines %.*s, or delete this line",
 			    STR_ARG(d->assignment));
 	}
 }

@@ -32,7 +32,8 @@ void read_bring(struct binder *b, const struct block *h, const struct block *v, 
 	prose_read(b, v, n, &b->a->bring);
 }
 
-void read_cautions(struct binder *b, const struct block *h, const struct block *v, size_t n)
+void read_cautions(struct binder *b, const struct block *h, const struct block *v,
+    size_t n)
 {
 	(void)h;
 	prose_read(b, v, n, &b->a->cautions);
@@ -62,7 +63,8 @@ void read_instructor(struct binder *b, const struct block *h, const struct block
 static bool is_stop(str s)
 {
 	return str_starts_nocase(s, STR("stop")) &&
-	    (s.n == 4 || !((s.p[4] >= 'a' && s.p[4] <= 'z') || (s.p[4] >= 'A' && s.p[4] <= 'Z')));
+	    (s.n == 4 || !((s.p[4] >= 'a' && s.p[4] <= 'z') || (s.p[4] >= 'A' &&
+	    s.p[4] <= 'Z')));
 }
 
 /* Takes the bold opening of a hold point off the step's text. */
@@ -107,7 +109,8 @@ void read_steps(struct binder *b, const struct block *h, const struct block *v, 
 		}
 		s = ARENA_PUSH(b->arena, a->steps, a->nsteps, a->steps_cap);
 		s->pos = v[i].pos;
-		s->para = (struct para){ PARA_STEP, (uint32_t)a->nsteps, v[i].pos, v[i].spans,
+		s->para = (struct para){ PARA_STEP, (uint32_t)a->nsteps, v[i].pos,
+		    v[i].spans,
 			v[i].nspans };
 		take_hold(b, &v[i], s);
 	}

@@ -1,11 +1,15 @@
 /* Sections, stations, machines and the jig. */
 #include "model/parts.h"
 
+/* Names are compared one by one, so there is a limit to how many there may be. */
+enum { NAMES_MOST = 200 };
+
 /* The rest of a heading such as "Station booth"; also the thing read last. */
 static void add_section(struct binder *b, str name, struct pos pos)
 {
 	struct model *m = b->model;
-	struct section *s = ARENA_PUSH(b->arena, m->sections, m->nsections, m->sections_cap);
+	struct section *s = ARENA_PUSH(b->arena, m->sections, m->nsections,
+	    m->sections_cap);
 
 	s->name = name;
 	s->pos = pos;
@@ -14,7 +18,8 @@ static void add_section(struct binder *b, str name, struct pos pos)
 static void add_station(struct binder *b, str name, struct pos pos)
 {
 	struct model *m = b->model;
-	struct station *s = ARENA_PUSH(b->arena, m->stations, m->nstations, m->stations_cap);
+	struct station *s = ARENA_PUSH(b->arena, m->stations, m->nstations,
+	    m->stations_cap);
 
 	s->name = name;
 	s->pos = pos;
@@ -23,7 +28,8 @@ static void add_station(struct binder *b, str name, struct pos pos)
 static void add_machine(struct binder *b, str name, struct pos pos)
 {
 	struct model *m = b->model;
-	struct machine *s = ARENA_PUSH(b->arena, m->machines, m->nmachines, m->machines_cap);
+	struct machine *s = ARENA_PUSH(b->arena, m->machines, m->nmachines,
+	    m->machines_cap);
 
 	s->name = name;
 	s->pos = pos;
@@ -32,7 +38,8 @@ static void add_machine(struct binder *b, str name, struct pos pos)
 /* "16 h a week" */
 static void fact_open(struct binder *b, const struct field *row, const struct block *in)
 {
-	static const struct word rests[] = { { { "a week", 6 }, 0 }, { { "per week", 8 }, 0 },
+	static const struct word rests[] = { { { "a week", 6 }, 0 }, { { "per week", 8 },
+	    0 },
 		{ { "/week", 5 }, 0 }, { { "weekly", 6 }, 0 } };
 	static const struct words weekly = { { "how often: a week", 17 }, rests, 4 };
 	struct section *s = &b->model->sections[b->model->nsections - 1];
@@ -60,7 +67,8 @@ static void fact_places(struct binder *b, const struct field *row, const struct 
 	    &b->model->stations[b->model->nstations - 1].places);
 }
 
-static void fact_sections(struct binder *b, const struct field *row, const struct block *in)
+static void fact_sections(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct model *m = b->model;
 	struct said rest = said_all(in), part;
@@ -77,12 +85,14 @@ static void fact_sections(struct binder *b, const struct field *row, const struc
 			i++;
 		if (i == m->nsections)
 			offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(part),
-			    "\"%.*s\" is not a section of shop.md", STR_ARG(part.s)), part.s,
+			    "\"%.*s\" is not a section of shop.md", STR_ARG(part.s)),
+			    part.s,
 			    names, m->nsections);
 	}
 }
 
-static void fact_diameters(struct binder *b, const struct field *row, const struct block *in)
+static void fact_diameters(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct quantity_list list;
 	struct quantity_fault fault;
@@ -119,7 +129,8 @@ static void read_machine(struct binder *b, const struct block *v, size_t n)
 	for (size_t i = 0; i < n; i++)
 		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
 			*ARENA_PUSH(b->arena, s->limits, s->nlimits, s->limits_cap) =
-			    (struct plain_fact){ v[i].key, v[i].text, block_pos(&v[i], 0) };
+			    (struct plain_fact){ v[i].key, v[i].text, block_pos(&v[i],
+			    0) };
 		else
 			complain_block(b, &v[i], "write a limit as \"- **Bed:** 10 ft\"");
 }
@@ -128,9 +139,11 @@ static void read_lines(struct binder *b, const struct block *v, size_t n,
     struct plain_fact **list, size_t *count, size_t *cap)
 {
 	for (size_t i = 0; i < n; i++)
-		if ((v[i].kind == BLOCK_FACT || v[i].kind == BLOCK_BULLET) && v[i].level == 1)
+		if ((v[i].kind == BLOCK_FACT || v[i].kind == BLOCK_BULLET) &&
+		    v[i].level == 1)
 			*ARENA_PUSH(b->arena, *list, *count, *cap) = (struct plain_fact){
-				v[i].kind == BLOCK_FACT ? v[i].key : (str){ 0 }, v[i].text,
+				v[i].kind == BLOCK_FACT ? v[i].key : (str){ 0 },
+				    v[i].text,
 				block_pos(&v[i], 0) };
 		else
 			complain_block(b, &v[i], "write one bullet a thing");
@@ -150,19 +163,37 @@ static void read_stock(struct binder *b, const struct block *v, size_t n)
 	read_lines(b, v, n, &m->stock, &m->nstock, &m->stock_cap);
 }
 
+static size_t count_sections(const struct model *m)
+{
+	return m->nsections;
+}
+
+static size_t count_stations(const struct model *m)
+{
+	return m->nstations;
+}
+
+static size_t count_machines(const struct model *m)
+{
+	return m->nmachines;
+}
+
 /* In the order in which they are read: stations name sections. */
 static const struct shop_row {
-	str name;                /* of the heading, or its first word when it adds things */
+	str name;                /* of the heading, or its first word */
 	void (*add)(struct binder *b, str name, struct pos pos);
+	size_t (*count)(const struct model *m);
 	void (*read)(struct binder *b, const struct block *v, size_t n);
 	struct field_table fields;
 } rows[] = {
-	{ { "Section", 7 }, add_section, NULL, { section_rows, 1, "a section" } },
-	{ { "Station", 7 }, add_station, NULL, { station_rows, 2, "a station" } },
-	{ { "Machine", 7 }, add_machine, read_machine, { 0 } },
-	{ { "Plungers", 8 }, NULL, NULL, { plunger_rows, 1, "the plungers" } },
-	{ { "Gauges", 6 }, NULL, read_gauges, { 0 } },
-	{ { "Stock", 5 }, NULL, read_stock, { 0 } },
+	{ { "Section", 7 }, add_section, count_sections, NULL, { section_rows, 1,
+	    "a section" } },
+	{ { "Station", 7 }, add_station, count_stations, NULL, { station_rows, 2,
+	    "a station" } },
+	{ { "Machine", 7 }, add_machine, count_machines, read_machine, { 0 } },
+	{ { "Plungers", 8 }, NULL, NULL, NULL, { plunger_rows, 1, "the plungers" } },
+	{ { "Gauges", 6 }, NULL, NULL, read_gauges, { 0 } },
+	{ { "Stock", 5 }, NULL, NULL, read_stock, { 0 } },
 };
 enum { ROWS = sizeof rows / sizeof *rows };
 
@@ -212,6 +243,16 @@ static bool is_repeat(struct binder *b, const struct record_file *file, uint32_t
 	return true;
 }
 
+static bool is_full(struct binder *b, size_t have, const struct block *h)
+{
+	if (have < NAMES_MOST)
+		return false;
+	complain(b, FINDING_OVER_LIMIT, h->pos,
+	    "there are more than %d of these; what stands "
+	    "under this one is left out", NAMES_MOST);
+	return true;
+}
+
 static void read_heading(struct binder *b, const struct shop_row *row, str name,
     const struct block *h, size_t n)
 {
@@ -223,6 +264,8 @@ static void read_heading(struct binder *b, const struct shop_row *row, str name,
 		    "write a heading such as \"## %.*s booth\"", STR_ARG(row->name));
 		return;
 	}
+	if (row->add && is_full(b, row->count(b->model), h))
+		return;
 	if (row->add)
 		row->add(b, name, h->pos);
 	if (row->read)

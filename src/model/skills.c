@@ -41,7 +41,8 @@ static uint32_t read_outcome(struct binder *b, const struct block *h, struct map
 
 	if (!is_outcome_id(id) || !title_after(heading, used, &title)) {
 		finding_repair(b->f, complain(b, FINDING_BAD_ID, h->pos,
-		    "\"%.*s\" does not begin with the id of an outcome", STR_ARG(h->text)),
+		    "\"%.*s\" does not begin with the id of an outcome",
+		    STR_ARG(h->text)),
 		    "write a heading such as \"## PO4: Makes sound stick fillets\"");
 		id = title.s = h->text;
 	}
@@ -88,7 +89,8 @@ static void read_skills(struct binder *b, const struct block *h, const struct bl
 		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
 			read_skill(b, &v[i], outcome);
 		else
-			complain_block(b, &v[i], "write \"- **smaw.2f:** Stick fillet 2F\"");
+			complain_block(b, &v[i],
+			    "write \"- **smaw.2f:** Stick fillet 2F\"");
 }
 
 /* "meas.rule introduced" in bold, then why every student has it. */
@@ -107,16 +109,19 @@ static void read_entry_skill(struct binder *b, const struct block *v)
 		finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, said_pos(t),
 		    "\"%.*s\" has no meaning here; it is left out", STR_ARG(t.s)),
 		    "write \"- **meas.rule introduced:** why\"");
-	*ARENA_PUSH(b->arena, m->entry_skills, m->nentry_skills, m->entry_skills_cap) = at;
+	*ARENA_PUSH(b->arena, m->entry_skills, m->nentry_skills,
+	    m->entry_skills_cap) = at;
 }
 
 static void read_entry_skills(struct binder *b, const struct block *v, size_t n)
 {
 	for (size_t i = 0; i < n; i++)
-		if ((v[i].kind == BLOCK_FACT || v[i].kind == BLOCK_BULLET) && v[i].level == 1)
+		if ((v[i].kind == BLOCK_FACT || v[i].kind == BLOCK_BULLET) &&
+		    v[i].level == 1)
 			read_entry_skill(b, &v[i]);
 		else
-			complain_block(b, &v[i], "write \"- **meas.rule introduced:** why\"");
+			complain_block(b, &v[i],
+			    "write \"- **meas.rule introduced:** why\"");
 }
 
 void complain_second_title(struct binder *b, const struct block *v)
@@ -144,7 +149,8 @@ static void read_round(struct binder *b, const struct record_file *file, bool en
 		else if (entry || entries)
 			continue;
 		else if (h->kind != BLOCK_HEADING || h->level > 2)
-			complain_block(b, h, "write it under a heading such as \"## PO4: title\"");
+			complain_block(b, h,
+			    "write it under a heading such as \"## PO4: title\"");
 		else if (h->level < 2)
 			complain_second_title(b, h);
 		else

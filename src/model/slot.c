@@ -101,10 +101,11 @@ static void read_week(struct line *l, struct said t)
 		read_count(b, t, 1, most ? most : 60, &week);
 	} else if (!week || (most && week > most)) {
 		d = complain(b, FINDING_WEEK_OUTSIDE, said_pos(t),
-		    "week %u is not within the quarter; the week of the line above is taken",
+		    "week %u is not within the quarter; that of the line above is taken",
 		    (unsigned)week);
 		if (most)
-			finding_repair(b->f, d, "choose a week from 1 to %u", (unsigned)most);
+			finding_repair(b->f, d, "choose a week from 1 to %u",
+			    (unsigned)most);
 	} else {
 		l->week = week;
 	}
@@ -117,13 +118,15 @@ static void complain_part(struct line *l, struct said t)
 	struct finding *d;
 
 	said_word(&rest, &first);
-	d = complain(l->b, l->read_any ? FINDING_UNKNOWN_WORD : FINDING_BAD_ID, said_pos(t),
+	d = complain(l->b, l->read_any ? FINDING_UNKNOWN_WORD : FINDING_BAD_ID,
+	    said_pos(t),
 	    l->read_any ? "\"%.*s\" is not known in a line of a course; it is left out"
 	    : "\"%.*s\" does not look like an assignment; it is left out", STR_ARG(t.s));
 	if (l->read_any)
 		offer_likely(l->b, d, first.s, known, 2);
 	if (!d->repair.n)
-		finding_repair(l->b->f, d, "write a line such as \"SM-20, week 3, optional\"");
+		finding_repair(l->b->f, d,
+		    "write a line such as \"SM-20, week 3, optional\"");
 }
 
 /* The end of the bracket that opens at i: brackets inside a title nest. */

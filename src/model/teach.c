@@ -93,7 +93,8 @@ void read_needs(struct binder *b, const struct block *h, const struct block *v, 
 	a->needs_cap = n;
 	for (size_t i = 0; i < n; i++) {
 		if (v[i].kind != BLOCK_BULLET || v[i].level > 1) {
-			complain_block(b, &v[i], "write a need as \"- smaw.2f practiced\"");
+			complain_block(b, &v[i],
+			    "write a need as \"- smaw.2f practiced\"");
 			continue;
 		}
 		read_need(b, &v[i], all);
@@ -119,7 +120,8 @@ static void read_teach(struct binder *b, const struct block *in)
 	a->teaches[a->nteaches++] = at;
 }
 
-void read_teaches(struct binder *b, const struct block *h, const struct block *v, size_t n)
+void read_teaches(struct binder *b, const struct block *h, const struct block *v,
+    size_t n)
 {
 	(void)h;
 	b->a->teaches = arena_array(b->arena, n, sizeof *b->a->teaches);
@@ -128,5 +130,6 @@ void read_teaches(struct binder *b, const struct block *h, const struct block *v
 		if (v[i].kind == BLOCK_BULLET && v[i].level == 1)
 			read_teach(b, &v[i]);
 		else
-			complain_block(b, &v[i], "write \"- smaw.2f assessed by Visual\"");
+			complain_block(b, &v[i],
+			    "write \"- smaw.2f assessed by Visual\"");
 }

@@ -119,15 +119,18 @@ static bool split_member(struct binder *b, struct said item, str *material,
 		if (!begins_size(item.s, i))
 			continue;
 		*material = str_trim(str_sub(item.s, 0, i));
-		if (quantity_parse(rest.s, QUANTITY_LENGTH, metal, t, &fault) == QUANTITY_OK)
+		if (quantity_parse(rest.s, QUANTITY_LENGTH, metal, t,
+		    &fault) == QUANTITY_OK)
 			return true;
-		if (i || fault.result == QUANTITY_NO_METAL || fault.result == QUANTITY_NO_UNIT) {
+		if (i || fault.result == QUANTITY_NO_METAL ||
+		    fault.result == QUANTITY_NO_UNIT) {
 			last = fault;
 			size = rest;
 		}
 	}
 	*material = item.s;
-	if (quantity_prefix(item.s, QUANTITY_LENGTH, metal, t, &used, &fault) == QUANTITY_OK) {
+	if (quantity_prefix(item.s, QUANTITY_LENGTH, metal, t, &used,
+	    &fault) == QUANTITY_OK) {
 		*material = str_trim(str_sub(item.s, used, item.s.n));
 		return true;
 	}
@@ -212,7 +215,8 @@ static void read_weld(struct binder *b, const struct block *v)
 	}
 	for (size_t i = 0; i < a->nwelds; i++)
 		if (a->welds[i].letter == w.letter) {
-			finding_relate(b->f, complain(b, FINDING_DUPLICATE_KEY, v->key_pos,
+			finding_relate(b->f, complain(b, FINDING_DUPLICATE_KEY,
+			    v->key_pos,
 			    "there are two welds %c; this one is left out", w.letter),
 			    a->welds[i].pos)->label = STR("the first counts");
 			return;
@@ -228,7 +232,8 @@ void read_welds(struct binder *b, const struct block *h, const struct block *v, 
 		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
 			read_weld(b, &v[i]);
 		else
-			complain_block(b, &v[i], "write \"- **A:** tee, 2F, leg 5/16 in\"");
+			complain_block(b, &v[i],
+			    "write \"- **A:** tee, 2F, leg 5/16 in\"");
 }
 
 void read_passes(struct binder *b, const struct block *h, const struct block *v, size_t n)
@@ -238,7 +243,8 @@ void read_passes(struct binder *b, const struct block *h, const struct block *v,
 	(void)h;
 	for (size_t i = 0; i < n; i++) {
 		if (v[i].kind != BLOCK_FACT || v[i].level > 1) {
-			complain_block(b, &v[i], "write \"- **Root:** GTAW, ER70S-2 3/32 in\"");
+			complain_block(b, &v[i],
+			    "write \"- **Root:** GTAW, ER70S-2 3/32 in\"");
 			continue;
 		}
 		*ARENA_PUSH(b->arena, a->passes, a->npasses, a->passes_cap) =
@@ -289,8 +295,8 @@ static void expand_welds(struct binder *b)
 	if (made > a->nwelds)
 		finding_repair(b->f, complain(b, FINDING_OVER_LIMIT,
 		    assignment_fact_pos(a, STR("Joint")),
-		    "each joint in each position makes more than %d welds; the rest are left "
-		    "out", WELDS_MOST), "list the welds under \"## Welds\"");
+		    "each joint in each position makes more than %d welds; the rest are "
+		    "left out", WELDS_MOST), "list the welds under \"## Welds\"");
 }
 
 static enum process welding_process(const struct assignment *a)
@@ -339,7 +345,8 @@ static void fill_weld(struct binder *b, struct weld *w)
 static void disagree(struct binder *b, struct weld *w, const char *key, str says)
 {
 	struct finding *d = complain(b, FINDING_FACTS_DISAGREE, w->pos,
-	    "weld %c is %.*s, which the fact %s does not list", w->letter, STR_ARG(says), key);
+	    "weld %c is %.*s, which the fact %s does not list", w->letter, STR_ARG(says),
+	    key);
 
 	finding_relate(b->f, d, assignment_fact_pos(b->a, str_of(key)))->label =
 	    STR("the fact");
@@ -409,7 +416,8 @@ static void complain_owed(struct binder *b, const struct owed *o, const struct w
 	if (w) {
 		d = complain(b, FINDING_MISSING_FACT, w->pos,
 		    "weld %c says no %s", w->letter, o->word);
-		finding_repair(b->f, d, "add \"%s\" or the like to this line", o->example);
+		finding_repair(b->f, d, "add \"%s\" or the like to this line",
+		    o->example);
 		return;
 	}
 	d = complain(b, FINDING_MISSING_FACT, b->a->pos,

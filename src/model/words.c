@@ -99,7 +99,8 @@ static const struct word stock_rows[] = {
 };
 WORDS(words_stock, "a way that the stock comes", stock_rows);
 
-static const struct word side_rows[] = { W("one", 0), W("1", 0), W("both", 1), W("2", 1) };
+static const struct word side_rows[] = { W("one", 0), W("1", 0), W("both", 1), W("2",
+    1) };
 WORDS(words_sides, "a number of sides", side_rows);
 
 /* The next byte that counts, folded: any run of separators (an en dash is three

@@ -40,7 +40,7 @@ static void faults_of_courses(void **state)
 {
 	static const struct row rows[] = {
 		{ COURSE "1. SM-01\n1. SM-30\n1. SM-20\n" REST, FINDING_UNKNOWN_ASSIGNMENT, 10, 4,
-		    "SM-30", "\"SM-20\"" },
+		    "SM-30", "add a file" },
 		{ COURSE ALL "1. SM-01\n", FINDING_LISTED_TWICE, 13, 4, "SM-01", "delete" },
 		{ COURSE "1. SM-01, week 12\n1. SM-20\n" REST, FINDING_WEEK_OUTSIDE, 9, 16,
 		    "week 12", "1 to 11" },
@@ -141,6 +141,18 @@ static void not_listed(void **state)
 	(void)state;
 	assert_int_equal(d->pos.file, 0);
 	expect_str(d->assignment, "GM-07");
+	bench_free(&t);
+}
+
+static void a_mistyped_id_offers_one_not_listed(void **state)
+{
+	struct bench t = bind(COURSE "1. SM-01\n1. SM-21\n" REST, NULL, NULL);
+
+	(void)state;
+	assert_int_equal(t.f->n, 2);
+	assert_int_equal(t.f->v[0].name, FINDING_NOT_LISTED);
+	assert_int_equal(t.f->v[1].name, FINDING_UNKNOWN_ASSIGNMENT);
+	expect_str(t.f->v[1].repair, "write \"SM-20\" if that is what is meant");
 	bench_free(&t);
 }
 
@@ -363,6 +375,7 @@ int main(void)
 		cmocka_unit_test(faults_of_programs),
 		cmocka_unit_test(faults_of_quarters),
 		cmocka_unit_test(not_listed),
+		cmocka_unit_test(a_mistyped_id_offers_one_not_listed),
 		cmocka_unit_test(listed_twice_names_the_first),
 		cmocka_unit_test(sound_courses),
 		cmocka_unit_test(choice_of_one_left),
