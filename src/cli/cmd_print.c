@@ -106,6 +106,11 @@ static bool print_want(struct printer *p, const struct want *w)
 	struct bundle *b;
 	bool ok = true;
 
+	if (!w->n) {
+		buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
+		    STR_ARG(w->name));
+		return true;
+	}
 	if (why && !p->o->draft) {
 		tell_held(p, w, why);
 		return true;

@@ -1,0 +1,116 @@
+#!/bin/sh
+# The main job on the real demo, seen from outside: every PDF is sound, every assignment
+# is in its packet and its grading sheets under one mark, and a moved course brings the
+# right findings and holds back only what they concern.
+set -u
+cd "$(dirname "$0")/.."
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+passed=0
+failed=0
+ok() { passed=$((passed + 1)); }
+bad() { failed=$((failed + 1)); echo "print.sh: $1"; }
+is() { if [ "$2" = "$3" ]; then ok; else bad "$1: $2 is not $3"; fi; }
+has() { if grep -q "$2" "$3"; then ok; else bad "$1: no \"$2\""; fi; }
+lacks() { if grep -q "$2" "$3"; then bad "$1: \"$2\""; else ok; fi; }
+for tool in qpdf pdftotext pdffonts pdfinfo jq; do
+	command -v $tool > /dev/null || { echo "print.sh: no $tool"; exit 77; }
+done
+
+# The whole demo: clean, and everything printed.
+build/fitup inspect -C curriculum > "$work/inspect"
+is "demo inspected" $? 0
+has "demo is clean" ': 0 errors, 0 warnings, 0 notes$' "$work/inspect"
+build/fitup print -C curriculum --out "$work/out" > "$work/told"
+is "demo printed" $? 0
+lacks "nothing held back" '^held back' "$work/told"
+is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 12
+
+for pdf in "$work"/out/*/*.pdf; do
+	name=${pdf#"$work"/out/}
+	qpdf --check "$pdf" > "$work/q" 2>&1
+	is "$name, qpdf" $? 0
+	pdftotext -layout "$pdf" - 2> "$work/err" | tr '\f' '\n' > "$work/$(echo "$name" | tr / -).txt"
+	is "$name, pdftotext is silent" "$(wc -c < "$work/err")" 0
+	pdffonts "$pdf" | awk 'NR > 2 && !/ yes yes yes +[0-9]+ +[0-9]+$/' > "$work/fonts"
+	is "$name, fonts embedded" "$(wc -l < "$work/fonts")" 0
+	pdfinfo "$pdf" > "$work/info"
+	has "$name, tagged" '^Tagged: *yes' "$work/info"
+	has "$name, title" '^Title: *Orehollow' "$work/info"
+	has "$name, size" '^Page size: *612 x 792 pts (letter)' "$work/info"
+	has "$name, version" '^PDF version: *1.7' "$work/info"
+	qpdf --json "$pdf" 2> /dev/null > "$work/json"
+	has "$name, language" '"/Lang": "u:en-US"\|"/Lang": "en-US"' "$work/json"
+	has "$name, outline" '"/Outlines"' "$work/json"
+	has "$name, page labels" '"/PageLabels"' "$work/json"
+done
+
+# Each id of program.md: in its quarter's packet and grading sheets, with one mark on
+# every page of both. The mark is the ten characters on the line of the id.
+quarter=0
+sed -n 's/^## Quarter \([0-9]*\)$/Q \1/p; s/^[0-9]*\. \([A-Z]*-[0-9]*[a-z]*\),.*/\1/p' \
+    curriculum/program.md > "$work/ids"
+is "assignments of the demo" "$(grep -vc '^Q' "$work/ids")" 74
+while read -r id number; do
+	if [ "$id" = Q ]; then
+		quarter=$number
+		continue
+	fi
+	for part in packet grading; do
+		grep -E "^ *$id +[2-9A-HJKMNP-Z]{10}$" "$work/q$quarter-$part.pdf.txt" |
+		    awk '{ print $2 }' | sort -u > "$work/$part.marks"
+	done
+	if [ -s "$work/packet.marks" ] && cmp -s "$work/packet.marks" "$work/grading.marks" &&
+	    [ "$(wc -l < "$work/packet.marks")" = 1 ]; then
+		ok
+	else
+		bad "$id: marks of packet and grading sheet: $(cat "$work/packet.marks" "$work/grading.marks" | tr '\n' ' ')"
+	fi
+done < "$work/ids"
+
+# What the instructor alone may read is on no sheet: the first words of each such text.
+awk 'FNR == 1 { on = 0 } /^#/ { on = /^## Instructor only/; next } on && NF > 5 {
+	print $1, $2, $3, $4, $5; on = 0 }' curriculum/assignments/*.md > "$work/secrets"
+cat "$work"/*.pdf.txt | tr -s ' \n' '  ' > "$work/all"
+is "instructor texts looked for" "$([ "$(wc -l < "$work/secrets")" -gt 60 ] && echo many)" many
+while read -r secret; do
+	if grep -qF "$secret" "$work/all"; then bad "a student could read: $secret"; else ok; fi
+done < "$work/secrets"
+
+# One quarter, one course, one assignment, one part, another paper.
+build/fitup print -C curriculum --out "$work/some" Q3 orw130 SM-20 > "$work/told"
+is "some printed" $? 0
+is "their files" "$(cd "$work/some" && find . -name '*.pdf' | sort | tr '\n' ' ')" \
+    "./orw-130/grading.pdf ./orw-130/packet.pdf ./q3/grading.pdf ./q3/packet.pdf ./sm-20/grading.pdf ./sm-20/packet.pdf "
+build/fitup print -C curriculum --out "$work/a4" ORW 120 grading --paper a4 > /dev/null
+is "grading sheets alone" "$(cd "$work/a4" && find . -name '*.pdf')" ./orw-120/grading.pdf
+pdfinfo "$work/a4/orw-120/grading.pdf" > "$work/info"
+has "A4" '^Page size: *595.* x 841.* pts (A4)' "$work/info"
+build/fitup print -C curriculum --out "$work/some" Q9 > /dev/null 2>&1
+is "no such quarter" $? 2
+
+# ORW 121 moved to quarter 3.
+cp -r curriculum "$work/moved"
+awk '/^### ORW 121/ { on = 1 } /^##/ && !/^### ORW 121/ { on = 0 } on' curriculum/program.md > "$work/course"
+awk -v course="$work/course" '/^## Quarter 4/ { while ((getline line < course) > 0) print line }
+    /^### ORW 121/ { on = 1 } /^##/ && !/^### ORW 121/ { on = 0 } !on' curriculum/program.md > "$work/moved/program.md"
+build/fitup inspect -C "$work/moved" --json > "$work/json"
+is "a moved course is an error" $? 1
+is "names" "$(jq -r '.findings[].name' "$work/json" | sort | uniq -c | tr -s ' \n' '  ')" " 2 untaught-skill "
+is "first need" "$(jq -r '.findings[] | select(.skill == "print.symbol") | .assignment + " " + .file' "$work/json")" \
+    "FB-04 assignments/FB-04.md"
+is "the other with its companion" "$(jq -r '.findings[] | select(.skill == "fab.plan") | [.assignment, .related[].assignment] | join(" ")' "$work/json")" \
+    "FB-04 SM-25"
+is "counts" "$(jq -c .counts "$work/json")" '{"error":2,"warning":0,"note":0}'
+build/fitup print -C "$work/moved" --out "$work/out" > "$work/told"
+is "printing goes on" $? 1
+is "held back" "$(grep -c '^held back' "$work/told")" 2
+has "which" '^held back .*/q2/packet.pdf: .*FB-04' "$work/told"
+is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 10
+build/fitup print -C "$work/moved" --out "$work/draft" --draft Q2 > /dev/null
+pdftotext "$work/draft/q2/packet.pdf" - | grep -c '^DRAFT$' > "$work/n"
+is "DRAFT on every page" "$(cat "$work/n")" \
+    "$(pdfinfo "$work/draft/q2/packet.pdf" | awk '/^Pages/ { print $2 }')"
+
+echo "$passed passed, $failed failed"
+[ $failed = 0 ]
