@@ -107,7 +107,7 @@ static void key_backing(struct reading *r, const struct joint_key *row, struct s
 }
 
 #define KEY(name, field, reader, kind, member) \
-	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader,
+	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader, \
 	    member }
 #define LENGTH(name, field) KEY(name, field, key_quantity, QUANTITY_LENGTH, 0)
 
