@@ -70,20 +70,29 @@ static bool save_part(struct printer *p, struct arena *a, const struct want *w,
 		    strerror(errno));
 		return false;
 	}
-	printed_add(p->run->arena, &p->printed, name);
 	buf_addf(&p->told, "wrote %s/%.*s (%u pages)\n", p->out, STR_ARG(name),
 	    bundle_pages(b, (enum bundle_part)part));
 	return true;
 }
 
-static void tell_held(struct printer *p, const struct want *w, const struct finding *why)
+static bool drop(struct printer *p, str name)
+{
+	if (printed_drop(p->run->arena, p->out, &p->printed, name))
+		return true;
+	fprintf(stderr, "fitup: cannot remove the old %s/%.*s: %s\n", p->out, STR_ARG(name),
+	    strerror(errno));
+	return false;
+}
+
+static bool tell_held(struct printer *p, const struct want *w, const struct finding *why)
 {
 	const struct sources *s = &p->run->folder.sources;
+	bool ok = true;
 
 	for (int part = 0; part < BUNDLE_PARTS; part++) {
 		if (!w->parts[part])
 			continue;
-		printed_drop(p->run->arena, p->out, &p->printed, file_name(p, w, part));
+		ok = drop(p, file_name(p, w, part)) && ok;
 		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p, w, part)),
 		    STR_ARG(why->message));
 		if (why->pos.file != POS_NOWHERE)
@@ -91,12 +100,29 @@ static void tell_held(struct printer *p, const struct want *w, const struct find
 			    why->pos.line, why->pos.col);
 		buf_addc(&p->held, '\n');
 	}
+	return ok;
+}
+
+static bool tell_empty(struct printer *p, const struct want *w)
+{
+	bool ok = true;
+
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		ok = (!w->parts[part] || drop(p, file_name(p, w, part))) && ok;
+	buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
+	    STR_ARG(w->name));
+	return ok;
+}
+
+/* The error that concerns a document, or null. */
+static const struct finding *find_why(const struct printer *p, const struct want *w)
+{
+	return hold_find(p->run->model, p->run->findings, w->assignments, w->n, w->quarter);
 }
 
 static bool print_want(struct printer *p, const struct want *w)
 {
-	const struct finding *why = hold_find(p->run->model, p->run->findings, w->assignments, w->n,
-	    w->quarter);
+	const struct finding *why = find_why(p, w);
 	struct bundle_spec spec = {
 		.model = p->run->model, .order = p->order, .faces = p->run->faces,
 		.assignments = w->assignments, .n = w->n, .name = w->name, .quarter = w->quarter,
@@ -106,15 +132,10 @@ static bool print_want(struct printer *p, const struct want *w)
 	struct bundle *b;
 	bool ok = true;
 
-	if (!w->n) {
-		buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
-		    STR_ARG(w->name));
-		return true;
-	}
-	if (why && !p->o->draft) {
-		tell_held(p, w, why);
-		return true;
-	}
+	if (!w->n)
+		return tell_empty(p, w);
+	if (why && !p->o->draft)
+		return tell_held(p, w, why);
 	spec.draft[BUNDLE_PACKET] = spec.draft[BUNDLE_GRADING] = why != NULL;
 	a = run_scratch();
 	b = bundle_new(a, &spec);
@@ -128,6 +149,15 @@ static bool print_want(struct printer *p, const struct want *w)
 	return ok;
 }
 
+static bool write_list(struct printer *p)
+{
+	if (printed_write(p->run->arena, p->out, &p->printed))
+		return true;
+	fprintf(stderr, "fitup: cannot write the list of printed files in %s: %s\n", p->out,
+	    strerror(errno));
+	return false;
+}
+
 static bool print_all(struct printer *p)
 {
 	bool ok = true;
@@ -139,9 +169,28 @@ static bool print_all(struct printer *p)
 	return ok;
 }
 
-/* A whole print takes away what earlier ones left and this one does not make. */
-static void drop_stale(struct printer *p, bool whole)
+/* The list is on the disk before the first file, so that a run that is killed leaves
+ * nothing behind that a later one does not know for its own. */
+static bool list_first(struct printer *p)
 {
+	size_t before = p->printed.n;
+
+	for (size_t i = 0; i < p->wants.n; i++) {
+		const struct want *w = &p->wants.v[i];
+		bool made = w->n && (p->o->draft || !find_why(p, w));
+
+		for (int part = 0; part < BUNDLE_PARTS; part++)
+			if (made && w->parts[part])
+				printed_add(p->run->arena, &p->printed, file_name(p, w, part));
+	}
+	return p->printed.n == before || write_list(p);
+}
+
+/* A whole print takes away what earlier ones left and this one does not make. */
+static bool drop_stale(struct printer *p, bool whole)
+{
+	bool ok = true;
+
 	for (size_t i = p->printed.n; whole && i--;) {
 		str name = p->printed.v[i];
 		bool wanted = false;
@@ -150,21 +199,26 @@ static void drop_stale(struct printer *p, bool whole)
 			for (int part = 0; part < BUNDLE_PARTS; part++)
 				wanted |= str_eq(name, file_name(p, &p->wants.v[w], part));
 		if (!wanted)
-			printed_drop(p->run->arena, p->out, &p->printed, name);
+			ok = drop(p, name) && ok;
 	}
+	return ok;
 }
 
 static int run_printer(struct printer *p)
 {
+	size_t listed;
 	bool ok;
 
 	printed_read(p->run->arena, p->out, &p->printed);
 	if (!want_read(p->run, p->o, p->order, &p->wants))
 		return EXIT_USAGE;
+	if (!list_first(p))
+		return EXIT_SYSTEM;
+	listed = p->printed.n;
 	ok = print_all(p);
-	drop_stale(p, !p->o->nwords);
-	if (p->printed.n)
-		ok = printed_write(p->run->arena, p->out, &p->printed) && ok;
+	ok = drop_stale(p, !p->o->nwords) && ok;
+	if (p->printed.n != listed)
+		ok = write_list(p) && ok;
 	return ok ? EXIT_CLEAN : EXIT_SYSTEM;
 }
 

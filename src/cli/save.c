@@ -2,8 +2,10 @@
 
 #include "base/buf.h"
 
+#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -48,12 +50,17 @@ static bool make_folders(struct arena *a, const char *path)
 	return true;
 }
 
+static const char *folder_of(struct arena *a, const char *path)
+{
+	const char *slash = strrchr(path, '/');
+
+	return slash == path ? "/" : arena_copy(a, path, (size_t)(slash - path));
+}
+
 /* A rename is lasting only once its folder is on the disk. */
 static bool sync_folder(struct arena *a, const char *path)
 {
-	const char *slash = strrchr(path, '/');
-	const char *dir = arena_copy(a, path, (size_t)(slash - path));
-	int fd = open(*dir ? dir : "/", O_RDONLY | O_CLOEXEC);
+	int fd = open(folder_of(a, path), O_RDONLY | O_CLOEXEC);
 	bool ok;
 
 	if (fd < 0)
@@ -61,6 +68,31 @@ static bool sync_folder(struct arena *a, const char *path)
 	ok = !fsync(fd) || errno == EINVAL;
 	close(fd);
 	return ok;
+}
+
+/* "packet.pdf.4711.part" for "packet.pdf", whose process 4711 is there no more. */
+static bool is_left_over(str entry, str base)
+{
+	uint32_t pid;
+
+	if (!str_starts(entry, base) || !str_ends(entry, STR(".part")) ||
+	    entry.n < base.n + 7 || entry.p[base.n] != '.')
+		return false;
+	return str_to_u32(str_sub(entry, base.n + 1, entry.n - 5), &pid) && pid &&
+	    pid <= INT32_MAX && kill((pid_t)pid, 0) && errno == ESRCH;
+}
+
+/* Removes the temporary files of prints of path that were killed. */
+static void sweep(struct arena *a, const char *path)
+{
+	DIR *d = opendir(folder_of(a, path));
+
+	if (!d)
+		return;
+	for (struct dirent *de; (de = readdir(d));)
+		if (is_left_over(str_of(de->d_name), str_of(strrchr(path, '/') + 1)))
+			unlinkat(dirfd(d), de->d_name, 0);
+	closedir(d);
 }
 
 bool save_file(struct arena *a, const char *dir, str name, str bytes)
@@ -73,6 +105,7 @@ bool save_file(struct arena *a, const char *dir, str name, str bytes)
 
 	if (!make_folders(a, path))
 		return false;
+	sweep(a, path);
 	buf_addf(&b, "%s.%u.part", path, (unsigned)getpid());
 	temp = buf_z(&b);
 	fd = open(temp, O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
@@ -92,7 +125,7 @@ bool save_file(struct arena *a, const char *dir, str name, str bytes)
 
 void printed_read(struct arena *a, const char *dir, struct printed *p)
 {
-	int fd = open(join(a, dir, STR(LIST_NAME)), O_RDONLY | O_CLOEXEC);
+	int fd = open(join(a, dir, STR(LIST_NAME)), O_RDONLY | O_NONBLOCK | O_CLOEXEC);
 	struct buf b = { .arena = a };
 	char chunk[4096];
 	str rest, line;
@@ -123,21 +156,29 @@ void printed_add(struct arena *a, struct printed *p, str name)
 		*ARENA_PUSH(a, p->v, p->n, p->cap) = name;
 }
 
-void printed_drop(struct arena *a, const char *dir, struct printed *p, str name)
+static void forget(struct printed *p, str name)
 {
 	size_t kept = 0;
-	const char *path = join(a, dir, name);
-	const char *slash = strrchr(path, '/');
 
 	for (size_t i = 0; i < p->n; i++)
 		if (!str_eq(p->v[i], name))
 			p->v[kept++] = p->v[i];
-	if (kept == p->n)
-		return;
 	p->n = kept;
-	unlink(path);
-	if (slash > path + strlen(dir))
-		rmdir(arena_copy(a, path, (size_t)(slash - path))); /* Fails unless empty. */
+}
+
+bool printed_drop(struct arena *a, const char *dir, struct printed *p, str name)
+{
+	const char *path = join(a, dir, name);
+
+	if (!printed_has(p, name))
+		return true;
+	if (unlink(path) && errno != ENOENT && errno != ENOTDIR)
+		return false;
+	forget(p, name);
+	sweep(a, path);
+	if (str_find_char(name, '/', 0) < name.n)
+		rmdir(folder_of(a, path)); /* Fails unless empty. */
+	return true;
 }
 
 bool printed_write(struct arena *a, const char *dir, const struct printed *p)

@@ -6,13 +6,14 @@
 #include "base/str.h"
 
 /* Writes bytes to dir/name (folders made as needed): to a temporary name beside it,
- * flushed to the disk, then renamed. False: errno says why and nothing is left. */
+ * flushed to the disk, then renamed. False: errno says why and nothing is left. What
+ * a killed run left under a temporary name of the same file is removed first. */
 bool save_file(struct arena *a, const char *dir, str name, str bytes);
 
 /* Writes all of bytes to an open descriptor. */
 bool save_all(int fd, str bytes);
 
-/* The list of what earlier prints wrote into dir: one name a line. */
+/* The list of what earlier prints wrote into dir, or were about to: one name a line. */
 struct printed {
 	str *v;
 	size_t n, cap;
@@ -20,8 +21,9 @@ struct printed {
 void printed_read(struct arena *a, const char *dir, struct printed *p);
 bool printed_has(const struct printed *p, str name);
 void printed_add(struct arena *a, struct printed *p, str name);
-/* Removes the file and its entry, and its folder when that is left empty. */
-void printed_drop(struct arena *a, const char *dir, struct printed *p, str name);
+/* Removes the file, its entry, and its folder when that is left empty; nothing when
+ * the list does not have it. False: errno says why the file is still there. */
+bool printed_drop(struct arena *a, const char *dir, struct printed *p, str name);
 bool printed_write(struct arena *a, const char *dir, const struct printed *p);
 
 #endif
