@@ -70,23 +70,33 @@ size_t dim_break(pt a, pt b, pt *out)
 	return DIM_BREAK_POINTS;
 }
 
-/* Where the word or figure at the beginning of s from `at` on may be parted from what
- * follows: never before a unit or a times sign. */
+/* Whether s begins with a blank and then that word. */
+static bool word_follows(str s, const char *zero_ended)
+{
+	str word = str_of(zero_ended);
+
+	return str_starts(str_sub(s, 1, s.n), word) &&
+	    (s.n == word.n + 1 || s.p[word.n + 1] == ' ');
+}
+
+/* Whether the blank at `at` parts a number from its unit, or either from "x". */
+static bool gap_glued(str s, size_t at)
+{
+	static const char *const word[] = { "in", "mm", "ga", "deg", "x" };
+
+	for (size_t i = 0; i < sizeof word / sizeof word[0]; i++)
+		if (word_follows(str_sub(s, at, s.n), word[i]))
+			return true;
+	return at >= 2 && s.p[at - 1] == 'x' && s.p[at - 2] == ' ';
+}
+
+/* The next blank from `at` on where a line may end, or s.n. */
 static size_t next_gap(str s, size_t at)
 {
-	static const char *const glued[] = { " in", " mm", " ga", " deg", " x" };
 	size_t end = str_find_char(s, ' ', at);
 
-	for (size_t i = 0; end < s.n && i < sizeof glued / sizeof glued[0]; i++) {
-		str word = str_of(glued[i]);
-		str rest = str_sub(s, end, s.n);
-
-		if (str_starts(rest, word) &&
-		    (rest.n == word.n || rest.p[word.n] == ' ')) {
-			end = str_find_char(s, ' ', end + 1);
-			i = (size_t)-1;
-		}
-	}
+	while (end < s.n && gap_glued(s, end))
+		end = str_find_char(s, ' ', end + 1);
 	return end;
 }
 

@@ -79,7 +79,7 @@ struct fig_joint {
 	bool both_sides;         /* tee and lap: a fillet on the other side too */
 	unsigned passes;         /* 0: not shown; PAD: number of beads */
 	bool restart;            /* plan: stop and restart near mid-length */
-	unsigned tacks;          /* plan: tack marks, spread along the weld */
+	unsigned tacks;          /* plan: tack marks along the weld, at most 12 */
 	str label_t1, label_t2, label_leg, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
 	str label_depth, label_groove_width, label_radius, label_od;

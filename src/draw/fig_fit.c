@@ -43,8 +43,8 @@ static bool try_labels(struct layout *l, rect area)
 {
 	static const double size_pt[] = { 11, 10, 9 };
 
-	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
-		for (size_t i = 0; i < sizeof size_pt / sizeof size_pt[0]; i++) {
+	for (size_t i = 0; i < sizeof size_pt / sizeof size_pt[0]; i++) {
+		for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
 			l->size_pt = size_pt[i];
 			l->lines = (enum dim_lines)lines;
 			if (layout_place(l, area.w, area.h))

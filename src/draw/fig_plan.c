@@ -8,6 +8,7 @@
 
 #define RIPPLE_DEG 90
 #define CIRCLE_STEPS 72
+#define TACKS 12
 
 /* What lies where across the weld, y up: each band from its lower edge up. */
 struct plan {
@@ -205,7 +206,7 @@ static void add_tacks(struct section *s, const struct fig_joint *j, const struct
 {
 	double r = 3.5 * mm_pt;
 
-	for (unsigned i = 0; i < j->tacks && s->nrules + 2 <= SECTION_RULES; i++) {
+	for (unsigned i = 0; i < j->tacks; i++) {
 		pt at = { p->half * (2 * (i + 0.5) / j->tacks - 1), p->tack_y };
 
 		section_rule(
@@ -257,7 +258,7 @@ static void plan_pipe(
 
 		section_rule(s, pt_mul(u, r), pt_mul(u, r + tick), false);
 	}
-	for (unsigned i = 0; i < j->tacks && i < 12; i++) {
+	for (unsigned i = 0; i < j->tacks; i++) {
 		pt u = pt_polar(1, 90 - 360 * (i + 0.5) / j->tacks);
 
 		section_rule(s, pt_mul(u, bore), pt_mul(u, r + tick / 2), false);
@@ -310,6 +311,8 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 		why = STR("the outside diameter is not given");
 	if (why.n == 0 && !pipe && !fig_given(j->length_mm))
 		why = STR("the length is not given");
+	if (why.n == 0 && j->tacks > TACKS)
+		why = STR("more than 12 tacks");
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
 		return true;
 	return fig_refuse(c, f, area, j->words, why.n > 0 ? why : FIG_NO_ROOM);

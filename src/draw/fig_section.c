@@ -5,6 +5,9 @@
 #include <assert.h>
 #include <math.h>
 
+/* A center line longer than this many strokes runs far off any paper. */
+#define AXIS_STROKES 40
+
 void section_clear(struct section *s)
 {
 	s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = 0;
@@ -91,7 +94,7 @@ void section_axis(struct section *s, pt a, pt b, double mm_pt)
 	double length = pt_length(pt_sub(b, a)), gap = 3 * mm_pt, at = 0;
 	pt u = pt_unit(pt_sub(b, a));
 
-	for (int i = 0; at < length && s->nrules < SECTION_RULES; i++) {
+	for (int i = 0; at < length && i < AXIS_STROKES; i++) {
 		double end = fmin(at + stroke_pt[i % 2] * mm_pt, length);
 
 		section_rule(

@@ -14,7 +14,7 @@
 #define SECTION_SEGS 40
 #define SECTION_DIMS 46
 #define SECTION_SPOTS 40
-#define SECTION_RULES 64
+#define SECTION_RULES 80
 #define SECTION_EDGE_NONE SECTION_POINTS
 
 /* Radius of the ring around the number of a pass, in points. */

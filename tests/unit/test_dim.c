@@ -49,6 +49,8 @@ static void test_label_lines(void **state)
 	/* A unit stays with its number however narrow the label. */
 	assert_true(dim_label_set(&l, f, 10, text, DIM_NARROW));
 	lines_are(&l, 3, (const char *const[]){ "overlap", "1-1/2 in", "[38 mm]" });
+	assert_true(dim_label_set(&l, f, 10, STR("backing 1/4 x 1 in"), DIM_NARROW));
+	lines_are(&l, 2, (const char *const[]){ "backing", "1/4 x 1 in" });
 	assert_true(dim_label_set(&l, f, 10, STR(""), DIM_NARROW));
 	assert_int_equal(l.n, 0);
 	assert_false(dim_label_set(&l, f, 10,

@@ -440,8 +440,8 @@ static struct fig_joint any_joint(enum fig_shape shape, double t)
 	struct fig_joint j = { .shape = shape,
 		.t1_mm = t,
 		.gap_lo_mm = t / 8,
-		.width1_mm = 76,
-		.width2_mm = 76,
+		.width1_mm = 250,
+		.width2_mm = 250,
 		.length_mm = 203,
 		.label_t1 = LABEL("1-1/8 in [28.6 mm]"),
 		.label_t2 = LABEL("11 ga [3.04 mm]"),
@@ -457,7 +457,7 @@ static struct fig_joint any_joint(enum fig_shape shape, double t)
 	j.label_angle = j.label_bevel = (str)LABEL("60 deg");
 	j.label_land = (str)LABEL("3/32 in [2.4 mm]");
 	j.label_od = (str)LABEL("NPS 6 schedule 40");
-	j.label_width1 = (str)LABEL("3 in [76 mm]");
+	j.label_width1 = (str)LABEL("10 in [254 mm]");
 	j.reinforcement_mm = t / 6;
 	if (shape == FIG_SINGLE_V || shape == FIG_PIPE_BUTT)
 		j.angle_deg = 60, j.label_bevel = (str)LABEL(""), j.land_mm = t / 6;
@@ -471,7 +471,7 @@ static struct fig_joint any_joint(enum fig_shape shape, double t)
 	if (shape == FIG_U_GROOVE)
 		j.depth_mm = t / 2, j.groove_width_mm = t, j.label_depth = j.label_leg;
 	if (shape == FIG_PAD)
-		j.passes = 8;
+		j.passes = 8, j.width1_mm = 76;
 	return j;
 }
 
@@ -644,7 +644,7 @@ static const struct fault faults[] = {
 	    "a member is too narrow for the joint" },
 	{ { .shape = FIG_TEE, .t1_mm = 9, .leg_mm = 6, .width2_mm = 21 },
 	    "a member is too narrow for the joint" },
-	{ { .shape = FIG_SINGLE_V, .t1_mm = 20, .angle_deg = 90, .width1_mm = 20 },
+	{ { .shape = FIG_SINGLE_V, .t1_mm = 20, .angle_deg = 90, .width1_mm = 19 },
 	    "a member is too narrow for the joint" },
 	{ { .shape = FIG_EDGE, .t1_mm = 3, .both_sides = true },
 	    "this joint is not drawn from both sides" },
