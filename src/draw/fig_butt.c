@@ -257,6 +257,6 @@ void section_butt(struct section *s, const struct fig_joint *j, struct section_f
 	if (j->shape == FIG_PIPE_BUTT && f.full)
 		add_bore(s, &g, j->t1_mm, f.mm_pt);
 	if (j->shape == FIG_PIPE_BUTT && f.full)
-		s->text = (struct section_text){ { -g.gap / 2 - g.reach[0] * 0.6,
+		s->text = (struct section_text){ { -g.gap / 2 - g.reach[0] + 5 * f.mm_pt,
 		    -18 * f.mm_pt }, fig_words_of(j->words)->bore };
 }

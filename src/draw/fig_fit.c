@@ -93,7 +93,7 @@ static const struct scale *fit_scale(struct layout *l, struct section *s,
 {
 	size_t full = find_scale(l, s, fit, area, true), bare;
 
-	if (full < SCALES && scales[full].factor >= 2)
+	if (full < SCALES && scales[full].factor >= 1)
 		return &scales[full];
 	bare = find_scale(l, s, fit, area, false);
 	if (full < SCALES && (bare == SCALES ||

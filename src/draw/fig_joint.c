@@ -139,7 +139,8 @@ static void least_widths(const struct fig_joint *j, double least[2])
 		least[0] = j->leg_mm;
 		least[1] = j->t1_mm + 2 * j->leg_mm;
 	} else if (j->shape == FIG_LAP) {
-		least[0] = fig_given(j->overlap_mm) ? j->overlap_mm : 5 * fmin(j->t1_mm, t2);
+		least[0] =
+		    fig_given(j->overlap_mm) ? j->overlap_mm : 5 * fmin(j->t1_mm, t2);
 		least[1] = least[0] + j->leg_mm;
 	} else if (j->shape == FIG_CORNER_CLOSED) {
 		least[0] = t2 + j->leg_mm;
@@ -148,7 +149,8 @@ static void least_widths(const struct fig_joint *j, double least[2])
 		least[0] = fig_gouge_width_mm(j);
 	} else if (shapes[j->shape].build == section_butt) {
 		least[0] = (j->t1_mm - land) * geom_tan(bevel);
-		least[1] = j->shape == FIG_SINGLE_BEVEL ? 0 : (t2 - land) * geom_tan(bevel);
+		least[1] =
+		    j->shape == FIG_SINGLE_BEVEL ? 0 : (t2 - land) * geom_tan(bevel);
 	}
 }
 

@@ -640,7 +640,11 @@ static const struct fault faults[] = {
 	    "the groove is as deep as the plate or deeper" },
 	{ { .shape = FIG_PAD, .t1_mm = 9, .width1_mm = 100 },
 	    "the number of beads is not given" },
-	{ { .shape = FIG_LAP, .t1_mm = 9, .leg_mm = 6, .overlap_mm = 80, .width1_mm = 76 },
+	{ { .shape = FIG_LAP,
+	      .t1_mm = 9,
+	      .leg_mm = 6,
+	      .overlap_mm = 80,
+	      .width1_mm = 76 },
 	    "a member is too narrow for the joint" },
 	{ { .shape = FIG_TEE, .t1_mm = 9, .leg_mm = 6, .width2_mm = 21 },
 	    "a member is too narrow for the joint" },
@@ -767,6 +771,26 @@ static void test_plate_table(void **state)
 	    "1 in\n3/4 in\n2\n"));
 }
 
+/* Fifteen holes a quarter inch apart in a long blank: their numbers would lie on each
+ * other at any scale that fits, so there is no drawing. */
+static void test_plate_crowded(void **state)
+{
+	struct fixture *x = *state;
+	struct fig_feature row[15];
+	struct fig_plate p = { .length_mm = 900, .width_mm = 100, .features = row,
+		.nfeatures = 15 };
+
+	for (int i = 0; i < 15; i++)
+		row[i] = (struct fig_feature){ FIG_HOLE, 20 + i * 6, 50, 5, 0,
+			LABEL("1 in"), LABEL("2 in"), LABEL("3/16 in") };
+	assert_false(draw_plate(x, areas[3], &p));
+	assert_true(has_text(x->r, "too little room for it\n"));
+	for (int i = 0; i < 15; i++)
+		row[i].x_mm = 30 + i * 60;
+	assert_true(draw_plate(x, areas[3], &p));
+	check_page(x->r, areas[3]);
+}
+
 static void test_plate_faults(void **state)
 {
 	static const struct { struct fig_feature f; const char *why; } cases[] = {
@@ -813,6 +837,7 @@ int main(void)
 		cmocka_unit_test(test_same_bytes),
 		cmocka_unit_test(test_plate),
 		cmocka_unit_test(test_plate_table),
+		cmocka_unit_test(test_plate_crowded),
 		cmocka_unit_test(test_plate_faults),
 	};
 
