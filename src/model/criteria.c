@@ -17,6 +17,8 @@ static size_t find_word(str s, str needle)
 	for (size_t i = 0; i + needle.n <= s.n; i++) {
 		size_t end = i + needle.n;
 
+		if ((s.p[i] ^ needle.p[0]) & 0x1F)
+			continue;
 		if ((i && is_word_byte(s.p[i - 1])) ||
 		    (end < s.n && is_word_byte(s.p[end])))
 			continue;

@@ -103,28 +103,35 @@ static const struct word side_rows[] = { W("one", 0), W("1", 0), W("both", 1), W
     1) };
 WORDS(words_sides, "a number of sides", side_rows);
 
-/* The next byte that counts, folded: any run of separators (an en dash is three
- * bytes) comes out as one blank; 0 at the end. */
+/* Bytes of a separator at the start of s: blank, hyphen, or en dash of three bytes. */
+static size_t separator(str s)
+{
+	if (!s.n)
+		return 0;
+	if (*s.p == ' ' || *s.p == '-' || *s.p == '\t')
+		return 1;
+	return *s.p == '\xE2' && str_starts(s, STR("\xE2\x80\x93")) ? 3 : 0;
+}
+
+/* The next byte that counts, folded: any run of separators comes out as one blank; 0
+ * at the end. */
 static char next_folded(str *s)
 {
 	bool gap = false;
+	size_t n;
 	char c;
 
-	for (;;) {
-		if (str_starts(*s, STR("\xE2\x80\x93")))
-			*s = str_sub(*s, 3, s->n);
-		else if (s->n && (*s->p == ' ' || *s->p == '-' || *s->p == '\t'))
-			*s = str_sub(*s, 1, s->n);
-		else
-			break;
+	while ((n = separator(*s)) > 0) {
+		s->p += n;
+		s->n -= n;
 		gap = true;
 	}
 	if (gap)
 		return ' ';
 	if (!s->n)
 		return 0;
-	c = *s->p;
-	*s = str_sub(*s, 1, s->n);
+	c = *s->p++;
+	s->n--;
 	return c >= 'A' && c <= 'Z' ? (char)(c + 32) : c;
 }
 
@@ -132,6 +139,7 @@ bool words_same(str a, str b)
 {
 	char x, y;
 
+	/* Nearly all comparisons end at the first letter, whatever its case. */
 	if (a.n && b.n && ((a.p[0] ^ b.p[0]) & 0x1F))
 		return false;
 	do {
