@@ -112,6 +112,9 @@ struct text_widths para_widths(const struct setter *s, const struct span *spans,
 /* One line of plain text, never broken, e.g. in furniture: width, and drawing with the
  * baseline at `at`. ALIGN_RIGHT ends at `at`, ALIGN_CENTER is centered on it. */
 double plain_width_pt(const struct setter *s, str text, const struct type *type);
+/* text when it is at most width_pt wide; else as much of its beginning as fits with
+ * three dots after it, in the setter's arena. */
+str plain_cut(const struct setter *s, str text, const struct type *type, double width_pt);
 void plain_draw(const struct setter *s, struct canvas *c, str text,
     const struct type *type, pt at);
 

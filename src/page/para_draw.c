@@ -1,5 +1,6 @@
 #include "page/para.h"
 
+#include "base/buf.h"
 #include "page/para_set.h"
 
 /* A page number as digits; "?" when it is not known. */
@@ -98,6 +99,26 @@ double plain_width_pt(const struct setter *s, str text, const struct type *type)
 	uint32_t mils = measure_mils(s->advances, style_face(type->style), text);
 
 	return mils * type->size_pt / 1000;
+}
+
+str plain_cut(const struct setter *s, str text, const struct type *type, double width_pt)
+{
+	const str dots = STR("...");
+	double used_pt = plain_width_pt(s, dots, type);
+	size_t n = 0;
+
+	if (plain_width_pt(s, text, type) <= width_pt)
+		return text;
+	while (n < text.n) {
+		str rest = str_sub(text, n, text.n);
+
+		utf8_next(&rest);
+		used_pt += plain_width_pt(s, str_sub(text, n, text.n - rest.n), type);
+		if (used_pt > width_pt)
+			break;
+		n = text.n - rest.n;
+	}
+	return str_format(s->arena, "%.*s%.*s", (int)n, text.p, STR_ARG(dots));
 }
 
 void plain_draw(const struct setter *s, struct canvas *c, str text,

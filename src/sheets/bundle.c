@@ -4,8 +4,9 @@
 #include "draw/mark.h"
 #include "sheets/sheet.h"
 
-/* Furniture: the band on top holds two lines, the foot one. */
-enum { BAND_PT = 74, FOOT_PT = 54, TOP_PT = 30 };
+/* Furniture: the band on top holds two lines, the foot one. What stands at the right
+ * of the band, a mark or "page 1234 of 5678", is less than RIGHT_PT wide. */
+enum { BAND_PT = 74, FOOT_PT = 54, TOP_PT = 30, RIGHT_PT = 125 };
 
 struct part_doc {
 	struct bundle *bundle;
@@ -47,10 +48,11 @@ static void band_left(const struct part_doc *d, struct canvas *c, const struct p
 {
 	const struct type id = { .size_pt = 24, .style = SPAN_BOLD };
 	const struct setter *s = &d->bundle->setter;
-	double y = p->sheet.y + TOP_PT;
+	double y = p->sheet.y + TOP_PT, width_pt = p->body.w - RIGHT_PT;
 
-	plain_draw(s, c, big, &id, (pt){ p->body.x, y + 22 });
-	plain_draw(s, c, line, &TYPE_BODY, (pt){ p->body.x, y + 40 });
+	plain_draw(s, c, plain_cut(s, big, &id, width_pt), &id, (pt){ p->body.x, y + 22 });
+	plain_draw(s, c, plain_cut(s, line, &TYPE_BODY, width_pt), &TYPE_BODY,
+	    (pt){ p->body.x, y + 40 });
 }
 
 static void band_right(const struct part_doc *d, struct canvas *c, const struct page_place *p,
@@ -99,7 +101,8 @@ static void foot(const struct part_doc *d, struct canvas *c, const struct page_p
 	double y = p->sheet.y + p->sheet.h - FOOT_PT + 14;
 
 	canvas_line(c, (pt){ p->body.x, y }, (pt){ p->body.x + p->body.w, y }, 0.75);
-	plain_draw(&b->setter, c, b->spec.model->title, &TYPE_BODY, (pt){ p->body.x, y + 15 });
+	plain_draw(&b->setter, c, plain_cut(&b->setter, b->spec.model->title, &TYPE_BODY, p->body.w),
+	    &TYPE_BODY, (pt){ p->body.x, y + 15 });
 }
 
 static void furniture(void *user, struct canvas *c, const struct page_place *p)

@@ -341,6 +341,30 @@ static void test_random_paragraphs(void **state)
 	}
 }
 
+/* A line of furniture keeps to its width, whole characters only, as many as fit. */
+static void test_cut_to_width(void **state)
+{
+	struct bench *b = *state;
+	const char *text = "Fillet \xC3\xA9\xC3\xA9 weld";
+	str all = str_of(text);
+
+	assert_string_equal(plain_cut(&b->s, all, &plain12, width(b, text) + 0.01).p, text);
+	for (double w = 0; w < width(b, text) - 0.01; w += 0.5) {
+		str cut = plain_cut(&b->s, all, &plain12, w);
+		str kept = str_sub(cut, 0, cut.n - 3), rest = str_sub(all, kept.n, all.n), next;
+
+		assert_true(str_ends(cut, STR("...")));
+		assert_true(str_starts(all, kept));
+		assert_int_not_equal((unsigned char)rest.p[0] & 0xC0, 0x80);
+		if (kept.n)
+			assert_true(face_width_pt(b->faces, FACE_SANS, 12, cut) <= w + 1e-6);
+		next = rest;
+		utf8_next(&next);
+		next = str_format(b->arena, "%.*s...", (int)(all.n - next.n), text);
+		assert_true(face_width_pt(b->faces, FACE_SANS, 12, next) > w - 1e-6);
+	}
+}
+
 /* One text cut into spans at random, all of one face, breaks as the whole text does. */
 static void test_spans_do_not_matter(void **state)
 {
@@ -396,6 +420,7 @@ int main(void)
 		cmocka_unit_test(test_alignment),
 		cmocka_unit_test(test_random_paragraphs),
 		cmocka_unit_test(test_spans_do_not_matter),
+		cmocka_unit_test(test_cut_to_width),
 	};
 
 	return cmocka_run_group_tests(tests, set_up, tear_down);
