@@ -60,6 +60,8 @@ static void fill_labels(struct arena *a, const struct joint_block *j, struct fig
 
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
 		*rows[i].label = quantity_text(a, rows[i].q);
+	if (j->t2.lo == j->t1.lo && j->t2.hi == j->t1.hi)
+		f->label_t2 = (str){ 0 }; /* One dimension serves members that are alike. */
 	f->label_backing = backing_text(a, j);
 }
 
