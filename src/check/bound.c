@@ -30,7 +30,7 @@ static void bound_by_needs(const struct view *v, uint32_t w, struct bound *b)
 	for (uint32_t n = g->need_at[w]; n < g->need_at[w + 1]; n++) {
 		uint32_t ease;
 
-		if (!graph_judged(g, n) || view_brings(v, n))
+		if (!view_asks(v, n))
 			continue;
 		ease = view_easing(v, n, unit);
 		if (ease == NONE && unit == NONE)
@@ -49,8 +49,8 @@ static void bound_by_needers(const struct view *v, uint32_t cell, uint32_t unit,
 	for (uint32_t i = g->needer_at[cell]; i < g->needer_at[cell + 1]; i++) {
 		uint32_t need = g->needers[i], who = v->units->of[g->owner[need]];
 
-		if (who == NONE || who <= unit || !graph_judged(g, need) ||
-		    view_brings(v, need) || view_easing(v, need, unit) < who)
+		if (who == NONE || who <= unit || !view_asks(v, need) ||
+		    view_easing(v, need, unit) < who)
 			continue;
 		b->before = outer_of(v, b->before, g->owner[need], true);
 	}

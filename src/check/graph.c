@@ -1,32 +1,36 @@
 #include "check/graph.h"
 
-/* Reserves everything but the alternatives, whose number shows only on reading. */
-static void reserve(struct arena *a, struct graph *g, size_t *alts_cap)
-{
-	const struct model *m = g->model;
-	size_t needs = 0, teaches = 0;
+/* Arrays that grow while the model is read: counting first would fetch every
+ * assignment from memory twice. */
+struct room {
+	size_t needs, alts, teach;
+};
 
-	for (size_t i = 0; i < m->nassignments; i++) {
-		needs += m->assignments[i].nneeds;
-		teaches += m->assignments[i].nteaches;
-	}
-	g->need_at = arena_array(a, m->nassignments + 1, sizeof *g->need_at);
-	g->teach_at = arena_array(a, m->nassignments + 1, sizeof *g->teach_at);
-	g->alt_at = arena_array(a, needs + 1, sizeof *g->alt_at);
-	g->teach = arena_array(a, teaches, sizeof *g->teach);
-	g->alts = arena_array(a, needs + needs / 8 + 8, sizeof *g->alts);
-	*alts_cap = needs + needs / 8 + 8;
+static void reserve(struct arena *a, struct graph *g, struct room *room)
+{
+	size_t n = g->nassignments;
+
+	room->needs = room->alts = 4 * n + 8;
+	room->teach = 2 * n + 8;
+	g->need_at = arena_array(a, n + 1, sizeof *g->need_at);
+	g->teach_at = arena_array(a, n + 1, sizeof *g->teach_at);
+	g->alt_at = arena_array(a, room->needs, sizeof *g->alt_at);
+	g->alts = arena_array(a, room->alts, sizeof *g->alts);
+	g->teach = arena_array(a, room->teach, sizeof *g->teach);
 }
 
 static void add_needs(struct arena *a, struct graph *g, const struct assignment *as,
-    size_t *cap)
+    struct room *room)
 {
 	uint32_t nalts = g->alt_at[g->nneeds];
 
+	g->alt_at = arena_grow(a, g->alt_at, g->nneeds + 1, g->nneeds + 1 + as->nneeds,
+	    &room->needs, sizeof *g->alt_at);
 	for (size_t i = 0; i < as->nneeds; i++) {
 		const struct need *n = &as->needs[i];
 
-		g->alts = arena_grow(a, g->alts, nalts, nalts + n->n, cap, sizeof *g->alts);
+		g->alts = arena_grow(a, g->alts, nalts, nalts + n->n, &room->alts,
+		    sizeof *g->alts);
 		for (size_t k = 0; k < n->n; k++) {
 			const struct skill_at *s = &n->v[k];
 
@@ -40,9 +44,11 @@ static void add_needs(struct arena *a, struct graph *g, const struct assignment 
 
 /* A teaching without a level was reported; taking it for the highest keeps the
  * needs that rest on it from being reported as well. */
-static uint32_t add_teaches(struct graph *g, const struct assignment *as,
-    const struct words *w, uint32_t nteach)
+static uint32_t add_teaches(struct arena *a, struct graph *g, const struct assignment *as,
+    const struct words *w, uint32_t nteach, struct room *room)
 {
+	g->teach = arena_grow(a, g->teach, nteach, nteach + as->nteaches, &room->teach,
+	    sizeof *g->teach);
 	for (size_t i = 0; i < as->nteaches; i++) {
 		const struct skill_at *s = &as->teaches[i];
 		enum skill_level level = s->level ? s->level : SKILL_ASSESSED;
@@ -60,16 +66,16 @@ static uint32_t add_teaches(struct graph *g, const struct assignment *as,
 struct graph *graph_new(struct arena *a, const struct model *m, const struct words *w)
 {
 	struct graph *g = arena_alloc(a, sizeof *g);
-	size_t cap;
+	struct room room;
 	uint32_t nteach = 0;
 
 	g->model = m;
 	g->nassignments = (uint32_t)m->nassignments;
 	g->ncells = (uint32_t)m->nskills * 3;
-	reserve(a, g, &cap);
+	reserve(a, g, &room);
 	for (uint32_t i = 0; i < g->nassignments; i++) {
-		add_needs(a, g, &m->assignments[i], &cap);
-		nteach = add_teaches(g, &m->assignments[i], w, nteach);
+		add_needs(a, g, &m->assignments[i], &room);
+		nteach = add_teaches(a, g, &m->assignments[i], w, nteach, &room);
 		g->need_at[i + 1] = g->nneeds;
 		g->teach_at[i + 1] = nteach;
 	}
@@ -98,18 +104,6 @@ void graph_index_needers(struct arena *a, struct graph *g)
 			if (g->alts[i] < g->ncells)
 				g->needers[at[g->alts[i] + 1]++] = n;
 	g->needer_at = at;
-}
-
-bool graph_judged(const struct graph *g, uint32_t need)
-{
-	bool known = false;
-
-	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++) {
-		if (g->alts[i] == CELL_GRANTED)
-			return false;
-		known |= g->alts[i] != CELL_UNKNOWN;
-	}
-	return known;
 }
 
 const struct need *graph_need(const struct graph *g, uint32_t assignment, uint32_t need)

@@ -39,9 +39,6 @@ struct graph *graph_new(struct arena *a, const struct model *m, const struct wor
 /* Fills owner, needer_at and needers, which only loops and repairs use. */
 void graph_index_needers(struct arena *a, struct graph *g);
 
-/* Whether a need is to be judged: it has a level and a known skill. */
-bool graph_judged(const struct graph *g, uint32_t need);
-
 /* A need as written. */
 const struct need *graph_need(const struct graph *g, uint32_t assignment, uint32_t need);
 

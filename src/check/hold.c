@@ -4,6 +4,19 @@
  * that may turn a loop is refused. */
 enum { COMPARED_MOST = 20000 };
 
+void loops_mark(struct repairs *r)
+{
+	const struct graph *g = r->graph;
+
+	r->live = arena_array(r->arena, g->ncells, sizeof *r->live);
+	for (uint32_t n = 0; n < g->nneeds; n++)
+		for (uint32_t i = g->alt_at[n]; r->knots->lead[n] != NONE &&
+		    i < g->alt_at[n + 1]; i++)
+			if (g->alts[i] < g->ncells)
+				r->live[g->alts[i]] |= g->alt_at[n + 1] - g->alt_at[n] > 1
+				    ? LIVE_ONE_OF : LIVE_ALONE;
+}
+
 static const struct place *place_of(const struct knots *ks, uint32_t assignment)
 {
 	return &ks->view->order->places[assignment];
@@ -56,7 +69,7 @@ static bool lead_holds(const struct repairs *r, uint32_t need, uint32_t unit,
 {
 	const struct knots *ks = r->knots;
 	const struct graph *g = r->graph;
-	uint32_t w = g->owner[need], alt, now = knots_lead(ks, w, need, &alt);
+	uint32_t w = g->owner[need], now = ks->lead[need];
 
 	for (uint32_t i = g->alt_at[need]; now != NONE && i < g->alt_at[need + 1]; i++) {
 		uint32_t skill = g->alts[i] < g->ncells ? cell_skill(g->alts[i]) : NONE;
@@ -82,8 +95,8 @@ static bool cell_holds(const struct repairs *r, uint32_t cell, uint32_t w,
 	uint64_t needers = g->needer_at[cell + 1] - g->needer_at[cell];
 	uint32_t skill = cell_skill(cell);
 
-	if (!ks->live[cell] ||
-	    (ks->live[cell] == LIVE_ALONE && firsts_hold(ks, cell, w, p)))
+	if (!r->live[cell] ||
+	    (r->live[cell] == LIVE_ALONE && firsts_hold(ks, cell, w, p)))
 		return true;
 	if (needers * (r->teacher_at[skill + 1] - r->teacher_at[skill]) > COMPARED_MOST)
 		return false;

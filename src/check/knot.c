@@ -58,24 +58,24 @@ static void set_firsts(struct arena *a, struct knots *ks)
 	}
 }
 
-uint32_t knots_first(const struct knots *ks, uint32_t cell, uint32_t unit)
+/* The first teacher of a cell, in turn, that does not stand in the unit. */
+static uint32_t first_other(const struct knots *ks, uint32_t cell, uint32_t unit)
 {
 	const uint32_t *two = ks->first[cell];
 
 	return two[0] != NONE && ks->unit[two[0]] == unit ? two[1] : two[0];
 }
 
-uint32_t knots_lead(const struct knots *ks, uint32_t assignment, uint32_t need,
+/* The first teacher of any alternative, and which one that is. */
+static uint32_t first_of_all(const struct knots *ks, uint32_t w, uint32_t need,
     uint32_t *alt)
 {
 	const struct graph *g = ks->view->graph;
 	uint32_t best = NONE;
 
-	if (!ks->unmet[need])
-		return NONE;
 	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++) {
 		uint32_t t = g->alts[i] < g->ncells
-		    ? knots_first(ks, g->alts[i], ks->unit[assignment]) : NONE;
+		    ? first_other(ks, g->alts[i], ks->unit[w]) : NONE;
 
 		if (t != NONE && (best == NONE || ks->turn[t] < ks->turn[best])) {
 			best = t;
@@ -83,6 +83,14 @@ uint32_t knots_lead(const struct knots *ks, uint32_t assignment, uint32_t need,
 		}
 	}
 	return best;
+}
+
+uint32_t knots_alt(const struct knots *ks, uint32_t assignment, uint32_t need)
+{
+	uint32_t alt = ks->view->graph->alt_at[need];
+
+	first_of_all(ks, assignment, need, &alt);
+	return alt;
 }
 
 static void enqueue(struct release *r, uint32_t w)
@@ -101,10 +109,9 @@ static void open_needs(struct release *r)
 		for (uint32_t n = g->need_at[w]; n < g->need_at[w + 1]; n++) {
 			uint32_t alt;
 
-			r->ks->unmet[n] = true;
-			r->ks->unmet[n] = graph_judged(g, n) && !view_brings(r->ks->view, n) &&
-			    knots_lead(r->ks, w, n, &alt) != NONE;
-			r->open[w] += r->ks->unmet[n];
+			r->ks->lead[n] = view_asks(r->ks->view, n)
+			    ? first_of_all(r->ks, w, n, &alt) : NONE;
+			r->open[w] += r->ks->lead[n] != NONE;
 		}
 		r->ks->left[w] = true;
 		if (!r->open[w])
@@ -121,9 +128,9 @@ static void meet(struct release *r, uint32_t cell, uint32_t but, uint32_t only)
 	for (uint32_t i = g->needer_at[cell]; i < g->needer_at[cell + 1]; i++) {
 		uint32_t need = g->needers[i], w = g->owner[need], unit = r->ks->unit[w];
 
-		if (!r->ks->unmet[need] || unit == but || (only != NONE && unit != only))
+		if (r->ks->lead[need] == NONE || unit == but || (only != NONE && unit != only))
 			continue;
-		r->ks->unmet[need] = false;
+		r->ks->lead[need] = NONE;
 		if (!--r->open[w])
 			enqueue(r, w);
 	}
@@ -163,30 +170,19 @@ static void release_all(struct arena *a, struct knots *ks, const struct graph *g
 	}
 }
 
-/* Needs of released assignments are no longer of interest; those that stay mark
- * the cells whose first teachers shape the knots. */
-static size_t keep_left(struct knots *ks, const struct graph *g)
-{
-	size_t left = 0;
-
-	for (uint32_t w = 0; w < g->nassignments; w++)
-		left += ks->left[w];
-	for (uint32_t n = 0; left && n < g->nneeds; n++)
-		for (uint32_t i = g->alt_at[n]; ks->unmet[n] && i < g->alt_at[n + 1]; i++)
-			if (g->alts[i] < g->ncells)
-				ks->live[g->alts[i]] |= g->alt_at[n + 1] - g->alt_at[n] > 1
-				    ? LIVE_ONE_OF : LIVE_ALONE;
-	return left;
-}
+/* Of one assignment in the search. */
+struct visit {
+	uint32_t number;         /* when first met, from 1; 0 not yet */
+	uint32_t low;            /* the earliest number it leads back to */
+	uint32_t cursor;         /* the next need to follow */
+	bool waiting;            /* its part is not closed yet */
+};
 
 /* Tarjan's search for strongly connected parts, on a stack of its own. */
 struct search {
 	struct knots *ks;
 	struct arena *arena;
-	uint32_t *number;        /* by assignment: when first met, from 1 */
-	uint32_t *low;           /* the earliest number it leads back to */
-	uint32_t *cursor;        /* the next need to follow */
-	bool *waiting;           /* its part is not closed yet */
+	struct visit *visits;    /* by assignment */
 	uint32_t *path, *open;   /* the way here; met but not closed */
 	size_t npath, nopen;
 	uint32_t count;
@@ -194,9 +190,11 @@ struct search {
 
 static void step_into(struct search *s, uint32_t w)
 {
-	s->number[w] = s->low[w] = ++s->count;
-	s->cursor[w] = s->ks->view->graph->need_at[w];
-	s->waiting[w] = true;
+	struct visit *v = &s->visits[w];
+
+	v->number = v->low = ++s->count;
+	v->cursor = s->ks->view->graph->need_at[w];
+	v->waiting = true;
 	s->path[s->npath++] = w;
 	s->open[s->nopen++] = w;
 }
@@ -207,7 +205,7 @@ static void close_part(struct search *s, uint32_t w)
 	size_t from = s->nopen;
 
 	do
-		s->waiting[s->open[--from]] = false;
+		s->visits[s->open[--from]].waiting = false;
 	while (s->open[from] != w);
 	if (s->nopen - from > 1) {
 		struct knots *ks = s->ks;
@@ -221,20 +219,20 @@ static void close_part(struct search *s, uint32_t w)
 	s->nopen = from;
 }
 
-static void lower(struct search *s, uint32_t w, uint32_t to)
+static void lower(struct visit *v, uint32_t to)
 {
-	if (to < s->low[w])
-		s->low[w] = to;
+	if (to < v->low)
+		v->low = to;
 }
 
 static void step_back(struct search *s)
 {
 	uint32_t w = s->path[--s->npath];
 
-	if (s->low[w] == s->number[w])
+	if (s->visits[w].low == s->visits[w].number)
 		close_part(s, w);
 	if (s->npath)
-		lower(s, s->path[s->npath - 1], s->low[w]);
+		lower(&s->visits[s->path[s->npath - 1]], s->visits[w].low);
 }
 
 static void search_from(struct search *s, uint32_t root)
@@ -243,19 +241,20 @@ static void search_from(struct search *s, uint32_t root)
 
 	step_into(s, root);
 	while (s->npath) {
-		uint32_t w = s->path[s->npath - 1], alt, to;
+		uint32_t w = s->path[s->npath - 1], to;
+		struct visit *v = &s->visits[w];
 
-		if (s->cursor[w] == g->need_at[w + 1]) {
+		if (v->cursor == g->need_at[w + 1]) {
 			step_back(s);
 			continue;
 		}
-		to = knots_lead(s->ks, w, s->cursor[w]++, &alt);
+		to = s->ks->lead[v->cursor++];
 		if (to == NONE)
 			continue;
-		if (!s->number[to])
+		if (!s->visits[to].number)
 			step_into(s, to);
-		else if (s->waiting[to])
-			lower(s, w, s->number[to]);
+		else if (s->visits[to].waiting)
+			lower(v, s->visits[to].number);
 	}
 }
 
@@ -263,14 +262,11 @@ static void find_parts(struct arena *a, struct knots *ks, uint32_t n)
 {
 	struct search s = { .ks = ks, .arena = a };
 
-	s.number = arena_array(a, n, sizeof *s.number);
-	s.low = arena_array(a, n, sizeof *s.low);
-	s.cursor = arena_array(a, n, sizeof *s.cursor);
-	s.waiting = arena_array(a, n, sizeof *s.waiting);
+	s.visits = arena_array(a, n, sizeof *s.visits);
 	s.path = arena_array(a, n, sizeof *s.path);
 	s.open = arena_array(a, n, sizeof *s.open);
 	for (uint32_t w = 0; w < n; w++)
-		if (ks->left[w] && !s.number[w])
+		if (ks->left[w] && !s.visits[w].number)
 			search_from(&s, w);
 }
 
@@ -281,13 +277,12 @@ struct knots *knots_find(struct arena *a, const struct view *v, struct graph *g)
 	graph_index_needers(a, g);
 	ks->view = v;
 	ks->left = arena_array(a, g->nassignments, sizeof *ks->left);
-	ks->unmet = arena_array(a, g->nneeds, sizeof *ks->unmet);
-	ks->on_loop = arena_array(a, g->nneeds, sizeof *ks->on_loop);
-	ks->live = arena_array(a, g->ncells, sizeof *ks->live);
+	ks->lead = arena_array(a, g->nneeds, sizeof *ks->lead);
 	set_turns(a, ks);
 	set_firsts(a, ks);
 	release_all(a, ks, g);
-	if (keep_left(ks, g))
-		find_parts(a, ks, g->nassignments);
+	find_parts(a, ks, g->nassignments);
+	if (ks->n)
+		ks->on_loop = arena_array(a, g->nneeds, sizeof *ks->on_loop);
 	return ks;
 }

@@ -6,7 +6,7 @@
 enum { LOOP_NAMED = 4 };
 
 struct loop_step {
-	uint32_t assignment, need, alt, teacher;
+	uint32_t assignment, need, teacher;
 };
 
 struct trail {
@@ -43,9 +43,8 @@ static void find_loop(struct trail *t, uint32_t start)
 		uint32_t w = t->queue[head++];
 
 		for (uint32_t n = g->need_at[w]; n < g->need_at[w + 1]; n++) {
-			struct loop_step s = { w, n, 0, 0 };
+			struct loop_step s = { w, n, t->ks->lead[n] };
 
-			s.teacher = knots_lead(t->ks, w, n, &s.alt);
 			if (s.teacher == start) {
 				unroll(t, start, s);
 				return;
@@ -85,8 +84,16 @@ static void say_step(struct buf *b, const struct knots *ks, const struct loop_st
 	const struct graph *g = ks->view->graph;
 
 	buf_addf(b, "%.*s needs ", STR_ARG(id_of(ks, s->assignment)));
-	tell_cell(b, g->model, g->alts[s->alt]);
+	tell_cell(b, g->model, g->alts[knots_alt(ks, s->assignment, s->need)]);
 	buf_addf(b, ", which %.*s teaches", STR_ARG(id_of(ks, s->teacher)));
+}
+
+static str skill_of(const struct knots *ks, const struct loop_step *s)
+{
+	const struct graph *g = ks->view->graph;
+	uint32_t cell = g->alts[knots_alt(ks, s->assignment, s->need)];
+
+	return g->model->skills[cell_skill(cell)].id;
 }
 
 static void say_cause(struct buf *b, const struct trail *t, size_t rest)
@@ -117,7 +124,7 @@ static void report_loop(struct trail *t, size_t rest, struct findings *f)
 	    STR_ARG(buf_str(&names)));
 	d->scope = SCOPE_ASSIGNMENTS;
 	d->assignment = id_of(t->ks, first->assignment);
-	d->skill = g->model->skills[cell_skill(g->alts[first->alt])].id;
+	d->skill = skill_of(t->ks, first);
 	d->cause = buf_str(&cause);
 	finding_repair(f, d, "take one of these needs out, or let work outside the circle"
 	    " teach one of these skills first");
@@ -128,8 +135,7 @@ static void report_loop(struct trail *t, size_t rest, struct findings *f)
 		say_step(&label, t->ks, s);
 		t->ks->on_loop[s->need] = true;
 		tell_relate(f, d, graph_need(g, s->assignment, s->need)->pos,
-		    id_of(t->ks, s->assignment),
-		    g->model->skills[cell_skill(g->alts[s->alt])].id, buf_z(&label));
+		    id_of(t->ks, s->assignment), skill_of(t->ks, s), buf_str(&label));
 	}
 }
 

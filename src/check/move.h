@@ -9,6 +9,9 @@
 #include "check/faults.h"
 #include "check/knot.h"
 
+/* Marks of struct repairs.live: by a need of its own, in a "one of". */
+enum { LIVE_ALONE = 1, LIVE_ONE_OF = 2 };
+
 /* Between what a line may move in one order without breaking anything. */
 struct bound {
 	uint32_t after;          /* assignment that must stay before it; NONE */
@@ -19,7 +22,8 @@ struct bound {
 struct repairs {
 	struct arena *arena;
 	const struct verdict *verdict;
-	const struct knots *knots;
+	const struct knots *knots; /* null when nothing is caught in a loop */
+	uint8_t *live;           /* by cell: how the needs caught in loops ask for it */
 	const struct graph *graph;
 	struct bound **bounds;   /* by unit of views[0]: one a view; made when asked */
 	uint32_t *teacher_at;    /* by skill, one more than there are */
@@ -54,6 +58,9 @@ uint32_t unit_leader(const struct view *v, uint32_t unit);
 
 /* The later, or with earlier set the earlier, of two assignments; NONE loses. */
 uint32_t outer_of(const struct view *v, uint32_t a, uint32_t b, bool earlier);
+
+/* Marks the cells whose first teachers shape the loops. */
+void loops_mark(struct repairs *r);
 
 /* Whether the loops stay as they are when the unit goes to p. */
 bool loops_hold(const struct repairs *r, uint32_t unit, const struct place *p);

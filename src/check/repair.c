@@ -35,7 +35,7 @@ struct repairs *repairs_new(struct arena *a, const struct verdict *d,
 	assert(g->needer_at);
 	r->arena = a;
 	r->verdict = d;
-	r->knots = ks;
+	r->knots = ks && ks->n ? ks : NULL;
 	r->graph = g;
 	r->bounds = arena_array(a, d->views[0]->units->n, sizeof *r->bounds);
 	r->weeks = g->model->weeks;
@@ -43,6 +43,8 @@ struct repairs *repairs_new(struct arena *a, const struct verdict *d,
 	for (size_t k = 0; k < d->nviews; k++)
 		view_detail(a, d->views[k]);
 	index_teachers(r);
+	if (r->knots)
+		loops_mark(r);
 	return r;
 }
 

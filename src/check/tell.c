@@ -8,19 +8,20 @@ struct teller {
 	const struct words *words;
 	struct findings *findings;
 	struct arena *scratch;
+	struct buf line;         /* for one sentence at a time, kept to be reused */
 	struct repairs *repairs;
 	size_t nrepairs;
 	uint32_t *unlisted;      /* by skill: who teaches it but stands in no course */
 };
 
 void tell_relate(struct findings *f, struct finding *d, struct pos pos, str assignment,
-    str skill, const char *label)
+    str skill, str label)
 {
 	struct related *r = finding_relate(f, d, pos);
 
 	r->assignment = assignment;
 	r->skill = skill;
-	r->label = str_of(label);
+	r->label = label;
 }
 
 void tell_place(struct buf *b, const struct order *o, uint32_t assignment)
@@ -257,12 +258,13 @@ static void relate_rest(struct teller *t, struct finding *d, const struct merged
 
 	for (uint32_t i = v->next[g->first]; i != NONE; i = v->next[i]) {
 		const struct fault *f = &v->faults.v[i];
-		struct buf b = { .arena = t->findings->arena };
+		str who = id_of(t, f->assignment);
 
-		buf_addf(&b, "%.*s needs ", STR_ARG(id_of(t, f->assignment)));
-		say_need(&b, t, f);
+		t->line.n = 0;
+		buf_addf(&t->line, "%.*s needs ", STR_ARG(who));
+		say_need(&t->line, t, f);
 		tell_relate(t->findings, d, graph_need(t->graph, f->assignment, f->need)->pos,
-		    id_of(t, f->assignment), d->skill, buf_z(&b));
+		    who, d->skill, str_copy(t->findings->arena, buf_str(&t->line)));
 	}
 }
 
@@ -275,19 +277,19 @@ static enum finding_name name_of(enum nature n)
 static void tell_merged(struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
-	struct buf message = { .arena = t->scratch };
-	struct buf cause = { .arena = t->findings->arena };
 	struct finding *d;
 
-	say_message(&message, t, g);
-	say_cause(&cause, t, f);
+	t->line.n = 0;
+	say_message(&t->line, t, g);
 	d = finding_add(t->findings, name_of(f->nature),
 	    graph_need(t->graph, f->assignment, f->need)->pos, "%.*s",
-	    STR_ARG(buf_str(&message)));
+	    STR_ARG(buf_str(&t->line)));
 	d->scope = SCOPE_ASSIGNMENTS;
 	d->assignment = id_of(t, f->assignment);
 	d->skill = t->graph->model->skills[cell_skill(t->graph->alts[f->alt])].id;
-	d->cause = buf_str(&cause);
+	t->line.n = 0;
+	say_cause(&t->line, t, f);
+	d->cause = str_copy(t->findings->arena, buf_str(&t->line));
 	d->repair = repair_for(t, g);
 	relate_rest(t, d, g);
 }
@@ -324,7 +326,7 @@ void tell_verdict(struct arena *scratch, const struct verdict *d,
     const struct knots *ks, const struct words *w, struct findings *f)
 {
 	struct teller t = { .graph = d->views[0]->graph, .verdict = d, .words = w,
-	    .findings = f, .scratch = scratch };
+	    .findings = f, .scratch = scratch, .line = { .arena = scratch } };
 
 	if (d->nmerged)
 		t.repairs = repairs_new(scratch, d, ks);

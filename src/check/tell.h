@@ -11,7 +11,7 @@ enum { TELL_MOST = 200 };
 
 /* Adds a further place to a finding. */
 void tell_relate(struct findings *f, struct finding *d, struct pos pos, str assignment,
-    str skill, const char *label);
+    str skill, str label);
 
 /* "quarter 3, week 1", or "in no course". */
 void tell_place(struct buf *b, const struct order *o, uint32_t assignment);

@@ -37,7 +37,7 @@ struct lessons *lessons_new(struct arena *a, const struct graph *g)
 	struct lessons *l = arena_alloc(a, sizeof *l);
 
 	l->arena = a;
-	l->seen = arena_array(a, g->model->nskills, sizeof *l->seen);
+	l->nskills = g->model->nskills;
 	return l;
 }
 
@@ -85,6 +85,8 @@ static void teach_choice(const struct units *us, const struct graph *g, uint32_t
 	uint32_t from = us->at[u], end = us->at[u + 1], n = end - from, first = walk[from];
 	enum standing common = us->optional[u] ? STANDING_OPTIONAL : STANDING_COUNTS;
 
+	if (!l->seen)
+		l->seen = arena_array(l->arena, l->nskills, sizeof *l->seen);
 	l->stamp++;
 	for (uint32_t b = 0; b < n; b++)
 		read_branch(g, walk[from + b], b, l);

@@ -37,7 +37,8 @@ struct lessons {
 	struct lesson *v;
 	size_t n, cap;
 	struct arena *arena;
-	struct seen *seen;       /* by skill */
+	struct seen *seen;       /* by skill; made for the first choice */
+	size_t nskills;
 	uint32_t stamp;
 };
 
@@ -48,6 +49,11 @@ struct lessons *lessons_new(struct arena *a, const struct graph *g);
  * then what is beyond that in each branch. */
 void units_teach(const struct units *us, const struct graph *g, uint32_t u,
     struct lessons *l);
+
+static inline bool unit_is_choice(const struct units *us, uint32_t u)
+{
+	return us->at[u + 1] - us->at[u] > 1;
+}
 
 /* Whether unit u gives every student who does it one of the alternatives of a need. */
 bool unit_meets(const struct units *us, const struct graph *g, uint32_t u, uint32_t need);

@@ -52,37 +52,40 @@ static void find_firsts(struct arena *a, struct view *v)
 	}
 }
 
-static bool is_choice(const struct units *us, uint32_t u)
-{
-	return us->at[u + 1] - us->at[u] > 1;
-}
-
-/* Lists the choices by the skills of their first branch: a choice that meets a need
- * is listed under one of its alternatives. */
-static void index_choices(struct arena *a, struct view *v)
+/* Counts in at[skill + 2], or with `list` lists at at[skill + 1], the choices whose
+ * first branch teaches the skill. */
+static size_t pass_choices(struct view *v, uint32_t *at, bool list)
 {
 	const struct graph *g = v->graph;
 	const struct units *us = v->units;
-	size_t nskills = g->model->nskills, n = 0;
-	uint32_t *at = arena_array(a, nskills + 2, sizeof *at);
+	size_t n = 0;
 
-	for (int pass = 0; pass < 2; pass++) {
-		for (uint32_t u = 0; u < us->n; u++) {
-			uint32_t w = v->order->walk[us->at[u]];
+	for (uint32_t u = 0; u < us->n; u++) {
+		uint32_t w = v->order->walk[us->at[u]];
 
-			if (!is_choice(us, u))
-				continue;
-			for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++, n++)
-				if (pass)
-					v->choices[at[cell_skill(g->teach[t]) + 1]++] = u;
-				else
-					at[cell_skill(g->teach[t]) + 2]++;
-		}
-		for (size_t s = 0; !pass && s < nskills; s++)
-			at[s + 2] += at[s + 1];
-		if (!pass)
-			v->choices = arena_array(a, n, sizeof *v->choices);
+		if (!unit_is_choice(us, u))
+			continue;
+		for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++, n++)
+			if (list)
+				v->choices[at[cell_skill(g->teach[t]) + 1]++] = u;
+			else
+				at[cell_skill(g->teach[t]) + 2]++;
 	}
+	return n;
+}
+
+/* A choice that meets a need teaches one of its alternatives in the first branch, and
+ * is listed under that skill. */
+static void index_choices(struct arena *a, struct view *v)
+{
+	size_t nskills = v->graph->model->nskills;
+	uint32_t *at = arena_array(a, nskills + 2, sizeof *at);
+	size_t n = pass_choices(v, at, false);
+
+	for (size_t s = 0; s < nskills; s++)
+		at[s + 2] += at[s + 1];
+	v->choices = arena_array(a, n, sizeof *v->choices);
+	pass_choices(v, at, true);
 	v->choice_at = at;
 }
 
@@ -94,15 +97,23 @@ void view_detail(struct arena *a, struct view *v)
 	index_choices(a, v);
 }
 
-bool view_brings(const struct view *v, uint32_t need)
+bool view_asks(const struct view *v, uint32_t need)
 {
 	const struct graph *g = v->graph;
+	bool known = false;
 
-	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++)
-		if (g->alts[i] < g->ncells &&
-		    v->brought[cell_skill(g->alts[i])] >= cell_level(g->alts[i]))
-			return true;
-	return false;
+	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++) {
+		uint32_t cell = g->alts[i];
+
+		if (cell == CELL_GRANTED)
+			return false;
+		if (cell == CELL_UNKNOWN)
+			continue;
+		known = true;
+		if (v->brought[cell_skill(cell)] >= cell_level(cell))
+			return false;
+	}
+	return known;
 }
 
 uint32_t view_first(const struct view *v, uint32_t cell, enum standing s, uint32_t unit)

@@ -27,8 +27,8 @@ struct view *view_new(struct arena *a, const struct graph *g, const struct order
 /* Works out who teaches what first. The walk does without; faults need it. */
 void view_detail(struct arena *a, struct view *v);
 
-/* Whether students bring one of the alternatives. */
-bool view_brings(const struct view *v, uint32_t need);
+/* Whether a need is to be judged and students do not bring what meets it. */
+bool view_asks(const struct view *v, uint32_t need);
 
 /* The first assignment with this standing that teaches the cell and does not stand
  * at the place of `unit`; NONE when there is none. */

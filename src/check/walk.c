@@ -56,9 +56,25 @@ static void raise(uint8_t *levels, uint32_t cell)
 		levels[cell_skill(cell)] = level;
 }
 
+/* The common case, an assignment on its own. */
+static void teach_one(const struct graph *g, uint32_t w, uint8_t *levels)
+{
+	for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++)
+		if (!(g->teach[t] & CELL_MISSPELT))
+			raise(levels, g->teach[t]);
+}
+
 static void teach_unit(const struct view *v, uint32_t unit, struct lessons *l,
     struct taught *t)
 {
+	if (!unit_is_choice(v->units, unit)) {
+		uint32_t w = v->order->walk[v->units->at[unit]];
+
+		teach_one(v->graph, w, t->perhaps);
+		if (!v->units->optional[unit])
+			teach_one(v->graph, w, t->sure);
+		return;
+	}
 	units_teach(v->units, v->graph, unit, l);
 	for (size_t i = 0; i < l->n; i++) {
 		if (l->v[i].standing > STANDING_OPTIONAL)

@@ -70,7 +70,7 @@ static void see(struct words *w, struct findings *f, const struct skill_at *s, s
 		report(w, f, s, who);
 	else
 		tell_relate(f, &f->v[w->v[at].finding], s->pos, who, s->written,
-		    "the same word");
+		    STR("the same word"));
 }
 
 static void see_assignment(struct words *w, struct findings *f, const struct assignment *as)
@@ -117,5 +117,5 @@ void words_relate(const struct words *w, struct findings *f, str written,
 
 	if (at != MAP_NONE)
 		tell_relate(f, &f->v[w->v[at].finding], pos, assignment, skill,
-		    "would be met by the misspelt teaching");
+		    STR("would be met by the misspelt teaching"));
 }
