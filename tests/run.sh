@@ -36,6 +36,7 @@ run_script() {
 	out=$(sh "$1" 2>&1)
 	status=$?
 	printf '== %s\n%s\n' "$name" "$out" >> $log
+	printf '%s\n' "$out" | sed -n "s/^skipped: /$name: skipped: /p"
 	last=$(printf '%s\n' "$out" | grep -E '^[0-9]+ passed, [0-9]+ failed$' | tail -n 1)
 	if [ $status = 77 ]; then
 		echo "$name: skipped, a tool is missing"
@@ -57,7 +58,7 @@ for t in build/tests/test_*; do
 	run_unit "$t"
 done
 for t in tests/*.sh tests/outside/*.sh; do
-	case $t in tests/run.sh | tests/long.sh) continue ;; esac
+	case $t in tests/run.sh | tests/long.sh | tests/fuzz_seed.sh) continue ;; esac
 	run_script "$t"
 done
 echo "$passed passed, $failed failed"

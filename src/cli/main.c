@@ -1,5 +1,6 @@
 #include "cli/options.h"
 
+#include <errno.h>
 #include <getopt.h>
 #include <signal.h>
 #include <stdio.h>
@@ -85,6 +86,15 @@ static int use_help(void)
 	return EXIT_USAGE;
 }
 
+/* What was put on stdout is out, or the user is told that it is not. */
+static int end_stdout(void)
+{
+	if (!fflush(stdout) && !ferror(stdout))
+		return EXIT_CLEAN;
+	fprintf(stderr, "fitup: cannot write: %s\n", strerror(errno));
+	return EXIT_SYSTEM;
+}
+
 int cmd_help(const struct options *o)
 {
 	(void)o;
@@ -102,13 +112,13 @@ int cmd_help(const struct options *o)
 	     "  --version       print the version\n\n"
 	     "Exit status: 0 nothing of error level, 1 findings of error level, 2 wrong use,\n"
 	     "3 the system failed (disk, memory, permission).");
-	return fflush(stdout) || ferror(stdout) ? EXIT_SYSTEM : EXIT_CLEAN;
+	return end_stdout();
 }
 
 static int show_version(void)
 {
 	puts("fitup " VERSION);
-	return fflush(stdout) || ferror(stdout) ? EXIT_SYSTEM : EXIT_CLEAN;
+	return end_stdout();
 }
 
 int main(int argc, char **argv)
