@@ -70,12 +70,13 @@ bool said_word(struct said *rest, struct said *word)
 
 bool said_skip(struct said *t, str word)
 {
-	struct said rest = *t, first;
+	str s = str_trim_left(t->s);
 
-	if (!said_word(&rest, &first) || !str_eq_nocase(first.s, word))
+	if (!str_starts_nocase(s, word))
 		return false;
-	rest.s = str_trim_left(rest.s);
-	*t = rest;
+	if (s.n > word.n && !is_one_of(s.p[word.n], " \t\r\n"))
+		return false;
+	t->s = str_trim_left(str_sub(s, word.n, s.n));
 	return true;
 }
 

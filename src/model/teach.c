@@ -87,7 +87,8 @@ void read_needs(struct binder *b, const struct block *h, const struct block *v, 
 
 	(void)h;
 	for (size_t i = 0; i < n; i++)
-		most += count_separators(v[i].text);
+		if (str_starts_nocase(v[i].text, STR("one")))
+			most += count_separators(v[i].text);
 	all = arena_array(b->arena, most, sizeof *all);
 	a->needs = arena_array(b->arena, n, sizeof *a->needs);
 	a->needs_cap = n;

@@ -142,6 +142,8 @@ bool words_same(str a, str b)
 	/* Nearly all comparisons end at the first letter, whatever its case. */
 	if (a.n && b.n && ((a.p[0] ^ b.p[0]) & 0x1F))
 		return false;
+	if (str_eq_nocase(a, b))
+		return true;
 	do {
 		x = next_folded(&a);
 		y = next_folded(&b);
