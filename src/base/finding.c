@@ -7,9 +7,14 @@
 #include <string.h>
 
 static const struct finding_info infos[] = {
-#define FINDING(symbol, level, name, help) { name, LEVEL_##level, help },
+#define FINDING(symbol, level, name, help)                                        \
+	{ name, LEVEL_##level, help, CLASS_FIRM, "", "" },
 #include "base/finding.def"
 #undef FINDING
+#define RULE(symbol, level, class, name, custom, help, example)                   \
+	{ name, LEVEL_##level, help, CLASS_##class, custom, example },
+#include "base/rule.def"
+#undef RULE
 };
 _Static_assert(sizeof infos / sizeof *infos == FINDING_COUNT, "one row a finding");
 

@@ -16,13 +16,26 @@ enum finding_name {
 #define FINDING(symbol, level, name, help) FINDING_##symbol,
 #include "base/finding.def"
 #undef FINDING
+#define RULE(symbol, level, class, name, custom, help, example) FINDING_##symbol,
+#include "base/rule.def"
+#undef RULE
 	FINDING_COUNT
+};
+
+/* Who may silence a finding, and how. */
+enum finding_class {
+	CLASS_SAFETY,            /* nobody */
+	CLASS_FIRM,              /* a waiver with reason, role and end */
+	CLASS_CUSTOM             /* a waiver, or customs.md switches the custom off */
 };
 
 struct finding_info {
 	const char *name;        /* as on screen: "untaught-skill" */
 	enum finding_level level;
-	const char *help;
+	const char *help;        /* what is wrong, and for a rule why */
+	enum finding_class class;
+	const char *custom;      /* the habit in words: "stick before wire-feed"; or "" */
+	const char *example;     /* one case in words, or "" */
 };
 
 /* A further place that the same cause affects. */
