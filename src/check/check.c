@@ -30,7 +30,8 @@ static bool brings_unknown(const struct model *m)
 }
 
 static void check_order(struct arena *scratch, struct graph *g,
-    const struct order *const *orders, size_t n, const struct words *w, struct findings *f)
+    const struct order *const *orders, size_t n, const struct words *w,
+    struct findings *f)
 {
 	struct view **views = arena_array(scratch, n, sizeof *views);
 	struct verdict *d;
@@ -66,7 +67,8 @@ void check_orders(struct arena *scratch, const struct order *const *orders, size
 
 void check_program(struct arena *scratch, const struct model *m, struct findings *f)
 {
-	const struct order **orders = arena_array(scratch, m->nentries + 1, sizeof *orders);
+	const struct order **orders = arena_array(scratch, m->nentries + 1,
+	    sizeof *orders);
 	size_t n = 0;
 
 	orders[n++] = order_of_program(scratch, m);

@@ -52,12 +52,15 @@ static uint32_t add_teaches(struct arena *a, struct graph *g, const struct assig
 	for (size_t i = 0; i < as->nteaches; i++) {
 		const struct skill_at *s = &as->teaches[i];
 		enum skill_level level = s->level ? s->level : SKILL_ASSESSED;
-		uint32_t meant = w && s->skill == NONE ? words_meant(w, s->written) : NONE;
+		uint32_t meant;
 
-		g->nunknown += s->skill == NONE;
-		if (s->skill != NONE)
+		if (s->skill != NONE) {
 			g->teach[nteach++] = cell_of(s->skill, level);
-		else if (meant != NONE)
+			continue;
+		}
+		g->nunknown++;
+		meant = w ? words_meant(w, s->written) : NONE;
+		if (meant != NONE)
 			g->teach[nteach++] = cell_of(meant, level) | CELL_MISSPELT;
 	}
 	return nteach;
@@ -104,6 +107,15 @@ void graph_index_needers(struct arena *a, struct graph *g)
 			if (g->alts[i] < g->ncells)
 				g->needers[at[g->alts[i] + 1]++] = n;
 	g->needer_at = at;
+}
+
+bool graph_teaches(const struct graph *g, uint32_t assignment, uint32_t cell)
+{
+	for (uint32_t t = g->teach_at[assignment]; t < g->teach_at[assignment + 1]; t++)
+		if (!(g->teach[t] & CELL_MISSPELT) && g->teach[t] >= cell &&
+		    cell_base(g->teach[t]) == cell_base(cell))
+			return true;
+	return false;
 }
 
 const struct need *graph_need(const struct graph *g, uint32_t assignment, uint32_t need)

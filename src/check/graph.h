@@ -39,6 +39,9 @@ struct graph *graph_new(struct arena *a, const struct model *m, const struct wor
 /* Fills owner, needer_at and needers, which only loops and repairs use. */
 void graph_index_needers(struct arena *a, struct graph *g);
 
+/* Whether an assignment teaches a cell or a higher one of its skill, spelled right. */
+bool graph_teaches(const struct graph *g, uint32_t assignment, uint32_t cell);
+
 /* A need as written. */
 const struct need *graph_need(const struct graph *g, uint32_t assignment, uint32_t need);
 

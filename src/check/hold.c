@@ -33,8 +33,10 @@ static bool firsts_hold(const struct knots *ks, uint32_t cell, uint32_t w,
 	const struct place *next;
 
 	if (place_cmp(place_of(ks, w), p) < 0) {
+		if (!first)
+			return !second;
 		next = two[1] == NONE ? NULL : place_of(ks, two[1]);
-		return first ? !next || next->slot == NONE || place_cmp(p, next) < 0 : !second;
+		return !next || next->slot == NONE || place_cmp(p, next) < 0;
 	}
 	if (first || two[0] == NONE)
 		return true;
@@ -54,15 +56,6 @@ static bool ahead_then(const struct knots *ks, uint32_t a, uint32_t b, uint32_t 
 	return place_cmp(x, y) < 0;
 }
 
-static bool teaches_cell(const struct graph *g, uint32_t w, uint32_t cell)
-{
-	for (uint32_t t = g->teach_at[w]; t < g->teach_at[w + 1]; t++)
-		if (!(g->teach[t] & CELL_MISSPELT) && g->teach[t] >= cell &&
-		    cell_base(g->teach[t]) == cell_base(cell))
-			return true;
-	return false;
-}
-
 /* Whether a need still leads to the same teacher when the unit goes to p. */
 static bool lead_holds(const struct repairs *r, uint32_t need, uint32_t unit,
     const struct place *p)
@@ -78,9 +71,10 @@ static bool lead_holds(const struct repairs *r, uint32_t need, uint32_t unit,
 
 		for (; k < end; k++) {
 			uint32_t t = r->teachers[k];
+			bool other = ks->unit[t] != ks->unit[w] && t != now;
 
-			if (ks->unit[t] != ks->unit[w] && t != now &&
-			    teaches_cell(g, t, g->alts[i]) && ahead_then(ks, t, now, unit, p))
+			if (other && graph_teaches(g, t, g->alts[i]) &&
+			    ahead_then(ks, t, now, unit, p))
 				return false;
 		}
 	}

@@ -128,7 +128,8 @@ static void meet(struct release *r, uint32_t cell, uint32_t but, uint32_t only)
 	for (uint32_t i = g->needer_at[cell]; i < g->needer_at[cell + 1]; i++) {
 		uint32_t need = g->needers[i], w = g->owner[need], unit = r->ks->unit[w];
 
-		if (r->ks->lead[need] == NONE || unit == but || (only != NONE && unit != only))
+		if (r->ks->lead[need] == NONE || unit == but ||
+		    (only != NONE && unit != only))
 			continue;
 		r->ks->lead[need] = NONE;
 		if (!--r->open[w])

@@ -70,8 +70,10 @@ static void name_steps(struct buf *b, const struct trail *t)
 	size_t named = t->nsteps > LOOP_NAMED ? LOOP_NAMED - 1 : t->nsteps;
 
 	for (size_t i = 0; i < named; i++) {
+		bool last = i + 1 == named && named == t->nsteps;
+
 		if (i)
-			buf_adds(b, i + 1 == named && named == t->nsteps ? " and " : ", ");
+			buf_adds(b, last ? " and " : ", ");
 		buf_add(b, id_of(t->ks, t->steps[i].assignment));
 	}
 	if (named < t->nsteps)

@@ -82,7 +82,8 @@ static bool asker_mover(struct repairs *r, const struct merged *g, struct mover 
 
 			if (who == NONE)
 				return false;
-			cure->after = outer_of(v, cure->after, unit_leader(v, who), false);
+			cure->after = outer_of(v, cure->after, unit_leader(v, who),
+			    false);
 		}
 	}
 	return true;
@@ -110,7 +111,8 @@ static bool teacher_mover(struct repairs *r, const struct merged *g, uint32_t un
 		struct bound *cure = &m->cure[d->sets[set].view];
 
 		for (uint32_t i = g->first; i != NONE; i = d->next[i])
-			cure->before = outer_of(v, cure->before, d->faults.v[i].assignment, true);
+			cure->before = outer_of(v, cure->before,
+			    d->faults.v[i].assignment, true);
 	}
 	return true;
 }
@@ -133,18 +135,19 @@ static struct move best_teacher_move(struct repairs *r, const struct merged *g)
 	size_t tried = 0;
 
 	for (uint32_t a = gr->alt_at[f->need]; a < gr->alt_at[f->need + 1]; a++) {
-		uint32_t skill = gr->alts[a] < gr->ncells ? cell_skill(gr->alts[a]) : NONE;
-		uint32_t from = skill == NONE ? 0 : r->teacher_at[skill];
-		uint32_t end = skill == NONE ? 0 : r->teacher_at[skill + 1];
+		uint32_t cell = gr->alts[a], i, end;
 
-		for (uint32_t i = from; i < end && tried < TEACHERS_MOST; i++) {
+		if (cell >= gr->ncells)
+			continue;
+		i = r->teacher_at[cell_skill(cell)];
+		end = r->teacher_at[cell_skill(cell) + 1];
+		for (; i < end && tried < TEACHERS_MOST; i++, tried++) {
 			uint32_t unit = r->verdict->views[0]->units->of[r->teachers[i]];
 			struct mover m;
 			struct move move;
 
 			if (unit == NONE || !teacher_mover(r, g, unit, &m))
 				continue;
-			tried++;
 			move = move_least(r, &m);
 			if (is_better(&move, &best))
 				best = move;
@@ -203,6 +206,7 @@ static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g
 	uint32_t asker = d->views[0]->units->of[f->assignment];
 	uint32_t teacher = d->views[0]->units->of[f->teacher];
 	const struct bound *own = &bounds_of(r, asker)[f->view];
+	const struct bound *their = &bounds_of(r, teacher)[f->view];
 
 	buf_adds(b, "no single move repairs this");
 	if (own->before != NONE)
@@ -210,12 +214,12 @@ static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g
 		    "which needs what it teaches");
 	if (d->views[0]->units->optional[teacher])
 		buf_addf(b, "; %.*s is optional work", STR_ARG(unit_id(r, teacher)));
-	else if (bounds_of(r, teacher)[f->view].after != NONE)
-		say_fact(b, r, v, f->teacher, "after", bounds_of(r, teacher)[f->view].after,
+	else if (their->after != NONE)
+		say_fact(b, r, v, f->teacher, "after", their->after,
 		    "whose teaching it needs");
 	if (r->tied)
-		buf_adds(b, "; a move that would help also turns the circle that is reported, "
-		    "so undo that first");
+		buf_adds(b, "; a move that would help also turns the circle that is "
+		    "reported, so undo that first");
 }
 
 str repair_words(struct repairs *r, const struct merged *g, struct arena *out)

@@ -4,6 +4,24 @@
 
 enum { TAUGHT = 1, ASSESSED = 2, BROUGHT = 4 };
 
+static void report_skill(struct findings *f, const struct skill *s, bool taught)
+{
+	struct finding *d = taught
+	    ? finding_add(f, FINDING_NEVER_ASSESSED, s->pos,
+	    "%.*s is taught but no assignment assesses it", STR_ARG(s->id))
+	    : finding_add(f, FINDING_NEVER_TAUGHT, s->pos, "no assignment teaches %.*s",
+	    STR_ARG(s->id));
+
+	d->scope = SCOPE_PROGRAM;
+	d->skill = s->id;
+	if (taught)
+		finding_repair(f, d, "let an assignment teach %.*s assessed by one of "
+		    "its Acceptance or Grading lines", STR_ARG(s->id));
+	else
+		finding_repair(f, d, "add it to Teaches of an assignment, list it under "
+		    "Entry skills, or take it out of skills.md");
+}
+
 /* Misspelt teachings count here for what they mean: the word itself is reported. */
 void skills_check(struct arena *scratch, const struct graph *g, struct findings *f)
 {
@@ -16,30 +34,13 @@ void skills_check(struct arena *scratch, const struct graph *g, struct findings 
 	for (uint32_t i = 0; i < g->teach_at[g->nassignments]; i++)
 		marks[cell_skill(g->teach[i])] |= (uint8_t)(TAUGHT |
 		    (cell_level(g->teach[i]) == SKILL_ASSESSED ? ASSESSED : 0));
-	for (size_t i = 0; i < m->nskills; i++) {
-		const struct skill *s = &m->skills[i];
-		struct finding *d;
-
-		if (marks[i] & ASSESSED || (marks[i] & (TAUGHT | BROUGHT)) == BROUGHT)
-			continue;
-		if (marks[i] & TAUGHT) {
-			d = finding_add(f, FINDING_NEVER_ASSESSED, s->pos,
-			    "%.*s is taught but no assignment assesses it", STR_ARG(s->id));
-			finding_repair(f, d, "let an assignment teach %.*s assessed by one of its "
-			    "Acceptance or Grading lines", STR_ARG(s->id));
-		} else {
-			d = finding_add(f, FINDING_NEVER_TAUGHT, s->pos,
-			    "no assignment teaches %.*s", STR_ARG(s->id));
-			finding_repair(f, d, "add it to Teaches of an assignment, list it under Entry "
-			    "skills, or take it out of skills.md");
-		}
-		d->scope = SCOPE_PROGRAM;
-		d->skill = s->id;
-	}
+	for (size_t i = 0; i < m->nskills; i++)
+		if (!(marks[i] & ASSESSED) && (marks[i] & (TAUGHT | BROUGHT)) != BROUGHT)
+			report_skill(f, &m->skills[i], marks[i] & TAUGHT);
 }
 
 /* The names that evidence may use, first Acceptance, then Grading. */
-static size_t list_names(const struct assignment *as, str *names)
+static void list_names(const struct assignment *as, str *names)
 {
 	size_t n = 0;
 
@@ -47,7 +48,6 @@ static size_t list_names(const struct assignment *as, str *names)
 		names[n++] = as->criteria[i].name;
 	for (size_t i = 0; i < as->ngrades; i++)
 		names[n++] = as->grades[i].name;
-	return n;
 }
 
 static bool is_listed(str word, const str *names, size_t n)
@@ -83,43 +83,46 @@ static void check_names(const struct assignment *as, const struct skill_at *t,
 		word = str_trim(word);
 		if (!word.n || is_listed(word, names, n))
 			continue;
-		d = report(f, as, t, str_format(f->arena,
-		    "%.*s names \"%.*s\" as evidence of %.*s, but has no such Acceptance or "
-		    "Grading line", STR_ARG(as->id), STR_ARG(word), STR_ARG(t->written)));
+		d = report(f, as, t, str_format(f->arena, "%.*s names \"%.*s\" as "
+		    "evidence of %.*s, but has no such Acceptance or Grading line",
+		    STR_ARG(as->id), STR_ARG(word), STR_ARG(t->written)));
 		near = (*told)++ < TELL_MOST ? likely_word(word, names, n) : (str){ 0 };
 		if (near.n)
 			finding_repair(f, d, "write %.*s", STR_ARG(near));
 		else
-			finding_repair(f, d, "name one of its Acceptance or Grading lines, or add %.*s",
-			    STR_ARG(word));
+			finding_repair(f, d, "name one of its Acceptance or Grading "
+			    "lines, or add %.*s", STR_ARG(word));
 	}
+}
+
+static void report_unnamed(struct findings *f, const struct assignment *as,
+    const struct skill_at *t)
+{
+	struct finding *d = report(f, as, t, str_format(f->arena,
+	    "%.*s assesses %.*s without naming its evidence", STR_ARG(as->id),
+	    STR_ARG(t->written)));
+
+	finding_repair(f, d, "write \"assessed by\" and an Acceptance or Grading line");
 }
 
 void evidence_check(struct arena *scratch, const struct model *m, struct findings *f)
 {
-	size_t told = 0, most = 0;
-	str *names;
+	size_t told = 0, cap = 0;
+	str *names = NULL;
 
-	for (size_t i = 0; i < m->nassignments; i++) {
-		size_t n = m->assignments[i].ncriteria + m->assignments[i].ngrades;
-
-		most = n > most ? n : most;
-	}
-	names = arena_array(scratch, most, sizeof *names);
 	for (size_t i = 0; i < m->nassignments; i++) {
 		const struct assignment *as = &m->assignments[i];
-		size_t n = list_names(as, names);
+		size_t n = as->ncriteria + as->ngrades;
 
+		names = arena_grow(scratch, names, 0, n, &cap, sizeof *names);
+		list_names(as, names);
 		for (size_t k = 0; k < as->nteaches; k++) {
 			const struct skill_at *t = &as->teaches[k];
 
 			if (t->evidence.n)
 				check_names(as, t, names, n, f, &told);
 			else if (t->level == SKILL_ASSESSED)
-				finding_repair(f, report(f, as, t, str_format(f->arena,
-				    "%.*s assesses %.*s without naming its evidence", STR_ARG(as->id),
-				    STR_ARG(t->written))), "write \"assessed by\" and an Acceptance or "
-				    "Grading line");
+				report_unnamed(f, as, t);
 		}
 	}
 }

@@ -61,7 +61,8 @@ void tell_teaching(struct buf *b, const struct graph *g, uint32_t assignment,
 	struct pos pos = t ? t->pos : g->model->assignments[assignment].pos;
 
 	if (s && pos.file < s->n)
-		buf_addf(b, " (%.*s:%u:%u)", STR_ARG(s->v[pos.file].path), pos.line, pos.col);
+		buf_addf(b, " (%.*s:%u:%u)", STR_ARG(s->v[pos.file].path), pos.line,
+		    pos.col);
 }
 
 static str id_of(const struct teller *t, uint32_t assignment)
@@ -75,7 +76,8 @@ static const struct { const char *one, *several; } natures[] = {
 	    ", and by then only optional work teaches any of them" },
 	[NATURE_BRANCH] = { ", which only one branch of a choice teaches by then",
 	    ", and by then only one branch of a choice teaches any of them" },
-	[NATURE_LATER] = { ", which is taught later", ", none of which is taught by then" },
+	[NATURE_LATER] = { ", which is taught later",
+	    ", none of which is taught by then" },
 	[NATURE_SIBLING] = { ", which only another branch of the same choice teaches",
 	    ", which only another branch of the same choice teaches" },
 	[NATURE_TOO_LOW] = { ", which is never taught that far",
@@ -153,7 +155,8 @@ static uint32_t unlisted_teacher(struct teller *t, uint32_t skill)
 	const struct order *o = t->verdict->views[0]->order;
 
 	if (!t->unlisted) {
-		t->unlisted = arena_array(t->scratch, g->model->nskills, sizeof *t->unlisted);
+		t->unlisted = arena_array(t->scratch, g->model->nskills,
+		    sizeof *t->unlisted);
 		for (uint32_t w = g->nassignments; w-- > 0;)
 			for (uint32_t i = g->teach_at[w]; i < g->teach_at[w + 1]; i++)
 				if (o->places[w].slot == NONE)
@@ -166,13 +169,17 @@ static void say_never(struct buf *b, struct teller *t, const struct fault *f)
 {
 	uint32_t who = unlisted_teacher(t, cell_skill(t->graph->alts[f->alt]));
 	const struct order *o = t->verdict->views[f->view]->order;
+	str self = id_of(t, f->assignment);
 
 	if (f->nature == NATURE_ITSELF)
-		buf_addf(b, "only %.*s itself teaches it", STR_ARG(id_of(t, f->assignment)));
+		buf_addf(b, "only %.*s itself teaches it", STR_ARG(self));
 	else if (who != NONE)
-		buf_addf(b, "%.*s teaches it but stands in no course", STR_ARG(id_of(t, who)));
+		buf_addf(b, "%.*s teaches it but stands in no course",
+		    STR_ARG(id_of(t, who)));
+	else if (o->entry)
+		buf_adds(b, "no assignment on this path teaches it");
 	else
-		buf_addf(b, "no assignment %steaches it", o->entry ? "on this path " : "");
+		buf_adds(b, "no assignment teaches it");
 }
 
 static void say_teacher(struct buf *b, const struct teller *t, const struct fault *f)
@@ -216,27 +223,26 @@ static void say_repair(struct buf *b, const struct teller *t, const struct fault
 {
 	const struct model *m = t->graph->model;
 	uint32_t cell = t->graph->alts[f->alt];
-	str skill = m->skills[cell_skill(cell)].id;
+	str skill = m->skills[cell_skill(cell)].id, self = id_of(t, f->assignment);
 
 	switch (f->nature) {
 	case NATURE_OPTIONAL:
-		buf_addf(b, "take \"optional\" off the line of %.*s in program.md, or let work "
-		    "that everyone does teach %.*s before %.*s", STR_ARG(id_of(t, f->teacher)),
-		    STR_ARG(skill), STR_ARG(id_of(t, f->assignment)));
+		buf_addf(b, "take \"optional\" off the line of %.*s in program.md, or "
+		    "let work that everyone does teach %.*s before %.*s",
+		    STR_ARG(id_of(t, f->teacher)), STR_ARG(skill), STR_ARG(self));
 		return;
 	case NATURE_BRANCH:
-		buf_addf(b, "let every branch of that choice teach %.*s, or teach it to everyone "
-		    "before %.*s", STR_ARG(skill), STR_ARG(id_of(t, f->assignment)));
+		buf_addf(b, "let every branch of that choice teach %.*s, or teach it to "
+		    "everyone before %.*s", STR_ARG(skill), STR_ARG(self));
 		return;
 	case NATURE_TOO_LOW:
-		buf_adds(b, "let an assignment before ");
-		buf_addf(b, "%.*s teach ", STR_ARG(id_of(t, f->assignment)));
+		buf_addf(b, "let an assignment before %.*s teach ", STR_ARG(self));
 		tell_cell(b, m, cell);
 		buf_adds(b, ", or ask for a lower level");
 		return;
 	default:
-		buf_adds(b, "add a line to Teaches of an earlier assignment, or list it under "
-		    "Entry skills in skills.md");
+		buf_adds(b, "add a line to Teaches of an earlier assignment, or list it "
+		    "under Entry skills in skills.md");
 	}
 }
 
@@ -263,8 +269,9 @@ static void relate_rest(struct teller *t, struct finding *d, const struct merged
 		t->line.n = 0;
 		buf_addf(&t->line, "%.*s needs ", STR_ARG(who));
 		say_need(&t->line, t, f);
-		tell_relate(t->findings, d, graph_need(t->graph, f->assignment, f->need)->pos,
-		    who, d->skill, str_copy(t->findings->arena, buf_str(&t->line)));
+		tell_relate(t->findings, d,
+		    graph_need(t->graph, f->assignment, f->need)->pos, who, d->skill,
+		    str_copy(t->findings->arena, buf_str(&t->line)));
 	}
 }
 
@@ -317,7 +324,8 @@ static void relate_misspelt(struct teller *t)
 		if (f->nature != NATURE_MISSPELT)
 			continue;
 		words_relate(t->words, t->findings, misspelt_word(t, f->teacher, cell),
-		    graph_need(t->graph, f->assignment, f->need)->pos, id_of(t, f->assignment),
+		    graph_need(t->graph, f->assignment, f->need)->pos,
+		    id_of(t, f->assignment),
 		    t->graph->model->skills[cell_skill(cell)].id);
 	}
 }

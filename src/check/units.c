@@ -82,7 +82,8 @@ static void teach_choice(const struct units *us, const struct graph *g, uint32_t
     struct lessons *l)
 {
 	const uint32_t *walk = us->order->walk;
-	uint32_t from = us->at[u], end = us->at[u + 1], n = end - from, first = walk[from];
+	uint32_t from = us->at[u], end = us->at[u + 1], n = end - from,
+	    first = walk[from];
 	enum standing common = us->optional[u] ? STANDING_OPTIONAL : STANDING_COUNTS;
 
 	if (!l->seen)
@@ -120,12 +121,9 @@ void units_teach(const struct units *us, const struct graph *g, uint32_t u,
 
 static bool teaches_one_of(const struct graph *g, uint32_t assignment, uint32_t need)
 {
-	for (uint32_t t = g->teach_at[assignment]; t < g->teach_at[assignment + 1]; t++)
-		for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++)
-			if (g->alts[i] < g->ncells && g->teach[t] < g->ncells &&
-			    cell_base(g->alts[i]) == cell_base(g->teach[t]) &&
-			    g->teach[t] >= g->alts[i])
-				return true;
+	for (uint32_t i = g->alt_at[need]; i < g->alt_at[need + 1]; i++)
+		if (g->alts[i] < g->ncells && graph_teaches(g, assignment, g->alts[i]))
+			return true;
 	return false;
 }
 

@@ -34,6 +34,14 @@ static void note_teacher(const struct units *us, uint32_t *two, uint32_t assignm
 		two[1] = assignment;
 }
 
+/* A lesson teaches its level and those below. */
+static void note_lesson(struct view *v, const struct lesson *l)
+{
+	for (uint32_t c = cell_base(l->cell); c <= l->cell; c++)
+		note_teacher(v->units, v->firsts[c].assignment[l->standing],
+		    l->assignment);
+}
+
 static void find_firsts(struct arena *a, struct view *v)
 {
 	const struct graph *g = v->graph;
@@ -42,13 +50,12 @@ static void find_firsts(struct arena *a, struct view *v)
 	v->firsts = arena_array(a, g->ncells, sizeof *v->firsts);
 	for (uint32_t c = 0; c < g->ncells; c++)
 		for (uint32_t s = 0; s < STANDINGS; s++)
-			v->firsts[c].assignment[s][0] = v->firsts[c].assignment[s][1] = NONE;
+			for (uint32_t i = 0; i < 2; i++)
+				v->firsts[c].assignment[s][i] = NONE;
 	for (uint32_t u = 0; u < v->units->n; u++) {
 		units_teach(v->units, g, u, l);
 		for (size_t i = 0; i < l->n; i++)
-			for (uint32_t c = cell_base(l->v[i].cell); c <= l->v[i].cell; c++)
-				note_teacher(v->units, v->firsts[c].assignment[l->v[i].standing],
-				    l->v[i].assignment);
+			note_lesson(v, &l->v[i]);
 	}
 }
 
@@ -156,12 +163,12 @@ uint32_t view_meeting(const struct view *v, uint32_t need, uint32_t unit, bool o
 
 	for (uint32_t i = from; i < end; i++) {
 		uint32_t cell = g->alts[i], choice = NONE;
+		uint32_t last = optional ? STANDING_OPTIONAL : STANDING_COUNTS;
 
+		for (uint32_t s = STANDING_COUNTS; cell < g->ncells && s <= last; s++)
+			best = earlier(v, best, view_first(v, cell, s, unit));
 		if (cell >= g->ncells)
 			continue;
-		best = earlier(v, best, view_first(v, cell, STANDING_COUNTS, unit));
-		if (optional)
-			best = earlier(v, best, view_first(v, cell, STANDING_OPTIONAL, unit));
 		if (end - from > 1)
 			choice = meeting_choice(v, cell, need, unit, optional);
 		best = choice < best ? choice : best;

@@ -114,27 +114,15 @@ bool nature_is_error(enum nature n)
 /* Another branch of the same choice that teaches the cell; NONE. */
 static uint32_t sibling(const struct view *v, uint32_t assignment, uint32_t cell)
 {
-	const struct graph *g = v->graph;
 	uint32_t unit = v->units->of[assignment];
 
 	for (uint32_t i = v->units->at[unit]; i < v->units->at[unit + 1]; i++) {
 		uint32_t w = v->order->walk[i];
 
-		for (uint32_t t = g->teach_at[w]; w != assignment && t < g->teach_at[w + 1]; t++)
-			if (g->teach[t] >= cell && cell_base(g->teach[t]) == cell_base(cell) &&
-			    !(g->teach[t] & CELL_MISSPELT))
-				return w;
+		if (w != assignment && graph_teaches(v->graph, w, cell))
+			return w;
 	}
 	return NONE;
-}
-
-static bool teaches_skill(const struct graph *g, uint32_t assignment, uint32_t cell)
-{
-	for (uint32_t t = g->teach_at[assignment]; t < g->teach_at[assignment + 1]; t++)
-		if (cell_base(g->teach[t]) == cell_base(cell) &&
-		    !(g->teach[t] & CELL_MISSPELT))
-			return true;
-	return false;
 }
 
 /* The first teacher in whatever standing, those that count before the others. */
@@ -197,8 +185,19 @@ static struct fault judge_cell(const struct view *v, const struct fault *d, uint
 		r.teacher = first_of_any(v, c, unit);
 	if (r.teacher != NONE)
 		return r;
-	r.nature = teaches_skill(v->graph, d->assignment, cell) ? NATURE_ITSELF : NATURE_NEVER;
+	r.nature = NATURE_NEVER;
+	if (graph_teaches(v->graph, d->assignment, cell_base(cell)))
+		r.nature = NATURE_ITSELF;
 	return r;
+}
+
+/* Whether a says less against the program than b: a lighter nature, or the same with
+ * an earlier teacher. */
+static bool is_lighter(const struct view *v, const struct fault *a, const struct fault *b)
+{
+	if (a->nature != b->nature || a->teacher == NONE)
+		return a->nature < b->nature;
+	return v->units->of[a->teacher] < v->units->of[b->teacher];
 }
 
 void fault_judge(const struct view *v, struct fault *d)
@@ -213,8 +212,7 @@ void fault_judge(const struct view *v, struct fault *d)
 			continue;
 		r = judge_cell(v, d, g->alts[i]);
 		r.alt = i;
-		if (!some || r.nature < d->nature || (r.nature == d->nature &&
-		    r.teacher != NONE && v->units->of[r.teacher] < v->units->of[d->teacher]))
+		if (!some || is_lighter(v, &r, d))
 			*d = r;
 		some = true;
 	}

@@ -56,7 +56,8 @@ static void report(struct words *w, struct findings *f, const struct skill_at *s
 		finding_repair(f, d, "write %.*s, or list %.*s in skills.md",
 		    STR_ARG(w->model->skills[meant].id), STR_ARG(s->written));
 	else
-		finding_repair(f, d, "list it in skills.md, or write a skill that stands there");
+		finding_repair(f, d, "list it in skills.md, or write a skill that stands "
+		    "there");
 }
 
 static void see(struct words *w, struct findings *f, const struct skill_at *s, str who)
@@ -73,7 +74,8 @@ static void see(struct words *w, struct findings *f, const struct skill_at *s, s
 		    STR("the same word"));
 }
 
-static void see_assignment(struct words *w, struct findings *f, const struct assignment *as)
+static void see_assignment(struct words *w, struct findings *f,
+    const struct assignment *as)
 {
 	for (size_t i = 0; i < as->nneeds; i++)
 		for (size_t k = 0; k < as->needs[i].n; k++)

@@ -102,7 +102,8 @@ static void sort_walk(struct order *o, uint32_t *spare, bool by_quarter)
 
 /* Places every assignment whose first line lies on the path. The walk starts out
  * in line order; stable sorts by week, then by quarter, make it the order. */
-static struct order *order_new(struct arena *a, const struct model *m, const struct entry *e)
+static struct order *order_new(struct arena *a, const struct model *m,
+    const struct entry *e)
 {
 	struct order *o = arena_alloc(a, sizeof *o);
 	uint32_t *turns = turns_new(a, m, e), *first = first_slots(a, m);
@@ -123,7 +124,8 @@ static struct order *order_new(struct arena *a, const struct model *m, const str
 		turn = !turns ? quarter : quarter <= m->nquarters ? turns[quarter] : 0;
 		if (!turn)
 			continue;
-		o->places[s->assignment] = (struct place){ turn, quarter, s->week, s->line,
+		o->places[s->assignment] = (struct place){ turn, quarter, s->week,
+		    s->line,
 		    (uint32_t)i };
 		o->walk[o->nwalk++] = s->assignment;
 	}
@@ -137,13 +139,15 @@ struct order *order_of_program(struct arena *a, const struct model *m)
 	return order_new(a, m, NULL);
 }
 
-struct order *order_of_entry(struct arena *a, const struct model *m, const struct entry *e)
+struct order *order_of_entry(struct arena *a, const struct model *m,
+    const struct entry *e)
 {
 	return order_new(a, m, e);
 }
 
 /* Gives the new place to every assignment of the moved line. */
-static void move_line(struct order *o, const uint32_t *first, uint32_t slot, struct place to)
+static void move_line(struct order *o, const uint32_t *first, uint32_t slot,
+    struct place to)
 {
 	const struct model *m = o->model;
 	uint32_t group = m->slots[slot].group;

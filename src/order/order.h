@@ -18,13 +18,14 @@ struct place {
 struct order {
 	const struct model *model;
 	struct place *places;    /* by assignment index */
-	uint32_t *walk;          /* assignment indices, earliest first; placed ones only */
+	uint32_t *walk;          /* assignments, earliest first; placed ones only */
 	size_t nwalk;
 	const struct entry *entry; /* null for the order of program.md itself */
 };
 
 struct order *order_of_program(struct arena *a, const struct model *m);
-struct order *order_of_entry(struct arena *a, const struct model *m, const struct entry *e);
+struct order *order_of_entry(struct arena *a, const struct model *m,
+    const struct entry *e);
 
 /* A copy in which one assignment stands at (quarter, week), after every line of
  * that week. The whole line of program.md moves: with one branch of a "one of" go

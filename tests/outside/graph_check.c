@@ -47,7 +47,8 @@ static void name_all(struct model *m, struct arena *a, str text)
 		map_add(m->assignment_by_id, name, (uint32_t)m->nassignments - 1);
 	}
 	for (size_t i = 0; i < m->nassignments; i++) {
-		m->assignments[i].criteria = arena_alloc(a, sizeof *m->assignments[i].criteria);
+		m->assignments[i].criteria = arena_alloc(a,
+		    sizeof *m->assignments[i].criteria);
 		m->assignments[i].criteria->name = STR("Visual");
 		m->assignments[i].ncriteria = 1;
 	}
@@ -57,7 +58,8 @@ static void name_all(struct model *m, struct arena *a, str text)
 		m->skills[i].id = m->assignments[i].id;
 }
 
-static struct skill_at *skill_new(struct arena *a, uint32_t skill, str name, struct pos pos)
+static struct skill_at *skill_new(struct arena *a, uint32_t skill, str name,
+    struct pos pos)
 {
 	struct skill_at *s = arena_alloc(a, sizeof *s);
 
@@ -83,11 +85,13 @@ static void link_all(struct model *m, struct arena *a, str text)
 		as->nteaches = 1;
 		while (str_word(&line, &name)) {
 			struct pos pos = { w, row++, 3 };
-			struct need *n = ARENA_PUSH(a, as->needs, as->nneeds, as->needs_cap);
+			struct need *n = ARENA_PUSH(a, as->needs, as->nneeds,
+			    as->needs_cap);
 
 			n->pos = pos;
 			n->n = 1;
-			n->v = skill_new(a, map_find(m->assignment_by_id, name), name, pos);
+			n->v = skill_new(a, map_find(m->assignment_by_id, name), name,
+			    pos);
 		}
 		w++;
 	}
@@ -109,7 +113,8 @@ static void place_all(struct model *m, struct arena *a, const uint32_t *sequence
 	for (size_t i = 0; i < n; i++) {
 		uint32_t spot = (uint32_t)(i * QUARTERS * WEEKS / n);
 
-		m->slots[i] = (struct slot){ .assignment = sequence[i], .course = spot / WEEKS,
+		m->slots[i] = (struct slot){ .assignment = sequence[i],
+		    .course = spot / WEEKS,
 		    .week = spot % WEEKS + 1, .line = (uint32_t)i + 1 };
 	}
 }
@@ -152,7 +157,8 @@ static void print_knots(struct arena *a, const struct model *m)
 		qsort(ks->v, ks->n, sizeof *ks->v, by_first);
 	for (size_t k = 0; k < ks->n; k++)
 		for (size_t i = 0; i < ks->v[k].n; i++)
-			printf("%u%c", ks->v[k].members[i], i + 1 < ks->v[k].n ? ' ' : '\n');
+			printf("%u%c", ks->v[k].members[i], i + 1 < ks->v[k].n ? ' '
+			    : '\n');
 }
 
 static double now_ms(void)

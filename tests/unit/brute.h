@@ -74,7 +74,8 @@ static inline bool brute_gives(const struct model *m, uint32_t w, const struct n
 	return false;
 }
 
-static inline bool brute_brought_in(const struct skill_at *v, size_t nv, const struct need *n)
+static inline bool brute_brought_in(const struct skill_at *v, size_t nv,
+    const struct need *n)
 {
 	for (size_t i = 0; i < n->n; i++)
 		for (size_t k = 0; k < nv; k++)
@@ -141,7 +142,8 @@ static inline bool brute_before(const struct order *o, uint32_t a, uint32_t b)
 }
 
 /* The first teacher of a need beyond w's own line; NONE. */
-static inline uint32_t brute_teacher(const struct order *o, uint32_t w, const struct need *n)
+static inline uint32_t brute_teacher(const struct order *o, uint32_t w,
+    const struct need *n)
 {
 	uint32_t best = NONE;
 
@@ -181,7 +183,8 @@ static inline void brute_release(const struct order *o, bool *left)
 			bool waits = false;
 
 			for (size_t i = 0; left[w] && i < m->assignments[w].nneeds; i++)
-				waits |= brute_waits(o, w, &m->assignments[w].needs[i], left);
+				waits |= brute_waits(o, w, &m->assignments[w].needs[i],
+				    left);
 			if (left[w] && !waits) {
 				left[w] = false;
 				again = true;
@@ -200,7 +203,8 @@ static inline void brute_knots(const struct order *o, struct brute_knots *k)
 	for (uint32_t w = 0; w < n; w++)
 		for (size_t i = 0; k->left[w] && i < m->assignments[w].nneeds; i++)
 			if (brute_waits(o, w, &m->assignments[w].needs[i], k->left))
-				k->far[w][brute_teacher(o, w, &m->assignments[w].needs[i])] = 1;
+				k->far[w][brute_teacher(o, w,
+				    &m->assignments[w].needs[i])] = 1;
 	for (size_t x = 0; x < n; x++)
 		for (size_t i = 0; i < n; i++)
 			for (size_t j = 0; j < n; j++)

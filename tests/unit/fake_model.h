@@ -42,7 +42,8 @@ static inline struct fake *fake_new(struct arena *a, uint32_t quarters, uint32_t
 	k->m->courses = arena_array(a, quarters, sizeof *k->m->courses);
 	k->m->ncourses = quarters;
 	for (uint32_t q = 0; q < quarters; q++)
-		k->m->courses[q] = (struct course){ .id = str_format(a, "ORW %u", 100 + q),
+		k->m->courses[q] = (struct course){ .id = str_format(a, "ORW %u",
+		    100 + q),
 		    .quarter = q + 1 };
 	return k;
 }
@@ -59,7 +60,8 @@ static inline void fake_skills(struct fake *k, const char *words)
 
 	k->m->skill_by_id = map_new(k->a, true);
 	while (str_word(&rest, &word)) {
-		struct skill *s = ARENA_PUSH(k->a, k->m->skills, k->m->nskills, k->m->skills_cap);
+		struct skill *s = ARENA_PUSH(k->a, k->m->skills, k->m->nskills,
+		    k->m->skills_cap);
 
 		s->id = word;
 		s->pos = (struct pos){ 1000, (uint32_t)k->m->nskills, 3 };
@@ -81,15 +83,18 @@ static inline void fake_work(struct fake *k, const char *id, const char *needs,
 	k->works[k->nworks++].teaches = fake_text(k, teaches);
 }
 
-static inline void fake_at(struct fake *k, uint32_t quarter, uint32_t week, const char *ids)
+static inline void fake_at(struct fake *k, uint32_t quarter, uint32_t week,
+    const char *ids)
 {
-	k->lines[k->nlines++] = (struct fake_line){ quarter, week, fake_text(k, ids), false };
+	k->lines[k->nlines++] = (struct fake_line){ quarter, week, fake_text(k, ids),
+	    false };
 }
 
 static inline void fake_optional(struct fake *k, uint32_t quarter, uint32_t week,
     const char *ids)
 {
-	k->lines[k->nlines++] = (struct fake_line){ quarter, week, fake_text(k, ids), true };
+	k->lines[k->nlines++] = (struct fake_line){ quarter, week, fake_text(k, ids),
+	    true };
 }
 
 /* An entry path: "3 1 2", and what such students bring. */
@@ -182,11 +187,15 @@ static inline void fake_slots(struct fake *k)
 		str ids = k->lines[i].ids, id;
 		size_t from = m->nslots;
 
-		while (str_word(&ids, &id))
-			*ARENA_PUSH(k->a, m->slots, m->nslots, m->slots_cap) = (struct slot){
-				.assignment = map_find(m->assignment_by_id, id),
-				.course = k->lines[i].quarter - 1, .week = k->lines[i].week,
-				.line = (uint32_t)i + 1, .optional = k->lines[i].optional };
+		while (str_word(&ids, &id)) {
+			struct slot *t = ARENA_PUSH(k->a, m->slots, m->nslots, m->slots_cap);
+
+			t->assignment = map_find(m->assignment_by_id, id);
+			t->course = k->lines[i].quarter - 1;
+			t->week = k->lines[i].week;
+			t->line = (uint32_t)i + 1;
+			t->optional = k->lines[i].optional;
+		}
 		if (m->nslots - from < 2)
 			continue;
 		group++;
@@ -205,8 +214,10 @@ static inline void fake_entries(struct fake *k)
 
 		e->text = k->paths[i].quarters;
 		while (str_word(&rest, &word))
-			str_to_u32(word, ARENA_PUSH(k->a, e->quarters, e->nquarters, cap));
-		e->with = fake_list(k, k->paths[i].with, (struct pos){ 999, 5, 3 }, &e->nwith);
+			str_to_u32(word, ARENA_PUSH(k->a, e->quarters, e->nquarters,
+			    cap));
+		e->with = fake_list(k, k->paths[i].with, (struct pos){ 999, 5, 3 },
+		    &e->nwith);
 	}
 }
 

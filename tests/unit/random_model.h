@@ -13,14 +13,16 @@ static inline uint32_t random_below(uint64_t *x, uint32_t n)
 }
 
 /* A few skill words: mostly of skills.md, sometimes unknown or a misspelling. */
-static inline void random_words(struct buf *b, uint64_t *x, uint32_t nskills, char between,
+static inline void random_words(struct buf *b, uint64_t *x, uint32_t nskills,
+    char between,
     uint32_t n)
 {
 	for (uint32_t i = 0; i < n; i++) {
 		uint32_t odd = random_below(x, 40);
 
 		buf_adds(b, i ? (const char[]){ between, 0 } : "");
-		buf_addf(b, "%s%c%s%u", odd == 1 ? "q" : "", 'a' + (char)random_below(x, nskills),
+		buf_addf(b, "%s%c%s%u", odd == 1 ? "q" : "", 'a' + (char)random_below(x,
+		    nskills),
 		    odd == 0 ? "zzzzzzz" : odd == 1 ? "weldng" : "welding",
 		    odd == 2 ? 0 : 1 + random_below(x, 3));
 	}
@@ -33,7 +35,8 @@ static inline const char *random_list(struct arena *a, uint64_t *x, uint32_t nsk
 	uint32_t n = random_below(x, most + 1);
 
 	for (uint32_t i = 0; i < n; i++) {
-		uint32_t alts = choices && !random_below(x, 4) ? 2 + random_below(x, 2) : 1;
+		uint32_t alts = choices && !random_below(x, 4) ? 2 + random_below(x, 2)
+		    : 1;
 
 		buf_adds(&b, i ? " " : "");
 		random_words(&b, x, nskills, '|', alts);
@@ -57,7 +60,8 @@ static inline void random_lines(struct fake *k, uint64_t *x, uint32_t quarters,
 	}
 	for (uint32_t i = 0; i < nworks;) {
 		uint32_t n = random_below(x, 6) ? 1 : 2 + random_below(x, 2);
-		uint32_t quarter = 1 + random_below(x, quarters), week = 1 + random_below(x, weeks);
+		uint32_t quarter = 1 + random_below(x, quarters),
+		    week = 1 + random_below(x, weeks);
 		struct buf ids = { .arena = k->a };
 
 		for (uint32_t j = 0; j < n && i < nworks; j++, i++)
@@ -84,11 +88,13 @@ static inline const struct model *random_model(struct arena *a, uint64_t *x)
 	fake_brought(k, random_below(x, 3) ? "" : random_list(a, x, nskills, 1, false));
 	for (uint32_t i = 0; i < nworks; i++)
 		fake_work(k, str_format(a, "SM-%02u%c", i, 0).p,
-		    random_list(a, x, nskills, 3, true), random_list(a, x, nskills, 2, false));
+		    random_list(a, x, nskills, 3, true), random_list(a, x, nskills, 2,
+		    false));
 	random_lines(k, x, quarters, weeks, nworks);
 	for (uint32_t i = random_below(x, 3); i > 0; i--) {
 		struct buf path = { .arena = a };
-		uint32_t from = random_below(x, quarters), n = 1 + random_below(x, quarters);
+		uint32_t from = random_below(x, quarters), n = 1 + random_below(x,
+		    quarters);
 
 		for (uint32_t q = 0; q < n; q++)
 			buf_addf(&path, "%u ", 1 + (from + q) % quarters);

@@ -39,7 +39,8 @@ static size_t count(const struct findings *f, enum finding_name name)
 }
 
 /* Number i of the findings with this name. */
-static const struct finding *nth(const struct findings *f, enum finding_name name, size_t i)
+static const struct finding *nth(const struct findings *f, enum finding_name name,
+    size_t i)
 {
 	for (size_t k = 0; k < f->n; k++)
 		if (f->v[k].name == name && !i--)
@@ -92,13 +93,13 @@ static void test_taught_later(void **state)
 	fake_at(k, 2, 8, "FB-04");
 	fake_at(k, 3, 1, "PR-01");
 	d = nth(judge(k), FINDING_UNTAUGHT_SKILL, 0);
-	IS(k, d->message, "FB-04 (quarter 2, week 8) needs fit.tack practiced, "
-	    "which is taught later");
+	IS(k, d->message, "FB-04 (quarter 2, week 8) needs fit.tack practiced, which is "
+	    "taught later");
 	IS(k, d->cause, "first taught by PR-01 in quarter 3, week 1 "
 	    "(assignments/PR-01.md:40:3)");
 	/* Four weeks for FB-04, five for PR-01. */
-	IS(k, d->repair, "move FB-04 to the end of quarter 3, week 1 or later; or move PR-01 "
-	    "to quarter 2, week 7 or earlier");
+	IS(k, d->repair, "move FB-04 to the end of quarter 3, week 1 or later; or move "
+	    "PR-01 to quarter 2, week 7 or earlier");
 	IS(k, d->assignment, "FB-04");
 	IS(k, d->skill, "fit.tack");
 	assert_int_equal(d->scope, SCOPE_ASSIGNMENTS);
@@ -135,12 +136,12 @@ static void test_level_equal_and_one_below(void **state)
 	fake_at(l, 1, 1, "PR-01");
 	fake_at(l, 1, 2, "FB-04");
 	d = nth(judge(l), FINDING_UNTAUGHT_SKILL, 0);
-	IS(l, d->message, "FB-04 (quarter 1, week 2) needs fit.tack assessed, "
-	    "which is never taught that far");
+	IS(l, d->message, "FB-04 (quarter 1, week 2) needs fit.tack assessed, which is "
+	    "never taught that far");
 	IS(l, d->cause, "taught less far by PR-01 in quarter 1, week 1 "
 	    "(assignments/PR-01.md:40:3)");
-	IS(l, d->repair, "let an assignment before FB-04 teach fit.tack assessed, or ask for "
-	    "a lower level");
+	IS(l, d->repair, "let an assignment before FB-04 teach fit.tack assessed, or ask "
+	    "for a lower level");
 }
 
 static void test_never_taught(void **state)
@@ -153,11 +154,11 @@ static void test_never_taught(void **state)
 	fake_at(k, 1, 2, "FB-04");
 	f = judge(k);
 	d = nth(f, FINDING_UNTAUGHT_SKILL, 0);
-	IS(k, d->message, "FB-04 (quarter 1, week 2) needs fit.tack introduced, "
-	    "which no assignment teaches");
+	IS(k, d->message, "FB-04 (quarter 1, week 2) needs fit.tack introduced, which no "
+	    "assignment teaches");
 	IS(k, d->cause, "no assignment teaches it");
-	IS(k, d->repair, "add a line to Teaches of an earlier assignment, or list it under "
-	    "Entry skills in skills.md");
+	IS(k, d->repair, "add a line to Teaches of an earlier assignment, or list it "
+	    "under Entry skills in skills.md");
 	assert_int_equal(count(f, FINDING_NEVER_TAUGHT), 1);
 	assert_int_equal(nth(f, FINDING_NEVER_TAUGHT, 0)->pos.line, 1);
 }
@@ -216,10 +217,10 @@ static void test_optional_does_not_count_for_others(void **state)
 	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 0);
 	d = nth(f, FINDING_OPTIONAL_TEACHER, 0);
 	assert_int_equal(d->level, LEVEL_WARNING);
-	IS(k, d->message, "FB-04 (quarter 1, week 2) needs fit.tack practiced, which only "
-	    "optional work teaches by then");
-	IS(k, d->cause, "taught by PR-01 in quarter 1, week 1 (assignments/PR-01.md:40:3), "
-	    "which is optional");
+	IS(k, d->message, "FB-04 (quarter 1, week 2) needs fit.tack practiced, which "
+	    "only optional work teaches by then");
+	IS(k, d->cause, "taught by PR-01 in quarter 1, week 1 "
+	    "(assignments/PR-01.md:40:3), which is optional");
 }
 
 static void test_optional_relies_on_earlier_optional(void **state)
@@ -260,8 +261,8 @@ static void test_choice_counts_what_every_branch_teaches(void **state)
 	assert_int_equal(d->level, LEVEL_WARNING);
 	IS(l, d->message, "SM-10 (quarter 1, week 10) needs x assessed, which only one "
 	    "branch of a choice teaches by then");
-	IS(l, d->cause, "taught by GM-06 in quarter 1, week 9 (assignments/GM-06.md:40:3), "
-	    "one branch of a choice");
+	IS(l, d->cause, "taught by GM-06 in quarter 1, week 9 "
+	    "(assignments/GM-06.md:40:3), one branch of a choice");
 }
 
 static void test_one_of_is_met_branch_by_branch(void **state)
@@ -293,8 +294,8 @@ static void test_one_of_unmet(void **state)
 	fake_at(k, 1, 5, "SM-11");
 	f = judge(k);
 	d = nth(f, FINDING_UNTAUGHT_SKILL, 0);
-	IS(k, d->message, "SM-10 (quarter 1, week 3) needs one of x practiced, y introduced, "
-	    "none of which is taught by then");
+	IS(k, d->message, "SM-10 (quarter 1, week 3) needs one of x practiced, y "
+	    "introduced, none of which is taught by then");
 	IS(k, d->skill, "y");
 }
 
@@ -309,8 +310,9 @@ static void test_branches_never_teach_each_other(void **state)
 	fake_at(k, 1, 9, "GM-06 GM-07");
 	f = judge(k);
 	assert_int_equal(count(f, FINDING_NEEDS_LOOP), 0);
-	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->message, "GM-07 (quarter 1, week 9) needs x "
-	    "introduced, which only another branch of the same choice teaches");
+	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->message,
+	    "GM-07 (quarter 1, week 9) needs x introduced, which only another branch of "
+	    "the same choice teaches");
 }
 
 static void test_unmet_still_teaches(void **state)
@@ -457,8 +459,8 @@ static void test_path_is_its_own_order(void **state)
 	const struct finding *d = nth(f, FINDING_UNTAUGHT_SKILL, 0);
 
 	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 1);
-	IS(k, d->message, "SM-02 (quarter 3, week 1) needs x assessed, which is taught later, "
-	    "for those who come by \"3 1 2\"");
+	IS(k, d->message, "SM-02 (quarter 3, week 1) needs x assessed, which is taught "
+	    "later, for those who come by \"3 1 2\"");
 	IS(k, d->cause, "first taught by SM-01 in quarter 1, week 1 "
 	    "(assignments/SM-01.md:40:3)");
 	assert_sound(judge(path_pair(*state, "1 2 3", "")));
@@ -485,11 +487,12 @@ static void test_fault_on_several_paths_is_one_finding(void **state)
 	fake_path(k, "3 2 1", "");
 	f = judge(k);
 	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 2);
-	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->cause, "first taught by SM-01 in quarter 1, "
-	    "week 2 (assignments/SM-01.md:41:3); the same for those who come by \"3 1 2\", "
-	    "\"3 2 1\"");
-	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 1)->message, "SM-02 (quarter 3, week 1) needs x "
-	    "assessed, which is taught later, for those who come by \"3 1 2\", \"3 2 1\"");
+	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->cause,
+	    "first taught by SM-01 in quarter 1, week 2 (assignments/SM-01.md:41:3); the "
+	    "same for those who come by \"3 1 2\", \"3 2 1\"");
+	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 1)->message,
+	    "SM-02 (quarter 3, week 1) needs x assessed, which is taught later, for "
+	    "those who come by \"3 1 2\", \"3 2 1\"");
 }
 
 static void test_loop(void **state)
@@ -509,8 +512,8 @@ static void test_loop(void **state)
 	assert_int_equal(count(f, FINDING_NEEDS_LOOP), 1);
 	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 0);
 	d = nth(f, FINDING_NEEDS_LOOP, 0);
-	IS(k, d->message, "SM-20 and SM-21 need each other in a circle, so none of them can "
-	    "come first");
+	IS(k, d->message, "SM-20 and SM-21 need each other in a circle, so none of them "
+	    "can come first");
 	IS(k, d->cause, "SM-20 needs x introduced, which SM-21 teaches; SM-21 needs y "
 	    "introduced, which SM-20 teaches");
 	IS(k, d->assignment, "SM-20");
@@ -568,9 +571,9 @@ static void test_knot_counts_the_rest(void **state)
 	fake_at(k, 1, 4, "SM-23");
 	f = judge(k);
 	assert_int_equal(count(f, FINDING_NEEDS_LOOP), 1);
-	IS(k, nth(f, FINDING_NEEDS_LOOP, 0)->cause, "SM-20 needs b introduced, which SM-21 "
-	    "teaches; SM-21 needs a introduced, which SM-20 teaches; 2 more assignments are "
-	    "caught in the same knot");
+	IS(k, nth(f, FINDING_NEEDS_LOOP, 0)->cause, "SM-20 needs b introduced, which "
+	    "SM-21 teaches; SM-21 needs a introduced, which SM-20 teaches; 2 more "
+	    "assignments are caught in the same knot");
 	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 1);
 	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->skill, "d");
 }
@@ -647,13 +650,14 @@ static void test_evidence(void **state)
 	f = evidence(fake_new(*state, 1, 11), "", SKILL_ASSESSED);
 	IS(k, nth(f, FINDING_NO_EVIDENCE, 0)->message,
 	    "SM-01 assesses x without naming its evidence");
-	f = evidence(fake_new(*state, 1, 11), "Visual, Fillet brake, Oven log", SKILL_ASSESSED);
+	f = evidence(fake_new(*state, 1, 11), "Visual, Fillet brake, Oven log",
+	    SKILL_ASSESSED);
 	assert_int_equal(count(f, FINDING_NO_EVIDENCE), 2);
 	IS(k, nth(f, FINDING_NO_EVIDENCE, 0)->message, "SM-01 names \"Fillet brake\" as "
 	    "evidence of x, but has no such Acceptance or Grading line");
 	IS(k, nth(f, FINDING_NO_EVIDENCE, 0)->repair, "write Fillet break");
-	IS(k, nth(f, FINDING_NO_EVIDENCE, 1)->repair, "name one of its Acceptance or Grading "
-	    "lines, or add Oven log");
+	IS(k, nth(f, FINDING_NO_EVIDENCE, 1)->repair, "name one of its Acceptance or "
+	    "Grading lines, or add Oven log");
 }
 
 static void test_empty_program(void **state)

@@ -37,7 +37,8 @@ static struct orders orders_of(struct arena *a, const struct model *m)
 
 static void mark(bool set[BRUTE_MOST][NEEDS_MOST], struct pos pos)
 {
-	if (pos.file < BRUTE_MOST && pos.line >= FAKE_NEED_LINE && pos.line < FAKE_TEACH_LINE)
+	if (pos.file < BRUTE_MOST && pos.line >= FAKE_NEED_LINE &&
+	    pos.line < FAKE_TEACH_LINE)
 		set[pos.file][pos.line - FAKE_NEED_LINE] = true;
 }
 
@@ -80,9 +81,11 @@ static void compare_needs(const struct model *m, const struct orders *o,
 		for (size_t i = 0; i < m->assignments[w].nneeds; i++) {
 			const struct need *n = &m->assignments[w].needs[i];
 
-			assert_int_equal(s->untaught[w][i], any_state(o, w, n, BRUTE_ERROR) &&
+			assert_int_equal(s->untaught[w][i], any_state(o, w, n,
+			    BRUTE_ERROR) &&
 			    !s->loop[w][i]);
-			assert_int_equal(s->lighter[w][i], any_state(o, w, n, BRUTE_WARNING));
+			assert_int_equal(s->lighter[w][i], any_state(o, w, n,
+			    BRUTE_WARNING));
 			assert_int_equal(s->slip[w][i], any_state(o, w, n, BRUTE_SLIP));
 		}
 }
@@ -125,7 +128,8 @@ static size_t compare_knots(const struct model *m, const struct knots *ks,
 		assert_int_equal(part[w] != 0, b->reach[w][w]);
 		for (uint32_t t = 0; t < m->nassignments; t++) {
 			if (part[w] && part[t])
-				assert_int_equal(part[w] == part[t], brute_same_knot(b, w, t));
+				assert_int_equal(part[w] == part[t], brute_same_knot(b, w,
+				    t));
 			if (part[w] && part[w] < part[t])
 				assert_false(b->reach[w][t]);
 		}
@@ -151,7 +155,8 @@ static void compare_loops(const struct model *m, const struct findings *f,
 			uint32_t to = d->related[(k + 1) % d->nrelated].pos.file;
 
 			assert_int_equal(b->far[from][to], 1);
-			assert_true(str_eq(d->related[k].assignment, m->assignments[from].id));
+			assert_true(str_eq(d->related[k].assignment,
+			    m->assignments[from].id));
 		}
 	}
 }

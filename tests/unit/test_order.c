@@ -132,7 +132,8 @@ static void test_moved_goes_last_in_its_week(void **state)
 	n = order_moved(*state, o, fake_id(m, "SM-01"), 1, 2);
 	assert_string_equal(walk_of(*state, n), "SM-05 SM-04 SM-01 SM-06 SM-03 SM-02");
 	again = order_moved(*state, n, fake_id(m, "SM-05"), 1, 2);
-	assert_string_equal(walk_of(*state, again), "SM-04 SM-01 SM-05 SM-06 SM-03 SM-02");
+	assert_string_equal(walk_of(*state, again), "SM-04 SM-01 SM-05 SM-06 SM-03 "
+	    "SM-02");
 	assert_string_equal(walk_of(*state, o), "SM-05 SM-04 SM-06 SM-03 SM-02 SM-01");
 	n = order_moved(*state, o, fake_id(m, "SM-05"), 3, 11);
 	assert_string_equal(walk_of(*state, n), "SM-04 SM-06 SM-03 SM-02 SM-01 SM-05");
@@ -192,7 +193,8 @@ static void test_wide_keys_agree_with_comparison(void **state)
 			id[4] = (char)('0' + i % 10);
 			fake_work(k, id, "", "");
 			x = x * 1664525 + 1013904223;
-			fake_at(k, 1 + (x >> 8) % 3, (x >> 10) % (round % 2 ? 4 : 5000000), id);
+			fake_at(k, 1 + (x >> 8) % 3, (x >> 10) % (round % 2 ? 4
+			    : 5000000), id);
 		}
 		o = order_of_program(*state, fake_done(k));
 		assert_int_equal(o->nwalk, 40);

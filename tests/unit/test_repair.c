@@ -37,7 +37,8 @@ static struct orders orders_of(struct arena *a, const struct model *m)
 	return o;
 }
 
-static struct orders moved(struct arena *a, const struct orders *o, uint32_t w, uint32_t q,
+static struct orders moved(struct arena *a, const struct orders *o, uint32_t w,
+    uint32_t q,
     uint32_t week)
 {
 	struct orders r = { .n = o->n };
@@ -237,7 +238,8 @@ static void assert_least(struct arena *a, const struct orders *o, const struct f
 			if (!brute_placed(o->v[0], w))
 				continue;
 			far = distance(o, w, s);
-			if (far > best || (far == best && !brute_earlier(o->v[0], chosen, w)))
+			if (far > best || (far == best && !brute_earlier(o->v[0], chosen,
+			    w)))
 				continue;
 			now = moved(a, o, w, s / m->weeks + 1, s % m->weeks + 1);
 			assert_false(is_cured(&now, o, d) && is_harmless(&now, o));
@@ -321,9 +323,9 @@ static void test_says_what_stands_in_the_way(void **state)
 	check_program(a, fake_done(k), f);
 	assert_int_equal(f->v[0].name, FINDING_UNTAUGHT_SKILL);
 	assert_string_equal(arena_copy(a, f->v[0].repair.p, f->v[0].repair.n),
-	    "no single move repairs this; SM-02 must stay before SM-03 (quarter 1, week 2), "
-	    "which needs what it teaches; SM-04 must stay after SM-01 (quarter 1, week 3), "
-	    "whose teaching it needs");
+	    "no single move repairs this; SM-02 must stay before SM-03 (quarter 1, week "
+	    "2), which needs what it teaches; SM-04 must stay after SM-01 (quarter 1, "
+	    "week 3), whose teaching it needs");
 	arena_free(a);
 }
 
@@ -345,8 +347,8 @@ static void test_tie_goes_to_the_later_assignment(void **state)
 	check_program(a, fake_done(k), f);
 	/* One week for SM-02 to the end of week 4; two for SM-01 to week 2. */
 	assert_string_equal(arena_copy(a, f->v[0].repair.p, f->v[0].repair.n),
-	    "move SM-02 to the end of quarter 1, week 4 or later; or move SM-01 to quarter 1, "
-	    "week 2 or earlier");
+	    "move SM-02 to the end of quarter 1, week 4 or later; or move SM-01 to "
+	    "quarter 1, week 2 or earlier");
 	arena_free(a);
 }
 
