@@ -2,6 +2,7 @@
 
 #include "check/faults.h"
 #include "check/knot.h"
+#include "check/rules.h"
 #include "check/skills.h"
 #include "check/tell.h"
 
@@ -47,6 +48,7 @@ static void check_order(struct arena *scratch, struct graph *g,
 	}
 	verdict_merge(scratch, d, ks ? ks->on_loop : NULL);
 	tell_verdict(scratch, d, ks, w, f);
+	rules_run(scratch, orders[0]->model, views, n, f);
 }
 
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,

@@ -281,6 +281,32 @@ struct station { str name; uint32_t places; str sections; struct pos pos; };
 struct machine { str name; struct plain_fact *limits; size_t nlimits,
     limits_cap; struct pos pos; };
 
+/* customs.md: a habit of the trade that this program reverses. */
+struct custom_off {
+	str custom, reason;      /* the words of the rule row; why */
+	struct pos pos;          /* of the custom */
+};
+
+/* customs.md: a finding accepted on purpose. */
+struct waiver {
+	enum finding_name name;
+	str assignment, skill;   /* canonical id; either empty: any */
+	str reason, role;
+	str until;               /* as written: "fall-2027", "2027-09-01" */
+	struct pos pos, until_pos;
+};
+
+/* cohorts.md: a group part-way through, as counts. */
+struct cohort {
+	str name;
+	str entered;             /* an issue name: "fall-2025" */
+	uint32_t entry_quarter;  /* the quarter they began with; 0: not given (reported) */
+	uint32_t finished;       /* last quarter finished, 0 none */
+	uint32_t students;       /* 0: not given (reported) */
+	uint32_t section;        /* in sections, NONE: not given */
+	struct pos pos;
+};
+
 struct model {
 	struct arena *arena;
 	const struct sources *sources;
@@ -305,6 +331,9 @@ struct model {
 	struct quantity *plungers; size_t nplungers; /* diameters of the bend test jig */
 	struct plain_fact *gauges; size_t ngauges, gauges_cap; /* key may be empty */
 	struct plain_fact *stock; size_t nstock, stock_cap;    /* key may be empty */
+	struct custom_off *customs_off; size_t ncustoms_off, customs_off_cap;
+	struct waiver *waivers; size_t nwaivers, waivers_cap;
+	struct cohort *cohorts; size_t ncohorts, cohorts_cap;
 	struct map *assignment_by_id; /* id without case -> index */
 	struct map *skill_by_id;
 };

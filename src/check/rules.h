@@ -1,0 +1,98 @@
+/* check/rules.h - the rules of the trade: how they are run and what each may ask.
+ *
+ * A rule is one function and one row in rules.def. It looks at the order in its
+ * context, earliest first, and reports; it never repairs and never adds a need. The
+ * same fault in several orders becomes one finding that names the entry paths. */
+#ifndef CHECK_RULES_H
+#define CHECK_RULES_H
+
+#include "check/works.h"
+
+struct rule_told;
+
+struct rule_context {
+	const struct model *m;
+	const struct order *o;   /* the order under judgement */
+	struct findings *f;      /* for finding_cause, finding_repair, finding_relate */
+	struct arena *scratch;   /* dropped after the check */
+	const struct work *work; /* by assignment */
+	struct work_lists lists;
+	struct view *view;
+	const bool *off;         /* by finding name: its custom is switched off */
+	struct rule_told *told;
+};
+
+struct rule {
+	void (*run)(struct rule_context *x);
+	enum rule_when { RULE_ONCE, RULE_EACH } when;
+};
+
+/* The first place where something is done, by how sure it is that a student does it.
+ * Assignments, NONE when there is none. */
+struct first {
+	uint32_t sure;           /* every student does it there; of a choice every branch */
+	uint32_t optional;       /* only those who take optional work */
+	uint32_t branch;         /* only those who choose that branch */
+};
+
+/* How a student who comes to an assignment stands to something done first. */
+enum met {
+	MET, MET_OPTIONAL, MET_BRANCH, /* strictly earlier; the last two not by everyone */
+	MET_LATER,               /* at the same place or later, or in another branch */
+	MET_NEVER
+};
+
+/* Whether a finding's custom is switched off; a costly rule may ask first. */
+static inline bool rule_is_off(const struct rule_context *x, enum finding_name name)
+{
+	return x->off[name];
+}
+
+/* Reports a fault of an assignment (NONE: of the whole program) and returns the
+ * finding to be filled further; never null. When the custom is off, or another order
+ * showed the same fault at the same place, what is returned is seen by nobody. The
+ * pointer is good until the next report. Scope is the assignment's. */
+struct finding *rule_report(struct rule_context *x, enum finding_name name,
+    struct pos pos, uint32_t assignment, const char *format, ...)
+    __attribute__((format(printf, 5, 6)));
+
+/* The first place at which `is` holds. One pass of the order: for a few questions,
+ * not for one a line. */
+struct first rule_first(const struct rule_context *x,
+    bool (*is)(const struct rule_context *x, uint32_t assignment, const void *with),
+    const void *with);
+
+/* For one question a line: the first places by key, in one pass. `keys` writes the
+ * keys (below nkeys, each once) of an assignment to v, at most `most`, and returns
+ * how many. */
+enum { RULE_KEYS_MOST = 64 };
+struct first *rule_firsts(const struct rule_context *x, uint32_t nkeys,
+    uint32_t (*keys)(const struct rule_context *x, uint32_t assignment, uint32_t *v,
+    uint32_t most));
+
+/* The first place at which a skill is taught at a level or higher. */
+struct first rule_taught(struct rule_context *x, uint32_t skill, enum skill_level level);
+/* Whether students bring a skill at a level: it then meets what a rule expects. */
+bool rule_brought(const struct rule_context *x, uint32_t skill, enum skill_level level);
+
+/* How the work `first` stands before `asker`. Optional work meets an optional asker. */
+enum met rule_met(const struct rule_context *x, struct first first, uint32_t asker);
+/* The assignment that a message names: the one meant by `met`, or the first of any. */
+uint32_t rule_named(struct first first, enum met met);
+
+/* Whether a stands strictly before b in the order; false when either has no place. */
+bool rule_earlier(const struct rule_context *x, uint32_t a, uint32_t b);
+bool rule_is_placed(const struct rule_context *x, uint32_t assignment);
+/* "quarter 3, week 1" of an assignment, in the arena of the findings. */
+str rule_place(const struct rule_context *x, uint32_t assignment);
+
+static inline bool work_has(uint32_t bits, unsigned value)
+{
+	return bits >> value & 1;
+}
+
+/* Runs every rule over the orders; views[0] is that of program.md. */
+void rules_run(struct arena *scratch, const struct model *m, struct view **views,
+    size_t nviews, struct findings *f);
+
+#endif
