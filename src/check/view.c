@@ -1,5 +1,9 @@
 #include "check/view.h"
 
+/* Choices looked at for one alternative of a "one of" need. Programs have a few dozen;
+ * the bound keeps a hostile one from costing needs times choices. */
+enum { CHOICES_MOST = 1000 };
+
 static void bring(struct view *v, const struct skill_at *s, size_t n)
 {
 	for (size_t i = 0; i < n; i++) {
@@ -144,9 +148,10 @@ static uint32_t earlier(const struct view *v, uint32_t unit, uint32_t assignment
 static uint32_t meeting_choice(const struct view *v, uint32_t cell, uint32_t need,
     uint32_t unit, bool optional)
 {
-	uint32_t skill = cell_skill(cell);
+	uint32_t from = v->choice_at[cell_skill(cell)];
+	uint32_t end = v->choice_at[cell_skill(cell) + 1];
 
-	for (uint32_t i = v->choice_at[skill]; i < v->choice_at[skill + 1]; i++) {
+	for (uint32_t i = from; i < end && i - from < CHOICES_MOST; i++) {
 		uint32_t u = v->choices[i];
 
 		if (u != unit && (optional || !v->units->optional[u]) &&

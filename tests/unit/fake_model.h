@@ -188,7 +188,8 @@ static inline void fake_slots(struct fake *k)
 		size_t from = m->nslots;
 
 		while (str_word(&ids, &id)) {
-			struct slot *t = ARENA_PUSH(k->a, m->slots, m->nslots, m->slots_cap);
+			struct slot *t = ARENA_PUSH(k->a, m->slots, m->nslots,
+			    m->slots_cap);
 
 			t->assignment = map_find(m->assignment_by_id, id);
 			t->course = k->lines[i].quarter - 1;

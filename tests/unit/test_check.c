@@ -144,6 +144,17 @@ static void test_level_equal_and_one_below(void **state)
 	    "for a lower level");
 }
 
+static void test_two_levels_below(void **state)
+{
+	struct fake *k = pair(*state, "fit.tack3", "fit.tack1");
+
+	fake_at(k, 1, 1, "PR-01");
+	fake_at(k, 1, 2, "FB-04");
+	IS(k, nth(judge(k), FINDING_UNTAUGHT_SKILL, 0)->cause,
+	    "taught less far by PR-01 in "
+	    "quarter 1, week 1 (assignments/PR-01.md:40:3)");
+}
+
 static void test_never_taught(void **state)
 {
 	struct fake *k = pair(*state, "fit.tack1", "meas.rule3");
@@ -265,6 +276,25 @@ static void test_choice_counts_what_every_branch_teaches(void **state)
 	    "(assignments/GM-06.md:40:3), one branch of a choice");
 }
 
+/* When both optional work and one branch teach it, the earlier of them is named. */
+static void test_earlier_of_optional_and_branch(void **state)
+{
+	struct fake *k = choice(*state, "x3", "x3", "y1");
+	struct fake *l = choice(*state, "x3", "x3", "y1");
+	struct findings *f;
+
+	fake_work(k, "SM-05", "", "x3");
+	fake_optional(k, 1, 8, "SM-05");
+	f = judge(k);
+	assert_int_equal(count(f, FINDING_OPTIONAL_TEACHER), 1);
+	assert_int_equal(count(f, FINDING_ONE_BRANCH_TEACHER), 0);
+	fake_work(l, "SM-05", "", "x3");
+	fake_optional(l, 1, 9, "SM-05");
+	f = judge(l);
+	assert_int_equal(count(f, FINDING_OPTIONAL_TEACHER), 0);
+	assert_int_equal(count(f, FINDING_ONE_BRANCH_TEACHER), 1);
+}
+
 static void test_one_of_is_met_branch_by_branch(void **state)
 {
 	struct fake *k = choice(*state, "x2|y2", "x2", "y2");
@@ -351,6 +381,27 @@ static void test_merges_same_skill_nature_teacher(void **state)
 	assert_int_equal(d->related[0].pos.line, 10);
 }
 
+static void test_other_first_teacher_is_another_finding(void **state)
+{
+	struct fake *k = fake_new(*state, 1, 11);
+	struct findings *f;
+
+	fake_skills(k, "x");
+	fake_work(k, "SM-01", "x1", "");
+	fake_work(k, "SM-02", "x3", "");
+	fake_work(k, "SM-03", "", "x1");
+	fake_work(k, "SM-04", "", "x3");
+	fake_at(k, 1, 1, "SM-01");
+	fake_at(k, 1, 2, "SM-02");
+	fake_at(k, 1, 3, "SM-03");
+	fake_at(k, 1, 4, "SM-04");
+	f = judge(k);
+	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 2);
+	IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 1)->cause,
+	    "first taught by SM-04 in quarter 1, "
+	    "week 4 (assignments/SM-04.md:40:3)");
+}
+
 static void test_unknown_word_once(void **state)
 {
 	struct fake *k = fake_new(*state, 1, 11);
@@ -358,7 +409,7 @@ static void test_unknown_word_once(void **state)
 	const struct finding *d;
 
 	fake_skills(k, "fit.tack");
-	fake_work(k, "SM-01", "fit.tak1", "");
+	fake_work(k, "SM-01", "Fit.Tak1", "");
 	fake_work(k, "SM-02", "fit.tak2", "");
 	fake_work(k, "SM-03", "zzzzzzzz2", "");
 	fake_at(k, 1, 2, "SM-01");
@@ -674,6 +725,7 @@ int main(void)
 		cmocka_unit_test(test_taught_later),
 		cmocka_unit_test(test_same_week_counts_in_line_order),
 		cmocka_unit_test(test_level_equal_and_one_below),
+		cmocka_unit_test(test_two_levels_below),
 		cmocka_unit_test(test_never_taught),
 		cmocka_unit_test(test_taught_only_in_no_course),
 		cmocka_unit_test(test_unlisted_needs_are_not_walked),
@@ -682,12 +734,14 @@ int main(void)
 		cmocka_unit_test(test_optional_does_not_count_for_others),
 		cmocka_unit_test(test_optional_relies_on_earlier_optional),
 		cmocka_unit_test(test_choice_counts_what_every_branch_teaches),
+		cmocka_unit_test(test_earlier_of_optional_and_branch),
 		cmocka_unit_test(test_one_of_is_met_branch_by_branch),
 		cmocka_unit_test(test_one_of_is_met_by_any_alternative),
 		cmocka_unit_test(test_one_of_unmet),
 		cmocka_unit_test(test_branches_never_teach_each_other),
 		cmocka_unit_test(test_unmet_still_teaches),
 		cmocka_unit_test(test_merges_same_skill_nature_teacher),
+		cmocka_unit_test(test_other_first_teacher_is_another_finding),
 		cmocka_unit_test(test_unknown_word_once),
 		cmocka_unit_test(test_misspelt_teacher_takes_its_needs),
 		cmocka_unit_test(test_misspelt_teacher_too_late_is_no_excuse),

@@ -352,12 +352,32 @@ static void test_tie_goes_to_the_later_assignment(void **state)
 	arena_free(a);
 }
 
+/* A teacher past the last week of a quarter: the next quarter is the nearest place. */
+static void test_week_outside_the_quarter(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct fake *k = fake_new(a, 3, 11);
+	struct findings *f = findings_new(a);
+
+	(void)state;
+	fake_skills(k, "a");
+	fake_work(k, "SM-01", "", "a3");
+	fake_work(k, "SM-02", "a1", "");
+	fake_at(k, 1, 1, "SM-02");
+	fake_at(k, 1, 14, "SM-01");
+	check_program(a, fake_done(k), f);
+	assert_string_equal(arena_copy(a, f->v[0].repair.p, f->v[0].repair.n),
+	    "move SM-02 to quarter 2, week 1 or later");
+	arena_free(a);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_repairs_hold),
 		cmocka_unit_test(test_says_what_stands_in_the_way),
 		cmocka_unit_test(test_tie_goes_to_the_later_assignment),
+		cmocka_unit_test(test_week_outside_the_quarter),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
