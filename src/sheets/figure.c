@@ -305,7 +305,7 @@ static void add_joint(struct sheet *sh, const struct assignment *x, const struct
 	add_picture(sh, draw_section, p, fig_joint_words(sh->arena, &p->joint), head);
 	if (j->restart.n || p->joint.shape == FIG_PIPE_BUTT)
 		add_picture(sh, draw_plan, p, STR("The coupon seen from above or from its end"),
-		    STR("Seen from above"));
+		    p->joint.od_mm > 0 ? STR("Seen from the end") : STR("Seen from above"));
 }
 
 /* The author's words above a drawing stay with it. */

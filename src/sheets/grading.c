@@ -121,16 +121,24 @@ static bool judged_rows(struct sheet *sh, struct grid *g, const struct assignmen
 	return dagger;
 }
 
-/* How many specimens a line asks for: the first whole number in it, else one. */
+/* How many specimens a line asks for: "2, D1.1-2020", "1 of A, 1 of B", "3, one of A
+ * and two of B". The first part that is a whole number, or the sum of the numbers that
+ * stand before "of"; one when there is none. */
 static uint32_t specimens(const struct criterion *c)
 {
-	str rest = c->text, word;
-	uint32_t n;
+	str rest = c->text, part;
+	uint32_t n, sum = 0;
 
-	while (str_word(&rest, &word))
-		if (str_to_u32(str_ends(word, STR(",")) ? str_sub(word, 0, word.n - 1) : word, &n))
+	while (str_next(&rest, ',', &part)) {
+		str word, of;
+
+		if (!str_word(&part, &word) || !str_to_u32(word, &n))
+			continue;
+		if (!str_word(&part, &of))
 			return n >= 1 && n <= 12 ? n : 1;
-	return 1;
+		sum += str_eq(of, STR("of")) ? n : 0;
+	}
+	return sum >= 1 && sum <= 12 ? sum : 1;
 }
 
 static void add_destructive(struct sheet *sh, const struct assignment *x)

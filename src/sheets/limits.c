@@ -251,31 +251,11 @@ static void add_leg(struct arena *a, struct measures *out, str feature, const st
 	    STR_ARG(mm_text(a, leg->lo - fillet_undersize(leg->lo).mm, 25.4 / 32)));
 }
 
-static void add_joint_measures(struct arena *a, struct measures *out, const struct assignment *x,
-    const struct joint_block *j, bool leg)
-{
-	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
-	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
-	bool groove = !is_fillet(j->joint) || j->joint == JOINT_BRANCH;
-
-#define FEATURE(words) str_format(a, words "%.*s", STR_ARG(tail))
-	add_sized(a, out, groove ? FEATURE("Root opening") : FEATURE("Fit-up gap"),
-	    STR("taper gauge"), &j->gap);
-	add_sized(a, out, FEATURE("Land"), STR("rule"), &j->land);
-	add_sized(a, out, FEATURE("Included angle"), STR("bevel gauge"), &j->angle);
-	add_sized(a, out, FEATURE("Bevel"), STR("bevel gauge"), &j->bevel);
-	if (leg)
-		add_leg(a, out, FEATURE("Fillet leg"), &j->leg);
-	if (j->joint == JOINT_LAP)
-		add_sized(a, out, FEATURE("Overlap"), STR("rule"), &j->overlap);
-#undef FEATURE
-}
-
 /* A size and a tolerance among the comma-separated parts of an acceptance line:
  * "5/16 in, +1/16 -0 in, fillet gauge", "±1/32 in, rule and square". */
 struct sized {
 	struct quantity value, tolerance;
-	str tool;                /* the last part that is neither */
+	str tool;                /* what is neither: how it is measured */
 };
 
 static struct sized read_sized(str text)
@@ -289,7 +269,7 @@ static struct sized read_sized(str text)
 
 		part = str_trim(part);
 		if (quantity_parse(part, QUANTITY_ANY, METAL_NONE, &q, &fault)) {
-			s.tool = part;
+			s.tool = s.tool.n ? (str){ s.tool.p, (size_t)(part.p + part.n - s.tool.p) } : part;
 			continue;
 		}
 		if (q.kind != QUANTITY_LENGTH && q.kind != QUANTITY_ANGLE)
@@ -381,12 +361,38 @@ static void add_plate_measures(struct arena *a, struct measures *out, const stru
 	}
 }
 
-static bool leg_is_measured(const struct assignment *x)
+/* Whether an acceptance line gives the ends of what a drawing shows too: then one row
+ * is enough. "Leg size" is the fillet leg, "Root opening" the gap. */
+static bool has_criterion(const struct assignment *x, str word)
 {
 	for (size_t i = 0; i < x->ncriteria; i++)
-		if (str_starts_nocase(x->criteria[i].name, STR("leg")) && is_measured(&x->criteria[i]))
+		if (str_starts_nocase(x->criteria[i].name, word) && is_measured(&x->criteria[i]))
 			return true;
 	return false;
+}
+
+static void add_joint_measures(struct arena *a, struct measures *out, const struct assignment *x,
+    const struct joint_block *j)
+{
+	bool groove = !is_fillet(j->joint) || j->joint == JOINT_BRANCH;
+	const struct { str feature, criterion, tool; const struct quantity *q; } rows[] = {
+		{ groove ? STR("Root opening") : STR("Fit-up gap"), groove ? STR("root") : STR("gap"),
+		    STR("taper gauge"), &j->gap },
+		{ STR("Land"), STR("land"), STR("rule"), &j->land },
+		{ STR("Included angle"), STR("angle"), STR("bevel gauge"), &j->angle },
+		{ STR("Bevel"), STR("bevel"), STR("bevel gauge"), &j->bevel },
+	};
+	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
+	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+		if (!has_criterion(x, rows[i].criterion))
+			add_sized(a, out, str_format(a, "%.*s%.*s", STR_ARG(rows[i].feature), STR_ARG(tail)),
+			    rows[i].tool, rows[i].q);
+	if (!has_criterion(x, STR("leg")))
+		add_leg(a, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg);
+	if (j->joint == JOINT_LAP && !has_criterion(x, STR("overlap")))
+		add_sized(a, out, str_format(a, "Overlap%.*s", STR_ARG(tail)), STR("rule"), &j->overlap);
 }
 
 struct measures measures_of(struct arena *a, const struct assignment *x)
@@ -394,13 +400,12 @@ struct measures measures_of(struct arena *a, const struct assignment *x)
 	struct measures out = { 0 };
 	struct quantity tol;
 	bool dimensional = find_tolerance(x, &tol);
-	bool leg = !leg_is_measured(x);
 
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct drawing *d = &x->drawings[i];
 
 		if (d->kind == DRAWING_JOINT)
-			add_joint_measures(a, &out, x, &d->joint, leg);
+			add_joint_measures(a, &out, x, &d->joint);
 		else if (dimensional)
 			add_plate_measures(a, &out, &d->plate, &tol);
 	}
