@@ -1,0 +1,37 @@
+/* reckon/preheat.h - least preheat and interpass temperature. AWS D1.1 Table 5.8
+ * (2020), 3.3 (2015), 3.2 (2000-2010), by the thicker part at the weld; generated from
+ * templates/tables/preheat.csv, preheat_steel.csv and interpass.csv. Degrees F. */
+#ifndef RECKON_PREHEAT_H
+#define RECKON_PREHEAT_H
+
+#include "base/str.h"
+#include "reckon/metal.h"
+#include "reckon/source.h"
+
+#define PREHEAT_SOURCE \
+	"AWS D1.1 Table 5.8 (2020), 3.3 (2015), 3.2 (2000-2010), prequalified preheat"
+
+struct preheat {
+	const char *category;    /* A, B, C, D */
+	double lo_in, hi_in;     /* of the thicker part; hi 0: no upper end */
+	double least_f, printed_c;
+	const char *verified;
+};
+
+/* The row, or null: an unknown category, or a part under 1/8 in. */
+const struct preheat *preheat_find(str category, double thickest_mm);
+
+/* The category of a steel with ordinary or low-hydrogen filler: "" when the table
+ * does not list the steel so; null for a steel not known here. */
+const char *preheat_category(str steel, bool low_hydrogen, const char **verified);
+
+struct interpass {
+	enum metal_family family;
+	double most_f;           /* 0: no figure */
+	const char *words, *source, *verified;
+};
+
+/* Null for a family without a row. */
+const struct interpass *interpass_find(enum metal_family family);
+
+#endif

@@ -1,0 +1,32 @@
+/* reckon/strips.h - where the bend strips of a coupon are cut. Geometry; widths and
+ * discards come from the caller. Lengths mm. */
+#ifndef RECKON_STRIPS_H
+#define RECKON_STRIPS_H
+
+#include <stddef.h>
+
+/* Strip width of a face or root bend: 1-1/2 in, and 1 in from pipe of 4 in diameter and
+ * under (AWS D1.1 Fig. 6.8 (2020), told in a code forum). 0: plate. */
+double strip_width_mm(double od_mm);
+
+struct strip {
+	double from_mm, to_mm;   /* along the weld from the left end, or round the pipe
+	                          * from its top */
+	double center_deg;       /* pipe: clock angle of the middle, 0 at the top */
+};
+
+/* Length of weld that n strips take: discards at both ends, n widths, and a cut on
+ * each side of every strip. */
+double strips_length_mm(size_t n, double width_mm, double discard_mm, double kerf_mm);
+/* Strip i of n from a plate: discard, then strips side by side, the waste shared out
+ * evenly between them. Only when the length is enough. */
+struct strip strip_on_plate(size_t i, size_t n, double length_mm, double width_mm,
+    double discard_mm);
+
+/* Length round the pipe that n strips take with a cut on both sides of each. */
+double strips_round_mm(size_t n, double width_mm, double kerf_mm);
+/* Strip i of n round a pipe of that outside diameter, evenly from first_deg on. */
+struct strip strip_on_pipe(size_t i, size_t n, double od_mm, double width_mm,
+    double first_deg);
+
+#endif
