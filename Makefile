@@ -25,7 +25,7 @@ help:
 	@echo 'make          build/fitup'
 	@echo 'make demo     everything it needs, then print the demo program into build/'
 	@echo 'make check    everything it needs, then all tests (under 5 minutes)'
-	@echo 'make check-long, bench, asan, golden, install, clean'
+	@echo 'make check-long, bench, asan, fuzz, golden, install, clean'
 
 demo: setup
 	@$(MAKE) --no-print-directory all
@@ -34,11 +34,11 @@ demo: setup
 check: setup-check
 	@$(MAKE) --no-print-directory check-built
 
-check-built: all headers unit outside
+check-built: all headers unit outside build/tests/replay
 	@sh tests/run.sh
 
 # What takes longer: fuzzing and large random programs.
-check-long: setup-check
+check-long: setup-long
 	@$(MAKE) --no-print-directory check-built
 	@sh tests/long.sh
 
@@ -51,6 +51,9 @@ setup:
 
 setup-check:
 	@sh src/tools/setup.sh check
+
+setup-long:
+	@sh src/tools/setup.sh long
 
 build/fitup: $(OBJ)
 	$(CC) $(CFLAGS) $(SANITIZE) -o $@ $(OBJ) $(LIBS)
@@ -84,6 +87,37 @@ build/outside/%: tests/outside/%.c build/libfitup.a
 build/bench/%: tests/bench/%.c build/libfitup.a
 	@mkdir -p $(@D)
 	$(CC) $(STD) $(WARN) $(CFLAGS) -MMD -MP -o $@ $< build/libfitup.a $(LIBS)
+
+# The fuzzer's entry as a plain program: tests/hostile.sh runs tests/crash through it.
+build/tests/replay: tests/fuzz.c build/libfitup.a
+	@mkdir -p $(@D)
+	$(CC) $(STD) $(WARN) $(CFLAGS) $(SANITIZE) -DREPLAY -MMD -MP -o $@ $< \
+	    build/libfitup.a $(LIBS)
+
+# The fuzzer itself, built by clang beside the program; tests/long.sh runs it.
+FUZZ_CC    = clang-14
+FUZZ_FLAGS = -O2 -g -fno-strict-aliasing -fno-sanitize-recover=all -fsanitize=address,undefined
+# Counters only: watching each comparison as well halves the speed.
+FUZZ_COVER = -fsanitize-coverage=inline-8bit-counters,pc-table
+FUZZ_OBJ   = $(patsubst build/obj/%,build/fuzz/obj/%,$(LIBOBJ))
+
+fuzz: setup-long
+	@$(MAKE) --no-print-directory build/fuzz/fitup
+
+build/fuzz/fitup: build/fuzz/fuzz.o $(FUZZ_OBJ)
+	$(FUZZ_CC) $(FUZZ_FLAGS) -fsanitize=fuzzer -o $@ $^ $(LIBS)
+
+build/fuzz/fuzz.o: tests/fuzz.c
+	@mkdir -p $(@D)
+	$(FUZZ_CC) $(STD) $(FUZZ_FLAGS) $(FUZZ_COVER) -MMD -MP -c -o $@ $<
+
+build/fuzz/obj/%.o: src/%.c
+	@mkdir -p $(@D)
+	$(FUZZ_CC) $(STD) $(FUZZ_FLAGS) $(FUZZ_COVER) -MMD -MP -c -o $@ $<
+
+build/fuzz/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf)
+	@mkdir -p $(@D)
+	$(FUZZ_CC) -c -o $@ $<
 
 unit: $(UNIT)
 outside: $(OUTSIDE)
@@ -119,7 +153,8 @@ clean-objects:
 clean:
 	rm -rf build
 
--include $(OBJ:.o=.d) $(UNIT:=.d) $(OUTSIDE:=.d) $(BENCH:=.d)
+-include $(OBJ:.o=.d) $(FUZZ_OBJ:.o=.d) build/tests/replay.d build/fuzz/fuzz.d
+-include $(UNIT:=.d) $(OUTSIDE:=.d) $(BENCH:=.d)
 
-.PHONY: all help demo check check-built check-long bench setup setup-check unit outside \
-    bench-tools headers layers asan golden install clean-objects clean
+.PHONY: all help demo check check-built check-long bench setup setup-check setup-long unit \
+    outside bench-tools headers layers asan fuzz golden install clean-objects clean

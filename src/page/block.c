@@ -25,6 +25,9 @@ struct item_block {
 /* Between a caption and its box, and between boxes. */
 static const double box_gap_pt = 6;
 
+/* An item taller than this may be cut although it has boxes, if nothing else will do. */
+static const double item_cut_pt = 240;
+
 /* ---- shared ---- */
 
 void *block_make(const struct setter *s, size_t size, draw_part *draw, double width_pt,
@@ -170,7 +173,7 @@ static void draw_mark(const struct item_block *t, const struct pen *pen, pt top,
 		plain_draw(t->setter, pen->canvas, t->number, &t->type, baseline);
 		return;
 	case MARK_CHECK:
-		top.y += (t->b.height_pt - GLOVE_PT) / 2;
+		top.y += t->b.strips ? 0 : (t->b.height_pt - GLOVE_PT) / 2;
 		draw_square(pen, top, GLOVE_PT, GLOVE_PT);
 		return;
 	case MARK_NONE:
@@ -178,10 +181,12 @@ static void draw_mark(const struct item_block *t, const struct pen *pen, pt top,
 	}
 }
 
-/* From right to left, so that the boxes of all items end at the same edge. */
-static void draw_side_boxes(const struct item_block *t, const struct pen *pen, pt at)
+/* From right to left, so that the boxes of all items end at the same edge; in the middle
+ * of h_pt. */
+static void draw_side_boxes(const struct item_block *t, const struct pen *pen, pt at,
+    double h_pt)
 {
-	double x = at.x + t->b.width_pt, h_pt = t->b.height_pt;
+	double x = at.x + t->b.width_pt;
 
 	for (size_t i = t->nboxes; i > 0; i--) {
 		const struct side_box *box = &t->boxes[i - 1];
@@ -198,7 +203,7 @@ static void draw_side_boxes(const struct item_block *t, const struct pen *pen, p
 }
 
 /* An item without strips is whole: its text stands in the middle of its height, beside
- * the boxes. */
+ * the boxes. One that is cut has them beside its first part. */
 static void draw_item(const struct block *b, const struct pen *pen, pt at,
     struct part part)
 {
@@ -216,7 +221,8 @@ static void draw_item(const struct block *b, const struct pen *pen, pt at,
 		para_draw_part(t->lines, pen, text, part.from, part.to);
 	else
 		para_draw(t->lines, pen, text);
-	draw_side_boxes(t, pen, at);
+	if (part_is_first(part))
+		draw_side_boxes(t, pen, at, part.height_pt);
 	if (part_is_last(b, part))
 		canvas_tag_end(pen->canvas);
 }
@@ -302,10 +308,12 @@ struct block *block_item(const struct setter *s, const struct item_spec *spec,
 	t->lines = para_break(s, spans, n, type,
 	    at_least(width_pt - t->hang_pt - boxes_pt, 0));
 	t->b.list_item = true;
-	if (spec->nboxes == 0 && spec->mark != MARK_CHECK)
-		block_set_lines(s, &t->b, t->lines, false);
-	else
+	bool boxed = spec->nboxes > 0 || spec->mark == MARK_CHECK;
+
+	if (boxed && item_height_pt(t) <= item_cut_pt)
 		t->b.height_pt = item_height_pt(t);
+	else
+		block_set_lines(s, &t->b, t->lines, boxed);
 	return &t->b;
 }
 

@@ -81,7 +81,8 @@ struct item_spec {
 	enum item_mark mark;
 	uint32_t number;
 	double hang_pt;          /* from the left edge to the text; 0: fits the mark */
-	const struct side_box *boxes; /* from left to right; with boxes it is whole */
+	const struct side_box *boxes; /* from left to right; an item with boxes is whole,
+	                               * but for one of a third of a page and more */
 	size_t nboxes;
 };
 

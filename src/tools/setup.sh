@@ -1,12 +1,14 @@
 #!/bin/sh
-# Installs what building (`build`) or checking (`check`) needs, on Debian and its kin.
-# Silent when everything is there. Elsewhere it names what is missing and stops.
+# Installs what building (`build`), checking (`check`) or fuzzing (`long`) needs, on
+# Debian and its kin. Silent when everything is there. Elsewhere it names what is
+# missing and stops.
 set -eu
 
 build='gcc libc6-dev libcmark-dev libhpdf-dev zlib1g-dev binutils'
 check="$build libcmocka-dev qpdf poppler-utils mupdf-tools units libigraph-dev pkg-config jq python3 python3-jsonschema"
 case ${1:-build} in
 check) wanted=$check ;;
+long) wanted="$check clang-14 libclang-rt-14-dev" ;;
 *) wanted=$build ;;
 esac
 

@@ -1,0 +1,46 @@
+#!/bin/sh
+# What takes longer than `make check` may: the fuzzer, for FUZZ_RUNS inputs or FUZZ_SECONDS,
+# whichever ends first, over every output under the address and undefined-behavior
+# sanitizers. Its first fault stands in build/fuzz/; put it into tests/crash once mended.
+set -u
+cd "$(dirname "$0")/.." || exit 2
+runs=${FUZZ_RUNS:-200000}
+seconds=${FUZZ_SECONDS:-600}
+passed=0
+failed=0
+
+make --no-print-directory fuzz >build/fuzz.log 2>&1 || {
+	tail -n 20 build/fuzz.log
+	echo '0 passed, 1 failed'
+	exit 1
+}
+sh tests/fuzz_seed.sh || exit 2
+mkdir -p build/fuzz/found
+
+# Each fuzzer run keeps what it learned in build/fuzz/found, so that the next goes on.
+fuzz() {
+	build/fuzz/fitup -runs="$runs" -max_total_time="$seconds" -max_len=12000 -timeout=5 \
+		-rss_limit_mb=2048 -dict=build/fuzz/words -artifact_prefix=build/fuzz/ \
+		-print_final_stats=1 build/fuzz/found build/fuzz/seed >build/fuzz.log 2>&1
+}
+
+if fuzz; then
+	passed=$((passed + 1))
+else
+	failed=$((failed + 1))
+	grep -E 'ERROR|SUMMARY|runtime error|broken promise|Test unit written' build/fuzz.log
+	tail -n 20 build/fuzz.log
+fi
+sed -n 's/^stat::number_of_executed_units: */fuzz runs: /p;
+	s/^stat::average_exec_per_sec: */fuzz runs a second: /p' build/fuzz.log
+
+# A fuzzer that never gets beyond the first stage proves nothing.
+reached=$(sed -n 's/^#.* cov: \([0-9]*\) .*/\1/p' build/fuzz.log | tail -n 1)
+if [ "${reached:-0}" -gt 3500 ]; then
+	passed=$((passed + 1))
+else
+	failed=$((failed + 1))
+	echo "the fuzzer reached ${reached:-0} places of the program, not 3500"
+fi
+echo "$passed passed, $failed failed"
+[ "$failed" = 0 ]
