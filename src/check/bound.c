@@ -56,6 +56,8 @@ static void bound_by_needers(const struct view *v, uint32_t cell, uint32_t unit,
 	}
 }
 
+/* Those who need what assignment w teaches, at its level and below: a need for a
+ * lower level is met by the same line. */
 static void bound_by_teaching(const struct view *v, uint32_t w, struct bound *b)
 {
 	const struct graph *g = v->graph;
@@ -71,6 +73,7 @@ static void bound_by_teaching(const struct view *v, uint32_t w, struct bound *b)
 	}
 }
 
+/* A choice moves as one line, so the bounds of all its branches count together. */
 struct bound *bounds_of(struct repairs *r, uint32_t unit)
 {
 	const struct verdict *d = r->verdict;

@@ -30,6 +30,8 @@ static bool brings_unknown(const struct model *m)
 	return false;
 }
 
+/* Needs and loops over all orders. Loops do not depend on the path by which students
+ * come, so they are looked for once, in the order of program.md. */
 static void check_order(struct arena *scratch, struct graph *g,
     const struct order *const *orders, size_t n, const struct words *w,
     struct findings *f)
@@ -51,6 +53,8 @@ static void check_order(struct arena *scratch, struct graph *g,
 	rules_run(scratch, orders[0]->model, views, n, f);
 }
 
+/* Unknown words are rare: the graph is laid a second time, with what they mean, only
+ * when there are some. */
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,
     struct findings *f)
 {

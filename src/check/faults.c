@@ -52,6 +52,8 @@ static void join_view(struct arena *a, struct verdict *d, size_t from, uint32_t 
 	d->faults.n = kept;
 }
 
+/* The order of program.md comes first, so that a fault which stands in it speaks of it
+ * even when paths show the same fault. */
 struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews)
 {
 	struct verdict *d = arena_alloc(a, sizeof *d);
@@ -76,6 +78,8 @@ struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews)
 	return d;
 }
 
+/* The four numbers that must agree make a key; faults arrive in walk order, so the
+ * first of each finding is the first need in order. */
 void verdict_merge(struct arena *a, struct verdict *d, const bool *told)
 {
 	const struct graph *g = d->views[0]->graph;

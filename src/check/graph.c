@@ -6,6 +6,7 @@ struct room {
 	size_t needs, alts, teach;
 };
 
+/* Room for four needs and two teachings an assignment; more is added as it shows. */
 static void reserve(struct arena *a, struct graph *g, struct room *room)
 {
 	size_t n = g->nassignments;
@@ -19,6 +20,8 @@ static void reserve(struct arena *a, struct graph *g, struct room *room)
 	g->teach = arena_array(a, room->teach, sizeof *g->teach);
 }
 
+/* Each need keeps its number even when it is not judged, so that a need of the graph
+ * is a need of the model. */
 static void add_needs(struct arena *a, struct graph *g, const struct assignment *as,
     struct room *room)
 {
@@ -85,6 +88,8 @@ struct graph *graph_new(struct arena *a, const struct model *m, const struct wor
 	return g;
 }
 
+/* Counted two places ahead, so that filling turns starts into ends and leaves at[c]
+ * the start of cell c. */
 void graph_index_needers(struct arena *a, struct graph *g)
 {
 	uint32_t *at = arena_array(a, (size_t)g->ncells + 2, sizeof *at);

@@ -81,6 +81,7 @@ static bool lead_holds(const struct repairs *r, uint32_t need, uint32_t unit,
 	return true;
 }
 
+/* The quick test settles nearly every cell; the exact one walks needers and teachers. */
 static bool cell_holds(const struct repairs *r, uint32_t cell, uint32_t w,
     const struct place *p)
 {

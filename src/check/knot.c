@@ -12,6 +12,8 @@ struct release {
 	size_t nqueue;
 };
 
+/* Placed assignments take their turn in the order, the others follow by id. Units of
+ * the latter must not collide with those of the order. */
 static void set_turns(struct arena *a, struct knots *ks)
 {
 	const struct view *v = ks->view;
@@ -28,6 +30,7 @@ static void set_turns(struct arena *a, struct knots *ks)
 	}
 }
 
+/* Teachers come in turn: keeps the first, and the first of another unit. */
 static void note_first(struct knots *ks, uint32_t *two, uint32_t w)
 {
 	if (two[0] == NONE)
@@ -36,6 +39,7 @@ static void note_first(struct knots *ks, uint32_t *two, uint32_t w)
 		two[1] = w;
 }
 
+/* Misspelt teachings may release a need, but no loop is told through one. */
 static void set_firsts(struct arena *a, struct knots *ks)
 {
 	const struct graph *g = ks->view->graph;
@@ -137,6 +141,8 @@ static void meet(struct release *r, uint32_t cell, uint32_t but, uint32_t only)
 	}
 }
 
+/* The first release serves every unit but its own; one of another unit serves that
+ * one. After these two, further releases change nothing. */
 static void release_cell(struct release *r, uint32_t cell, uint32_t unit)
 {
 	if (r->by[cell] == NONE) {
@@ -148,6 +154,8 @@ static void release_cell(struct release *r, uint32_t cell, uint32_t unit)
 	}
 }
 
+/* The queue grows while it is read: each assignment enters it once, each need is met
+ * once, each cell is walked twice at most. */
 static void release_all(struct arena *a, struct knots *ks, const struct graph *g)
 {
 	struct release r = { .g = g, .ks = ks };
@@ -226,6 +234,8 @@ static void lower(struct visit *v, uint32_t to)
 		v->low = to;
 }
 
+/* Leaves an assignment whose needs are all followed; what it leads back to counts for
+ * the one it was reached from. */
 static void step_back(struct search *s)
 {
 	uint32_t w = s->path[--s->npath];
@@ -236,6 +246,8 @@ static void step_back(struct search *s)
 		lower(&s->visits[s->path[s->npath - 1]], s->visits[w].low);
 }
 
+/* Parts close only after those they lead to: a knot comes before those that rest on
+ * it. */
 static void search_from(struct search *s, uint32_t root)
 {
 	const struct graph *g = s->ks->view->graph;

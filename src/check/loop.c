@@ -98,6 +98,7 @@ static str skill_of(const struct knots *ks, const struct loop_step *s)
 	return g->model->skills[cell_skill(cell)].id;
 }
 
+/* The steps in words, as many as fit a sentence, and what else hangs in the knot. */
 static void say_cause(struct buf *b, const struct trail *t, size_t rest)
 {
 	for (size_t i = 0; i < t->nsteps && i < LOOP_NAMED; i++) {
@@ -111,6 +112,7 @@ static void say_cause(struct buf *b, const struct trail *t, size_t rest)
 		    rest > 1 ? "assignments are" : "assignment is");
 }
 
+/* Every step is listed with its place, the first one too: a circle has no outside. */
 static void report_loop(struct trail *t, size_t rest, struct findings *f)
 {
 	const struct graph *g = t->ks->view->graph;

@@ -10,12 +10,14 @@ static const struct place *place_of(const struct view *v, uint32_t assignment)
 	return &v->order->places[assignment];
 }
 
+/* Bounds are strict: two lines never share a place. */
 static bool within(const struct view *v, const struct bound *b, const struct place *p)
 {
 	return (b->after == NONE || place_cmp(place_of(v, b->after), p) < 0) &&
 	    (b->before == NONE || place_cmp(p, place_of(v, b->before)) < 0);
 }
 
+/* The place on the given line of a week; its turn is 0 off the path of v. */
 static struct place spot_place(const struct repairs *r, const struct view *v,
     uint64_t spot, uint32_t line)
 {
@@ -77,6 +79,7 @@ static void add_spot(const struct repairs *r, struct spots *s, uint64_t spot)
 		s->v[s->n++] = spot;
 }
 
+/* A bound tells at its own week, at the one before and at the one after. */
 static void add_around(const struct repairs *r, struct spots *s, const struct view *v,
     uint32_t w)
 {

@@ -8,6 +8,7 @@
 /* Teachers tried for one finding; real programs stay far below. */
 enum { TEACHERS_MOST = 64 };
 
+/* Teachers by skill, laid out like the needers of the graph. */
 static void index_teachers(struct repairs *r)
 {
 	const struct graph *g = r->graph;
@@ -127,6 +128,8 @@ static bool is_better(const struct move *a, const struct move *b)
 	return a->unit > b->unit;
 }
 
+/* Any teacher may be the one to move, not only the first: it may be tied down while
+ * another is free. */
 static struct move best_teacher_move(struct repairs *r, const struct merged *g)
 {
 	const struct graph *gr = r->graph;
@@ -222,6 +225,7 @@ static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g
 		    "reported, so undo that first");
 }
 
+/* The better move first; the other side follows when it can move at all. */
 str repair_words(struct repairs *r, const struct merged *g, struct arena *out)
 {
 	struct buf b = { .arena = out };

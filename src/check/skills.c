@@ -95,6 +95,7 @@ static void check_names(const struct assignment *as, const struct skill_at *t,
 	}
 }
 
+/* An assessment without evidence leaves the reviewer nothing to look at. */
 static void report_unnamed(struct findings *f, const struct assignment *as,
     const struct skill_at *t)
 {

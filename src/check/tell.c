@@ -88,6 +88,7 @@ static const struct { const char *one, *several; } natures[] = {
 	    ", none of which any assignment teaches" },
 };
 
+/* As the author wrote it, unknown alternatives included. */
 static void say_need(struct buf *b, const struct teller *t, const struct fault *f)
 {
 	const struct need *n = graph_need(t->graph, f->assignment, f->need);
@@ -99,6 +100,7 @@ static void say_need(struct buf *b, const struct teller *t, const struct fault *
 		    STR_ARG(skill_level_word(n->v[i].level)));
 }
 
+/* One more is named; several are counted, for they are listed as related. */
 static void say_others(struct buf *b, const struct teller *t, const struct merged *g)
 {
 	uint32_t second = t->verdict->next[g->first];
@@ -130,6 +132,7 @@ static void say_paths(struct buf *b, const struct verdict *d, uint32_t set)
 		buf_addf(b, " and %u more", more);
 }
 
+/* Who, where, what, and how it is not met; on an entry path, for whom. */
 static void say_message(struct buf *b, const struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
@@ -165,6 +168,7 @@ static uint32_t unlisted_teacher(struct teller *t, uint32_t skill)
 	return t->unlisted[skill] - 1;
 }
 
+/* A teacher that stands in no course explains more than that there is none. */
 static void say_never(struct buf *b, struct teller *t, const struct fault *f)
 {
 	uint32_t who = unlisted_teacher(t, cell_skill(t->graph->alts[f->alt]));
@@ -182,6 +186,7 @@ static void say_never(struct buf *b, struct teller *t, const struct fault *f)
 		buf_adds(b, "no assignment teaches it");
 }
 
+/* Who does teach it, where that stands, and why it does not count. */
 static void say_teacher(struct buf *b, const struct teller *t, const struct fault *f)
 {
 	static const char *const opening[] = {
@@ -246,6 +251,7 @@ static void say_repair(struct buf *b, const struct teller *t, const struct fault
 	}
 }
 
+/* Words are cheap; only moves are limited to the first findings. */
 static str repair_for(struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
@@ -313,6 +319,7 @@ static str misspelt_word(const struct teller *t, uint32_t teacher, uint32_t cell
 	return (str){ 0 };
 }
 
+/* Needs that stand explained by a misspelt word go under its finding. */
 static void relate_misspelt(struct teller *t)
 {
 	const struct verdict *v = t->verdict;

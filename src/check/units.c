@@ -78,6 +78,8 @@ static enum skill_level common_level(const struct seen *s, uint32_t branches)
 	return s->now < s->least ? s->now : s->least;
 }
 
+/* A level beyond the common one still counts as that of one branch, so each branch is
+ * listed in full after what all share. */
 static void teach_choice(const struct units *us, const struct graph *g, uint32_t u,
     struct lessons *l)
 {

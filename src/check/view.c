@@ -4,6 +4,7 @@
  * the bound keeps a hostile one from costing needs times choices. */
 enum { CHOICES_MOST = 1000 };
 
+/* A level left out was reported; taking the highest keeps needs from failing on it. */
 static void bring(struct view *v, const struct skill_at *s, size_t n)
 {
 	for (size_t i = 0; i < n; i++) {
@@ -161,6 +162,8 @@ static uint32_t meeting_choice(const struct view *v, uint32_t cell, uint32_t nee
 	return NONE;
 }
 
+/* A single need asks each standing that counts; a "one of" may also be met by a choice
+ * whose branches teach different alternatives. */
 uint32_t view_meeting(const struct view *v, uint32_t need, uint32_t unit, bool optional)
 {
 	const struct graph *g = v->graph;
@@ -181,6 +184,7 @@ uint32_t view_meeting(const struct view *v, uint32_t need, uint32_t unit, bool o
 	return best;
 }
 
+/* Optional work, one branch, even a misspelt word: each makes it less than an error. */
 uint32_t view_easing(const struct view *v, uint32_t need, uint32_t unit)
 {
 	const struct graph *g = v->graph;

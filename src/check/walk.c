@@ -8,6 +8,7 @@ struct taught {
 	uint8_t *perhaps;        /* to those as well who did the optional work */
 };
 
+/* Whether what has been taught meets a need. Unjudged needs count as met. */
 static bool is_met(const struct graph *g, uint32_t need, const uint8_t *levels)
 {
 	bool judged = false;
@@ -37,6 +38,7 @@ static bool choice_meets(struct view *v, struct arena *a, uint32_t need, uint32_
 	return view_meeting(v, need, unit, v->units->optional[unit]) < unit;
 }
 
+/* A choice is tried only for what the levels do not settle. */
 static void check_needs(struct view *v, struct faults *fs, uint32_t unit, uint32_t w,
     const uint8_t *levels)
 {
@@ -85,6 +87,7 @@ static void teach_unit(const struct view *v, uint32_t unit, struct lessons *l,
 	}
 }
 
+/* Branches of a choice are judged before any of them teaches. */
 void walk_order(struct view *v, struct faults *fs)
 {
 	const struct units *us = v->units;
@@ -141,6 +144,8 @@ static bool is_earlier(const struct view *v, uint32_t teacher, uint32_t unit)
 	return teacher != NONE && v->units->of[teacher] < unit;
 }
 
+/* A slip of the pen explains a need best; then whichever of optional work and a single
+ * branch came first. */
 static void judge_earlier(const struct view *v, uint32_t cell, uint32_t unit,
     struct fault *d)
 {
@@ -161,7 +166,8 @@ static void judge_earlier(const struct view *v, uint32_t cell, uint32_t unit,
 	}
 }
 
-/* One alternative on its own. */
+/* One alternative on its own: natures are tried from the lightest to the gravest, so
+ * that a skill taught later is never told as never taught. */
 static struct fault judge_cell(const struct view *v, const struct fault *d, uint32_t cell)
 {
 	uint32_t unit = v->units->of[d->assignment];
@@ -200,6 +206,7 @@ static bool is_lighter(const struct view *v, const struct fault *a, const struct
 	return v->units->of[a->teacher] < v->units->of[b->teacher];
 }
 
+/* Of several alternatives the one closest to being met is spoken of. */
 void fault_judge(const struct view *v, struct fault *d)
 {
 	const struct graph *g = v->graph;

@@ -36,6 +36,7 @@ static uint32_t likely_skill(struct words *w, str written)
 	return NONE;
 }
 
+/* The finding speaks of the first place in order and names the likely skill. */
 static void report(struct words *w, struct findings *f, const struct skill_at *s, str who)
 {
 	struct word *word;

@@ -31,6 +31,7 @@ static uint32_t *first_slots(struct arena *a, const struct model *m)
 	return first;
 }
 
+/* A quarter that a path names twice is met the first time. */
 uint32_t order_turn(const struct order *o, uint32_t quarter)
 {
 	const struct entry *e = o->entry;
@@ -57,6 +58,7 @@ static uint32_t *turns_new(struct arena *a, const struct model *m, const struct 
 	return turns;
 }
 
+/* The two keys of the walk; the third, the line, is the order it starts out in. */
 static uint32_t key_of(const struct place *p, bool by_quarter)
 {
 	return by_quarter ? p->rank_quarter : p->week;
@@ -177,6 +179,8 @@ static uint32_t next_line(const struct order *o)
 	return line < UINT32_MAX ? line + 1 : line;
 }
 
+/* The walk is copied without the moved line, which goes in before the first that
+ * stands later; nothing is sorted again. */
 struct order *order_moved(struct arena *a, const struct order *o, uint32_t assignment,
     uint32_t quarter, uint32_t week)
 {
