@@ -157,6 +157,15 @@ size_t findings_count(const struct findings *f, enum finding_level level)
 	size_t n = 0;
 
 	for (size_t i = 0; i < f->n; i++)
-		n += f->v[i].level == level;
+		n += f->v[i].level == level && !f->v[i].waived;
+	return n;
+}
+
+size_t findings_count_waived(const struct findings *f)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		n += f->v[i].waived != NULL;
 	return n;
 }

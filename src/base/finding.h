@@ -53,6 +53,11 @@ enum finding_scope {
 	SCOPE_PROGRAM            /* everything */
 };
 
+/* Why a finding is accepted on purpose. */
+struct waived {
+	str reason, role, until;
+};
+
 struct finding {
 	enum finding_name name;
 	enum finding_level level;
@@ -65,6 +70,7 @@ struct finding {
 	str repair;              /* may be empty; imperative, no full stop */
 	struct related *related;
 	size_t nrelated, related_cap;
+	const struct waived *waived; /* null: it stands */
 };
 
 struct findings {
@@ -93,7 +99,9 @@ str likely_word(str wrong, const str *words, size_t n);
 
 /* By path, line, column, then name, then message. Stable; drops exact repeats. */
 void findings_sort(struct findings *f);
+/* Those that stand; waived ones are counted apart. */
 size_t findings_count(const struct findings *f, enum finding_level level);
+size_t findings_count_waived(const struct findings *f);
 
 const struct finding_info *finding_info(enum finding_name name);
 const char *level_word(enum finding_level level);

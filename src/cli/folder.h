@@ -11,7 +11,7 @@ struct folder {
 	bool *readable;          /* false: reported, text empty */
 };
 
-/* Reads program.md, skills.md, shop.md and assignments/ below dir. What cannot be
+/* Reads the files that file_role_of knows below dir. What cannot be
  * read, leads out of the folder or goes beyond the limits is reported. False: dir is
  * no folder at all (errno says why). */
 bool folder_read(struct arena *a, const char *dir, struct folder *out, struct findings *f);

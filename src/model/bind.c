@@ -19,6 +19,8 @@ bool file_role_of(str path, enum file_role *role)
 		{ { "program.md", 10 }, ROLE_PROGRAM },
 		{ { "skills.md", 9 }, ROLE_SKILLS },
 		{ { "shop.md", 7 }, ROLE_SHOP },
+		{ { "customs.md", 10 }, ROLE_CUSTOMS },
+		{ { "cohorts.md", 10 }, ROLE_COHORTS },
 	};
 
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
@@ -175,5 +177,7 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 			gather_file(&b, &g, &files[i]);
 	read_assignments(&b, &g);
 	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
+	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);
+	read_role(&b, files, nfiles, ROLE_COHORTS, cohorts_read);
 	return m;
 }

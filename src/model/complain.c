@@ -21,7 +21,7 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
 	} else if (b->quarter) {
 		d->scope = SCOPE_QUARTER;
 		d->quarter = b->quarter;
-	} else if (b->shop) {
+	} else if (b->aside) {
 		/* Names no assignment, so it holds no document back. */
 		d->scope = SCOPE_ASSIGNMENTS;
 	}

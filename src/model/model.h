@@ -339,7 +339,9 @@ struct model {
 };
 
 /* One file with its role, as bind takes it. */
-enum file_role { ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS };
+enum file_role {
+	ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS, ROLE_CUSTOMS, ROLE_COHORTS
+};
 
 struct record_file; /* read/record.h, for those who build models */
 

@@ -7,8 +7,11 @@
 /* Each reads a whole file into b->model. */
 void skills_read(struct binder *b, const struct record_file *file);
 void shop_read(struct binder *b, const struct record_file *file);
+void customs_read(struct binder *b, const struct record_file *file);
 /* After the assignments: lines of courses refer to them. */
 void program_read(struct binder *b, const struct record_file *file);
+/* After program.md and shop.md, whose quarters and sections it names. */
+void cohorts_read(struct binder *b, const struct record_file *file);
 
 /* One numbered line of the course read last. seen[assignment] is the slot + 1. */
 void slot_read(struct binder *b, const struct block *v, uint32_t *seen);

@@ -23,7 +23,7 @@ struct binder {
 	struct assignment *a;    /* null outside an assignment */
 	const struct block **facts; /* of that assignment, by row of its fact table */
 	uint32_t quarter;        /* of program.md, 0 outside */
-	bool shop;               /* in shop.md, which no packet prints */
+	bool aside;              /* in a file that no packet prints, such as shop.md */
 	/* Findings about ids in program.md that no file defines, by index in f: their
 	 * likely ids are known once all lines are read. */
 	size_t *unknown, nunknown, unknown_cap;

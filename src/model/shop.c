@@ -301,8 +301,8 @@ void shop_read(struct binder *b, const struct record_file *file)
 {
 	struct map *names = map_new(b->arena, true);
 
-	b->shop = true;
+	b->aside = true;
 	for (size_t round = 0; round <= ROWS; round++)
 		read_round(b, file, round, names);
-	b->shop = false;
+	b->aside = false;
 }

@@ -57,7 +57,8 @@ const struct finding *hold_find(const struct model *m, const struct findings *f,
 	const struct printed p = { m, assignments, n, quarter };
 
 	for (size_t i = 0; i < f->n; i++)
-		if (f->v[i].level == LEVEL_ERROR && concerns(&f->v[i], &p))
+		if (f->v[i].level == LEVEL_ERROR && !f->v[i].waived &&
+		    concerns(&f->v[i], &p))
 			return &f->v[i];
 	return NULL;
 }

@@ -1,0 +1,296 @@
+/* customs.md: habits that this program reverses, and findings accepted on purpose. */
+#include "model/parts.h"
+#include "model/when.h"
+
+static str info_name(uint32_t name)
+{
+	return str_of(finding_info(name)->name);
+}
+
+/* The custom that s names in words, as its rule row writes it; empty: none does. */
+static str find_custom(str s)
+{
+	for (uint32_t k = 0; k < FINDING_COUNT; k++) {
+		str custom = str_of(finding_info(k)->custom);
+
+		if (custom.n && words_same(custom, s))
+			return custom;
+	}
+	return (str){ 0 };
+}
+
+static uint32_t find_name(str s)
+{
+	for (uint32_t k = 0; k < FINDING_COUNT; k++)
+		if (words_same(info_name(k), s))
+			return k;
+	return NONE;
+}
+
+/* All customs in words, or all finding names, as candidates for a likely word. */
+static size_t list_words(struct binder *b, bool customs, str **out)
+{
+	str *v = arena_array(b->arena, FINDING_COUNT, sizeof *v);
+	size_t n = 0;
+
+	for (uint32_t k = 0; k < FINDING_COUNT; k++) {
+		str word = customs ? str_of(finding_info(k)->custom) : info_name(k);
+
+		if (word.n)
+			v[n++] = word;
+	}
+	*out = v;
+	return n;
+}
+
+/* A finding's name where the words of a custom are owed. */
+static void complain_name(struct binder *b, const struct block *v, uint32_t name)
+{
+	const struct finding_info *info = finding_info(name);
+	struct finding *d;
+
+	if (info->class == CLASS_CUSTOM) {
+		d = complain(b, FINDING_UNKNOWN_WORD, v->key_pos, "\"%.*s\" is a finding, "
+		    "not the words of a custom; this line is left out", STR_ARG(v->key));
+		finding_repair(b->f, d, "write \"%s\"", info->custom);
+		return;
+	}
+	d = complain(b, FINDING_FIRM_RULE_OFF, v->key_pos,
+	    "\"%s\" is no custom and cannot be switched off; this line is left out",
+	    info->name);
+	if (info->class == CLASS_SAFETY)
+		finding_repair(b->f, d, "mend what it finds: it guards against harm");
+	else
+		finding_repair(b->f, d, "mend what it finds, or accept one case of it "
+		    "under Waivers");
+}
+
+static bool is_off(const struct model *m, str custom)
+{
+	for (size_t i = 0; i < m->ncustoms_off; i++)
+		if (str_eq(m->customs_off[i].custom, custom))
+			return true;
+	return false;
+}
+
+static void read_off(struct binder *b, const struct block *v)
+{
+	struct model *m = b->model;
+	str custom = find_custom(v->key), *words;
+	uint32_t name = custom.n ? NONE : find_name(v->key);
+	size_t n;
+
+	if (name != NONE) {
+		complain_name(b, v, name);
+	} else if (!custom.n) {
+		n = list_words(b, true, &words);
+		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, v->key_pos,
+		    "\"%.*s\" is not a custom that fitup knows; this line is left out",
+		    STR_ARG(v->key)), v->key, words, n);
+	} else if (!v->text.n) {
+		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, v->key_pos,
+		    "\"%.*s\" does not say why it is switched off; it stays on",
+		    STR_ARG(v->key)), "write the reason after the colon");
+	} else if (is_off(m, custom)) {
+		finding_repair(b->f, complain(b, FINDING_DUPLICATE_KEY, v->key_pos,
+		    "\"%.*s\" is switched off twice; this line is left out",
+		    STR_ARG(v->key)), "delete one of them");
+	} else {
+		*ARENA_PUSH(b->arena, m->customs_off, m->ncustoms_off,
+		    m->customs_off_cap) = (struct custom_off){ custom, v->text,
+			v->key_pos };
+	}
+}
+
+/* The finding that a waiver names; false: reported. */
+static bool read_name(struct binder *b, struct said t, struct waiver *w)
+{
+	uint32_t name = find_name(t.s);
+	struct finding *d;
+	str *words;
+	size_t n;
+
+	if (name == NONE) {
+		n = list_words(b, false, &words);
+		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
+		    "\"%.*s\" is not the name of a finding; this waiver is left out",
+		    STR_ARG(t.s)), t.s, words, n);
+		return false;
+	}
+	if (finding_info(name)->class == CLASS_SAFETY) {
+		d = complain(b, FINDING_SAFETY_WAIVER, said_pos(t),
+		    "\"%s\" guards against harm and cannot be waived; this waiver is left "
+		    "out", finding_info(name)->name);
+		finding_repair(b->f, d, "mend what it finds");
+		return false;
+	}
+	w->name = (enum finding_name)name;
+	return true;
+}
+
+/* An assignment or a skill after the name. */
+static bool read_subject(struct binder *b, struct said t, struct waiver *w)
+{
+	size_t used;
+	str id = id_of_assignment(b->arena, t.s, &used);
+
+	if (id.n && used == t.s.n && !w->assignment.n) {
+		w->assignment = id;
+		return true;
+	}
+	id = id_of_skill(b->arena, t.s);
+	if (id.n && !w->skill.n) {
+		w->skill = id;
+		return true;
+	}
+	finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, said_pos(t),
+	    "\"%.*s\" has no meaning here; this waiver is left out", STR_ARG(t.s)),
+	    "after the name write one assignment and at most one skill, such as "
+	    "\"untaught-skill, SM-25, fab.plan\"");
+	return false;
+}
+
+static bool read_key(struct binder *b, const struct block *v, struct waiver *w)
+{
+	struct said rest = { v, v->key }, part;
+
+	if (!said_next(&rest, ",", &part) || !read_name(b, part, w))
+		return false;
+	while (said_next(&rest, ",", &part))
+		if (!read_subject(b, part, w))
+			return false;
+	return true;
+}
+
+static bool complain_lacking(struct binder *b, const struct block *v, const char *what)
+{
+	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, v->key_pos,
+	    "this waiver does not say %s; it is left out", what),
+	    "write \"reason; role responsible; until fall-2027\" or a date in place of "
+	    "the term");
+	return false;
+}
+
+static bool read_until(struct binder *b, const struct block *v, struct said t,
+    struct waiver *w)
+{
+	struct when when;
+
+	if (!said_skip(&t, STR("until")) || !t.s.n)
+		return complain_lacking(b, v, "until when");
+	t = said_trim(t);
+	w->until = t.s;
+	w->until_pos = said_pos(t);
+	if (when_parse(t.s, &when))
+		return true;
+	finding_repair(b->f, complain(b, FINDING_UNKNOWN_WORD, w->until_pos,
+	    "\"%.*s\" is neither a day nor a term; this waiver is left out",
+	    STR_ARG(t.s)), "write a day as 2027-09-01 or a term as fall-2027");
+	return false;
+}
+
+/* "reason; role; until X": the last two parts are role and end, so that a reason may
+ * hold semicolons. */
+static bool read_terms(struct binder *b, const struct block *v, struct waiver *w)
+{
+	struct said all = said_all(v), tail;
+	size_t last = all.s.n, before;
+
+	while (last && all.s.p[last - 1] != ';')
+		last--;
+	tail = said_trim(said_sub(all, last, all.s.n));
+	if (!said_skip(&(struct said){ v, tail.s }, STR("until")))
+		return complain_lacking(b, v, "until when");
+	before = last ? last - 1 : 0;
+	while (before && all.s.p[before - 1] != ';')
+		before--;
+	w->role = last ? str_trim(str_sub(all.s, before, last - 1)) : (str){ 0 };
+	w->reason = before ? str_trim(str_sub(all.s, 0, before - 1)) : (str){ 0 };
+	if (!w->role.n)
+		return complain_lacking(b, v, "whose role answers for it");
+	if (!w->reason.n)
+		return complain_lacking(b, v, "the reason and whose role answers for it");
+	return read_until(b, v, tail, w);
+}
+
+static void read_waiver(struct binder *b, const struct block *v)
+{
+	struct model *m = b->model;
+	struct waiver w = { .pos = v->key_pos };
+
+	if (read_key(b, v, &w) && read_terms(b, v, &w))
+		*ARENA_PUSH(b->arena, m->waivers, m->nwaivers, m->waivers_cap) = w;
+}
+
+static const struct customs_row {
+	str name;
+	void (*read)(struct binder *b, const struct block *v);
+	const char *wanted;
+} rows[] = {
+	{ { "Off", 3 }, read_off,
+	    "write \"- **stick before wire-feed:** reason\"" },
+	{ { "Waivers", 7 }, read_waiver, "write \"- **untaught-skill, SM-25, fab.plan:** "
+	    "reason; role responsible; until fall-2027\"" },
+};
+enum { ROWS = sizeof rows / sizeof *rows };
+
+static const struct customs_row *row_of(struct binder *b, const struct block *h)
+{
+	str names[ROWS];
+
+	for (size_t i = 0; i < ROWS; i++) {
+		names[i] = rows[i].name;
+		if (words_same(rows[i].name, h->text))
+			return &rows[i];
+	}
+	offer_likely(b, complain(b, FINDING_UNKNOWN_SECTION, h->pos,
+	    "\"%.*s\" is not a heading of customs.md; what stands under it is left out",
+	    STR_ARG(h->text)), h->text, names, ROWS);
+	return NULL;
+}
+
+static void read_section(struct binder *b, const struct block *h, const struct block *v,
+    size_t n, const struct block **seen)
+{
+	const struct customs_row *row = row_of(b, h);
+	struct finding *d;
+
+	if (!row)
+		return;
+	if (seen[row - rows]) {
+		d = complain(b, FINDING_DUPLICATE_SECTION, h->pos,
+		    "\"%.*s\" stands twice; what stands under this one is left out",
+		    STR_ARG(h->text));
+		finding_relate(b->f, d, seen[row - rows]->pos)->label =
+		    STR("the first counts");
+		return;
+	}
+	seen[row - rows] = h;
+	for (size_t i = 0; i < n; i++)
+		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
+			row->read(b, &v[i]);
+		else
+			complain_block(b, &v[i], row->wanted);
+}
+
+void customs_read(struct binder *b, const struct record_file *file)
+{
+	const struct block *seen[ROWS] = { NULL };
+	size_t end;
+
+	b->aside = true;
+	for (size_t i = 1; i < file->n; i = end) {
+		const struct block *h = &file->v[i];
+		bool heading = h->kind == BLOCK_HEADING;
+
+		end = heading ? blocks_until(file->v, file->n, i + 1, h->level < 2 ? 1 : 2)
+		    : i + 1;
+		if (heading && h->level < 2)
+			complain_second_title(b, h);
+		else if (heading && h->level == 2)
+			read_section(b, h, h + 1, end - i - 1, seen);
+		else
+			complain_block(b, h, "write it under ## Off or ## Waivers");
+	}
+	b->aside = false;
+}
