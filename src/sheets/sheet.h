@@ -63,6 +63,8 @@ str fact_text(const struct assignment *x, str key);
 
 /* The sheets; each adds blocks to sh->flow for one assignment. */
 void sheet_student(struct sheet *sh, uint32_t assignment);
+/* The table of settings of an assignment, when it has any. */
+void sheet_settings(struct sheet *sh, const struct assignment *x);
 void sheet_grading(struct sheet *sh, uint32_t assignment);
 
 /* Front matter and index of a packet that holds the assignments v, in order. */

@@ -150,116 +150,6 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 	sheet_grid_end(sh, g);
 }
 
-static void setting_row(struct grid *g, str what, str set, bool blank)
-{
-	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set },
-		{ .text = blank ? (str){ 0 } : STR("-"), .align = ALIGN_CENTER, .own_align = true } };
-
-	grid_row(g, row, 3);
-	if (!blank)
-		grid_row_min(g, 0);
-}
-
-static str filler_text(struct arena *a, const struct filler *f)
-{
-	struct buf b = { .arena = a };
-
-	buf_add(&b, f->class);
-	if (given(&f->dia)) {
-		buf_adds(&b, ", ");
-		format_quantity(&b, &f->dia);
-	}
-	if (f->where.n)
-		buf_addf(&b, " (%.*s)", STR_ARG(f->where));
-	return buf_str(&b);
-}
-
-static str current_text(struct arena *a, const struct current *c)
-{
-	struct buf b = { .arena = a };
-
-	buf_add(&b, c->polarity);
-	if (given(&c->amps)) {
-		buf_adds(&b, b.n ? ", " : "");
-		format_quantity(&b, &c->amps);
-	}
-	return buf_str(&b);
-}
-
-/* Facts printed in the table of settings, those with a blank first. */
-static const struct { str key; bool blank; } setting_facts[] = {
-	{ STR("Volts"), true }, { STR("Wire feed"), true }, { STR("Gas"), true },
-	{ STR("Purge"), true }, { STR("Tungsten"), true }, { STR("Preheat"), true },
-	{ STR("Interpass"), true }, { STR("Oven"), true }, { STR("Transfer"), false },
-	{ STR("Backing"), false }, { STR("Coating"), false }, { STR("Stock"), false },
-	{ STR("Machines"), false }, { STR("Place"), false }, { STR("Time limit"), false },
-	{ STR("Procedure"), false }, { STR("Team"), false }, { STR("Tested by"), false },
-	{ STR("Range"), false }, { STR("Witness"), false },
-};
-
-static bool has_settings(const struct assignment *x)
-{
-	bool any = x->nprocesses || x->nfillers || x->ncurrents || x->npasses;
-
-	for (size_t i = 0; i < sizeof setting_facts / sizeof *setting_facts; i++)
-		any |= fact_text(x, setting_facts[i].key).n > 0;
-	return any;
-}
-
-static str process_list(struct arena *a, const struct assignment *x)
-{
-	struct buf b = { .arena = a };
-
-	for (uint32_t i = 0; i < x->nprocesses; i++) {
-		buf_adds(&b, i ? ", " : "");
-		buf_add(&b, process_word(x->processes[i]));
-	}
-	return buf_str(&b);
-}
-
-static void add_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
-{
-	if (x->nprocesses)
-		setting_row(g, STR("Process"), process_list(sh->arena, x), false);
-	for (uint32_t i = 0; i < x->nfillers; i++)
-		setting_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]), false);
-	for (uint32_t i = 0; i < x->ncurrents; i++) {
-		str what = x->ncurrents > 1 && i < x->nfillers
-		    ? str_format(sh->arena, "Current, %.*s", STR_ARG(x->fillers[i].class))
-		    : STR("Current");
-
-		setting_row(g, what, current_text(sh->arena, &x->currents[i]), true);
-	}
-	for (size_t i = 0; i < x->npasses; i++)
-		setting_row(g, x->passes[i].name, x->passes[i].text, true);
-}
-
-static void add_settings(struct sheet *sh, const struct assignment *x)
-{
-	const struct grid_column columns[] = {
-		{ COLUMN_NATURAL, 90, ALIGN_LEFT }, { COLUMN_SHARE, 1, ALIGN_LEFT },
-		{ COLUMN_FIXED, MM_PT(35), ALIGN_LEFT },
-	};
-	const str head[] = { STR("Setting"), STR("Start with"), STR("Used") };
-	struct grid *g;
-
-	if (!has_settings(x))
-		return;
-	g = sheet_grid(sh, columns, 3, GLOVE_PT, STR("Settings"));
-	grid_row_plain(g, head, 3);
-	add_electric(sh, g, x);
-	for (size_t i = 0; i < sizeof setting_facts / sizeof *setting_facts; i++) {
-		str text = fact_text(x, setting_facts[i].key);
-
-		if (text.n)
-			setting_row(g, setting_facts[i].key, text, setting_facts[i].blank);
-	}
-	sheet_grid_end(sh, g);
-	if (x->ncurrents)
-		sheet_text(sh, STR("Starting values from handbook ranges. The maker's label wins. Write "
-		    "down what you used."));
-}
-
 static void add_welds(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = {
@@ -415,7 +305,7 @@ void sheet_student(struct sheet *sh, uint32_t assignment)
 	add_welds(sh, x);
 	sheet_figures(sh, x);
 	add_material(sh, x);
-	add_settings(sh, x);
+	sheet_settings(sh, x);
 	add_steps(sh, x);
 	add_acceptance(sh, x);
 	add_grading_weights(sh, x);
