@@ -1,5 +1,7 @@
 #include "check/faults.h"
 
+#include "check/waive.h"
+
 /* A need may be a warning in one order and an error in another: each kind of fault
  * is kept apart. */
 enum { KIND_SLIP, KIND_LIGHT, KIND_FIRM, KINDS };
@@ -80,11 +82,30 @@ struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews)
 
 /* The four numbers that must agree make a key; faults arrive in walk order, so the
  * first of each finding is the first need in order. */
+enum finding_name nature_finding(enum nature n)
+{
+	return n == NATURE_OPTIONAL ? FINDING_OPTIONAL_TEACHER
+	    : n == NATURE_BRANCH ? FINDING_ONE_BRANCH_TEACHER : FINDING_UNTAUGHT_SKILL;
+}
+
+/* The waiver that covers a fault, NONE when none does. */
+static uint32_t waiver_of(const struct waivers *ws, const struct graph *g,
+    const struct fault *f)
+{
+	const struct model *m = g->model;
+
+	if (!ws)
+		return NONE;
+	return waivers_find(ws, nature_finding(f->nature), m->assignments[f->assignment].id,
+	    m->skills[cell_skill(g->alts[f->alt])].id);
+}
+
 void verdict_merge(struct arena *a, struct verdict *d, const bool *told)
 {
 	const struct graph *g = d->views[0]->graph;
 	struct map *known = map_new(a, false);
-	uint32_t (*keys)[4] = arena_array(a, d->faults.n, sizeof *keys);
+	uint32_t (*keys)[5] = arena_array(a, d->faults.n, sizeof *keys);
+	const struct waivers *ws = waivers_new(a, g->model);
 
 	d->next = arena_array(a, d->faults.n, sizeof *d->next);
 	for (size_t i = 0; i < d->faults.n; i++) {
@@ -99,6 +120,7 @@ void verdict_merge(struct arena *a, struct verdict *d, const bool *told)
 		keys[i][1] = (uint32_t)f->nature;
 		keys[i][2] = f->teacher;
 		keys[i][3] = f->paths;
+		keys[i][4] = waiver_of(ws, g, f);
 		at = map_add(known, (str){ (const char *)keys[i], sizeof keys[i] },
 		    (uint32_t)d->nmerged);
 		if (at == d->nmerged) {

@@ -34,8 +34,12 @@ struct verdict {
 /* Walks every view and judges each unmet need where it shows first. */
 struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews);
 
+/* The finding that faults of a nature become. */
+enum finding_name nature_finding(enum nature n);
+
 /* Merges the faults into findings. Needs marked in `told` (by need; may be null)
- * and those that a misspelt word explains are left out. */
+ * and those that a misspelt word explains are left out. Faults that different waivers
+ * cover, or none, stay apart, so that a waiver covers what it names and no more. */
 void verdict_merge(struct arena *a, struct verdict *d, const bool *told);
 
 #endif

@@ -281,12 +281,6 @@ static void relate_rest(struct teller *t, struct finding *d, const struct merged
 	}
 }
 
-static enum finding_name name_of(enum nature n)
-{
-	return n == NATURE_OPTIONAL ? FINDING_OPTIONAL_TEACHER
-	    : n == NATURE_BRANCH ? FINDING_ONE_BRANCH_TEACHER : FINDING_UNTAUGHT_SKILL;
-}
-
 static void tell_merged(struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
@@ -294,7 +288,7 @@ static void tell_merged(struct teller *t, const struct merged *g)
 
 	t->line.n = 0;
 	say_message(&t->line, t, g);
-	d = finding_add(t->findings, name_of(f->nature),
+	d = finding_add(t->findings, nature_finding(f->nature),
 	    graph_need(t->graph, f->assignment, f->need)->pos, "%.*s",
 	    STR_ARG(buf_str(&t->line)));
 	d->scope = SCOPE_ASSIGNMENTS;

@@ -9,7 +9,7 @@
 #define VERSION "0.1.0"
 
 const struct command commands[] = {
-	{ "inspect", cmd_inspect, "inspect [--json]",
+	{ "inspect", cmd_inspect, "inspect [--json|--sarif] [--date DATE]",
 	    "read the program, check it, report what does not fit" },
 	{ "print", cmd_print, "print [WHAT ...] [--out DIR] [--paper letter|a4] [--draft]",
 	    "make the packets and grading sheets, all or those named" },
@@ -25,13 +25,15 @@ static const struct command *find_command(const char *name)
 	return NULL;
 }
 
-enum { OPT_OUT = 256, OPT_PAPER, OPT_DRAFT, OPT_JSON, OPT_HELP, OPT_VERSION };
+enum { OPT_OUT = 256, OPT_PAPER, OPT_DRAFT, OPT_JSON, OPT_SARIF, OPT_DATE, OPT_HELP, OPT_VERSION };
 
 static const struct option long_options[] = {
 	{ "out", required_argument, NULL, OPT_OUT },
 	{ "paper", required_argument, NULL, OPT_PAPER },
 	{ "draft", no_argument, NULL, OPT_DRAFT },
 	{ "json", no_argument, NULL, OPT_JSON },
+	{ "sarif", no_argument, NULL, OPT_SARIF },
+	{ "date", required_argument, NULL, OPT_DATE },
 	{ "help", no_argument, NULL, OPT_HELP },
 	{ "version", no_argument, NULL, OPT_VERSION },
 	{ NULL, 0, NULL, 0 },
@@ -44,6 +46,15 @@ static bool take_paper(struct options *o, const char *word)
 		return true;
 	fprintf(stderr, "fitup: paper is letter or a4, not %s\n", word);
 	return false;
+}
+
+static bool take_date(struct options *o, const char *word)
+{
+	o->dated = when_parse(str_of(word), &o->date);
+	if (!o->dated)
+		fprintf(stderr, "fitup: a date is written 2027-09-01 or fall-2027, not %s\n",
+		    word);
+	return o->dated;
 }
 
 static bool take_option(struct options *o, int c)
@@ -61,6 +72,10 @@ static bool take_option(struct options *o, int c)
 		return o->draft = true;
 	case OPT_JSON:
 		return o->json = true;
+	case OPT_SARIF:
+		return o->sarif = true;
+	case OPT_DATE:
+		return take_date(o, optarg);
 	case OPT_HELP:
 		return o->help = true;
 	case OPT_VERSION:
@@ -109,6 +124,9 @@ int cmd_help(const struct options *o)
 	     "  --paper a4      A4 in place of Letter\n"
 	     "  --draft         print held-back documents too, DRAFT on every page\n"
 	     "  --json          findings for other tools\n"
+	     "  --sarif         the same in SARIF 2.1.0\n"
+	     "  --date DATE     a day as 2027-09-01 or a term as fall-2027: waivers whose end has\n"
+	     "                  passed by then lapse; without it none does\n"
 	     "  --version       print the version\n\n"
 	     "Exit status: 0 nothing of error level, 1 findings of error level, 2 wrong use,\n"
 	     "3 the system failed (disk, memory, permission).");

@@ -2,13 +2,15 @@
 #ifndef CLI_OPTIONS_H
 #define CLI_OPTIONS_H
 
-#include "base/str.h"
+#include "model/when.h"
 
 enum { EXIT_CLEAN = 0, EXIT_FINDINGS = 1, EXIT_USAGE = 2, EXIT_SYSTEM = 3 };
 
 struct options {
 	const char *folder;      /* -C; null: where program.md is */
 	const char *out;         /* --out */
+	struct when date;        /* --date, for waivers; only when dated */
+	bool dated, sarif;
 	bool json, draft, a4, help, version;
 	char **words;            /* what is left after command and options */
 	int nwords;

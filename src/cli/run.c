@@ -1,6 +1,7 @@
 #include "cli/run.h"
 
 #include "check/check.h"
+#include "check/waive.h"
 #include "read/md.h"
 #include "sheets/review.h"
 
@@ -59,9 +60,10 @@ int run_begin(struct run *r, const struct options *o)
 	    r->findings);
 	scratch = run_scratch();
 	check_program(scratch, r->model, r->findings);
-	arena_free(scratch);
 	r->faces = faces_new(r->arena);
 	sheets_review(r->arena, r->model, r->faces, r->findings);
+	waive_apply(scratch, r->model, o->dated ? &o->date : NULL, r->findings);
+	arena_free(scratch);
 	findings_sort(r->findings);
 	return EXIT_CLEAN;
 }

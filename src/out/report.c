@@ -51,22 +51,29 @@ static void add_indented(struct buf *b, const char *head, str text)
 	buf_addc(b, '\n');
 }
 
+/* A place of the finding itself needs no second line, and what the cause says in the
+ * same words is not said again. A circle is told whole, however long it is. */
 static void add_related(struct buf *b, const struct finding *d, const struct sources *s,
     str prefix)
 {
-	for (size_t i = 0; i < d->nrelated && i < RELATED_MOST; i++) {
+	size_t most = d->name == FINDING_NEEDS_LOOP ? d->nrelated : RELATED_MOST;
+
+	for (size_t i = 0; i < d->nrelated && i < most; i++) {
 		const struct related *r = &d->related[i];
+		bool said = r->label.n && str_find(d->cause, r->label, 0) < d->cause.n;
 		size_t from = b->n, at;
 
+		if (!pos_cmp(r->pos, d->pos))
+			continue;
 		buf_adds(b, "    also ");
 		add_place(b, s, r->pos, prefix);
 		buf_addc(b, ':');
 		at = str_chars(str_sub(buf_str(b), from, b->n));
-		add_wrapped(b, r->label.n ? r->label : r->assignment, &at, 8);
+		add_wrapped(b, r->label.n && !said ? r->label : r->assignment, &at, 8);
 		buf_addc(b, '\n');
 	}
-	if (d->nrelated > RELATED_MOST)
-		buf_addf(b, "    and %zu more places\n", d->nrelated - RELATED_MOST);
+	if (d->nrelated > most)
+		buf_addf(b, "    and %zu more places\n", d->nrelated - most);
 }
 
 static void add_finding(struct buf *b, const struct finding *d, const struct sources *s,
@@ -82,13 +89,24 @@ static void add_finding(struct buf *b, const struct finding *d, const struct sou
 	buf_addc(b, '\n');
 	add_indented(b, "cause:", d->cause);
 	add_related(b, d, s, prefix);
-	add_indented(b, "repair:", d->repair);
+	if (d->waived)
+		add_indented(b, "waived:", str_format(b->arena, "%.*s; %.*s; until %.*s",
+		    STR_ARG(d->waived->reason), STR_ARG(d->waived->role),
+		    STR_ARG(d->waived->until)));
+	else
+		add_indented(b, "repair:", d->repair);
 }
 
 void report_text(struct buf *b, const struct findings *f, const struct sources *s, str prefix)
 {
 	for (size_t i = 0; i < f->n; i++)
-		add_finding(b, &f->v[i], s, prefix);
+		if (!f->v[i].waived)
+			add_finding(b, &f->v[i], s, prefix);
+	if (findings_count_waived(f))
+		buf_adds(b, "waived:\n");
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].waived)
+			add_finding(b, &f->v[i], s, prefix);
 }
 
 static void add_count(struct buf *b, const struct findings *f, enum finding_level level,
@@ -104,6 +122,8 @@ void report_counts(struct buf *b, const struct findings *f)
 	add_count(b, f, LEVEL_ERROR, ", ");
 	add_count(b, f, LEVEL_WARNING, ", ");
 	add_count(b, f, LEVEL_NOTE, "");
+	if (findings_count_waived(f))
+		buf_addf(b, ", %zu waived", findings_count_waived(f));
 }
 
 void json_string(struct buf *b, str s)
@@ -164,7 +184,14 @@ static void json_finding(struct buf *b, const struct finding *d, const struct so
 		buf_adds(b, i ? ",\n  " : "\n  ");
 		json_related(b, &d->related[i], s);
 	}
-	buf_adds(b, "]}");
+	buf_addc(b, ']');
+	if (d->waived) {
+		buf_adds(b, ",\"waived\":true");
+		json_field(b, "reason", d->waived->reason);
+		json_field(b, "role", d->waived->role);
+		json_field(b, "until", d->waived->until);
+	}
+	buf_addc(b, '}');
 }
 
 void report_json(struct buf *b, const struct findings *f, const struct sources *s)
@@ -174,7 +201,10 @@ void report_json(struct buf *b, const struct findings *f, const struct sources *
 		buf_adds(b, i ? ",\n " : "\n ");
 		json_finding(b, &f->v[i], s);
 	}
-	buf_addf(b, "],\n\"counts\":{\"error\":%zu,\"warning\":%zu,\"note\":%zu}}\n",
+	buf_addf(b, "],\n\"counts\":{\"error\":%zu,\"warning\":%zu,\"note\":%zu",
 	    findings_count(f, LEVEL_ERROR), findings_count(f, LEVEL_WARNING),
 	    findings_count(f, LEVEL_NOTE));
+	if (findings_count_waived(f))
+		buf_addf(b, ",\"waived\":%zu", findings_count_waived(f));
+	buf_adds(b, "}}\n");
 }

@@ -7,10 +7,11 @@
 
 /* `file:line:column: level: sentence [name]`, then indented cause, places and repair,
  * at most 80 columns where words allow it. prefix goes before each file name (the
- * program folder as the user named it, with '/'). */
+ * program folder as the user named it, with '/'). Waived findings close the list, under
+ * a line "waived:", with the reason in place of the repair. */
 void report_text(struct buf *b, const struct findings *f, const struct sources *s,
     str prefix);
-/* "2 errors, 1 warning, 0 notes" */
+/* "2 errors, 1 warning, 0 notes", and ", 1 waived" when some are. */
 void report_counts(struct buf *b, const struct findings *f);
 /* One JSON object as the manual defines it; paths relative to the program folder. */
 void report_json(struct buf *b, const struct findings *f, const struct sources *s);

@@ -1,0 +1,163 @@
+#include "check/waive.h"
+
+#include "base/buf.h"
+
+struct waivers {
+	struct arena *arena;
+	struct map *by_key;      /* name, assignment, skill -> index in model->waivers */
+};
+
+/* Ids hold no blanks, so that blanks keep the parts apart. */
+static str key_of(struct arena *a, enum finding_name name, str assignment, str skill)
+{
+	return str_format(a, "%u %.*s %.*s", (unsigned)name, STR_ARG(assignment),
+	    STR_ARG(skill));
+}
+
+struct waivers *waivers_new(struct arena *a, const struct model *m)
+{
+	struct waivers *w;
+
+	if (!m->nwaivers)
+		return NULL;
+	w = arena_alloc(a, sizeof *w);
+	w->arena = a;
+	w->by_key = map_new(a, false);
+	for (size_t i = 0; i < m->nwaivers; i++)
+		map_add(w->by_key, key_of(a, m->waivers[i].name,
+		    m->waivers[i].assignment, m->waivers[i].skill), (uint32_t)i);
+	return w;
+}
+
+uint32_t waivers_find(const struct waivers *w, enum finding_name name, str assignment,
+    str skill)
+{
+	uint32_t narrow, wide;
+
+	if (!w)
+		return NONE;
+	wide = map_find(w->by_key, key_of(w->arena, name, assignment, STR("")));
+	narrow = skill.n ? map_find(w->by_key, key_of(w->arena, name, assignment, skill))
+	    : MAP_NONE;
+	/* Both are NONE, the largest number, when absent. */
+	return narrow < wide ? narrow : wide;
+}
+
+/* What became of one waiver. */
+struct fate {
+	bool used, over;
+	struct waived *mark;     /* made for the first finding it covers */
+};
+
+static const struct waived *mark_of(struct findings *f, const struct waiver *w,
+    struct fate *fate)
+{
+	if (!fate->mark) {
+		fate->mark = arena_alloc(f->arena, sizeof *fate->mark);
+		*fate->mark = (struct waived){ w->reason, w->role, w->until };
+	}
+	return fate->mark;
+}
+
+static void mark_findings(const struct waivers *ws, const struct model *m,
+    struct fate *fates, struct findings *f)
+{
+	for (size_t i = 0; i < f->n; i++) {
+		struct finding *d = &f->v[i];
+		uint32_t k = waivers_find(ws, d->name, d->assignment, d->skill);
+
+		if (k == NONE || finding_info(d->name)->class == CLASS_SAFETY ||
+		    d->pos.file == m->waivers[k].pos.file)
+			continue;
+		fates[k].used = true;
+		if (!fates[k].over)
+			d->waived = mark_of(f, &m->waivers[k], &fates[k]);
+	}
+}
+
+static void add_subject(struct buf *b, const struct waiver *w)
+{
+	buf_adds(b, finding_info(w->name)->name);
+	if (w->assignment.n)
+		buf_addf(b, " for %.*s", STR_ARG(w->assignment));
+	if (w->skill.n)
+		buf_addf(b, "%s %.*s", w->assignment.n ? "," : " for",
+		    STR_ARG(w->skill));
+}
+
+static void tell_over(const struct waiver *w, const struct fate *fate, struct findings *f)
+{
+	struct buf b = { .arena = f->arena };
+	struct finding *d;
+
+	add_subject(&b, w);
+	d = finding_add(f, FINDING_LAPSED_WAIVER, w->until_pos,
+	    "the waiver of %.*s ended with %.*s", STR_ARG(buf_str(&b)), STR_ARG(w->until));
+	/* It names no assignment: what it covered stands again and holds back by itself. */
+	d->scope = SCOPE_ASSIGNMENTS;
+	if (fate->used)
+		finding_cause(f, d, "what it covered stands again");
+	finding_repair(f, d, "%s", fate->used
+	    ? "mend what it covered, or let the role named agree to a later end"
+	    : "delete the line: nothing is left for it to cover");
+}
+
+/* Why a waiver covers nothing, as far as it can be told. */
+static const char *idle_cause(const struct model *m, const struct waiver *w,
+    const bool *stands)
+{
+	const struct finding_info *info = finding_info(w->name);
+
+	if (w->assignment.n && map_find(m->assignment_by_id, w->assignment) == MAP_NONE)
+		return "no assignment has that id";
+	if (w->skill.n && map_find(m->skill_by_id, w->skill) == MAP_NONE)
+		return "skills.md does not list that skill";
+	for (size_t i = 0; i < m->ncustoms_off; i++)
+		if (info->custom[0] && str_eq(m->customs_off[i].custom,
+		    str_of(info->custom)))
+			return "the custom is switched off, so nothing is found";
+	if (!w->assignment.n && stands[w->name])
+		return "findings of that name stand, but they concern assignments that "
+		    "it does not name";
+	return "nothing of that name is found there, or another waiver covers it";
+}
+
+static void tell_idle(const struct model *m, const struct waiver *w, const bool *stands,
+    struct findings *f)
+{
+	struct buf b = { .arena = f->arena };
+	struct finding *d;
+
+	add_subject(&b, w);
+	d = finding_add(f, FINDING_IDLE_WAIVER, w->pos, "the waiver of %.*s covers nothing",
+	    STR_ARG(buf_str(&b)));
+	d->scope = SCOPE_ASSIGNMENTS;
+	finding_cause(f, d, "%s", idle_cause(m, w, stands));
+	finding_repair(f, d, "delete the line, or name what it is meant to cover");
+}
+
+void waive_apply(struct arena *scratch, const struct model *m, const struct when *date,
+    struct findings *f)
+{
+	struct waivers *ws = waivers_new(scratch, m);
+	struct fate *fates = arena_array(scratch, m->nwaivers, sizeof *fates);
+	bool *stands = arena_array(scratch, FINDING_COUNT, sizeof *stands);
+
+	if (!ws)
+		return;
+	for (size_t i = 0; i < m->nwaivers; i++) {
+		struct when until;
+
+		fates[i].over = date && when_parse(m->waivers[i].until, &until) &&
+		    when_over(until, *date);
+	}
+	mark_findings(ws, m, fates, f);
+	for (size_t i = 0; i < f->n; i++)
+		stands[f->v[i].name] |= !f->v[i].waived;
+	for (size_t i = 0; i < m->nwaivers; i++) {
+		if (fates[i].over)
+			tell_over(&m->waivers[i], &fates[i], f);
+		else if (!fates[i].used)
+			tell_idle(m, &m->waivers[i], stands, f);
+	}
+}
