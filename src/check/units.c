@@ -1,7 +1,7 @@
 #include "check/units.h"
 
 /* Of one skill within the choice that is being read. */
-struct seen {
+struct lesson_seen {
 	uint32_t stamp;          /* of the choice; another one: not seen in this one */
 	uint32_t branches;       /* how many, counted without a gap from the first */
 	enum skill_level least;  /* over the branches before the present one */
@@ -52,13 +52,13 @@ static void read_branch(const struct graph *g, uint32_t assignment, uint32_t bra
     struct lessons *l)
 {
 	for (uint32_t i = g->teach_at[assignment]; i < g->teach_at[assignment + 1]; i++) {
-		struct seen *s = &l->seen[cell_skill(g->teach[i])];
+		struct lesson_seen *s = &l->seen[cell_skill(g->teach[i])];
 		enum skill_level level = cell_level(g->teach[i]);
 
 		if (g->teach[i] & CELL_MISSPELT)
 			continue;
 		if (s->stamp != l->stamp)
-			*s = (struct seen){ l->stamp, 0, SKILL_ASSESSED, level };
+			*s = (struct lesson_seen){ l->stamp, 0, SKILL_ASSESSED, level };
 		if (s->branches == branch + 1) {
 			s->now = level > s->now ? level : s->now;
 		} else if (s->branches == branch) {
@@ -71,7 +71,7 @@ static void read_branch(const struct graph *g, uint32_t assignment, uint32_t bra
 }
 
 /* The level at which all branches teach a skill, 0 when not all do. */
-static enum skill_level common_level(const struct seen *s, uint32_t branches)
+static enum skill_level common_level(const struct lesson_seen *s, uint32_t branches)
 {
 	if (s->branches != branches)
 		return 0;

@@ -37,7 +37,7 @@ struct lessons {
 	struct lesson *v;
 	size_t n, cap;
 	struct arena *arena;
-	struct seen *seen;       /* by skill; made for the first choice */
+	struct lesson_seen *seen;       /* by skill; made for the first choice */
 	size_t nskills;
 	uint32_t stamp;
 };

@@ -1,0 +1,180 @@
+/* What the rules of one sheet share. */
+#include "check/rule_joint.h"
+
+#include "model/words.h"
+#include "units/format.h"
+
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+bool says(str s, const char *start)
+{
+	str want = str_of(start);
+
+	for (size_t i = 0; i + want.n <= s.n; i++) {
+		if ((s.p[i] ^ want.p[0]) & 0x1F || (i && is_letter(s.p[i - 1])))
+			continue;
+		if (str_eq_nocase(str_sub(s, i, i + want.n), want))
+			return true;
+	}
+	return false;
+}
+
+bool says_any(str s, const char *const *starts)
+{
+	for (; *starts; starts++)
+		if (says(s, *starts))
+			return true;
+	return false;
+}
+
+static bool para_says_any(const struct para *p, const char *const *starts)
+{
+	for (size_t i = 0; i < p->nspans; i++)
+		if (says_any(p->spans[i].text, starts))
+			return true;
+	return false;
+}
+
+bool prose_says_any(const struct prose *p, const char *const *starts)
+{
+	for (size_t i = 0; i < p->n; i++)
+		if (para_says_any(&p->v[i], starts))
+			return true;
+	return false;
+}
+
+bool steps_say_any(const struct assignment *a, const char *const *starts)
+{
+	for (size_t i = 0; i < a->nsteps; i++)
+		if (para_says_any(&a->steps[i].para, starts) ||
+		    says_any(a->steps[i].hold, starts))
+			return true;
+	return false;
+}
+
+str say_mm(const struct rule_context *x, double mm)
+{
+	struct buf b = { .arena = x->f->arena };
+
+	/* A tolerance of 1/32 in asks for 32nds. */
+	format_computed(&b, mm, 25.4 / 32);
+	return buf_str(&b);
+}
+
+str say_quantity(const struct rule_context *x, const struct quantity *q)
+{
+	struct buf b = { .arena = x->f->arena };
+
+	format_quantity(&b, q);
+	return buf_str(&b);
+}
+
+str say_real(const struct rule_context *x, double v, int decimals)
+{
+	struct buf b = { .arena = x->f->arena };
+
+	buf_add_real(&b, v, decimals, false);
+	return buf_str(&b);
+}
+
+void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
+{
+	for (uint32_t w = 0; w < x->m->nassignments; w++)
+		for (size_t k = 0; k < n; k++)
+			judges[k](x, w);
+}
+
+bool joint_is_fillet(enum joint j)
+{
+	return j == JOINT_TEE || j == JOINT_LAP || j == JOINT_CORNER;
+}
+
+bool joint_is_butt(enum joint j)
+{
+	return j == JOINT_SQUARE_BUTT || j == JOINT_SINGLE_V || j == JOINT_SINGLE_BEVEL ||
+	    j == JOINT_U_GROOVE || j == JOINT_PIPE_BUTT || j == JOINT_BUTT;
+}
+
+bool joint_is_pipe(const struct weld *w)
+{
+	return w->run.od_mm > 0 || w->joint == JOINT_PIPE_BUTT ||
+	    w->joint == JOINT_BRANCH || says(w->material1, "pipe") ||
+	    says(w->material2, "pipe") || says(w->material1, "tube") ||
+	    says(w->material2, "tube") || says(w->material1, "round");
+}
+
+bool is_out_of_position(enum position p)
+{
+	return p == POSITION_3F || p == POSITION_4F || p == POSITION_5F ||
+	    p == POSITION_3G || p == POSITION_4G || p == POSITION_5G ||
+	    p == POSITION_6G;
+}
+
+bool weld_has_metal(const struct weld *w, enum sheet_metal metal)
+{
+	return sheet_metal_of(w->material1) == metal ||
+	    (w->material2.n && sheet_metal_of(w->material2) == metal);
+}
+
+double weld_thin_mm(const struct weld *w)
+{
+	return w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm : w->t1_mm;
+}
+
+double weld_thick_mm(const struct weld *w)
+{
+	return w->t2_mm > w->t1_mm ? w->t2_mm : w->t1_mm;
+}
+
+const struct joint_block *weld_block(const struct assignment *a, size_t i)
+{
+	const struct joint_block *any = NULL;
+
+	for (size_t k = 0; k < a->ndrawings; k++) {
+		const struct joint_block *j = &a->drawings[k].joint;
+
+		if (a->drawings[k].kind != DRAWING_JOINT)
+			continue;
+		if (j->weld == i)
+			return j;
+		if (j->weld == NONE && !any && (j->joint == a->welds[i].joint ||
+		    (joint_is_butt(j->joint) && joint_is_butt(a->welds[i].joint))))
+			any = j;
+	}
+	return any;
+}
+
+double weld_leg_mm(const struct assignment *a, size_t i)
+{
+	const struct joint_block *j = weld_block(a, i);
+
+	if (a->welds[i].leg_mm > 0)
+		return a->welds[i].leg_mm;
+	return j && joint_is_fillet(j->joint) ? j->leg.lo : 0;
+}
+
+double weld_length_mm(const struct assignment *a, size_t i)
+{
+	const struct joint_block *j = weld_block(a, i);
+
+	if (a->welds[i].length_mm > 0)
+		return a->welds[i].length_mm;
+	return j ? j->length.lo : 0;
+}
+
+str weld_say(const struct rule_context *x, const struct weld *w)
+{
+	static const char *const ways[] = { "", " up", " down" };
+	str joint = joint_word(w->joint), at = position_word(w->at.position);
+	const char *in = at.n ? " in " : "";
+
+	if (w->letter)
+		return str_format(x->f->arena, "weld %c (%.*s%s%.*s%s)", w->letter,
+		    STR_ARG(joint), at.n ? ", " : "", STR_ARG(at),
+		    at.n ? ways[w->at.progression] : "");
+	return str_format(x->f->arena, "the %.*s%s%.*s%s", STR_ARG(joint), in, STR_ARG(at),
+	    at.n ? ways[w->at.progression] : "");
+}
