@@ -65,7 +65,7 @@ build/obj/%.o: src/%.c
 	@mkdir -p $(@D)
 	$(CC) $(STD) $(WARN) $(CFLAGS) $(SANITIZE) -MMD -MP -c -o $@ $<
 
-build/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf)
+build/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf templates/standards/*.md src/base/*.def)
 	@mkdir -p $(@D)
 	$(CC) -c -o $@ $<
 
@@ -115,7 +115,7 @@ build/fuzz/obj/%.o: src/%.c
 	@mkdir -p $(@D)
 	$(FUZZ_CC) $(STD) $(FUZZ_FLAGS) $(FUZZ_COVER) -MMD -MP -c -o $@ $<
 
-build/fuzz/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf)
+build/fuzz/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf templates/standards/*.md src/base/*.def)
 	@mkdir -p $(@D)
 	$(FUZZ_CC) -c -o $@ $<
 

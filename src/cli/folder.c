@@ -197,17 +197,18 @@ static void number_files(struct listing *l, struct folder *out)
 	}
 }
 
-static void report_folder(struct listing *l, struct findings *f)
+/* Lists a folder in the program folder; one that is not there is no fault. */
+static void list_inner(struct listing *l, const char *sub, struct findings *f)
 {
-	enum finding_name name = inside(l, full_path(l, STR("assignments")))
+	enum finding_name name = inside(l, full_path(l, str_of(sub)))
 	    ? FINDING_UNREADABLE_FILE : FINDING_LINK_OUT;
 
 	if (name == FINDING_LINK_OUT)
+		finding_add(f, name, (struct pos){ POS_NOWHERE, 0, 0 }, "the folder %s is a "
+		    "link out of the program folder; nothing in it was read", sub);
+	else if (!list_folder(l, sub) && errno != ENOENT)
 		finding_add(f, name, (struct pos){ POS_NOWHERE, 0, 0 },
-		    "the folder assignments is a link out of the program folder; nothing in it was read");
-	else if (!list_folder(l, "assignments") && errno != ENOENT)
-		finding_add(f, name, (struct pos){ POS_NOWHERE, 0, 0 },
-		    "the folder assignments was not read: %s", strerror(errno));
+		    "the folder %s was not read: %s", sub, strerror(errno));
 }
 
 bool folder_read(struct arena *a, const char *dir, struct folder *out, struct findings *f)
@@ -218,7 +219,8 @@ bool folder_read(struct arena *a, const char *dir, struct folder *out, struct fi
 	l->dir = dir;
 	if (!realpath(dir, l->root) || !list_folder(l, ""))
 		return false;
-	report_folder(l, f);
+	list_inner(l, "assignments", f);
+	list_inner(l, "standards", f);
 	if (l->n)
 		qsort(l->v, l->n, sizeof *l->v, by_path);
 	for (size_t i = 0; i < l->n; i++)

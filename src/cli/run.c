@@ -2,6 +2,7 @@
 
 #include "check/check.h"
 #include "check/waive.h"
+#include "cli/shipped.h"
 #include "read/md.h"
 #include "sheets/review.h"
 
@@ -58,6 +59,7 @@ int run_begin(struct run *r, const struct options *o)
 	files = read_files(r);
 	r->model = model_bind(r->arena, &r->folder.sources, files, r->folder.sources.n,
 	    r->findings);
+	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	scratch = run_scratch();
 	check_program(scratch, r->model, r->findings);
 	r->faces = faces_new(r->arena);

@@ -28,6 +28,9 @@ bool file_role_of(str path, enum file_role *role)
 			*role = rows[i].role;
 			return true;
 		}
+	*role = ROLE_STANDARD;
+	if (is_flat_md(path, STR("standards/")))
+		return true;
 	*role = ROLE_ASSIGNMENTS;
 	return is_flat_md(path, STR("assignments/"));
 }
@@ -154,7 +157,18 @@ static void read_role(struct binder *b, const struct record_file *files, size_t 
 			read(b, &files[i]);
 }
 
-/* Skills and shop come first and the program last, so that each reference is looked
+static size_t count_role(const struct sources *sources, const struct record_file *files,
+    size_t n, enum file_role role)
+{
+	enum file_role is;
+	size_t count = 0;
+
+	for (size_t i = 0; i < n; i++)
+		count += file_role_of(sources->v[files[i].file].path, &is) && is == role;
+	return count;
+}
+
+/* Skills, shop and sets come first and the program last, so that each reference is looked
  * up once, where it stands. */
 struct model *model_bind(struct arena *a, const struct sources *sources,
     const struct record_file *files, size_t nfiles, struct findings *f)
@@ -171,6 +185,8 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 	m->skill_by_id = map_new(a, true);
 	read_role(&b, files, nfiles, ROLE_SKILLS, skills_read);
 	read_role(&b, files, nfiles, ROLE_SHOP, shop_read);
+	standards_begin(&b, count_role(sources, files, nfiles, ROLE_STANDARD));
+	read_role(&b, files, nfiles, ROLE_STANDARD, standard_read);
 	for (size_t i = 0; i < nfiles; i++)
 		if (file_role_of(sources->v[files[i].file].path, &role) &&
 		    role == ROLE_ASSIGNMENTS)

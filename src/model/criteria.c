@@ -1,95 +1,6 @@
 /* What is accepted, and how it is graded. */
 #include "model/assignment.h"
-
-static bool is_digit(char c)
-{
-	return c >= '0' && c <= '9';
-}
-
-static bool is_word_byte(char c)
-{
-	return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/* Offset of needle, a word of its own, without regard to case; s.n when absent. */
-static size_t find_word(str s, str needle)
-{
-	for (size_t i = 0; i + needle.n <= s.n; i++) {
-		size_t end = i + needle.n;
-
-		if ((s.p[i] ^ needle.p[0]) & 0x1F)
-			continue;
-		if ((i && is_word_byte(s.p[i - 1])) ||
-		    (end < s.n && is_word_byte(s.p[end])))
-			continue;
-		if (str_eq_nocase(str_sub(s, i, end), needle))
-			return i;
-	}
-	return s.n;
-}
-
-/* "-2020" or ":2020" right after the code. */
-static uint32_t edition_at(str s, size_t at)
-{
-	uint32_t year;
-
-	if (at >= s.n || (s.p[at] != '-' && s.p[at] != ':'))
-		return 0;
-	if (at + 5 < s.n && is_digit(s.p[at + 5]))
-		return 0;
-	return str_to_u32(str_sub(s, at + 1, at + 5), &year) && year > 1900 ? year : 0;
-}
-
-/* Bytes of "D1.1" or "D1.1M" at the start of s, 0 when it does not begin so. */
-static size_t structural_code(str s)
-{
-	size_t n = 3;
-
-	if (!str_starts_nocase(s, STR("D1.")))
-		return 0;
-	while (n < s.n && is_digit(s.p[n]))
-		n++;
-	return n > 3 && (n == s.n || !is_word_byte(s.p[n])) ? n : 0;
-}
-
-static void find_code(struct criterion *c)
-{
-	str t = c->text;
-	size_t at = find_word(t, STR("ASME IX"));
-
-	if (at < t.n) {
-		c->code = STR("ASME IX");
-		c->edition = edition_at(t, at + 7);
-		return;
-	}
-	for (size_t i = 0; i < t.n; i++) {
-		size_t n = i && is_word_byte(t.p[i - 1]) ? 0
-		    : structural_code(str_sub(t, i, t.n));
-
-		if (!n)
-			continue;
-		c->code = str_sub(t, i, i + n);
-		c->edition = edition_at(t, i + n);
-		return;
-	}
-}
-
-static void find_loading(struct criterion *c)
-{
-	static const struct { str said, shown; } loadings[] = {
-		{ { "welder test", 11 }, { "welder test", 11 } },
-		{ { "static", 6 }, { "static", 6 } },
-		{ { "statically", 10 }, { "static", 6 } },
-		{ { "cyclic", 6 }, { "cyclic", 6 } },
-		{ { "cyclically", 10 }, { "cyclic", 6 } },
-	};
-
-	for (size_t i = 0; i < sizeof loadings / sizeof *loadings; i++)
-		if (find_word(c->text, loadings[i].said) < c->text.n) {
-			c->loading = loadings[i].shown;
-			return;
-		}
-}
+#include "model/parts.h"
 
 static void complain_repeat(struct binder *b, const struct block *v, struct pos first)
 {
@@ -112,8 +23,7 @@ static void read_criterion(struct binder *b, const struct block *v)
 	c->name = v->key;
 	c->text = v->text;
 	c->pos = v->key_pos;
-	find_code(c);
-	find_loading(c);
+	criterion_choose(b, c, v);
 }
 
 /* More lines than any sheet has room for; a longer list is refused, not slow. */

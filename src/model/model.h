@@ -186,11 +186,14 @@ struct step {
 	struct pos pos;
 };
 
+struct standard; /* model/standard.h */
+
 struct criterion {
 	str name, text;
 	str code;                /* "D1.1", "ASME IX"; empty when none is named */
 	uint32_t edition;        /* 2020; 0 none */
-	str loading;             /* "welder test", "static", "cyclic"; may be empty */
+	str loading;             /* "welder test", "static", "cyclic", "C"; may be empty */
+	const struct standard *standard; /* the set that decides, or null */
 	struct pos pos;
 };
 
@@ -334,13 +337,16 @@ struct model {
 	struct custom_off *customs_off; size_t ncustoms_off, customs_off_cap;
 	struct waiver *waivers; size_t nwaivers, waivers_cap;
 	struct cohort *cohorts; size_t ncohorts, cohorts_cap;
+	struct standard *standards; size_t nstandards; /* the program's own */
+	struct standard *shipped; size_t nshipped;     /* filled where wanted */
 	struct map *assignment_by_id; /* id without case -> index */
 	struct map *skill_by_id;
 };
 
 /* One file with its role, as bind takes it. */
 enum file_role {
-	ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS, ROLE_CUSTOMS, ROLE_COHORTS
+	ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS, ROLE_STANDARD,
+	ROLE_CUSTOMS, ROLE_COHORTS
 };
 
 struct record_file; /* read/record.h, for those who build models */

@@ -13,6 +13,23 @@ void program_read(struct binder *b, const struct record_file *file);
 /* After program.md and shop.md, whose quarters and sections it names. */
 void cohorts_read(struct binder *b, const struct record_file *file);
 
+/* Before the assignments: criteria name sets. standards_begin makes room for `files`
+ * files of the program's own and lists the shipped sets by their headings. */
+void standards_begin(struct binder *b, size_t files);
+void standard_read(struct binder *b, const struct record_file *file);
+
+/* The code, edition and loading that a text names, and where; code empty when none. */
+struct code_name {
+	str code, loading;
+	uint32_t edition;
+	size_t at;
+};
+struct code_name code_find(str text);
+/* Offset of needle, a word of its own, without regard to case; s.n when absent. */
+size_t word_find(str s, str needle);
+/* Chooses the set that c names, or reports that there is none; in is its line. */
+void criterion_choose(struct binder *b, struct criterion *c, const struct block *in);
+
 /* One numbered line of the course read last. seen[assignment] is the slot + 1. */
 void slot_read(struct binder *b, const struct block *v, uint32_t *seen);
 /* The fact Entry, after all quarters are known. */

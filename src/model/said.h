@@ -22,6 +22,7 @@ struct binder {
 	struct findings *f;
 	struct assignment *a;    /* null outside an assignment */
 	const struct block **facts; /* of that assignment, by row of its fact table */
+	struct standard *standard; /* the set of limits being read */
 	uint32_t quarter;        /* of program.md, 0 outside */
 	bool aside;              /* in a file that no packet prints, such as shop.md */
 	/* Findings about ids in program.md that no file defines, by index in f: their

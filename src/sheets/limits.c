@@ -1,77 +1,222 @@
 #include "sheets/limits.h"
 
 #include "base/buf.h"
+#include "model/standard.h"
 #include "reckon/fillet.h"
-#include "reckon/visual.h"
 #include "sheets/sheet.h"
 #include "units/format.h"
 
 #include <math.h>
-
-enum { LIMITS_MOST = 32 };
 
 str dagger_words(void)
 {
 	return STR(DAGGER " not seen in a copy of the code: confirm against your edition.");
 }
 
-/* Tests by the words of an acceptance line; a row matches the start of the name. */
-static const struct {
-	str word;
-	bool destructive;
-	int test;                /* enum accept_test, -1: none in the tables */
-} tests[] = {
-	{ STR("face bend"), true, TEST_BEND }, { STR("root bend"), true, TEST_BEND },
-	{ STR("side bend"), true, TEST_BEND }, { STR("bend"), true, TEST_BEND },
-	{ STR("guided bend"), true, TEST_BEND },
-	{ STR("fillet break"), true, TEST_FILLET_BREAK },
-	{ STR("fillet-break"), true, TEST_FILLET_BREAK },
-	{ STR("macro"), true, TEST_MACRO },
-	{ STR("nick break"), true, -1 }, { STR("nick-break"), true, -1 },
-	{ STR("tensile"), true, -1 },
-};
-
-static int find_test(str name)
-{
-	for (size_t i = 0; i < sizeof tests / sizeof *tests; i++)
-		if (str_starts_nocase(name, tests[i].word))
-			return (int)i;
-	return -1;
-}
-
 bool is_destructive(str name)
 {
-	return find_test(name) >= 0;
+	enum standard_test test;
+
+	return criterion_test(name, &test) && test != TEST_VISUAL;
+}
+
+/* ---- sizes that limits go by ---- */
+
+static bool is_fillet(enum joint j)
+{
+	return j == JOINT_TEE || j == JOINT_LAP || j == JOINT_CORNER || j == JOINT_BRANCH;
+}
+
+static bool has_root(enum joint j)
+{
+	return j == JOINT_SQUARE_BUTT || j == JOINT_SINGLE_V || j == JOINT_SINGLE_BEVEL ||
+	    j == JOINT_U_GROOVE || j == JOINT_PIPE_BUTT || j == JOINT_BUTT ||
+	    j == JOINT_OPEN_CORNER;
+}
+
+/* The drawing that shows a weld, or null. */
+static const struct joint_block *drawing_of(const struct assignment *x, size_t weld)
+{
+	for (size_t i = 0; i < x->ndrawings; i++) {
+		const struct joint_block *j = &x->drawings[i].joint;
+
+		if (x->drawings[i].kind == DRAWING_JOINT &&
+		    (j->weld == weld || (j->weld == NONE && x->nwelds == 1)))
+			return j;
+	}
+	return NULL;
+}
+
+/* "none" and something else in one fact: it depends on the weld, so it is not known. */
+static void set_open_root(struct limit_sizes *z, const struct assignment *x, enum joint joint,
+    const struct joint_block *j)
+{
+	str backing = fact_text(x, STR("Backing"));
+	bool none = str_eq_nocase(backing, STR("none"));
+	bool backed = (backing.n && !none) || (j && (j->both_sides || given(&j->backing_t)));
+
+	z->known[SIZE_OPEN_ROOT] = !has_root(joint) || none ||
+	    str_find(backing, STR("none"), 0) == backing.n;
+	z->v[SIZE_OPEN_ROOT] = has_root(joint) && !backed;
+}
+
+static void set_size(struct limit_sizes *z, enum limit_name name, double mm)
+{
+	z->v[name] = mm;
+	z->known[name] = mm > 0;
+}
+
+/* An equal-leg fillet with a flat face: throat leg / sqrt 2, face leg x sqrt 2. */
+static struct limit_sizes sizes_of(const struct assignment *x, size_t i)
+{
+	const struct weld *w = &x->welds[i];
+	const struct joint_block *j = drawing_of(x, i);
+	double leg_mm = w->leg_mm;
+	struct limit_sizes z = { 0 };
+
+	if (!(leg_mm > 0) && j && given(&j->leg))
+		leg_mm = j->leg.lo;
+	set_size(&z, SIZE_T, w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm : w->t1_mm);
+	if (is_fillet(w->joint)) {
+		set_size(&z, SIZE_LEG, leg_mm);
+		set_size(&z, SIZE_THROAT, leg_mm / sqrt(2));
+		set_size(&z, SIZE_WIDTH, leg_mm * sqrt(2));
+	}
+	if (j && given(&j->gap))
+		set_size(&z, SIZE_ROOT_OPENING, j->gap.hi);
+	set_open_root(&z, x, w->joint, j);
+	return z;
+}
+
+/* ---- one limit in words ---- */
+
+static void add_length(struct buf *b, const struct standard_limit *l, double mm)
+{
+	bool metric = str_eq(l->unit, STR("mm"));
+
+	if (metric) {
+		format_mm(b, mm, 2);
+		buf_adds(b, " mm");
+	} else {
+		format_computed_in(b, mm, 25.4 / 32);
+		buf_adds(b, " in");
+	}
+	if (l->per.n)
+		buf_addf(b, " per %.*s", STR_ARG(l->per));
+	if (l->metric.n || l->per.n)
+		return;
+	buf_adds(b, " [");
+	if (metric)
+		format_computed_in(b, mm, 25.4 / 32);
+	else
+		format_mm(b, mm, 1);
+	buf_adds(b, metric ? " in]" : " mm]");
 }
 
 /* "1/32 in [1 mm]": fractions where the figure is one, the code's own metric. */
-static void add_amount(struct buf *b, const struct accept *l)
+static void add_amount(struct buf *b, const struct standard_limit *l, double value)
 {
-	if (str_starts(str_of(l->unit), STR("in"))) {
-		format_computed_in(b, l->limit * 25.4, 25.4 / 32);
-		buf_addf(b, " %s", l->unit);
-	} else {
-		buf_add_real(b, l->limit, 4, false);
-		buf_addf(b, "%s%s", *l->unit == '%' ? "" : " ", l->unit);
+	switch (l->most.kind) {
+	case LIMIT_LENGTH:
+		add_length(b, l, value);
+		break;
+	case LIMIT_ANGLE:
+		format_angle(b, value);
+		break;
+	default:
+		buf_add_real(b, value, 4, false);
+		buf_adds(b, l->most.kind == LIMIT_PERCENT ? " %" : "");
+		if (l->per.n)
+			buf_addf(b, " per %.*s", STR_ARG(l->per));
+		break;
 	}
-	if (*l->metric)
-		buf_addf(b, " [%s]", l->metric);
+	if (l->metric.n)
+		buf_addf(b, " [%.*s]", STR_ARG(l->metric));
 }
 
-static str limit_rule(struct arena *a, const struct accept *l)
+/* The comma of "min(a, b)" when that is all of s and there is one comma in it. */
+static size_t pair_comma(str s)
+{
+	size_t comma = s.n, depth = 0;
+
+	if (!str_starts_nocase(s, STR("min(")) && !str_starts_nocase(s, STR("max(")))
+		return s.n;
+	for (size_t i = 3; i < s.n; i++) {
+		depth += s.p[i] == '(';
+		depth -= s.p[i] == ')';
+		if (!depth && i + 1 < s.n)
+			return s.n;
+		if (s.p[i] != ',' || depth != 1)
+			continue;
+		if (comma < s.n)
+			return s.n;
+		comma = i;
+	}
+	return comma;
+}
+
+/* An expression in words: "the smaller of 0.1 t and 1 mm". */
+static void add_expression(struct buf *b, str s)
+{
+	size_t comma = pair_comma(s);
+
+	if (comma == s.n) {
+		buf_add(b, s);
+		return;
+	}
+	buf_adds(b, str_starts_nocase(s, STR("min")) ? "the smaller of " : "the larger of ");
+	buf_add(b, str_trim(str_sub(s, 4, comma)));
+	buf_adds(b, " and ");
+	buf_add(b, str_trim(str_sub(s, comma + 1, s.n - 1)));
+}
+
+/* Where a figure comes from: how it goes by the size, then the clause. */
+static void add_origin(struct buf *b, const struct standard_limit *l, bool worked_out)
+{
+	buf_adds(b, " (");
+	if (worked_out) {
+		add_expression(b, l->most_text);
+		buf_adds(b, "; ");
+	}
+	buf_addf(b, "%.*s)", STR_ARG(l->clause));
+}
+
+static str limit_rule(struct arena *a, const struct standard_limit *l,
+    const struct limit_sizes *z, bool settled)
 {
 	struct buf b = { .arena = a };
+	bool ends = l->form == LIMIT_AT_MOST || l->form == LIMIT_AT_LEAST, worked_out = false;
+	double value;
 
-	if (l->form == ACCEPT_NONE)
-		buf_adds(&b, "none");
-	if (l->form == ACCEPT_AT_MOST) {
-		buf_adds(&b, "at most ");
-		add_amount(&b, l);
+	if (ends) {
+		buf_adds(&b, l->form == LIMIT_AT_MOST ? "at most " : "at least ");
+		if (limit_expr_value(&l->most, z, &value)) {
+			worked_out = l->most.names != 0;
+			add_amount(&b, l, value);
+		} else {
+			add_expression(&b, l->most_text);
+		}
+	} else {
+		buf_add(&b, l->form == LIMIT_NONE ? STR("none") : l->words);
 	}
-	if (*l->words)
-		buf_addf(&b, "%s%s", b.n ? "; " : "", l->words);
+	if (!settled)
+		buf_addf(&b, " where %.*s", STR_ARG(l->where_text));
+	if (l->more.n)
+		buf_addf(&b, "; %.*s", STR_ARG(l->more));
+	add_origin(&b, l, worked_out);
 	return buf_str(&b);
 }
+
+/* ---- the limits of a line ---- */
+
+struct gathering {
+	struct arena *arena;
+	const struct standard *set;
+	enum standard_test test;
+	struct limits out;
+	uint32_t *bits;          /* by limit, the welds it holds for */
+	size_t cap;
+};
 
 static bool same_limit(const struct limit *x, const struct limit *y)
 {
@@ -88,59 +233,30 @@ static size_t add_limit(struct arena *a, struct limits *out, struct limit l)
 	return out->n - 1;
 }
 
-static struct limit limit_of(struct arena *a, const struct accept *k)
+/* The limits for one weld; a condition whose size is not known is printed with it. */
+static void gather(struct gathering *g, unsigned welds, const struct limit_sizes *z,
+    uint32_t bit)
 {
-	return (struct limit){ .feature = str_of(k->feature), .rule = limit_rule(a, k),
-		.tool = str_of(k->tool), .dagger = k->seen == SEEN_MEMORY };
-}
+	for (size_t i = 0; i < g->set->n; i++) {
+		const struct standard_limit *l = &g->set->v[i];
+		double holds = 1;
+		bool settled = !l->where.v || limit_expr_value(&l->where, z, &holds);
+		size_t at;
 
-static void add_accepts(struct arena *a, struct limits *out, const struct accept *v, size_t n)
-{
-	for (size_t i = 0; i < n && i < LIMITS_MOST; i++)
-		add_limit(a, out, limit_of(a, &v[i]));
-}
-
-static bool is_fillet(enum joint j)
-{
-	return j == JOINT_TEE || j == JOINT_LAP || j == JOINT_CORNER || j == JOINT_BRANCH;
-}
-
-static enum accept_loading loading_of(const struct criterion *c)
-{
-	if (str_eq_nocase(c->loading, STR("static")))
-		return LOADING_STATIC;
-	return str_eq_nocase(c->loading, STR("cyclic")) ? LOADING_CYCLIC : LOADING_WELDER_TEST;
-}
-
-/* The leg of a weld: its own, or that of the drawing that shows it. */
-static double leg_of(const struct assignment *x, size_t weld)
-{
-	for (size_t i = 0; i < x->ndrawings && !(x->welds[weld].leg_mm > 0); i++) {
-		const struct joint_block *j = &x->drawings[i].joint;
-
-		if (x->drawings[i].kind == DRAWING_JOINT && given(&j->leg) &&
-		    (j->weld == weld || (j->weld == NONE && x->nwelds == 1)))
-			return j->leg.lo;
+		if (l->test != g->test || !(l->welds & welds) || (settled && holds == 0))
+			continue;
+		at = add_limit(g->arena, &g->out, (struct limit){ .feature = l->name,
+		    .rule = limit_rule(g->arena, l, z, settled), .tool = l->tool,
+		    .dagger = limit_is_doubtful(g->set, l) });
+		g->bits = arena_grow(g->arena, g->bits, g->cap, at + 1, &g->cap,
+		    sizeof *g->bits);
+		g->bits[at] |= bit;
 	}
-	return x->welds[weld].leg_mm;
-}
-
-static size_t weld_limits(const struct assignment *x, size_t i, const struct criterion *c,
-    struct accept *v)
-{
-	const struct weld *w = &x->welds[i];
-	const struct visual_query q = {
-		.code = c->code, .edition = (int)c->edition, .loading = loading_of(c),
-		.weld = is_fillet(w->joint) ? WELD_FILLET : WELD_GROOVE,
-		.thickness_mm = w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm : w->t1_mm,
-		.leg_mm = leg_of(x, i),
-	};
-
-	return visual_limits(&q, v, LIMITS_MOST);
 }
 
 /* "Leg short of size, weld A": letters only where the welds differ. */
-static void name_welds(struct arena *a, const struct assignment *x, struct limit *l, uint32_t bits)
+static void name_welds(struct arena *a, const struct assignment *x, struct limit *l,
+    uint32_t bits)
 {
 	struct buf b = { .arena = a };
 	uint32_t all = x->nwelds < 32 ? (1u << x->nwelds) - 1 : UINT32_MAX;
@@ -155,42 +271,33 @@ static void name_welds(struct arena *a, const struct assignment *x, struct limit
 	l->feature = buf_str(&b);
 }
 
-/* Each limit once, with the welds that it holds for. */
-static void add_visual(struct arena *a, struct limits *out, const struct assignment *x,
-    const struct criterion *c)
+/* Each limit once, with the welds that it holds for. A specimen of no weld that is
+ * described here goes by the limits of any. */
+static void gather_welds(struct gathering *g, const struct assignment *x)
 {
-	uint32_t *bits = NULL;
-	size_t cap = 0;
-	struct accept v[LIMITS_MOST];
+	const struct limit_sizes unknown = { 0 };
 
 	for (size_t i = 0; i < x->nwelds && i < 32; i++) {
-		size_t n = weld_limits(x, i, c, v);
+		struct limit_sizes z = sizes_of(x, i);
 
-		for (size_t k = 0; k < n && k < LIMITS_MOST; k++) {
-			size_t at = add_limit(a, out, limit_of(a, &v[k]));
-
-			bits = arena_grow(a, bits, cap, at + 1, &cap, sizeof *bits);
-			bits[at] |= 1u << i;
-		}
+		gather(g, is_fillet(x->welds[i].joint) ? WELD_FILLET : WELD_GROOVE, &z,
+		    (uint32_t)1 << i);
 	}
-	for (size_t i = 0; i < out->n; i++)
-		name_welds(a, x, &out->v[i], bits[i]);
+	if (!x->nwelds && g->test != TEST_VISUAL)
+		gather(g, WELD_ANY, &unknown, 0);
+	for (size_t i = 0; i < g->out.n && x->nwelds; i++)
+		name_welds(g->arena, x, &g->out.v[i], g->bits[i]);
 }
 
 struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
 {
-	struct limits out = { 0 };
-	struct accept v[LIMITS_MOST];
-	int test = find_test(c->name);
+	struct gathering g = { .arena = a, .set = c->standard };
 
-	if (c->code.n && str_starts_nocase(c->name, STR("visual")))
-		add_visual(a, &out, x, c);
-	else if (c->code.n && test >= 0 && tests[test].test >= 0)
-		add_accepts(a, &out, v, test_limits(c->code, (int)c->edition,
-		    (enum accept_test)tests[test].test, v, LIMITS_MOST));
-	if (!out.n)
-		add_limit(a, &out, (struct limit){ .feature = c->name, .rule = c->text });
-	return out;
+	if (c->standard && criterion_test(c->name, &g.test))
+		gather_welds(&g, x);
+	if (!g.out.n)
+		add_limit(a, &g.out, (struct limit){ .feature = c->name, .rule = c->text });
+	return g.out;
 }
 
 /* ---- measured ---- */

@@ -6,7 +6,7 @@
 
 /* One line of a table of limits. */
 struct limit {
-	str feature, rule, tool; /* "Undercut", "at most 1/32 in [1 mm]", "undercut gauge" */
+	str feature, rule, tool; /* "Undercut", "at most 1/32 in [1 mm] (6.10.1)", "rule" */
 	bool dagger;             /* not seen in a copy of the source: confirm */
 };
 
@@ -15,9 +15,9 @@ struct limits {
 	size_t n, cap;
 };
 
-/* The limits of one acceptance line: those of the code it names for this assignment's
- * sizes, or the line's own words as a single limit. A line whose code or edition is
- * not in the tables gives its own words. */
+/* The limits of one acceptance line: those of the set it names (model/standard.h),
+ * worked out for this assignment's sizes with the clause behind each, or the line's own
+ * words as a single limit when there is no set or nothing in it for this test. */
 struct limits limits_of(struct arena *a, const struct assignment *x,
     const struct criterion *c);
 

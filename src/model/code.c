@@ -1,0 +1,272 @@
+/* Which code, edition and loading a text names, and the set that they choose. */
+#include "model/standard.h"
+#include "model/parts.h"
+
+#include "base/buf.h"
+
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static bool is_word_byte(char c)
+{
+	return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+size_t word_find(str s, str needle)
+{
+	for (size_t i = 0; i + needle.n <= s.n; i++) {
+		size_t end = i + needle.n;
+
+		if ((s.p[i] ^ needle.p[0]) & 0x1F)
+			continue;
+		if ((i && is_word_byte(s.p[i - 1])) ||
+		    (end < s.n && is_word_byte(s.p[end])))
+			continue;
+		if (str_eq_nocase(str_sub(s, i, end), needle))
+			return i;
+	}
+	return s.n;
+}
+
+/* "-2020" or ":2020" right after the code. */
+static uint32_t edition_at(str s, size_t at)
+{
+	uint32_t year;
+
+	if (at >= s.n || (s.p[at] != '-' && s.p[at] != ':'))
+		return 0;
+	if (at + 5 < s.n && is_digit(s.p[at + 5]))
+		return 0;
+	return str_to_u32(str_sub(s, at + 1, at + 5), &year) && year > 1900 ? year : 0;
+}
+
+/* Bytes of "D1.1" or "D1.1M" at the start of s, 0 when it does not begin so. */
+static size_t structural_code(str s)
+{
+	size_t n = 3;
+
+	if (!str_starts_nocase(s, STR("D1.")))
+		return 0;
+	while (n < s.n && is_digit(s.p[n]))
+		n++;
+	return n > 3 && (n == s.n || !is_word_byte(s.p[n])) ? n : 0;
+}
+
+/* "C" of "ISO 5817-2014 C", "ISO 5817 level C": right after the code and its edition. */
+static str level_at(str s, size_t at)
+{
+	static const str skipped[] = { { "quality", 7 }, { "level", 5 } };
+	str rest = str_trim_left(str_sub(s, at, s.n));
+
+	for (size_t i = 0; i < sizeof skipped / sizeof *skipped; i++)
+		if (str_starts_nocase(rest, skipped[i]))
+			rest = str_trim_left(str_sub(rest, skipped[i].n, rest.n));
+	if (str_starts(rest, STR("-")))
+		rest = str_sub(rest, 1, rest.n);
+	if (!rest.n || (rest.n > 1 && is_word_byte(rest.p[1])))
+		return (str){ 0 };
+	for (size_t i = 0; i < 3; i++) {
+		str letter = str_sub(STR("BCD"), i, i + 1);
+
+		if (str_eq_nocase(str_sub(rest, 0, 1), letter))
+			return letter;
+	}
+	return (str){ 0 };
+}
+
+static str loading_in(str text)
+{
+	static const struct { str said, shown; } loadings[] = {
+		{ { "welder test", 11 }, { "welder test", 11 } },
+		{ { "static", 6 }, { "static", 6 } },
+		{ { "statically", 10 }, { "static", 6 } },
+		{ { "cyclic", 6 }, { "cyclic", 6 } },
+		{ { "cyclically", 10 }, { "cyclic", 6 } },
+	};
+
+	for (size_t i = 0; i < sizeof loadings / sizeof *loadings; i++)
+		if (word_find(text, loadings[i].said) < text.n)
+			return loadings[i].shown;
+	return (str){ 0 };
+}
+
+/* Codes that are two words. */
+static bool find_named(str t, struct code_name *out)
+{
+	static const str codes[] = { { "ASME IX", 7 }, { "ISO 5817", 8 } };
+
+	for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
+		size_t at = word_find(t, codes[i]), end = at + codes[i].n;
+
+		if (at == t.n)
+			continue;
+		*out = (struct code_name){ codes[i], { 0 }, edition_at(t, end), at };
+		if (i == 1)
+			out->loading = level_at(t, end + (out->edition ? 5 : 0));
+		return true;
+	}
+	return false;
+}
+
+struct code_name code_find(str t)
+{
+	struct code_name out = { .at = t.n };
+
+	if (!find_named(t, &out)) {
+		for (size_t i = 0; i < t.n && !out.code.n; i++) {
+			size_t n = i && is_word_byte(t.p[i - 1]) ? 0
+			    : structural_code(str_sub(t, i, t.n));
+
+			if (n)
+				out = (struct code_name){ str_sub(t, i, i + n), { 0 },
+				    edition_at(t, i + n), i };
+		}
+	}
+	if (!out.loading.n)
+		out.loading = loading_in(t);
+	return out;
+}
+
+/* ---- choosing a set ---- */
+
+static const struct { str word; enum standard_test test; } tests[] = {
+	{ { "visual", 6 }, TEST_VISUAL }, { { "bend", 4 }, TEST_BEND },
+	{ { "face bend", 9 }, TEST_BEND }, { { "root bend", 9 }, TEST_BEND },
+	{ { "side bend", 9 }, TEST_BEND }, { { "guided bend", 11 }, TEST_BEND },
+	{ { "fillet break", 12 }, TEST_FILLET_BREAK },
+	{ { "fillet-break", 12 }, TEST_FILLET_BREAK }, { { "macro", 5 }, TEST_MACRO },
+	{ { "nick break", 10 }, TEST_NICK_BREAK }, { { "nick-break", 10 }, TEST_NICK_BREAK },
+	{ { "tensile", 7 }, TEST_TENSILE },
+};
+
+bool criterion_test(str name, enum standard_test *out)
+{
+	for (size_t i = 0; i < sizeof tests / sizeof *tests; i++)
+		if (str_starts_nocase(name, tests[i].word)) {
+			*out = tests[i].test;
+			return true;
+		}
+	return false;
+}
+
+/* A set of the program's own that the text names; the longest name wins. */
+static struct standard *find_own(const struct model *m, str text)
+{
+	struct standard *best = NULL;
+
+	for (size_t i = 0; i < m->nstandards; i++) {
+		struct standard *s = &m->standards[i];
+
+		if ((!best || s->name.n > best->name.n) && word_find(text, s->name) < text.n)
+			best = s;
+	}
+	return best;
+}
+
+static bool answers(const struct standard *s, const struct code_name *n)
+{
+	return s->code.n && str_eq_nocase(s->code, n->code) &&
+	    (!n->edition || s->edition == n->edition) &&
+	    (!n->loading.n || str_eq(s->loading, n->loading));
+}
+
+/* The newest edition; in it the welder test; of two alike the first stays. */
+static bool is_better(const struct standard *s, const struct standard *than)
+{
+	str test = STR("welder test");
+
+	if (!than || s->edition != than->edition)
+		return !than || s->edition > than->edition;
+	return str_eq(s->loading, test) && !str_eq(than->loading, test);
+}
+
+static struct standard *better_of(struct standard *v, size_t n, const struct code_name *c,
+    struct standard *best)
+{
+	for (size_t i = 0; i < n; i++)
+		if (answers(&v[i], c) && is_better(&v[i], best))
+			best = &v[i];
+	return best;
+}
+
+static str written_name(struct arena *a, const struct code_name *n)
+{
+	struct buf b = { .arena = a };
+
+	buf_add(&b, n->code);
+	if (n->edition)
+		buf_addf(&b, "-%u", n->edition);
+	if (n->loading.n)
+		buf_addf(&b, " %.*s", STR_ARG(n->loading));
+	return buf_str(&b);
+}
+
+/* The set that was most likely meant: of the same code and edition, else one whose name
+ * is nearly the same. */
+static str likely_set(struct arena *a, const struct model *m, const struct code_name *n,
+    str written)
+{
+	size_t total = m->nstandards + m->nshipped;
+	str *names = arena_array(a, total, sizeof *names);
+	struct code_name any = *n;
+	struct standard *near;
+
+	any.loading = (str){ 0 };
+	near = better_of(m->standards, m->nstandards, &any, NULL);
+	near = better_of(m->shipped, m->nshipped, &any, near);
+	if (near)
+		return near->name;
+	for (size_t i = 0; i < total; i++)
+		names[i] = i < m->nstandards ? m->standards[i].name
+		    : m->shipped[i - m->nstandards].name;
+	return likely_word(written, names, total);
+}
+
+static void complain_unknown(struct binder *b, const struct code_name *n,
+    const struct block *in)
+{
+	str written = written_name(b->arena, n);
+	struct finding *d = complain(b, FINDING_UNKNOWN_STANDARD,
+	    said_pos(said_sub(said_all(in), n->at, in->text.n)),
+	    "there are no limits named \"%.*s\", so the sheet shows only these words",
+	    STR_ARG(written));
+	str likely = { 0 };
+
+	/* A program of nothing but faults must not take minutes. */
+	if (b->f->n <= 200)
+		likely = likely_set(b->arena, b->model, n, written);
+	if (likely.n)
+		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant, or add "
+		    "these limits in the folder standards", STR_ARG(likely));
+	else
+		finding_repair(b->f, d, "add a file with these limits in the folder standards, "
+		    "headed \"# %.*s\"", STR_ARG(written));
+}
+
+void criterion_choose(struct binder *b, struct criterion *c, const struct block *in)
+{
+	struct model *m = b->model;
+	struct code_name n = code_find(c->text);
+	struct standard *s;
+	enum standard_test test;
+
+	c->code = n.code;
+	c->edition = n.edition;
+	c->loading = n.loading;
+	if (!criterion_test(c->name, &test))
+		return;
+	s = find_own(m, c->text);
+	if (!s && !n.code.n)
+		return;
+	if (!s)
+		s = better_of(m->shipped, m->nshipped, &n,
+		    better_of(m->standards, m->nstandards, &n, NULL));
+	if (!s) {
+		complain_unknown(b, &n, in);
+		return;
+	}
+	s->wanted = true;
+	c->standard = s;
+}

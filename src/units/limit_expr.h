@@ -1,0 +1,80 @@
+/* units/limit_expr.h - the small arithmetic of acceptance limits.
+ *
+ * "1/32 in", "min(1/16 in, 0.1 t)", "1 in < t <= 2 in and open root". Binding as in
+ * school, tightest first:
+ *
+ *   ( )  min(a, b)  max(a, b)
+ *   x  *  /  from the left; a bare number right before a name or a bracket multiplies
+ *   +  -     from the left
+ *   <  <=  >  >=  =     a < b <= c means both
+ *   and
+ *   or
+ *
+ * A number is read as everywhere: 1/32, 1-1/16 (no blanks: a mixed number), 0.01. It may
+ * carry a unit of length, angle or percent. Lengths are mm, angles degrees; each literal
+ * is turned into its base unit by one division of whole numbers, so 1/32 in is exactly
+ * 0.79375 mm. Kinds are checked while reading: inches and degrees do not add.
+ *
+ * Reading does not recurse: nesting, length and operands have fixed bounds, and a text
+ * beyond them is a fault like any other. */
+#ifndef UNITS_LIMIT_EXPR_H
+#define UNITS_LIMIT_EXPR_H
+
+#include "base/arena.h"
+#include "base/str.h"
+
+#include <stdint.h>
+
+enum limit_kind {
+	LIMIT_NUMBER, LIMIT_LENGTH, LIMIT_ANGLE, LIMIT_PERCENT, LIMIT_TRUTH, LIMIT_KINDS
+};
+
+/* What an expression may go by. */
+enum limit_name {
+	SIZE_T,                  /* thickness of the thinner member */
+	SIZE_LEG, SIZE_THROAT,   /* of a fillet */
+	SIZE_WIDTH,              /* of the face of the weld */
+	SIZE_ROOT_OPENING, SIZE_ROOT_WIDTH,
+	SIZE_OPEN_ROOT,          /* truth: a groove without backing */
+	SIZES
+};
+
+/* Sizes of one weld in mm, and for SIZE_OPEN_ROOT 1 or 0. */
+struct limit_sizes {
+	double v[SIZES];
+	bool known[SIZES];
+};
+
+struct limit_op;
+
+struct limit_expr {
+	const struct limit_op *v; /* in the order of working out; null: none read */
+	size_t n;
+	enum limit_kind kind;
+	unsigned names;          /* bit 1 << enum limit_name of each that it goes by */
+	const char *unit;        /* print name of the first unit written, or null */
+};
+
+struct limit_fault {
+	size_t offset;           /* byte in the text given, at most its length */
+	const char *reason;      /* a few words, no full stop */
+	str likely;              /* the name most likely meant, or empty */
+};
+
+/* Reads all of s as a size, or as a condition. On a fault returns false, zeroes *out
+ * and fills *fault. The result lives in a. */
+bool limit_expr_size(struct arena *a, str s, struct limit_expr *out,
+    struct limit_fault *fault);
+bool limit_expr_condition(struct arena *a, str s, struct limit_expr *out,
+    struct limit_fault *fault);
+
+/* Works e out in base units, a truth as 1 or 0. False when a size that matters is not
+ * known, or something is divided by zero. A millionth of an inch absorbs binary noise in
+ * comparisons, so that 25.4 mm is not below 1 in. */
+bool limit_expr_value(const struct limit_expr *e, const struct limit_sizes *sizes,
+    double *out);
+
+/* The word of a name: "root opening". */
+str limit_name_word(enum limit_name n);
+
+#endif
