@@ -3,6 +3,7 @@
 #include "base/buf.h"
 #include "read/inline.h"
 #include "read/lines.h"
+#include "read/plain.h"
 
 /* Lists nested deeper than this have no meaning on any sheet. */
 enum { DEPTH_MOST = 4 };
@@ -16,6 +17,7 @@ struct reader {
 	bool begun;              /* a level-1 heading was seen */
 	bool told_no_heading;
 	uint8_t *covered;        /* by line: some block accounts for it */
+	size_t line0;            /* lines before the stretch that cmark reads */
 	unsigned depth;          /* of lists around the current node */
 	uint32_t numbers[DEPTH_MOST + 1]; /* of the current item, by depth */
 };
@@ -34,11 +36,16 @@ struct pos block_pos(const struct block *b, size_t offset)
 	return p;
 }
 
-static size_t line_of(cmark_node *n)
+static size_t line_of(const struct reader *r, cmark_node *n)
 {
 	int line = cmark_node_get_start_line(n);
 
-	return line > 0 ? (size_t)line : 1;
+	return r->line0 + (line > 0 ? (size_t)line : 1);
+}
+
+static size_t last_line_of(const struct reader *r, cmark_node *n)
+{
+	return r->line0 + (size_t)cmark_node_get_end_line(n);
 }
 
 static size_t column_byte(cmark_node *n)
@@ -50,14 +57,14 @@ static size_t column_byte(cmark_node *n)
 
 static struct pos node_pos(const struct reader *r, cmark_node *n)
 {
-	return lines_pos(&r->lines, line_of(n), column_byte(n));
+	return lines_pos(&r->lines, line_of(r, n), column_byte(n));
 }
 
 static void cover(struct reader *r, cmark_node *n)
 {
-	size_t last = (size_t)cmark_node_get_end_line(n);
+	size_t last = last_line_of(r, n);
 
-	for (size_t line = line_of(n); line <= last && line <= r->lines.n; line++)
+	for (size_t line = line_of(r, n); line <= last && line <= r->lines.n; line++)
 		r->covered[line - 1] = 1;
 }
 
@@ -114,7 +121,7 @@ static void add_line(struct reader *r, struct block *b, struct text_line *v, str
 /* The source text of a paragraph: a slice when it is one line, else joined. */
 static void take_text(struct reader *r, cmark_node *n, struct block *b)
 {
-	size_t first = line_of(n), last = (size_t)cmark_node_get_end_line(n);
+	size_t first = line_of(r, n), last = last_line_of(r, n);
 	str s = lines_at(&r->lines, first);
 	struct buf joined = { .arena = r->arena };
 	struct text_line *v;
@@ -211,7 +218,7 @@ static void read_paragraph(struct reader *r, cmark_node *n)
 	    cmark_node_get_list_type(cmark_node_parent(item)) == CMARK_ORDERED_LIST;
 	struct block *b;
 
-	if (is_table(str_sub(lines_at(&r->lines, line_of(n)), column_byte(n), SIZE_MAX))) {
+	if (is_table(str_sub(lines_at(&r->lines, line_of(r, n)), column_byte(n), SIZE_MAX))) {
 		reject(r, n, FINDING_NOT_UNDERSTOOD, "a table", "write one bullet a row");
 		return;
 	}
@@ -229,7 +236,7 @@ static void read_paragraph(struct reader *r, cmark_node *n)
 static void read_heading(struct reader *r, cmark_node *n)
 {
 	unsigned level = (unsigned)cmark_node_get_heading_level(n);
-	size_t line = line_of(n), at = column_byte(n);
+	size_t line = line_of(r, n), at = column_byte(n);
 	str s = lines_at(&r->lines, line);
 	struct text_line *one = arena_alloc(r->arena, sizeof *one);
 	struct block *b;
@@ -255,7 +262,7 @@ static void read_heading(struct reader *r, cmark_node *n)
 static void read_fence(struct reader *r, cmark_node *n)
 {
 	struct block *b = push(r, n, BLOCK_FENCE);
-	size_t line = line_of(n), at = column_byte(n);
+	size_t line = line_of(r, n), at = column_byte(n);
 	str raw = lines_at(&r->lines, line), rest, part;
 	const char *info = cmark_node_get_fence_info(n);
 	bool fenced = at < raw.n && (raw.p[at] == '`' || raw.p[at] == '~');
@@ -383,11 +390,105 @@ static void report_empty(const struct reader *r, struct findings *f)
 	finding_repair(f, d, "fill it in or delete it");
 }
 
-struct record_file md_read(struct arena *a, const struct source *src, uint32_t file,
-    struct findings *f)
+static void read_by_cmark(struct reader *r, str text)
+{
+	cmark_node *document = cmark_parse_document(text.p, text.n, CMARK_OPT_SOURCEPOS);
+
+	walk(r, document);
+	cmark_node_free(document);
+}
+
+/* ---- the short way ---- */
+
+/* The spans that cmark makes of plain words, with or without a bold key. */
+static void plain_spans(struct reader *r, struct block *b, const struct plain_line *l)
+{
+	struct span *v = arena_array(r->arena, l->bold_key ? 2 : 1, sizeof *v);
+
+	b->spans = v;
+	b->nspans = 1;
+	v[0].text = l->text;
+	if (!l->bold_key)
+		return;
+	v[0] = (struct span){ str_sub(l->text, 2, l->key_end), SPAN_BOLD };
+	v[1].text = str_sub(l->text, l->key_end + 2, l->text.n);
+	b->nspans += v[1].text.n > 0;
+}
+
+static void plain_block(struct reader *r, const struct plain_line *l, size_t line)
+{
+	static const enum block_kind kinds[] = {
+		[PLAIN_HEADING] = BLOCK_HEADING, [PLAIN_BULLET] = BLOCK_BULLET,
+		[PLAIN_STEP] = BLOCK_STEP,
+	};
+	struct text_line *one = arena_alloc(r->arena, sizeof *one);
+	struct block *b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
+
+	one->pos = (struct pos){ r->lines.file, (uint32_t)line, (uint32_t)l->at + 1 };
+	b->kind = kinds[l->kind];
+	b->level = l->kind == PLAIN_HEADING ? l->level : 1;
+	b->pos = one->pos;
+	b->text = l->text;
+	b->lines = one;
+	b->nlines = 1;
+	plain_spans(r, b, l);
+	if (l->kind == PLAIN_STEP)
+		b->number = r->numbers[1];
+	if (l->bold_key && split_fact(b))
+		keep_value(r, b);
+}
+
+/* Reads lines [first, end) as plain ones. False: some line is not plain, and nothing
+ * of the stretch was kept. A list goes on over blank lines, so its count does too. */
+static bool read_plain(struct reader *r, size_t first, size_t end)
+{
+	size_t kept = r->n;
+	bool begun = r->begun, counting = false;
+
+	for (size_t line = first; line < end; line++) {
+		struct plain_line l = plain_line(lines_at(&r->lines, line));
+
+		if (l.kind == PLAIN_NOT || (!r->begun && l.kind != PLAIN_HEADING)) {
+			while (r->n > kept)
+				r->v[--r->n] = (struct block){ 0 };
+			r->begun = begun;
+			return false;
+		}
+		r->covered[line - 1] = 1;
+		if (l.kind == PLAIN_BLANK)
+			continue;
+		r->begun = true;
+		if (l.kind == PLAIN_STEP)
+			r->numbers[1] = counting ? r->numbers[1] + 1 : l.number;
+		counting = l.kind == PLAIN_STEP;
+		plain_block(r, &l, line);
+	}
+	return true;
+}
+
+/* Stretch by stretch, each from its level-1 heading: the plain ones line by line, the
+ * others by cmark. */
+static void read_stretches(struct reader *r)
+{
+	str text = r->lines.text;
+
+	for (size_t at = 0, next, line = 1; at < text.n; at = next) {
+		size_t end = line;
+
+		next = plain_next_cut(text, at);
+		while (end <= r->lines.n && r->lines.starts[end - 1] < next)
+			end++;
+		r->line0 = line - 1;
+		if (!str_starts(str_sub(text, at, next), STR("# ")) || !read_plain(r, line, end))
+			read_by_cmark(r, str_sub(text, at, next));
+		line = end;
+	}
+}
+
+static struct record_file read_file(struct arena *a, const struct source *src, uint32_t file,
+    struct findings *f, bool stretches)
 {
 	struct reader r = { .arena = a, .f = f };
-	cmark_node *document;
 
 	if (over_limit(src, file, f))
 		return (struct record_file){ .file = file };
@@ -399,9 +500,22 @@ struct record_file md_read(struct arena *a, const struct source *src, uint32_t f
 		return (struct record_file){ .file = file };
 	}
 	r.covered = arena_array(a, r.lines.n + 1, 1);
-	document = cmark_parse_document(r.lines.text.p, r.lines.text.n, CMARK_OPT_SOURCEPOS);
-	walk(&r, document);
-	cmark_node_free(document);
+	if (stretches && plain_cuttable(r.lines.text))
+		read_stretches(&r);
+	else
+		read_by_cmark(&r, r.lines.text);
 	report_uncovered(&r);
 	return (struct record_file){ file, r.v, r.n };
+}
+
+struct record_file md_read(struct arena *a, const struct source *src, uint32_t file,
+    struct findings *f)
+{
+	return read_file(a, src, file, f, true);
+}
+
+struct record_file md_read_whole(struct arena *a, const struct source *src, uint32_t file,
+    struct findings *f)
+{
+	return read_file(a, src, file, f, false);
 }

@@ -15,4 +15,9 @@ enum { MD_FILE_MOST = 64 << 20, MD_LINE_MOST = 64 << 10 };
 struct record_file md_read(struct arena *a, const struct source *src, uint32_t file,
     struct findings *f);
 
+/* The same by cmark alone, without the short way for plain lines (read/plain.h): what
+ * tests hold md_read against. */
+struct record_file md_read_whole(struct arena *a, const struct source *src, uint32_t file,
+    struct findings *f);
+
 #endif

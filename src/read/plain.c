@@ -1,0 +1,177 @@
+#include "read/plain.h"
+
+static bool alnum(char c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+}
+
+static bool digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+/* No byte that CommonMark gives a meaning inside a line, and no doubled blank. */
+static bool plain_words(str s)
+{
+	static const bool special[256] = {
+		['\\'] = true, ['`'] = true, ['*'] = true, ['_'] = true, ['['] = true, [']'] = true,
+		['<'] = true, ['>'] = true, ['&'] = true, ['\t'] = true, ['\r'] = true, ['\n'] = true,
+	};
+
+	for (size_t i = 0; i < s.n; i++)
+		if (special[(unsigned char)s.p[i]] || (s.p[i] == ' ' && i && s.p[i - 1] == ' '))
+			return false;
+	return true;
+}
+
+/* Bytes before the first one that is not a digit. */
+static size_t digits(str s)
+{
+	size_t n = 0;
+
+	while (n < s.n && digit(s.p[n]))
+		n++;
+	return n;
+}
+
+/* "3. " would begin a list inside the item. */
+static bool begins_list(str s)
+{
+	size_t n = digits(s);
+
+	return n && n < s.n && (s.p[n] == '.' || s.p[n] == ')');
+}
+
+/* "**Key:** value": the flanking rules hold when letters stand inside the stars, and a
+ * blank, a colon or the end behind them. */
+static bool bold_key(struct plain_line *l)
+{
+	str t = l->text;
+	size_t end = str_find(t, STR("**"), 2);
+	char before, after;
+
+	if (t.n < 5 || end == t.n || end < 3 || !alnum(t.p[2]))
+		return false;
+	before = t.p[end - 1];
+	after = end + 2 < t.n ? t.p[end + 2] : ' ';
+	if (!(before == ':' ? after == ' ' : alnum(before) && after == ':'))
+		return false;
+	l->bold_key = true;
+	l->key_end = end;
+	return plain_words(str_sub(t, 2, end)) && plain_words(str_sub(t, end + 2, t.n));
+}
+
+static struct plain_line item(struct plain_line l, str s, enum plain_kind kind)
+{
+	l.text = str_trim(str_sub(s, l.at, s.n));
+	if (!l.text.n || s.p[l.at] == ' ')
+		return (struct plain_line){ .kind = PLAIN_NOT };
+	l.kind = kind;
+	if (str_starts(l.text, STR("**")))
+		return kind == PLAIN_BULLET && bold_key(&l) ? l : (struct plain_line){ .kind = PLAIN_NOT };
+	if (!alnum(l.text.p[0]) || begins_list(l.text) || !plain_words(l.text))
+		return (struct plain_line){ .kind = PLAIN_NOT };
+	return l;
+}
+
+static struct plain_line heading(str s)
+{
+	struct plain_line l = { .kind = PLAIN_HEADING };
+
+	while (l.level < s.n && s.p[l.level] == '#')
+		l.level++;
+	l.at = l.level + 1;
+	l.text = str_trim(str_sub(s, l.at, s.n));
+	if (l.level > 6 || l.at >= s.n || s.p[l.level] != ' ' || !l.text.n || s.p[l.at] == ' ' ||
+	    l.text.p[l.text.n - 1] == '#' || !plain_words(l.text))
+		l.kind = PLAIN_NOT;
+	return l;
+}
+
+struct plain_line plain_line(str s)
+{
+	struct plain_line l = { .kind = PLAIN_BLANK };
+	size_t n;
+
+	if (!s.n)
+		return l;
+	if (s.p[0] == '#')
+		return heading(s);
+	if (s.p[0] == '-' && s.n > 2 && s.p[1] == ' ') {
+		l.at = 2;
+		return item(l, s, PLAIN_BULLET);
+	}
+	n = digits(s);
+	if (n && n < 9 && n + 2 < s.n && s.p[n] == '.' && s.p[n + 1] == ' ' &&
+	    str_to_u32(str_sub(s, 0, n), &l.number)) {
+		l.at = n + 2;
+		return item(l, s, PLAIN_STEP);
+	}
+	if (str_trim(s).n)
+		l.kind = PLAIN_NOT;
+	return l;
+}
+
+static bool is_fence(str line)
+{
+	return str_starts(line, STR("```")) || str_starts(line, STR("~~~"));
+}
+
+static str line_at(str text, size_t from, size_t *next)
+{
+	size_t end = str_find_char(text, '\n', from);
+
+	*next = end < text.n ? end + 1 : text.n;
+	return str_sub(text, from, end);
+}
+
+bool plain_cuttable(str text)
+{
+	if (str_find_char(text, '\r', 0) < text.n)
+		return false;
+	for (size_t at = 0, next; at < text.n; at = next) {
+		str line = line_at(text, at, &next), inner;
+
+		if (line.n && (alnum(line.p[0]) || line.p[0] == '-' || line.p[0] == '#'))
+			continue;
+		inner = str_trim_left(line);
+		if (inner.n && (inner.p[0] == '<' || inner.p[0] == '['))
+			return false;
+		if (inner.p != line.p && is_fence(inner))
+			return false;
+	}
+	return true;
+}
+
+/* A closing fence has the same bytes, at least as many, and nothing after them. */
+static bool closes(str line, char c, size_t count)
+{
+	size_t n = 0;
+
+	while (n < line.n && line.p[n] == c)
+		n++;
+	return n >= count && !str_trim(str_sub(line, n, line.n)).n;
+}
+
+size_t plain_next_cut(str text, size_t from)
+{
+	char fence = 0;
+	size_t count = 0, next;
+
+	for (size_t at = from; at < text.n; at = next) {
+		str line = line_at(text, at, &next);
+
+		if (fence) {
+			if (closes(line, fence, count))
+				fence = 0;
+		} else if (at > from && str_starts(line, STR("# "))) {
+			return at;
+		} else if (is_fence(line)) {
+			for (fence = line.p[0], count = 0; count < line.n && line.p[count] == fence;)
+				count++;
+			if (fence == '`' && str_find_char(line, '`', count) < line.n)
+				fence = 0; /* An info string with backticks opens no fence. */
+		}
+	}
+	return text.n;
+}
