@@ -347,6 +347,28 @@ static size_t copy_line(struct dice *d, uint8_t *data, size_t size, size_t most)
 	return splice(data, size, most, (size_t)(to.p - all.p), 0, (str){ line, from.n });
 }
 
+/* A line's word, many times over, in its place: long enough to fill a page. */
+static size_t stretch_word(struct dice *d, uint8_t *data, size_t size, size_t most)
+{
+	static const size_t lengths[] = { 60, 200, 1000, 6000 };
+	str all = { (const char *)data, size };
+	str line = pick_line(d, all), word, next;
+	char text[6000];
+	size_t n = 0, wanted = lengths[roll(d, 4)], skip = roll(d, 6), blank = roll(d, 2);
+
+	if (!str_word(&line, &word))
+		return size;
+	while (skip-- && str_word(&line, &next))
+		word = next;
+	while (word.n + 1 < 200 && n + word.n + 1 < wanted) {
+		memcpy(text + n, word.p, word.n);
+		n += word.n;
+		if (blank)
+			text[n++] = ' ';
+	}
+	return splice(data, size, most, (size_t)(word.p - all.p), word.n, (str){ text, n });
+}
+
 static size_t drop_line(struct dice *d, uint8_t *data, size_t size, size_t most)
 {
 	str all = { (const char *)data, size };
@@ -363,9 +385,12 @@ size_t LLVMFuzzerCustomMutator(uint8_t *data, size_t size, size_t most, unsigned
 	if (!size || !roll(&d, 3))
 		return LLVMFuzzerMutate(data, size, most);
 	while (times-- && size) {
-		switch (roll(&d, 6)) {
+		switch (roll(&d, 8)) {
 		case 0:
 			size = copy_line(&d, data, size, most);
+			break;
+		case 7:
+			size = stretch_word(&d, data, size, most);
 			break;
 		case 1:
 			size = drop_line(&d, data, size, most);

@@ -286,7 +286,11 @@ program deep
 inspected 'nested quotes on a line' 1 'AA-01.md:16:1: error:' '[over-limit]'
 program deep2
 { printf '\n## Notes\n\n'; repeat 30000 '>'; printf ' x\n'; } >>assignments/AA-01.md
-inspected '30,000 nested quotes' 1 'AA-01.md:16:1: error:' '[not-understood]'
+inspected '30,000 nested quotes' 1 'AA-01.md:16:1: error: this line begins with more than 100' \
+	'[over-limit]'
+program deep7
+{ printf '\n## Notes\n\n'; repeat 90 '>'; printf ' x\n'; } >>assignments/AA-01.md
+inspected '90 nested quotes' 1 'AA-01.md:16:1: error:' '[not-understood]'
 program deep3
 { printf '\n## Notes\n\n'; repeat 50000 '['; printf '\n\n'; repeat 50000 '!['; printf '\n\n'
 	repeat 60000 '*'; printf 'a'; repeat 5000 '_'; printf '\n\n'; repeat 20000 '`a'
@@ -295,11 +299,20 @@ run inspect -C .
 check 'brackets, stars and ticks end in time' test "$status" -le 1
 program deep4
 { printf '\n## Notes\n\n'; repeat 32000 '- '; printf 'x\n'; } >>assignments/AA-01.md
-inspected 'lists in lists' 1 'AA-01.md:16' '[not-understood]'
+awk 'BEGIN { for (i = 0; i < 200000; i++) print ""; print "y" }' >>assignments/AA-01.md
+inspected 'lists in lists and many empty lines' 1 'AA-01.md:16:1: error: this line begins' \
+	'[over-limit]'
 program deep5
 { printf '\n## Notes\n\n'
-	awk 'BEGIN { for (i = 0; i < 300; i++) printf "%*s- x\n", 2 * i, "" }'; } >>assignments/AA-01.md
-inspected 'lists 300 deep, a line each' 1 'AA-01.md' '[not-understood]'
+	awk 'BEGIN { for (i = 0; i < 300; i++) printf "%*s- x\n", 2 * i, "" }'
+} >>assignments/AA-01.md
+inspected 'lists 300 deep, a line each' 1 'AA-01.md' '[not-understood]' '[over-limit]' \
+	'further ones are not listed'
+program brackets
+{ printf '\n## Notes\n\n'; repeat 160000 '![[]()' | fold -w 60000; printf '\n\nAnd 1 in [25 mm].\n'
+} >>assignments/AA-01.md
+inspected 'brackets over many lines' 1 'AA-01.md:16:1: error: more than 1,000 square brackets' \
+	'[over-limit]' '1 error, 0 warnings'
 program deep6
 { printf '\n## Notes\n\n'; repeat 50000 '*a **b '; printf '\n'; } | fold -w 60000 \
 	>>assignments/AA-01.md
@@ -364,7 +377,7 @@ ended 'a word too many' 2 'inspect takes no further words'
 run print --out
 ended 'an option without its value' 2 'out'
 check 'wrong use writes nothing' test ! -e "$work/none"
-cd "$work/full-of-nothing" 2>/dev/null || { mkdir "$work/full-of-nothing" && cd "$work/full-of-nothing"; }
+mkdir "$work/bare" && cd "$work/bare" || exit 2
 run inspect
 ended 'no program here' 2 'no program.md here and none in ./curriculum'
 

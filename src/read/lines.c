@@ -7,6 +7,10 @@
 /* Findings of one nature in one file; more would bury the rest of the report. */
 enum { TOLD_MOST = 20 };
 
+/* The Markdown reader takes time by the square of the brackets in one passage, and by
+ * lines times depth of lists: tried with cmark 0.30.2, 160,000 brackets take minutes. */
+enum { BRACKETS_MOST = 1000, SIGNS_MOST = 100 };
+
 struct lines lines_split(struct arena *a, str text, uint32_t file)
 {
 	struct lines l = { .file = file, .text = text };
@@ -14,7 +18,8 @@ struct lines lines_split(struct arena *a, str text, uint32_t file)
 
 	l.starts = arena_grow(a, NULL, 0, text.n / 32 + 2, &cap, sizeof *l.starts);
 	for (size_t i = 0; i < text.n; l.n++) {
-		size_t lf = str_find_char(text, '\n', i), cr = str_find_char(str_sub(text, 0, lf), '\r', i);
+		size_t lf = str_find_char(text, '\n', i);
+		size_t cr = str_find_char(str_sub(text, 0, lf), '\r', i);
 
 		l.starts = arena_grow(a, l.starts, l.n, l.n + 2, &cap, sizeof *l.starts);
 		l.starts[l.n] = (uint32_t)i;
@@ -131,7 +136,8 @@ static void report_control(struct findings *f, const struct lines *l, size_t at,
 	finding_repair(f, d, "delete it, or save the file as plain text");
 }
 
-static void blank_controls(struct arena *a, struct lines *l, struct findings *f, char **copy)
+static void blank_controls(struct arena *a, struct lines *l, struct findings *f,
+    char **copy)
 {
 	size_t told = 0;
 
@@ -144,7 +150,13 @@ static void blank_controls(struct arena *a, struct lines *l, struct findings *f,
 	}
 }
 
-static void blank_long_lines(struct arena *a, struct lines *l, struct findings *f, char **copy)
+static void blank_line(struct arena *a, struct lines *l, size_t line, char **copy)
+{
+	memset(own_text(a, l, copy) + l->starts[line - 1], ' ', lines_at(l, line).n);
+}
+
+static void blank_long_lines(struct arena *a, struct lines *l, struct findings *f,
+    char **copy)
 {
 	for (size_t line = 1; line <= l->n; line++) {
 		str s = lines_at(l, line);
@@ -155,7 +167,102 @@ static void blank_long_lines(struct arena *a, struct lines *l, struct findings *
 		d = finding_add(f, FINDING_OVER_LIMIT, lines_pos(l, line, 0),
 		    "this line is longer than 64 KiB; it is left out");
 		finding_repair(f, d, "break the line");
-		memset(own_text(a, l, copy) + l->starts[line - 1], ' ', s.n);
+		blank_line(a, l, line, copy);
+	}
+}
+
+/* Length of the blank, quote sign or list sign at s[i]; 0 when none is there. */
+static size_t sign_length(str s, size_t i)
+{
+	size_t end = i;
+
+	if (i >= s.n)
+		return 0;
+	if (s.p[i] == ' ' || s.p[i] == '\t' || s.p[i] == '>')
+		return 1;
+	while (end < s.n && s.p[end] >= '0' && s.p[end] <= '9')
+		end++;
+	if (end == s.n || !strchr(end > i ? ".)" : "-+*", s.p[end]))
+		return 0;
+	end++;
+	return end == s.n || s.p[end] == ' ' || s.p[end] == '\t' ? end - i : 0;
+}
+
+static size_t signs_length(str s)
+{
+	size_t i = 0;
+
+	for (size_t n; (n = sign_length(s, i));)
+		i += n;
+	return i;
+}
+
+static void blank_deep_lines(struct arena *a, struct lines *l, struct findings *f,
+    char **copy)
+{
+	size_t told = 0;
+
+	for (size_t line = 1; line <= l->n; line++) {
+		str s = lines_at(l, line);
+		struct finding *d;
+
+		if (s.n <= SIGNS_MOST || !str_trim(s).n || signs_length(s) <= SIGNS_MOST)
+			continue;
+		if (told++ < TOLD_MOST) {
+			d = finding_add(f, FINDING_OVER_LIMIT, lines_pos(l, line, 0),
+			    "this line begins with more than 100 blanks and list signs; it is "
+			    "left out%s", told == TOLD_MOST ? "; further ones are not listed" : "");
+			finding_repair(f, d, "write it further to the left");
+		}
+		blank_line(a, l, line, copy);
+	}
+}
+
+/* A line that cannot go on with the paragraph above it: empty, or a heading or an item
+ * near its left edge. What only may begin something new goes on. */
+static bool begins_passage(str s)
+{
+	str t = str_trim_left(s);
+	size_t marks = 0;
+
+	if (!t.n)
+		return true;
+	if (s.n - t.n > 3)
+		return false;
+	if (strchr("-+*", t.p[0]))
+		return sign_length(t, 0) && str_trim(str_sub(t, 1, t.n)).n;
+	while (marks < t.n && t.p[marks] == '#')
+		marks++;
+	return marks && marks <= 6 && (marks == t.n || t.p[marks] == ' ' || t.p[marks] == '\t');
+}
+
+static void blank_passage(struct arena *a, struct lines *l, size_t first, size_t last,
+    struct findings *f, char **copy)
+{
+	struct finding *d = finding_add(f, FINDING_OVER_LIMIT, lines_pos(l, first, 0),
+	    "more than 1,000 square brackets stand in this passage; it is left out");
+
+	finding_repair(f, d, "break it up with empty lines");
+	for (size_t line = first; line <= last; line++)
+		blank_line(a, l, line, copy);
+}
+
+static void blank_brackets(struct arena *a, struct lines *l, struct findings *f,
+    char **copy)
+{
+	size_t first = 1, n = 0;
+
+	for (size_t line = 1; line <= l->n + 1; line++) {
+		str s = lines_at(l, line);
+
+		if (line > l->n || begins_passage(s)) {
+			if (n > BRACKETS_MOST)
+				blank_passage(a, l, first, line - 1, f, copy);
+			first = str_trim(s).n ? line : line + 1;
+			n = 0;
+		}
+		for (size_t at = 0; (at = str_find_char(s, '[', at)) < s.n; at++)
+			n++;
 	}
 }
 
@@ -173,5 +280,7 @@ bool lines_clean(struct arena *a, struct lines *l, struct findings *f)
 	}
 	blank_controls(a, l, f, &copy);
 	blank_long_lines(a, l, f, &copy);
+	blank_deep_lines(a, l, f, &copy);
+	blank_brackets(a, l, f, &copy);
 	return true;
 }

@@ -22,8 +22,9 @@ struct pos lines_pos(const struct lines *l, size_t line, size_t byte);
 struct pos lines_pos_at(const struct lines *l, size_t offset);
 
 /* Reports encoding, control characters and over-long lines. False: the text is
- * not UTF-8 and nothing of it can be read. Otherwise l->text has blanks in place
- * of each control character and over-long line, all offsets kept. */
+ * not UTF-8 and nothing of it can be read. Otherwise l->text has blanks in place of
+ * each control character and of each line that is too long, too deep in lists or in a
+ * passage with too many brackets; all offsets are kept. */
 bool lines_clean(struct arena *a, struct lines *l, struct findings *f);
 
 #endif

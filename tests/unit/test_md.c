@@ -156,6 +156,58 @@ static void a_long_line_is_left_out(void **state)
 	arena_free(a);
 }
 
+static const char *times(struct arena *a, const char *head, int n, const char *text,
+    const char *tail)
+{
+	struct buf b = { .arena = a };
+
+	buf_adds(&b, head);
+	while (n--)
+		buf_adds(&b, text);
+	buf_adds(&b, tail);
+	return buf_z(&b);
+}
+
+/* At most 100 characters of blanks and signs: 50 times "- ", and one more. */
+static void a_deep_line_is_left_out(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	assert_null(strstr(dump(a, str_of(times(a, "# A\n", 50, "- ", "x\n"))), "over-limit"));
+	assert_string_equal(dump(a, str_of(times(a, "# A\n", 51, "- ", "x\n"))),
+	    "heading1 1:3 <A> 0@1:3\n2:1 over-limit\n");
+	assert_string_equal(dump(a, str_of(times(a, "# A\n", 101, ">", "x\n"))),
+	    "heading1 1:3 <A> 0@1:3\n2:1 over-limit\n");
+	assert_string_equal(dump(a, str_of(times(a, "# A\n", 40, "1. ", "x\n"))),
+	    "heading1 1:3 <A> 0@1:3\n2:1 over-limit\n");
+	assert_null(strstr(dump(a, str_of(times(a, "# A\n\n", 200, "-", "\n"))), "over-limit"));
+	assert_null(strstr(dump(a, str_of(times(a, "# A\nx", 200, " ", "\n"))), "over-limit"));
+	arena_free(a);
+}
+
+/* More than 1,000 brackets may not stand in what can be one paragraph, however it is
+ * cut into lines. */
+static void a_passage_of_brackets_is_left_out(void **state)
+{
+	static const char *const goes_on[] = { "[\n", "[\n> ", "[\n     - x", "[\n2. ", "[\n+\n",
+		"[\n#x", "[\n```` `" };
+	static const char *const begins[] = { "[\n\n", "[\n- ", "[\n# ", "[\n  * x" };
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	assert_null(strstr(dump(a, str_of(times(a, "# A\n\n", 1000, "[", "\n"))), "over-limit"));
+	assert_string_equal(dump(a, str_of(times(a, "# A\n\n", 1001, "[", "\n\ny\n"))),
+	    "heading1 1:3 <A> 0@1:3\npara0 5:1 <y> 0@5:1\n3:1 over-limit\n");
+	for (size_t i = 0; i < sizeof goes_on / sizeof *goes_on; i++)
+		assert_non_null(strstr(dump(a, str_of(times(a, "# A\n\nx ", 1001, goes_on[i], "\n"))),
+		    "3:1 over-limit"));
+	for (size_t i = 0; i < sizeof begins / sizeof *begins; i++)
+		assert_null(strstr(dump(a, str_of(times(a, "# A\n\n", 1100, begins[i], "\n"))),
+		    "over-limit"));
+	arena_free(a);
+}
+
 static void emphasis_becomes_spans(void **state)
 {
 	struct arena *a = arena_new(NULL, NULL);
@@ -190,6 +242,8 @@ int main(void)
 		cmocka_unit_test(a_file_without_heading_is_one_finding),
 		cmocka_unit_test(bad_bytes_are_placed),
 		cmocka_unit_test(a_long_line_is_left_out),
+		cmocka_unit_test(a_deep_line_is_left_out),
+		cmocka_unit_test(a_passage_of_brackets_is_left_out),
 		cmocka_unit_test(emphasis_becomes_spans),
 	};
 
