@@ -7,16 +7,33 @@
 #include <string.h>
 
 static const struct finding_info infos[] = {
-#define FINDING(symbol, level, name, help)                                        \
-	{ name, LEVEL_##level, help, CLASS_FIRM, "", "" },
+#define FINDING(symbol, finding_level, finding_name, text)                        \
+	[FINDING_##symbol] = { .name = finding_name, .level = LEVEL_##finding_level, \
+	    .help = text, .class = CLASS_FIRM, .custom = "" },
 #include "base/finding.def"
 #undef FINDING
+#define EXAMPLE(symbol, text, way)                                                \
+	[FINDING_##symbol].example = text, [FINDING_##symbol].repair = way,
+#include "base/example.def"
+#undef EXAMPLE
 #define RULE(symbol, level, class, name, custom, help, example)                   \
-	{ name, LEVEL_##level, help, CLASS_##class, custom, example },
+	[FINDING_##symbol] = { name, LEVEL_##level, help, CLASS_##class, custom,     \
+	    example, "" },
 #include "base/rule.def"
 #undef RULE
 };
 _Static_assert(sizeof infos / sizeof *infos == FINDING_COUNT, "one row a finding");
+
+/* Each row of finding.def owes a row of example.def: whoever adds the one without the
+ * other is told here by the compiler, by name. */
+enum {
+#define EXAMPLE(symbol, text, way) EXAMPLE_OF_##symbol,
+#include "base/example.def"
+#undef EXAMPLE
+#define FINDING(symbol, level, name, help) OWES_##symbol = EXAMPLE_OF_##symbol,
+#include "base/finding.def"
+#undef FINDING
+};
 
 const struct finding_info *finding_info(enum finding_name name)
 {

@@ -35,7 +35,8 @@ struct finding_info {
 	const char *help;        /* what is wrong, and for a rule why */
 	enum finding_class class;
 	const char *custom;      /* the habit in words: "stick before wire-feed"; or "" */
-	const char *example;     /* one case in words, or "" */
+	const char *example;     /* one case in words */
+	const char *repair;      /* in general; "" for a rule, whose findings say it */
 };
 
 /* A further place that the same cause affects. */

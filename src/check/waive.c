@@ -7,6 +7,17 @@ struct waivers {
 	struct map *by_key;      /* name, assignment, skill -> index in model->waivers */
 };
 
+bool waiver_may_cover(enum finding_name name)
+{
+	static const enum finding_name own[] = { FINDING_FIRM_RULE_OFF,
+		FINDING_SAFETY_WAIVER, FINDING_LAPSED_WAIVER, FINDING_IDLE_WAIVER };
+
+	for (size_t i = 0; i < sizeof own / sizeof *own; i++)
+		if (own[i] == name)
+			return false;
+	return finding_info(name)->class != CLASS_SAFETY;
+}
+
 /* Ids hold no blanks, so that blanks keep the parts apart. */
 static str key_of(struct arena *a, enum finding_name name, str assignment, str skill)
 {
@@ -66,7 +77,7 @@ static void mark_findings(const struct waivers *ws, const struct model *m,
 		struct finding *d = &f->v[i];
 		uint32_t k = waivers_find(ws, d->name, d->assignment, d->skill);
 
-		if (k == NONE || finding_info(d->name)->class == CLASS_SAFETY ||
+		if (k == NONE || !waiver_may_cover(d->name) ||
 		    d->pos.file == m->waivers[k].pos.file)
 			continue;
 		fates[k].used = true;
@@ -108,6 +119,8 @@ static const char *idle_cause(const struct model *m, const struct waiver *w,
 {
 	const struct finding_info *info = finding_info(w->name);
 
+	if (!waiver_may_cover(w->name))
+		return "what is wrong in customs.md itself cannot be waived";
 	if (w->assignment.n && map_find(m->assignment_by_id, w->assignment) == MAP_NONE)
 		return "no assignment has that id";
 	if (w->skill.n && map_find(m->skill_by_id, w->skill) == MAP_NONE)

@@ -12,6 +12,10 @@
 
 struct waivers;
 
+/* Whether a finding of this name may be accepted: not a safety finding, and not one
+ * about customs.md itself. */
+bool waiver_may_cover(enum finding_name name);
+
 /* Lays the waivers of a model ready for look-up; null when there are none. */
 struct waivers *waivers_new(struct arena *a, const struct model *m);
 

@@ -1,6 +1,7 @@
 #include "cli/options.h"
 #include "cli/run.h"
 #include "cli/say.h"
+#include "out/sarif.h"
 
 #include <stdio.h>
 
@@ -22,7 +23,9 @@ int cmd_inspect(const struct options *o)
 	if (!status) {
 		struct buf b = { .arena = r.arena };
 
-		if (o->json) {
+		if (o->sarif) {
+			report_sarif(&b, r.findings, &r.folder.sources, STR(VERSION));
+		} else if (o->json) {
 			report_json(&b, r.findings, &r.folder.sources);
 		} else {
 			say_findings(&b, &r);

@@ -6,13 +6,13 @@
 #include <stdio.h>
 #include <string.h>
 
-#define VERSION "0.1.0"
-
 const struct command commands[] = {
 	{ "inspect", cmd_inspect, "inspect [--json|--sarif] [--date DATE]",
 	    "read the program, check it, report what does not fit" },
 	{ "print", cmd_print, "print [WHAT ...] [--out DIR] [--paper letter|a4] [--draft]",
 	    "make the packets and grading sheets, all or those named" },
+	{ "explain", cmd_explain, "explain [NAME]",
+	    "say what a finding, a custom, a fact or a section means" },
 	{ "help", cmd_help, "help", "show this page" },
 };
 const int ncommands = sizeof commands / sizeof *commands;
@@ -25,7 +25,8 @@ static const struct command *find_command(const char *name)
 	return NULL;
 }
 
-enum { OPT_OUT = 256, OPT_PAPER, OPT_DRAFT, OPT_JSON, OPT_SARIF, OPT_DATE, OPT_HELP, OPT_VERSION };
+enum { OPT_OUT = 256, OPT_PAPER, OPT_DRAFT, OPT_JSON, OPT_SARIF, OPT_DATE, OPT_ALL,
+	OPT_HELP, OPT_VERSION };
 
 static const struct option long_options[] = {
 	{ "out", required_argument, NULL, OPT_OUT },
@@ -34,6 +35,7 @@ static const struct option long_options[] = {
 	{ "json", no_argument, NULL, OPT_JSON },
 	{ "sarif", no_argument, NULL, OPT_SARIF },
 	{ "date", required_argument, NULL, OPT_DATE },
+	{ "all", no_argument, NULL, OPT_ALL },
 	{ "help", no_argument, NULL, OPT_HELP },
 	{ "version", no_argument, NULL, OPT_VERSION },
 	{ NULL, 0, NULL, 0 },
@@ -74,6 +76,8 @@ static bool take_option(struct options *o, int c)
 		return o->json = true;
 	case OPT_SARIF:
 		return o->sarif = true;
+	case OPT_ALL:
+		return o->all = true;
 	case OPT_DATE:
 		return take_date(o, optarg);
 	case OPT_HELP:

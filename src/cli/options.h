@@ -4,13 +4,15 @@
 
 #include "model/when.h"
 
+#define VERSION "0.1.0"
+
 enum { EXIT_CLEAN = 0, EXIT_FINDINGS = 1, EXIT_USAGE = 2, EXIT_SYSTEM = 3 };
 
 struct options {
 	const char *folder;      /* -C; null: where program.md is */
 	const char *out;         /* --out */
 	struct when date;        /* --date, for waivers; only when dated */
-	bool dated, sarif;
+	bool dated, sarif, all;
 	bool json, draft, a4, help, version;
 	char **words;            /* what is left after command and options */
 	int nwords;
@@ -27,6 +29,7 @@ extern const int ncommands;
 
 int cmd_inspect(const struct options *o);
 int cmd_print(const struct options *o);
+int cmd_explain(const struct options *o);
 int cmd_help(const struct options *o);
 
 #endif

@@ -41,8 +41,9 @@ void fields_read(struct binder *b, const struct field_table *t, const struct blo
  * level or above. */
 size_t blocks_until(const struct block *v, size_t n, size_t i, unsigned level);
 
-/* The facts and the sections of an assignment, for `explain` and the manual. */
-extern const struct field_table fields_assignment;
+/* The facts and the sections of an assignment and the facts of a cohort, for `explain` and
+ * the manual. */
+extern const struct field_table fields_assignment, fields_cohort;
 extern const struct section_row sections_assignment[];
 extern const size_t nsections_assignment;
 

@@ -16,8 +16,7 @@ static void add_place(struct buf *b, const struct sources *s, struct pos p, str 
 		buf_addf(b, ":%u:%u", p.line, p.col);
 }
 
-/* Adds text word by word from column *at, going on at `indent` past the margin. */
-static void add_wrapped(struct buf *b, str text, size_t *at, size_t indent)
+void report_wrap(struct buf *b, str text, size_t *at, size_t indent)
 {
 	str word;
 	bool first = true;
@@ -47,7 +46,7 @@ static void add_indented(struct buf *b, const char *head, str text)
 	if (!text.n)
 		return;
 	buf_addf(b, "    %s", head);
-	add_wrapped(b, text, &at, 8);
+	report_wrap(b, text, &at, 8);
 	buf_addc(b, '\n');
 }
 
@@ -69,7 +68,7 @@ static void add_related(struct buf *b, const struct finding *d, const struct sou
 		add_place(b, s, r->pos, prefix);
 		buf_addc(b, ':');
 		at = str_chars(str_sub(buf_str(b), from, b->n));
-		add_wrapped(b, r->label.n && !said ? r->label : r->assignment, &at, 8);
+		report_wrap(b, r->label.n && !said ? r->label : r->assignment, &at, 8);
 		buf_addc(b, '\n');
 	}
 	if (d->nrelated > most)
@@ -84,8 +83,8 @@ static void add_finding(struct buf *b, const struct finding *d, const struct sou
 	add_place(b, s, d->pos, prefix);
 	buf_addf(b, ": %s:", level_word(d->level));
 	at = str_chars(str_sub(buf_str(b), from, b->n));
-	add_wrapped(b, d->message, &at, 4);
-	add_wrapped(b, str_format(b->arena, "[%s]", finding_info(d->name)->name), &at, 4);
+	report_wrap(b, d->message, &at, 4);
+	report_wrap(b, str_format(b->arena, "[%s]", finding_info(d->name)->name), &at, 4);
 	buf_addc(b, '\n');
 	add_indented(b, "cause:", d->cause);
 	add_related(b, d, s, prefix);

@@ -11,6 +11,9 @@
  * a line "waived:", with the reason in place of the repair. */
 void report_text(struct buf *b, const struct findings *f, const struct sources *s,
     str prefix);
+/* Adds text word by word from column *at (counted from 0), going on at `indent` past 80
+ * columns. */
+void report_wrap(struct buf *b, str text, size_t *at, size_t indent);
 /* "2 errors, 1 warning, 0 notes", and ", 1 waived" when some are. */
 void report_counts(struct buf *b, const struct findings *f);
 /* One JSON object as the manual defines it; paths relative to the program folder. */
