@@ -76,7 +76,7 @@ static struct block *block_new(struct arena *a, size_t size)
 		want = size;
 	if ((a->limit && a->bytes + want > a->limit) || want > SIZE_MAX - sizeof *b)
 		out_of_memory(a);
-	b = malloc(sizeof *b + want);
+	b = calloc(1, sizeof *b + want); /* Large ones come zeroed from the system. */
 	if (!b)
 		out_of_memory(a);
 	b->used = 0;
@@ -108,7 +108,7 @@ void *arena_alloc(struct arena *a, size_t size)
 	}
 	p = (char *)b->data + b->used;
 	b->used += size;
-	return memset(p, 0, size);
+	return p;
 }
 
 void *arena_array(struct arena *a, size_t count, size_t size)

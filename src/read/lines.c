@@ -41,6 +41,15 @@ str lines_at(const struct lines *l, size_t line)
 	return s;
 }
 
+size_t lines_filled(const struct lines *l)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < l->n; i++)
+		n += l->starts[i + 1] - l->starts[i] > 1;
+	return n;
+}
+
 struct pos lines_pos(const struct lines *l, size_t line, size_t byte)
 {
 	str s = lines_at(l, line);

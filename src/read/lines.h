@@ -14,6 +14,8 @@ struct lines {
 
 /* Splits at LF, CR LF and lone CR. */
 struct lines lines_split(struct arena *a, str text, uint32_t file);
+/* Lines that hold more than a line end: no file has more blocks. */
+size_t lines_filled(const struct lines *l);
 /* Line `line` (from 1) without its line end. */
 str lines_at(const struct lines *l, size_t line);
 /* The place of byte `byte` (from 0) of a line, in characters. */

@@ -500,6 +500,8 @@ static struct record_file read_file(struct arena *a, const struct source *src, u
 		return (struct record_file){ .file = file };
 	}
 	r.covered = arena_array(a, r.lines.n + 1, 1);
+	r.cap = lines_filled(&r.lines);
+	r.v = arena_array(a, r.cap, sizeof *r.v);
 	if (stretches && plain_cuttable(r.lines.text))
 		read_stretches(&r);
 	else
