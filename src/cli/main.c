@@ -11,6 +11,8 @@ const struct command commands[] = {
 	    "read the program, check it, report what does not fit" },
 	{ "print", cmd_print, "print [WHAT ...] [--out DIR] [--paper letter|a4] [--draft]",
 	    "make the packets and grading sheets, all or those named" },
+	{ "reckon", cmd_reckon, "reckon [TOPIC KEY VALUE ...] [--json]",
+	    "one piece of shop arithmetic; alone it lists the topics" },
 	{ "explain", cmd_explain, "explain [NAME]",
 	    "say what a finding, a custom, a fact or a section means" },
 	{ "help", cmd_help, "help", "show this page" },
@@ -89,11 +91,24 @@ static bool take_option(struct options *o, int c)
 	}
 }
 
+/* A number below zero (-3 in) is a word, not an option: its minus is hidden from getopt
+ * and put back after it. */
+static void swap_minus(char **argv, char from, char to)
+{
+	for (; *argv; argv++)
+		if ((*argv)[0] == from && strchr(".0123456789", (*argv)[1]) && (*argv)[1])
+			(*argv)[0] = to;
+}
+
 static bool take_options(struct options *o, int argc, char **argv)
 {
+	const char hidden = '\1';
+
+	swap_minus(argv, '-', hidden);
 	for (int c; (c = getopt_long(argc, argv, "C:", long_options, NULL)) != -1;)
 		if (!take_option(o, c))
 			return false;
+	swap_minus(argv, hidden, '-');
 	o->words = argv + optind;
 	o->nwords = argc - optind;
 	return true;

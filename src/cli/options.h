@@ -29,6 +29,7 @@ extern const int ncommands;
 
 int cmd_inspect(const struct options *o);
 int cmd_print(const struct options *o);
+int cmd_reckon(const struct options *o);
 int cmd_explain(const struct options *o);
 int cmd_help(const struct options *o);
 

@@ -9,12 +9,6 @@ double brake_tons_ft(double thickness_mm, double opening_mm)
 	return 575 * t_in * t_in / v_in;
 }
 
-double brake_newtons(double uts_mpa, double length_mm, double thickness_mm,
-    double opening_mm)
-{
-	return 1.6 * uts_mpa * length_mm * thickness_mm * thickness_mm / opening_mm;
-}
-
 double brake_factor(const struct metal *m)
 {
 	return m->brake_factor > 0 ? m->brake_factor : m->uts_ksi / 60;

@@ -8,10 +8,7 @@
 
 /* Tons a foot in mild steel of 60 ksi: 575 t^2 / V, t and V in inches. */
 double brake_tons_ft(double thickness_mm, double opening_mm);
-/* Newtons in metric tables: 1.6 UTS L t^2 / V in MPa and mm; sources print 1.33 to 1.6. */
-double brake_newtons(double uts_mpa, double length_mm, double thickness_mm,
-    double opening_mm);
-/* What the metal asks over mild steel: its row, else uts / 60; 0 when neither is known. */
+/* What the metal asks over mild steel: its row, else uts / 60; 0: neither is known. */
 double brake_factor(const struct metal *m);
 
 /* The opening to look for: 8 t to 1/2 in thick, 10 t above (from memory). */

@@ -79,7 +79,8 @@ static double side_mm2(const struct groove *g, double depth_mm)
 
 double groove_mm2(const struct groove *g)
 {
-	double area = g->gap_mm * g->thickness_mm + sides(g) * side_mm2(g, front_depth(g));
+	double area = g->gap_mm * g->thickness_mm + sides(g) * side_mm2(g,
+	    front_depth(g));
 
 	return g->both ? area + sides(g) * side_mm2(g, back_depth(g)) : area;
 }

@@ -25,7 +25,8 @@ struct groove {
 };
 
 /* What makes the section impossible, in a few words, or null: a land as thick as the
- * part, an angle of 180 degrees (one side: 90) and over, a radius deeper than the groove. */
+ * part, an angle of 180 degrees (one side: 90) and over, a radius deeper than the
+ * groove. */
 const char *groove_fault(const struct groove *g);
 /* Needs a section without a fault. */
 double groove_mm2(const struct groove *g);

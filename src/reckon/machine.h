@@ -11,8 +11,8 @@
 double shear_factor(const struct metal *m);
 double shear_most_mm(double rated_mm, const struct metal *m);
 
-/* Tons to punch: cut edge x thickness x shear strength / 2000; the edge of a round hole is
- * pi d. Definition of shear stress. */
+/* Tons to punch: cut edge x thickness x shear strength / 2000; the edge of a round hole
+ * is pi d. Definition of shear stress. */
 double punch_tons(double edge_mm, double thickness_mm, double strength_ksi);
 double punch_round_tons(double diameter_mm, double thickness_mm, double strength_ksi);
 /* Largest round hole for a machine of so many tons. */

@@ -19,7 +19,7 @@ struct metal {
 	const char *brake_verified;
 	double radius_per_v;     /* inside radius of an air bend over the die opening */
 	const char *radius_verified;
-	double shear_factor;     /* thickness over that rated for mild steel; 0: 60 / uts */
+	double shear_factor;     /* thickness over that of mild steel; 0: 60 / uts */
 	const char *shear_verified;
 	double punch_ksi;        /* shear strength for punching; 0 when not given */
 	const char *punch_verified;

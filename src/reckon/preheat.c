@@ -40,6 +40,12 @@ const char *preheat_category(str steel, bool low_hydrogen, const char **verified
 	return NULL;
 }
 
+double carbon_equivalent(double c, double mn, double cr, double mo, double v, double ni,
+    double cu)
+{
+	return c + mn / 6 + (cr + mo + v) / 5 + (ni + cu) / 15;
+}
+
 const struct interpass *interpass_find(enum metal_family family)
 {
 	for (size_t i = 0; i < sizeof passes / sizeof *passes; i++)

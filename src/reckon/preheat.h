@@ -25,6 +25,11 @@ const struct preheat *preheat_find(str category, double thickest_mm);
  * does not list the steel so; null for a steel not known here. */
 const char *preheat_category(str steel, bool low_hydrogen, const char **verified);
 
+/* Carbon equivalent of the IIW: C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15, all in
+ * percent by weight. Published pages. */
+double carbon_equivalent(double c, double mn, double cr, double mo, double v, double ni,
+    double cu);
+
 struct interpass {
 	enum metal_family family;
 	double most_f;           /* 0: no figure */

@@ -67,7 +67,7 @@ const struct qualify_range *qualify_range_find(str code, str test,
 	for (size_t i = 0; i < sizeof ranges / sizeof *ranges; i++) {
 		const struct qualify_range *r = &ranges[i];
 
-		if (r->weld != weld || (r->form != form && r->form != FORM_ANY))
+		if (r->weld != weld || (r->form != form && r->form != COUPON_ANY))
 			continue;
 		if (str_eq(str_of(r->code), code) && lists(r->positions, test) &&
 		    range_holds(r, od_mm / 25.4, thickness_mm / 25.4))

@@ -7,7 +7,7 @@
 #include "base/str.h"
 #include "reckon/source.h"
 
-enum qualify_form { FORM_PLATE, FORM_PIPE, FORM_ANY };
+enum qualify_form { COUPON_PLATE, COUPON_PIPE, COUPON_ANY };
 enum qualify_weld { QUALIFY_GROOVE, QUALIFY_FILLET };
 
 struct qualify_position {

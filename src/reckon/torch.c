@@ -10,7 +10,8 @@ static const struct torch_setting rows[] = {
 const struct torch_setting *torch_find(double thickness_mm)
 {
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
-		if (band_holds(thickness_mm / 25.4, rows[i].lo_in, true, rows[i].hi_in, false))
+		if (band_holds(thickness_mm / 25.4, rows[i].lo_in, true, rows[i].hi_in,
+		    false))
 			return &rows[i];
 	return NULL;
 }
