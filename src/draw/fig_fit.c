@@ -13,7 +13,8 @@
 #define MOST_MEMBER_PT 112.0
 #define PT_MM (72 / 25.4)
 
-/* Paper to steel. Smaller scales than 1:10 would hide the joint. */
+/* Paper to steel. Smaller scales than 1:10 would hide a joint; whole parts and their
+ * patterns go on. */
 static const struct scale {
 	double factor;
 	str ratio, times;        /* times: "2", "1/2"; empty at full size */
@@ -27,9 +28,16 @@ static const struct scale {
 	{ 0.25, { "1:4", 3 }, { "1/4", 3 } },
 	{ 0.2, { "1:5", 3 }, { "1/5", 3 } }, { 0.125, { "1:8", 3 }, { "1/8", 3 } },
 	{ 0.1, { "1:10", 4 }, { "1/10", 4 } },
+	{ 1.0 / 12, { "1:12", 4 }, { "1/12", 4 } },
+	{ 1.0 / 16, { "1:16", 4 }, { "1/16", 4 } },
+	{ 0.05, { "1:20", 4 }, { "1/20", 4 } }, { 0.04, { "1:25", 4 }, { "1/25", 4 } },
+	{ 0.025, { "1:40", 4 }, { "1/40", 4 } }, { 0.02, { "1:50", 4 }, { "1/50", 4 } },
+	{ 0.01, { "1:100", 5 }, { "1/100", 5 } },
+	{ 0.005, { "1:200", 5 }, { "1/200", 5 } },
 };
 
 #define SCALES (sizeof scales / sizeof scales[0])
+#define SCALES_SMALL 8           /* the last of them */
 
 /* Whether the members come out too thin to read, or thicker than is of use. */
 static bool members_off(const struct fig_fit *fit, double pt_mm)
@@ -60,7 +68,7 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 {
 	static const double arm_pt[] = { 72, 50, 34, 24, 15 };
 
-	for (size_t i = 0; i < sizeof arm_pt / sizeof arm_pt[0]; i++) {
+	for (size_t i = 0; i < (fit->small ? 1 : sizeof arm_pt / sizeof arm_pt[0]); i++) {
 		struct section_frame f = { .mm_pt = 1 / l->pt_mm,
 		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
 
@@ -79,7 +87,7 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 static size_t find_scale(struct layout *l, struct section *s, const struct fig_fit *fit,
     rect area, bool full)
 {
-	for (size_t i = 0; i < SCALES; i++) {
+	for (size_t i = 0; i < (fit->small ? SCALES : SCALES - SCALES_SMALL); i++) {
 		l->pt_mm = scales[i].factor * PT_MM;
 		if (!members_off(fit, l->pt_mm) && try_scale(l, s, fit, area, full))
 			return i;
@@ -93,8 +101,10 @@ static const struct scale *fit_scale(struct layout *l, struct section *s,
 {
 	size_t full = find_scale(l, s, fit, area, true), bare;
 
-	if (full < SCALES && scales[full].factor >= 1)
+	if (full < SCALES && (scales[full].factor >= 1 || fit->small))
 		return &scales[full];
+	if (fit->small)
+		return NULL;
 	bare = find_scale(l, s, fit, area, false);
 	if (full < SCALES && (bare == SCALES ||
 	    scales[full].factor * 1.6 >= scales[bare].factor))

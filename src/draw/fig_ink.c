@@ -78,7 +78,7 @@ static void ink_rules(const struct layout *l, struct canvas *c, pt by)
 		const struct section_rule *r = &l->s->rule[i];
 		struct seg g[2] = { { SEG_MOVE, { moved(l, r->a, by) } },
 		    { SEG_LINE, { moved(l, r->b, by) } } };
-		struct ink ink = { .stroke_pt = 1 };
+		struct ink ink = { .stroke_pt = r->thin ? DIM_THIN_PT : 1 };
 
 		if (r->dashed)
 			ink.dash_on_pt = 5, ink.dash_off_pt = 3;

@@ -242,7 +242,8 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 {
 	str why = fig_joint_fault(j);
 	struct fig_fit fit = { build_joint, j, fmin(j->t1_mm, fig_t2_mm(j)),
-	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->words };
+	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->words,
+	    false };
 
 	if (fig_given(j->backing_t_mm))
 		fit.thin_mm = fmin(fit.thin_mm, j->backing_t_mm);

@@ -85,7 +85,7 @@ void section_close(struct section_bead *b)
 void section_rule(struct section *s, pt a, pt b, bool dashed)
 {
 	assert(s->nrules < SECTION_RULES);
-	s->rule[s->nrules++] = (struct section_rule){ a, b, dashed };
+	s->rule[s->nrules++] = (struct section_rule){ a, b, dashed, false };
 }
 
 void section_axis(struct section *s, pt a, pt b, double mm_pt)

@@ -58,7 +58,7 @@ struct section_dim {
 	str label;
 };
 
-struct section_rule { pt a, b; bool dashed; };
+struct section_rule { pt a, b; bool dashed, thin; };
 struct section_text { pt at; str text; };
 
 struct section {
@@ -160,6 +160,7 @@ struct fig_fit {
 	double thin_mm, thick_mm; /* members that must be readable; 0: not judged */
 	str letter, position;    /* told in the strip below, with the scale */
 	const struct fig_words *words;
+	bool small;              /* scales below 1:10 too; the part has no arms */
 };
 
 /* Draws at the largest scale that fits, with the strip; false: nothing drawn. */

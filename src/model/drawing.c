@@ -1,5 +1,7 @@
 #include "model/drawing.h"
 
+#include "model/pattern_block.h"
+
 bool drawing_next(struct binder *b, const struct block *v, uint32_t *i,
     struct drawing_line *out)
 {
@@ -44,15 +46,16 @@ enum sheet_metal member_metal(const struct assignment *a, uint32_t member)
 
 static void complain_info(struct binder *b, const struct block *v)
 {
-	static const str known[] = { { "joint", 5 }, { "plate", 5 } };
+	static const str known[] = { { "joint", 5 }, { "plate", 5 }, { "pattern", 7 } };
 	struct finding *d = complain(b, FINDING_BAD_DRAWING, v->pos,
 	    v->key.n ? "\"%.*s\" is not a kind of drawing; this block is left out"
 	    : "%.*sthis block does not say what it draws; it is left out",
 	    STR_ARG(v->key));
 
-	offer_likely(b, d, v->key, known, 2);
+	offer_likely(b, d, v->key, known, 3);
 	if (!d->repair.n)
-		finding_repair(b->f, d, "begin the block with ```joint or ```plate");
+		finding_repair(b->f, d,
+		    "begin the block with ```joint, ```plate or ```pattern");
 }
 
 static bool read_fence(struct binder *b, const struct block *v, struct drawing *d)
@@ -70,6 +73,13 @@ static bool read_fence(struct binder *b, const struct block *v, struct drawing *
 		d->kind = DRAWING_PLATE;
 		read_plate_block(b, v, &d->plate);
 		return true;
+	}
+	if (str_eq_nocase(word, STR("pattern"))) {
+		struct pattern_block *p = arena_alloc(b->arena, sizeof *p);
+
+		d->kind = DRAWING_PATTERN;
+		d->pattern = p;
+		return read_pattern_block(b, v, p);
 	}
 	complain_info(b, v);
 	return false;
@@ -91,8 +101,8 @@ void read_drawing(struct binder *b, const struct block *h, const struct block *v
 			continue;
 		if (v[i].kind != BLOCK_FENCE) {
 			complain_block(b, &v[i],
-			    "draw with a block that begins with ```joint or "
-			    "```plate; a sentence stands above its block");
+			    "draw with a block that begins with ```joint, ```plate "
+			    "or ```pattern; a sentence stands above its block");
 		} else if (read_fence(b, &v[i], &d)) {
 			prose_read(b, v + first, i - first, &d.caption);
 			*ARENA_PUSH(b->arena, a->drawings, a->ndrawings,

@@ -19,6 +19,10 @@ void drawing_complain(struct binder *b, enum finding_name name, struct said key,
 
 void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out);
 void read_plate_block(struct binder *b, const struct block *v, struct plate_block *out);
+/* False when it names no shape: the block is left out. */
+struct pattern_block;
+bool read_pattern_block(struct binder *b, const struct block *v,
+    struct pattern_block *out);
 
 /* The metal whose gauge numbers count for member 0 or 1. */
 enum sheet_metal member_metal(const struct assignment *a, uint32_t member);

@@ -172,11 +172,14 @@ struct plate_block {
 	struct pos pos;
 };
 
+struct pattern_block; /* model/pattern_block.h */
+
 struct drawing {
-	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE } kind;
+	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE, DRAWING_PATTERN } kind;
 	struct prose caption;    /* paragraphs right above the block; may be empty */
 	struct joint_block joint;
 	struct plate_block plate;
+	const struct pattern_block *pattern; /* of DRAWING_PATTERN only */
 	struct pos pos;
 };
 

@@ -2,6 +2,7 @@
 
 #include "draw/fig.h"
 #include "reckon/pipe.h"
+#include "sheets/pattern_sheet.h"
 
 #include <math.h>
 
@@ -213,6 +214,8 @@ str figure_fault(struct arena *a, const struct assignment *x, const struct drawi
 	struct fig_joint j;
 	struct fig_plate p;
 
+	if (d->kind == DRAWING_PATTERN)
+		return pattern_of(a, d->pattern)->fault;
 	if (d->kind == DRAWING_PLATE) {
 		p = plate_of(a, &d->plate);
 		return p.nfeatures > FIG_FEATURES ? STR("more marks than one drawing holds (40)")
@@ -228,6 +231,7 @@ struct picture {
 	const struct faces *faces;
 	struct fig_joint joint;
 	struct fig_plate plate;
+	struct fig_view view;
 };
 
 static void draw_section(void *user, struct canvas *c, rect area)
@@ -249,6 +253,13 @@ static void draw_plate(void *user, struct canvas *c, rect area)
 	const struct picture *p = user;
 
 	fig_plate_draw(c, p->faces, area, &p->plate);
+}
+
+static void draw_view(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_view_draw(c, p->faces, area, &p->view);
 }
 
 static void draw_sketch_room(void *user, struct canvas *c, rect area)
@@ -308,6 +319,23 @@ static void add_joint(struct sheet *sh, const struct assignment *x, const struct
 		    p->joint.od_mm > 0 ? STR("Seen from the end") : STR("Seen from above"));
 }
 
+/* The part from its given sizes; a part that cannot be leaves room for a sketch. */
+static void add_pattern(struct sheet *sh, const struct pattern_block *b)
+{
+	struct picture *p = arena_alloc(sh->arena, sizeof *p);
+	bool sound = !pattern_of(sh->arena, b)->fault.n;
+	str more = pattern_given(sh->arena, b);
+
+	p->faces = sh->s.faces;
+	if (sound)
+		p->view = pattern_view(sh->arena, b);
+	add_picture(sh, sound ? draw_view : draw_sketch_room, p,
+	    sound ? pattern_view_words(sh->arena, b) : STR("Room for a sketch"),
+	    pattern_head(sh->arena, b));
+	if (more.n)
+		sheet_text(sh, str_format(sh->arena, "Given: %.*s.", STR_ARG(more)));
+}
+
 /* The author's words above a drawing stay with it. */
 static void add_caption(struct sheet *sh, const struct prose *p)
 {
@@ -328,6 +356,10 @@ void sheet_figures(struct sheet *sh, const struct assignment *x)
 		add_caption(sh, &d->caption);
 		if (d->kind == DRAWING_JOINT) {
 			add_joint(sh, x, &d->joint);
+			continue;
+		}
+		if (d->kind == DRAWING_PATTERN) {
+			add_pattern(sh, d->pattern);
 			continue;
 		}
 		p = arena_alloc(sh->arena, sizeof *p);

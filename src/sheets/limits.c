@@ -3,6 +3,7 @@
 #include "base/buf.h"
 #include "model/standard.h"
 #include "reckon/fillet.h"
+#include "sheets/pattern_sheet.h"
 #include "sheets/sheet.h"
 #include "units/format.h"
 
@@ -513,6 +514,8 @@ struct measures measures_of(struct arena *a, const struct assignment *x)
 
 		if (d->kind == DRAWING_JOINT)
 			add_joint_measures(a, &out, x, &d->joint);
+		else if (d->kind == DRAWING_PATTERN)
+			pattern_measures(a, d->pattern, dimensional ? &tol : NULL, &out);
 		else if (dimensional)
 			add_plate_measures(a, &out, &d->plate, &tol);
 	}

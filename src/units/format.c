@@ -384,3 +384,23 @@ void format_quantity(struct buf *b, const struct quantity *q)
 	buf_adds(b, s.unit);
 	add_bracket(b, q);
 }
+
+/* Within half a thousandth a fraction is the size itself. */
+void format_answer(struct buf *b, double mm)
+{
+	struct style s = { FORM_FRACTION, 64, 0 };
+	double in = fabs(mm) / 25.4, near = floor(in * 64 + 0.5) / 64;
+
+	add_sign(b, mm);
+	if (fabs(in - near) <= 0.0005) {
+		add_inches(b, near, s);
+	} else {
+		buf_add_real(b, in, 3, true);
+		buf_adds(b, " (");
+		add_inches(b, near, s);
+		buf_addc(b, ')');
+	}
+	buf_adds(b, " in [");
+	buf_add_real(b, add_sign(b, mm), 2, false);
+	buf_adds(b, " mm]");
+}

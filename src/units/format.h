@@ -26,6 +26,9 @@ void format_length_mm(struct buf *b, const struct quantity *q);
 void format_computed(struct buf *b, double mm, double tolerance_mm);
 /* Its inch half without the unit. */
 void format_computed_in(struct buf *b, double mm, double tolerance_mm);
+/* A worked-out answer, closer than it is cut: three places and the nearest 64th, unless
+ * it is one. "8.544 (8-35/64) in [217.02 mm]", "6-1/2 in [165.1 mm]" */
+void format_answer(struct buf *b, double mm);
 /* Millimeters alone, at most `decimals` places, no unit. */
 void format_mm(struct buf *b, double mm, int decimals);
 
