@@ -1,6 +1,7 @@
 #!/bin/sh
 # Golden cases: each folder tests/cases/NAME is a program; NAME.findings beside it is
 # what `inspect` must print, byte for byte, with its exit status on the last line.
+# NAME.args, where there is one, holds further words for the command line.
 # `cases.sh golden` rewrites them.
 set -u
 cd "$(dirname "$0")/.."
@@ -10,7 +11,10 @@ for dir in tests/cases/*/; do
 	name=$(basename "$dir")
 	want=tests/cases/$name.findings
 	got=build/$name.findings
-	build/fitup inspect -C "tests/cases/$name" > "$got" 2>&1
+	args=
+	[ -f "tests/cases/$name.args" ] && args=$(cat "tests/cases/$name.args")
+	# The words are split on purpose.
+	build/fitup inspect -C "tests/cases/$name" $args > "$got" 2>&1
 	echo "exit $?" >> "$got"
 	if [ "${1:-}" = golden ]; then
 		cp "$got" "$want"

@@ -277,12 +277,13 @@ static bool *customs_off(struct arena *a, const struct model *m)
 	return off;
 }
 
-static void run_over(struct rule_context *x, struct view *v, bool first)
+static void run_over(struct rule_context *x, const struct rule *table, struct view *v,
+    bool first)
 {
 	x->o = v->order;
 	x->view = v;
 	work_lists_fill(x->scratch, &x->lists, x->work, v->order);
-	for (const struct rule *r = rules; r->run; r++)
+	for (const struct rule *r = table; r->run; r++)
 		if (first || r->when == RULE_EACH)
 			r->run(x);
 }
@@ -318,8 +319,8 @@ static void add_paths(struct findings *f, const struct rule_told *t,
 		    STR_ARG(buf_str(&b)));
 }
 
-void rules_run(struct arena *scratch, const struct model *m, struct view **views,
-    size_t nviews, struct findings *f)
+void rules_run_table(const struct rule *table, struct arena *scratch,
+    const struct model *m, struct view **views, size_t nviews, struct findings *f)
 {
 	struct rule_told told = { .views = views, .by_key = map_new(scratch, false),
 	    .unseen = { .arena = scratch } };
@@ -328,8 +329,14 @@ void rules_run(struct arena *scratch, const struct model *m, struct view **views
 
 	for (size_t i = 0; i < nviews; i++) {
 		told.order = (uint32_t)i;
-		run_over(&x, views[i], i == 0);
+		run_over(&x, table, views[i], i == 0);
 	}
 	for (size_t i = 0; i < told.n; i++)
 		add_paths(f, &told, &told.v[i]);
+}
+
+void rules_run(struct arena *scratch, const struct model *m, struct view **views,
+    size_t nviews, struct findings *f)
+{
+	rules_run_table(rules, scratch, m, views, nviews, f);
 }

@@ -94,5 +94,8 @@ static inline bool work_has(uint32_t bits, unsigned value)
 /* Runs every rule over the orders; views[0] is that of program.md. */
 void rules_run(struct arena *scratch, const struct model *m, struct view **views,
     size_t nviews, struct findings *f);
+/* The same for a table that ends with a null function. */
+void rules_run_table(const struct rule *table, struct arena *scratch,
+    const struct model *m, struct view **views, size_t nviews, struct findings *f);
 
 #endif

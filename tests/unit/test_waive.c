@@ -1,0 +1,223 @@
+/* Waivers against findings: what they cover, when they are over, when they are idle. */
+#include "model_bench.h"
+
+#include "check/check.h"
+#include "check/waive.h"
+#include "order/order.h"
+#include "sheets/hold.h"
+
+#define COUNT(v) (sizeof (v) / sizeof *(v))
+
+#define WORK(id, rest) "# " id ": Work\n\n- **Kind:** written\n- **Hours:** 1\n\n" rest "\n"
+#define NEEDS "## Needs\n\n- fab.plan practiced\n"
+#define TEACHES "## Teaches\n\n- fab.plan assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 %\n"
+
+/* SM-24 and SM-25 need what PR-02 teaches a quarter later. */
+static const char work[] = WORK("PR-02", TEACHES) WORK("SM-24", NEEDS) WORK("SM-25", NEEDS);
+static const char program[] = "# A: B\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n"
+    "### ORW 101: One\n\n1. SM-24, week 1\n2. SM-25, week 2\n\n## Quarter 2\n\n"
+    "### ORW 102: Two\n\n1. PR-02, week 1\n";
+static const char skills[] = "# Skills\n\n## PO1: Plans\n\n- **fab.plan:** Plan a job\n"
+    "- **fab.lost:** Nobody teaches this\n";
+
+static struct bench judge(const char *waivers, const char *date)
+{
+	static char text[600];   /* Findings keep slices of it until the next call. */
+	struct file_text files[] = { { "assignments/all.md", work }, { "customs.md", text },
+		{ "program.md", program }, { "skills.md", skills } };
+	struct bench t;
+	struct arena *scratch = arena_new(NULL, NULL);
+	struct when when;
+
+	snprintf(text, sizeof text, "# Customs\n\n## Waivers\n\n%s", waivers);
+	t = bench_bind(files, COUNT(files));
+	check_program(scratch, t.m, t.f);
+	if (date)
+		assert_true(when_parse(str_of(date), &when));
+	waive_apply(scratch, t.m, date ? &when : NULL, t.f);
+	arena_free(scratch);
+	findings_sort(t.f);
+	return t;
+}
+
+static size_t count(const struct bench *t, enum finding_name name, bool waived)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < t->f->n; i++)
+		n += t->f->v[i].name == name && !t->f->v[i].waived == !waived;
+	return n;
+}
+
+/* Number i of the findings with this name. */
+static const struct finding *nth(const struct bench *t, enum finding_name name, size_t i)
+{
+	for (size_t k = 0; k < t->f->n; k++)
+		if (t->f->v[k].name == name && !i--)
+			return &t->f->v[k];
+	fail_msg("no %s", finding_info(name)->name);
+	return NULL;
+}
+
+static const struct finding *find(const struct bench *t, enum finding_name name)
+{
+	return nth(t, name, 0);
+}
+
+#define BOTH "- **untaught-skill, SM-24, fab.plan:** a; dean; until fall-2027\n" \
+    "- **untaught-skill, SM-25:** b; chair; until fall-2027\n"
+#define ONE "- **untaught-skill, SM-25, fab.plan:** why; chair; until fall-2027\n"
+
+static void without_waivers_faults_are_one_finding(void **state)
+{
+	struct bench t = judge("", NULL);
+
+	(void)state;
+	assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, false), 1);
+	assert_int_equal(find(&t, FINDING_UNTAUGHT_SKILL)->nrelated, 1);
+	assert_int_equal(findings_count(t.f, LEVEL_ERROR), 1);
+	assert_int_equal(findings_count_waived(t.f), 0);
+	bench_free(&t);
+}
+
+/* The waived fault leaves the merged finding; the other stands alone. */
+static void a_waiver_covers_only_what_it_names(void **state)
+{
+	struct bench t = judge(ONE, NULL);
+	const struct finding *d;
+
+	(void)state;
+	assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, true), 1);
+	assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, false), 1);
+	d = find(&t, FINDING_UNTAUGHT_SKILL);
+	expect_str(d->assignment, "SM-24");
+	assert_int_equal(d->nrelated, 0);
+	assert_null(d->waived);
+	d = nth(&t, FINDING_UNTAUGHT_SKILL, 1);
+	expect_str(d->assignment, "SM-25");
+	expect_str(d->waived->reason, "why");
+	expect_str(d->waived->role, "chair");
+	expect_str(d->waived->until, "fall-2027");
+	assert_int_equal(findings_count(t.f, LEVEL_ERROR), 1);
+	assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), 0);
+	bench_free(&t);
+}
+
+static void waived_findings_hold_nothing_back(void **state)
+{
+	struct bench t = judge(ONE, NULL);
+	uint32_t sm24 = map_find(t.m->assignment_by_id, STR("SM-24"));
+	uint32_t sm25 = map_find(t.m->assignment_by_id, STR("SM-25"));
+
+	(void)state;
+	assert_non_null(hold_find(t.m, t.f, &sm24, 1, 0));
+	assert_null(hold_find(t.m, t.f, &sm25, 1, 0));
+	bench_free(&t);
+	t = judge(BOTH, NULL);
+	assert_int_equal(findings_count(t.f, LEVEL_ERROR), 0);
+	assert_int_equal(findings_count_waived(t.f), 2);
+	assert_null(hold_find(t.m, t.f, &sm24, 1, 0));
+	bench_free(&t);
+}
+
+static void a_waiver_is_over_after_its_term(void **state)
+{
+	static const struct { const char *date; bool over; } rows[] = {
+		{ NULL, false }, { "2027-12-31", false }, { "fall-2027", false },
+		{ "2028-01-01", true }, { "winter-2028", true },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = judge(ONE, rows[i].date);
+
+		assert_int_equal(count(&t, FINDING_LAPSED_WAIVER, false), rows[i].over);
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, true), !rows[i].over);
+		assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), 0);
+		if (rows[i].over) {
+			const struct finding *d = find(&t, FINDING_LAPSED_WAIVER);
+
+			assert_int_equal(d->level, LEVEL_ERROR);
+			assert_int_equal(d->pos.file, 1);
+			assert_int_equal(d->pos.line, 5);
+			assert_int_equal(d->pos.col, 58);
+			assert_true(str_has(d->cause, "stands again"));
+		}
+		bench_free(&t);
+	}
+}
+
+static void idle_waivers_say_why(void **state)
+{
+	static const struct { const char *text, *cause; } rows[] = {
+		{ "- **untaught-skill, SM-99:** a; b; until fall-2027\n", "no assignment" },
+		{ "- **untaught-skill, SM-25, fab.paln:** a; b; until fall-2027\n",
+		    "skills.md does not list" },
+		{ "- **untaught-skill:** a; b; until fall-2027\n", "does not name" },
+		{ "- **untaught-skill, PR-02:** a; b; until fall-2027\n", "nothing of that name" },
+		{ "- **untaught-skill, SM-25, fab.lost:** a; b; until fall-2027\n",
+		    "nothing of that name" },
+		{ "- **idle-waiver:** a; b; until fall-2027\n", "customs.md itself" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = judge(rows[i].text, NULL);
+		const struct finding *d = find(&t, FINDING_IDLE_WAIVER);
+
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, true), 0);
+		assert_int_equal(count(&t, FINDING_IDLE_WAIVER, true), 0);
+		assert_int_equal(d->level, LEVEL_WARNING);
+		assert_int_equal(d->pos.line, 5);
+		if (!str_has(d->cause, rows[i].cause))
+			fail_msg("%.*s", STR_ARG(d->cause));
+		bench_free(&t);
+	}
+}
+
+/* Findings that concern no assignment are covered by name and skill, or by name. */
+static void program_findings_are_covered(void **state)
+{
+	static const char *const texts[] = {
+		"- **never-taught, fab.lost:** a; b; until fall-2027\n",
+		"- **never-taught:** a; b; until fall-2027\n",
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(texts); i++) {
+		struct bench t = judge(texts[i], NULL);
+
+		assert_int_equal(count(&t, FINDING_NEVER_TAUGHT, true), 1);
+		assert_int_equal(count(&t, FINDING_NEVER_TAUGHT, false), 0);
+		assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), 0);
+		bench_free(&t);
+	}
+}
+
+/* Of two waivers of one finding the first counts and the second is idle. */
+static void the_first_waiver_counts(void **state)
+{
+	struct bench t = judge("- **untaught-skill, SM-25:** wide; b; until fall-2027\n" ONE,
+	    NULL);
+
+	(void)state;
+	expect_str(nth(&t, FINDING_UNTAUGHT_SKILL, 1)->waived->reason, "wide");
+	assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), 1);
+	assert_int_equal(find(&t, FINDING_IDLE_WAIVER)->pos.line, 6);
+	bench_free(&t);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(without_waivers_faults_are_one_finding),
+		cmocka_unit_test(a_waiver_covers_only_what_it_names),
+		cmocka_unit_test(waived_findings_hold_nothing_back),
+		cmocka_unit_test(a_waiver_is_over_after_its_term),
+		cmocka_unit_test(idle_waivers_say_why),
+		cmocka_unit_test(program_findings_are_covered),
+		cmocka_unit_test(the_first_waiver_counts),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
