@@ -1,0 +1,49 @@
+/* check/rule_machine.h - what shop.md says of a machine, and what a piece asks of it.
+ *
+ * Lengths mm, forces lbf. 0 stands for "shop.md does not say". */
+#ifndef CHECK_RULE_MACHINE_H
+#define CHECK_RULE_MACHINE_H
+
+#include "check/rule_joint.h"
+#include "reckon/metal.h"
+
+/* The text of a limit whose key begins with one of `keys` (ended by null), or empty. */
+str machine_says(const struct machine *m, const char *const *keys);
+double machine_mm(const struct machine *m, const char *const *keys,
+    enum sheet_metal metal);
+/* "3/4 x 8 in": the smaller first. False when the limit is not there. */
+bool machine_box(const struct machine *m, const char *const *keys, double *small_mm,
+    double *large_mm);
+/* "60 ton", "60,000 lbf". */
+double machine_lbf(const struct machine *m);
+/* Thickness that a machine takes of a metal; estimate: worked out from the figure for
+ * mild steel, because shop.md has none for this metal. */
+double machine_thickness_mm(const struct machine *m, str material, bool *estimate);
+
+/* The first machine whose name has a word, among those that the assignment lists; when
+ * it lists none of that sort, in the whole shop if `anywhere`. Null when there is none. */
+const struct machine *machine_of(const struct rule_context *x, uint32_t assignment,
+    const char *word, bool anywhere);
+
+/* The metal for reckoning: that of the words, else the common one of its sort; null. */
+const struct metal *metal_of(str material);
+
+/* Flat stock: thickness, then the two sides of its face, the shorter first. */
+struct flat {
+	double t_mm, short_mm, long_mm;
+};
+bool piece_is_flat(const struct piece *p, struct flat *out);
+
+/* Where else in this shop a flat piece can be cut: "saw it", "cut it on the plasma
+ * table", or a thinner one. `not` is the word of the machine that cannot. */
+str machine_way_out(const struct rule_context *x, const struct piece *p,
+    const char *not_word);
+bool saw_takes(const struct machine *m, const struct piece *p);
+bool table_takes(const struct machine *m, const struct flat *f, bool pierce);
+
+/* The rules: cutting machines; punch, drill, brake, roll; tensile frame. */
+void rule_machine_cut(struct rule_context *x);
+void rule_machine_form(struct rule_context *x);
+void rule_machine_brake(struct rule_context *x);
+
+#endif

@@ -1,0 +1,287 @@
+/* The press brake against the bends of a plate drawing. */
+#include "check/rule_machine.h"
+
+#include "reckon/brake.h"
+
+enum { OPENINGS_MOST = 16 };
+
+/* All bends of one direction on one plate. */
+struct fold {
+	const struct plate_block *plate;
+	const struct plate_mark *first;
+	double length_mm;        /* of the bend line */
+	double flange_mm;        /* the shortest leg beside any of them */
+	double factor;           /* of the metal over mild steel */
+	double opening_mm[OPENINGS_MOST]; /* owned, as listed */
+	size_t nopenings;
+	double lbf, bed_mm;      /* 0: not told */
+};
+
+static double distance(double a, double b)
+{
+	return a > b ? a - b : b - a;
+}
+
+/* Shortest distance from a bend to an edge or to its neighbor. */
+static double shortest_leg_mm(const struct plate_block *p, enum plate_mark_kind kind,
+    double size_mm)
+{
+	double least = size_mm;
+
+	for (size_t i = 0; i < p->nmarks; i++) {
+		double at = p->marks[i].v[0].lo;
+
+		if (p->marks[i].kind != kind)
+			continue;
+		least = at < least ? at : least;
+		least = size_mm - at < least ? size_mm - at : least;
+		for (size_t k = 0; k < i; k++)
+			if (p->marks[k].kind == kind && distance(p->marks[k].v[0].lo,
+			    at) < least)
+				least = distance(p->marks[k].v[0].lo, at);
+	}
+	return least;
+}
+
+static size_t read_openings(struct rule_context *x, const struct machine *m, double *v)
+{
+	static const char *const keys[] = { "V ", "V-", "Dies", "Die openings", NULL };
+	struct quantity_fault fault;
+	struct quantity_list list;
+	size_t n = 0;
+
+	if (quantity_list_parse(x->scratch, machine_says(m, keys), QUANTITY_LENGTH,
+	    METAL_NONE, &list, &fault) != QUANTITY_OK)
+		return 0;
+	for (; n < list.n && n < OPENINGS_MOST; n++)
+		v[n] = list.v[n].lo;
+	return n;
+}
+
+static double tons(const struct fold *f, double opening_mm)
+{
+	return brake_tons_ft(f->plate->thickness.hi, opening_mm) * f->factor *
+	    f->length_mm / 304.8;
+}
+
+static bool force_serves(const struct fold *f, double opening_mm)
+{
+	return f->lbf <= 0 || tons(f, opening_mm) <= f->lbf / 2000 + 1e-9;
+}
+
+static bool flange_serves(const struct fold *f, double opening_mm)
+{
+	return !is_over(brake_flange_mm(opening_mm), f->flange_mm);
+}
+
+/* From 6 t to 12 t; where the shop owns none there, the next wider one. */
+static bool is_usual(const struct fold *f, double opening_mm)
+{
+	double t = f->plate->thickness.hi, next = 0;
+
+	if (is_over(6 * t, opening_mm))
+		return false;
+	if (!is_over(opening_mm, 12 * t))
+		return true;
+	for (size_t i = 0; i < f->nopenings; i++)
+		if (!is_over(6 * t, f->opening_mm[i]) &&
+		    (next <= 0 || f->opening_mm[i] < next))
+			next = f->opening_mm[i];
+	return is_same_mm(opening_mm, next);
+}
+
+/* What keeps the usual openings from serving. */
+struct fold_fault {
+	bool any, forced, flanged; /* one usual, one strong enough, one short enough */
+	double v_mm;             /* the one that comes nearest */
+};
+
+static bool judge_openings(const struct fold *f, struct fold_fault *fault)
+{
+	*fault = (struct fold_fault){ 0 };
+	for (size_t i = 0; i < f->nopenings; i++) {
+		double v = f->opening_mm[i];
+
+		if (!is_usual(f, v))
+			continue;
+		if (force_serves(f, v) && flange_serves(f, v))
+			return true;
+		fault->any = true;
+		fault->forced |= force_serves(f, v);
+		fault->flanged |= flange_serves(f, v);
+		if (v > fault->v_mm)
+			fault->v_mm = v;
+	}
+	return false;
+}
+
+static double radius_per_v(const struct assignment *a)
+{
+	const struct metal *m = a->nmaterials ? metal_of(a->materials[0].text) : NULL;
+
+	return m && m->radius_per_v > 0 ? m->radius_per_v : 0.16;
+}
+
+/* A wider opening that the shop owns and that does it, or 0. */
+static double wider_mm(const struct fold *f)
+{
+	double best = 0;
+
+	for (size_t i = 0; i < f->nopenings; i++) {
+		double v = f->opening_mm[i];
+
+		if (!is_over(6 * f->plate->thickness.hi, v) && force_serves(f, v) &&
+		    flange_serves(f, v) && (best <= 0 || v < best))
+			best = v;
+	}
+	return best;
+}
+
+/* A greatest length, rounded down to a tenth of a foot: "4.4 ft [1.3 m]". */
+static str say_feet(const struct rule_context *x, double mm)
+{
+	return str_format(x->f->arena, "%.*s ft [%.*s m]",
+	    STR_ARG(say_real(x, mm / 304.8 - 0.05, 1)),
+	    STR_ARG(say_real(x, mm / 1000 - 0.05, 1)));
+}
+
+static void say_force(struct rule_context *x, uint32_t w, const struct machine *m,
+    const struct fold *f, const struct fold_fault *fault)
+{
+	double wide = wider_mm(f), has = f->lbf / 2000;
+	double most_mm = f->length_mm * has / tons(f, fault->v_mm);
+	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
+	    "a bend of %.*s in %.*s takes %.*s tons in the %.*s V, and the %.*s has %.*s",
+	    STR_ARG(say_mm(x, f->length_mm)), STR_ARG(say_quantity(x,
+	    &f->plate->thickness)), STR_ARG(say_real(x, tons(f, fault->v_mm), 1)),
+	    STR_ARG(say_mm(x, fault->v_mm)), STR_ARG(m->name),
+	    STR_ARG(say_real(x, has, 1)));
+
+	finding_cause(x->f, d, "575 t2 / V tons a foot x %.*s for the metal (press-brake "
+	    "tooling articles; air bend, V of 6 to 12 t); shop.md, Machine %.*s",
+	    STR_ARG(say_real(x, f->factor, 2)), STR_ARG(m->name));
+	if (wide > 0)
+		finding_repair(x->f, d, "the %.*s V takes %.*s tons, with an inside radius "
+		    "of about %.*s; or bend no more than %.*s at a time",
+		    STR_ARG(say_mm(x, wide)), STR_ARG(say_real(x, tons(f, wide), 1)),
+		    STR_ARG(say_mm(x, wide * radius_per_v(&x->m->assignments[w]))),
+		    STR_ARG(say_feet(x, most_mm)));
+	else
+		finding_repair(x->f, d, "bend no more than %.*s at a time, or take thinner "
+		    "metal", STR_ARG(say_feet(x, most_mm)));
+}
+
+static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,
+    double v_mm)
+{
+	double least = v_mm;
+	struct finding *d;
+
+	for (size_t i = 0; i < f->nopenings; i++)
+		if (is_usual(f, f->opening_mm[i]) && force_serves(f, f->opening_mm[i]) &&
+		    f->opening_mm[i] < least)
+			least = f->opening_mm[i];
+	d = rule_report(x, FINDING_FLANGE_TOO_SHORT, f->first->pos, w,
+	    "a flange of %.*s is too short for the %.*s V, the smallest that serves %.*s",
+	    STR_ARG(say_mm(x, f->flange_mm)), STR_ARG(say_mm(x, least)),
+	    STR_ARG(say_quantity(x, &f->plate->thickness)));
+	d->level = LEVEL_WARNING;
+	finding_cause(x->f, d, "a flange is at least about 0.7 of the V, here %.*s (from "
+	    "memory)", STR_ARG(say_mm(x, brake_flange_mm(least))));
+	finding_repair(x->f, d, "make it %.*s or longer, or bend it long and trim it",
+	    STR_ARG(say_mm(x, brake_flange_mm(least))));
+}
+
+static void say_bed(struct rule_context *x, uint32_t w, const struct machine *m,
+    const struct fold *f)
+{
+	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
+	    "a bend is %.*s long, and the bed of the %.*s is %.*s",
+	    STR_ARG(say_mm(x, f->length_mm)), STR_ARG(m->name),
+	    STR_ARG(say_mm(x, f->bed_mm)));
+
+	finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
+	finding_repair(x->f, d, "make it of shorter pieces");
+}
+
+static void say_no_v(struct rule_context *x, uint32_t w, const struct machine *m,
+    const struct fold *f)
+{
+	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
+	    "no V of the %.*s is wide enough for %.*s, which wants %.*s", STR_ARG(m->name),
+	    STR_ARG(say_quantity(x, &f->plate->thickness)),
+	    STR_ARG(say_mm(x, brake_opening_mm(f->plate->thickness.hi))));
+
+	finding_cause(x->f, d, "a V of 6 to 12 t (press-brake tooling articles); shop.md, "
+	    "Machine %.*s", STR_ARG(m->name));
+	finding_repair(x->f, d, "take thinner metal, or cut and weld the corner");
+}
+
+static void judge_fold(struct rule_context *x, uint32_t w, const struct machine *m,
+    struct fold *f)
+{
+	static const char *const bed[] = { "Bed", "Length", NULL };
+	struct fold_fault fault;
+
+	f->bed_mm = machine_mm(m, bed, METAL_NONE);
+	f->lbf = machine_lbf(m);
+	f->nopenings = read_openings(x, m, f->opening_mm);
+	if (f->bed_mm > 0 && is_over(f->length_mm, f->bed_mm))
+		say_bed(x, w, m, f);
+	else if (!f->nopenings || judge_openings(f, &fault))
+		return;
+	else if (!fault.any)
+		say_no_v(x, w, m, f);
+	else if (!fault.forced)
+		say_force(x, w, m, f, &fault);
+	else
+		say_flange(x, w, f, fault.v_mm);
+}
+
+static const struct plate_mark *first_bend(const struct plate_block *p,
+    enum plate_mark_kind kind)
+{
+	for (size_t i = 0; i < p->nmarks; i++)
+		if (p->marks[i].kind == kind)
+			return &p->marks[i];
+	return NULL;
+}
+
+static void judge_plate(struct rule_context *x, uint32_t w, const struct machine *m,
+    const struct plate_block *p)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	const struct metal *metal = a->nmaterials ? metal_of(a->materials[0].text) : NULL;
+	double factor = metal ? brake_factor(metal) : 0;
+
+	for (int way = 0; way < 2; way++) {
+		enum plate_mark_kind kind = way ? MARK_BEND_Y : MARK_BEND_X;
+		struct fold f = { .plate = p, .first = first_bend(p, kind),
+			.factor = factor };
+
+		if (!f.first || factor <= 0 || p->thickness.hi <= 0)
+			continue;
+		f.length_mm = way ? p->length.hi : p->width.hi;
+		f.flange_mm = shortest_leg_mm(p, kind, way ? p->width.lo : p->length.lo);
+		if (f.length_mm > 0)
+			judge_fold(x, w, m, &f);
+	}
+}
+
+static void judge_brake(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	const struct machine *m = a->ndrawings ? machine_of(x, w, "brake", false) : NULL;
+
+	for (size_t i = 0; m && i < a->ndrawings; i++)
+		if (a->drawings[i].kind == DRAWING_PLATE)
+			judge_plate(x, w, m, &a->drawings[i].plate);
+}
+
+void rule_machine_brake(struct rule_context *x)
+{
+	static rule_judge *const judges[] = { judge_brake };
+
+	if (x->m->nmachines)
+		rule_judge_all(x, judges, 1);
+}

@@ -1,0 +1,211 @@
+/* Limits of machines as shop.md words them. */
+#include "check/rule_machine.h"
+
+#include "model/words.h"
+#include "reckon/machine.h"
+
+str machine_says(const struct machine *m, const char *const *keys)
+{
+	for (; *keys; keys++)
+		for (size_t i = 0; i < m->nlimits; i++)
+			if (str_starts_nocase(m->limits[i].key, str_of(*keys)))
+				return str_trim(m->limits[i].text);
+	return (str){ 0 };
+}
+
+double machine_mm(const struct machine *m, const char *const *keys,
+    enum sheet_metal metal)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+	size_t used;
+
+	return quantity_prefix(machine_says(m, keys), QUANTITY_LENGTH, metal, &q, &used,
+	    &fault) == QUANTITY_OK ? q.hi : 0;
+}
+
+bool machine_box(const struct machine *m, const char *const *keys, double *small_mm,
+    double *large_mm)
+{
+	str text = machine_says(m, keys), first, second = text;
+	size_t x = str_find(text, STR(" x "), 0);
+	struct quantity_fault fault;
+	struct quantity a, b;
+	size_t used;
+
+	if (x >= text.n)
+		return false;
+	first = str_sub(text, 0, x);
+	second = str_trim(str_sub(text, x + 3, text.n));
+	if (quantity_prefix(second, QUANTITY_LENGTH, METAL_NONE, &b, &used,
+	    &fault) != QUANTITY_OK)
+		return false;
+	if (quantity_parse(first, QUANTITY_LENGTH, METAL_NONE, &a, &fault) !=
+	    QUANTITY_OK) {
+		char both[64];
+		size_t n = first.n < 40 ? first.n : 40;
+
+		/* "3/4 x 8 in": the unit at the end serves both. */
+		for (size_t i = 0; i < n; i++)
+			both[i] = first.p[i];
+		both[n++] = ' ';
+		for (const char *u = b.unit ? b.unit : "in"; *u && n < sizeof both; u++)
+			both[n++] = *u;
+		if (quantity_parse((str){ both, n }, QUANTITY_LENGTH, METAL_NONE, &a,
+		    &fault) != QUANTITY_OK)
+			return false;
+	}
+	*small_mm = a.hi < b.hi ? a.hi : b.hi;
+	*large_mm = a.hi < b.hi ? b.hi : a.hi;
+	return true;
+}
+
+double machine_lbf(const struct machine *m)
+{
+	static const char *const keys[] = { "Force", "Tonnage", NULL };
+	static const struct { const char *word; double lbf; } units[] = {
+		{ "ton", 2000 }, { "kip", 1000 }, { "lb", 1 }, { "kn", 224.809 },
+	};
+	str text = machine_says(m, keys);
+	double v = 0, place = 0;
+	size_t i = 0;
+
+	for (; i < text.n && ((text.p[i] >= '0' && text.p[i] <= '9') ||
+	    text.p[i] == ',' || text.p[i] == '.'); i++) {
+		if (text.p[i] == '.')
+			place = 1;
+		else if (text.p[i] != ',' && place > 0)
+			v += (text.p[i] - '0') * (place /= 10);
+		else if (text.p[i] != ',')
+			v = v * 10 + (text.p[i] - '0');
+	}
+	text = str_trim(str_sub(text, i, text.n));
+	for (i = 0; i < sizeof units / sizeof *units; i++)
+		if (str_starts_nocase(text, str_of(units[i].word)))
+			return v * units[i].lbf;
+	return 0;
+}
+
+const struct metal *metal_of(str material)
+{
+	static const char *const common[METAL_COUNT] = {
+		[METAL_STEEL] = "mild steel", [METAL_GALVANIZED] = "mild steel",
+		[METAL_STAINLESS] = "304", [METAL_ALUMINUM] = "aluminum",
+	};
+	const struct metal *m = metal_find(material);
+	enum sheet_metal sort = sheet_metal_of(material);
+
+	return m || !common[sort] ? m : metal_find(str_of(common[sort]));
+}
+
+double machine_thickness_mm(const struct machine *m, str material, bool *estimate)
+{
+	static const char *const mild[] = { "Mild steel", "Carbon steel", "Steel", NULL };
+	static const char *const stainless[] = { "Stainless", NULL };
+	static const char *const aluminum[] = { "Aluminum", "Aluminium", NULL };
+	enum sheet_metal sort = sheet_metal_of(material);
+	const struct metal *metal = metal_of(material);
+	double most = 0;
+
+	*estimate = false;
+	if (sort == METAL_STAINLESS)
+		most = machine_mm(m, stainless, sort);
+	else if (sort == METAL_ALUMINUM)
+		most = machine_mm(m, aluminum, sort);
+	else if (sort != METAL_NONE)
+		return machine_mm(m, mild, METAL_STEEL);
+	if (most > 0 || !metal)
+		return most;
+	*estimate = true;
+	return shear_most_mm(machine_mm(m, mild, METAL_STEEL), metal);
+}
+
+const struct machine *machine_of(const struct rule_context *x, uint32_t assignment,
+    const char *word, bool anywhere)
+{
+	const struct work *k = &x->work[assignment];
+
+	for (uint32_t i = 0; i < k->nmachines; i++)
+		if (says(x->m->machines[k->machines[i]].name, word))
+			return &x->m->machines[k->machines[i]];
+	for (size_t i = 0; anywhere && i < x->m->nmachines; i++)
+		if (says(x->m->machines[i].name, word))
+			return &x->m->machines[i];
+	return NULL;
+}
+
+bool piece_is_flat(const struct piece *p, struct flat *out)
+{
+	static const char *const flats[] = { "plate", "sheet", "flat", "strip", NULL };
+	double a, b;
+
+	if (p->ndims != 3 || p->pipe.od_mm > 0 || !says_any(p->material, flats))
+		return false;
+	a = p->dims[1].hi;
+	b = p->dims[2].hi;
+	*out = (struct flat){ p->dims[0].hi, a < b ? a : b, a < b ? b : a };
+	return true;
+}
+
+bool table_takes(const struct machine *m, const struct flat *f, bool pierce)
+{
+	static const char *const box[] = { "Table", "Bed", NULL };
+	static const char *const edge[] = { "Edge start", NULL };
+	static const char *const hole[] = { "Pierce", NULL };
+	double small, large, most = machine_mm(m, pierce ? hole : edge, METAL_NONE);
+
+	if (machine_box(m, box, &small, &large) && (is_over(f->short_mm, small) ||
+	    is_over(f->long_mm, large)))
+		return false;
+	return most <= 0 || !is_over(f->t_mm, most);
+}
+
+bool saw_takes(const struct machine *m, const struct piece *p)
+{
+	static const char *const round[] = { "Round", NULL };
+	static const char *const box[] = { "Rectangle", NULL };
+	double small, large, a, b, most = machine_mm(m, round, METAL_NONE);
+	struct flat f;
+
+	if (p->pipe.od_mm > 0)
+		return most <= 0 || !is_over(p->pipe.od_mm, most);
+	if (!machine_box(m, box, &small, &large) || p->ndims < 3)
+		return true;
+	a = p->dims[0].hi;
+	b = p->dims[1].hi;
+	/* A flat is cut across its narrower side. */
+	if (piece_is_flat(p, &f)) {
+		a = f.t_mm;
+		b = f.short_mm;
+	}
+	return !is_over(a < b ? a : b, small) && !is_over(a < b ? b : a, large);
+}
+
+str machine_way_out(const struct rule_context *x, const struct piece *p,
+    const char *not_word)
+{
+	static const char *const bar[] = { "Flat bar", NULL };
+	bool steel = sheet_metal_of(p->material) == METAL_STEEL;
+	struct flat f;
+
+	if (!piece_is_flat(p, &f))
+		return STR("take another machine or a smaller section");
+	for (size_t i = 0; i < x->m->nmachines; i++) {
+		const struct machine *m = &x->m->machines[i];
+		double small, large;
+
+		if (says(m->name, not_word))
+			continue;
+		if (steel && says(p->material, "bar") && machine_box(m, bar, &small,
+		    &large) && !is_over(f.t_mm, small) && !is_over(f.short_mm, large))
+			return str_format(x->f->arena, "cut it on the %.*s, flat-bar "
+			    "station", STR_ARG(m->name));
+		if (says(m->name, "plasma") && table_takes(m, &f, false))
+			return str_format(x->f->arena, "cut it on the %.*s and write "
+			    "\"plasma cut\"", STR_ARG(m->name));
+		if (says(m->name, "saw") && saw_takes(m, p))
+			return str_format(x->f->arena, "cut it on the %.*s and write "
+			    "\"sawn\"", STR_ARG(m->name));
+	}
+	return STR("take thinner or smaller stock; no machine of shop.md takes this");
+}
