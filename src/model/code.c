@@ -42,16 +42,37 @@ static uint32_t edition_at(str s, size_t at)
 	return str_to_u32(str_sub(s, at + 1, at + 5), &year) && year > 1900 ? year : 0;
 }
 
-/* Bytes of "D1.1" or "D1.1M" at the start of s, 0 when it does not begin so. */
+static size_t digits_end(str s, size_t at)
+{
+	while (at < s.n && is_digit(s.p[at]))
+		at++;
+	return at;
+}
+
+/* Bytes of "D1.1" at the start of s, or of "D9.9" with a year behind it; 0 when it does
+ * not begin so. Other letters name drawings and forms too, so they need the year. */
 static size_t structural_code(str s)
 {
-	size_t n = 3;
+	size_t dot = digits_end(s, 1), n;
 
-	if (!str_starts_nocase(s, STR("D1.")))
+	if (!s.n || !is_word_byte(s.p[0]) || is_digit(s.p[0]) || dot == 1 || dot >= s.n ||
+	    s.p[dot] != '.')
 		return 0;
-	while (n < s.n && is_digit(s.p[n]))
-		n++;
-	return n > 3 && (n == s.n || !is_word_byte(s.p[n])) ? n : 0;
+	n = digits_end(s, dot + 1);
+	if (n == dot + 1 || (n < s.n && is_word_byte(s.p[n])))
+		return 0;
+	return str_starts_nocase(s, STR("D1.")) || edition_at(s, n) ? n : 0;
+}
+
+/* Past "/D1.1M", the metric half of a title, which names the same code. */
+static size_t metric_end(str t, size_t at, size_t n)
+{
+	size_t end = at + n, m = end + n + 2;
+
+	if (m > t.n || t.p[end] != '/' || (t.p[m - 1] | 32) != 'm' ||
+	    !str_eq_nocase(str_sub(t, end + 1, m - 1), str_sub(t, at, end)))
+		return end;
+	return m;
 }
 
 /* "C" of "ISO 5817-2014 C", "ISO 5817 level C": right after the code and its edition. */
@@ -95,7 +116,7 @@ static str loading_in(str text)
 /* Codes that are two words. */
 static bool find_named(str t, struct code_name *out)
 {
-	static const str codes[] = { { "ASME IX", 7 }, { "ISO 5817", 8 } };
+	static const str codes[] = { { "ASME IX", 7 }, { "ISO 5817", 8 }, { "API 1104", 8 } };
 
 	for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
 		size_t at = word_find(t, codes[i]), end = at + codes[i].n;
@@ -121,7 +142,7 @@ struct code_name code_find(str t)
 
 			if (n)
 				out = (struct code_name){ str_sub(t, i, i + n), { 0 },
-				    edition_at(t, i + n), i };
+				    edition_at(t, metric_end(t, i, n)), i };
 		}
 	}
 	if (!out.loading.n)
@@ -165,21 +186,27 @@ static struct standard *find_own(const struct model *m, str text)
 	return best;
 }
 
+/* A level is never guessed: "ISO 5817" alone answers to none. */
 static bool answers(const struct standard *s, const struct code_name *n)
 {
+	if (!n->loading.n && s->loading.n == 1)
+		return false;
 	return s->code.n && str_eq_nocase(s->code, n->code) &&
 	    (!n->edition || s->edition == n->edition) &&
 	    (!n->loading.n || str_eq(s->loading, n->loading));
 }
 
-/* The newest edition; in it the welder test; of two alike the first stays. */
+static int loading_rank(const struct standard *s)
+{
+	return str_eq(s->loading, STR("welder test")) ? 2 : str_eq(s->loading, STR("static"));
+}
+
+/* The newest edition; in it the welder test, else static; of two alike the first stays. */
 static bool is_better(const struct standard *s, const struct standard *than)
 {
-	str test = STR("welder test");
-
 	if (!than || s->edition != than->edition)
 		return !than || s->edition > than->edition;
-	return str_eq(s->loading, test) && !str_eq(than->loading, test);
+	return loading_rank(s) > loading_rank(than);
 }
 
 static struct standard *better_of(struct standard *v, size_t n, const struct code_name *c,

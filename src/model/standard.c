@@ -5,6 +5,8 @@
 #include "base/buf.h"
 #include "base/standards.h"
 
+#include <math.h>
+
 /* Names are compared one by one, so there is a limit to how many there may be. */
 enum { SETS_MOST = 200, LIMITS_MOST = 400, PARTS_MOST = 12 };
 
@@ -183,6 +185,16 @@ static void cut_metric(struct said *t, struct said *metric)
 	*t = said_trim(said_sub(*t, 0, at));
 }
 
+/* A count is whole: "1 per 4 in". A bare 1/32 has lost its unit. */
+static bool wants_unit(const struct standard_limit *l)
+{
+	const struct limit_sizes none = { 0 };
+	double value;
+
+	return l->most.kind == LIMIT_NUMBER && limit_expr_value(&l->most, &none, &value) &&
+	    value != floor(value);
+}
+
 static bool read_figure(struct binder *b, struct said t, struct standard_limit *l)
 {
 	struct said metric, per;
@@ -199,6 +211,12 @@ static bool read_figure(struct binder *b, struct said t, struct standard_limit *
 	l->most_pos = said_pos(t);
 	if (!limit_expr_size(b->arena, t.s, &l->most, &fault)) {
 		complain_limit(b, t, &fault);
+		return false;
+	}
+	if (wants_unit(l)) {
+		finding_repair(b->f, complain(b, FINDING_MISSING_UNIT, said_pos(t),
+		    "\"%.*s\" has no unit, and this limit is left out", STR_ARG(t.s)),
+		    "write \"%.*s in\" if inches are meant", STR_ARG(t.s));
 		return false;
 	}
 	if (metric.s.n && l->most.names)
