@@ -37,13 +37,13 @@ static void add_line(struct buf *b, const char *name, str text)
 	size_t at = 2 + str_chars(str_of(name));
 
 	buf_addf(b, "  %s", name);
+	if (at > NAME_MOST) {
+		buf_addc(b, '\n');
+		at = 0;
+	}
 	do
 		buf_addc(b, ' ');
 	while (++at < NAME_WIDTH);
-	if (at > NAME_MOST) {
-		buf_adds(b, "\n                            ");
-		at = NAME_WIDTH;
-	}
 	add_wrapped(b, text, at, at);
 }
 
