@@ -144,6 +144,10 @@ asan: setup-check
 golden: all
 	@sh tests/cases.sh golden
 
+# Rewrites the page of the manual that is made from the lists of findings.
+manual: all
+	build/fitup explain --all > src/manual/findings.md
+
 install: all
 	install -D build/fitup $(DESTDIR)$(PREFIX)/bin/fitup
 
@@ -157,4 +161,4 @@ clean:
 -include $(UNIT:=.d) $(OUTSIDE:=.d) $(BENCH:=.d)
 
 .PHONY: all help demo check check-built check-long bench setup setup-check setup-long unit \
-    outside bench-tools headers layers asan fuzz golden install clean-objects clean
+    outside bench-tools headers layers asan fuzz golden manual install clean-objects clean
