@@ -57,4 +57,8 @@ double weld_length_mm(const struct assignment *a, size_t i);
 /* "weld B (tee, 2F)", or "the tee in 2F" when there is one weld only. */
 str weld_say(const struct rule_context *x, const struct weld *w);
 
+/* The rules: position and leg; what drawing, Acceptance and pieces say of one thing. */
+void rule_joint(struct rule_context *x);
+void rule_joint_agree(struct rule_context *x);
+
 #endif

@@ -1,0 +1,264 @@
+/* What Acceptance, pieces and facts say of one thing against the drawing and welds. */
+#include "check/rule_joint.h"
+
+#include "check/rule_metal.h"
+#include "model/words.h"
+
+/* An Acceptance line that gives a size which a joint block gives too. */
+struct twice_said {
+	str name;
+	size_t offset;           /* in struct joint_block */
+	enum quantity_kind kind;
+};
+
+#define TWICE(name, field, kind) \
+	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind }
+
+static const struct twice_said twice_rows[] = {
+	TWICE("Leg size", leg, QUANTITY_LENGTH),
+	TWICE("Root opening", gap, QUANTITY_LENGTH),
+	TWICE("Land", land, QUANTITY_LENGTH),
+	TWICE("Overlap", overlap, QUANTITY_LENGTH),
+	TWICE("Groove angle", angle, QUANTITY_ANGLE),
+	TWICE("Bevel", bevel, QUANTITY_ANGLE),
+};
+
+/* "Leg size B" names its weld; 0 when no letter follows. False for another name. */
+static bool name_matches(str name, str wanted, char *letter)
+{
+	str rest;
+
+	*letter = 0;
+	if (!str_starts_nocase(name, wanted))
+		return false;
+	rest = str_trim(str_sub(name, wanted.n, name.n));
+	if (rest.n == 1 && rest.p[0] >= 'A' && rest.p[0] <= 'Z')
+		*letter = rest.p[0];
+	return !rest.n || *letter;
+}
+
+static bool within(const struct quantity *q, double v)
+{
+	double slack = q->kind == QUANTITY_ANGLE ? 1e-6 : LIMIT_SLACK_MM;
+
+	return v >= q->lo - slack && v <= q->hi + slack;
+}
+
+static const struct quantity *block_value(const struct joint_block *j, size_t offset)
+{
+	return (const struct quantity *)(const void *)((const char *)j + offset);
+}
+
+/* The drawings that a line may speak of; the first that says otherwise when none says
+ * the same. Null when one agrees or none gives the size. */
+static const struct joint_block *first_other(const struct assignment *a,
+    const struct twice_said *row, char letter, double v)
+{
+	const struct joint_block *other = NULL;
+
+	for (size_t i = 0; i < a->ndrawings; i++) {
+		const struct joint_block *j = &a->drawings[i].joint;
+		const struct quantity *q = block_value(j, row->offset);
+
+		if (a->drawings[i].kind != DRAWING_JOINT || q->kind != row->kind)
+			continue;
+		if (letter && j->weld != NONE && a->nwelds > 1 &&
+		    a->welds[j->weld].letter != letter)
+			continue;
+		if (within(q, v))
+			return NULL;
+		other = other ? other : j;
+	}
+	return other;
+}
+
+static void say_twice(struct rule_context *x, uint32_t w, const struct criterion *c,
+    const struct quantity *said, const struct joint_block *j,
+    const struct twice_said *row)
+{
+	struct finding *d = rule_report(x, FINDING_SIZE_SAID_TWICE, c->pos, w,
+	    "Acceptance says %.*s %.*s, and the drawing says %.*s", STR_ARG(c->name),
+	    STR_ARG(say_quantity(x, said)),
+	    STR_ARG(say_quantity(x, block_value(j, row->offset))));
+
+	finding_relate(x->f, d, j->pos)->label = STR("the drawing");
+	finding_cause(x->f, d, "the student measures against one and is graded by the "
+	    "other");
+	finding_repair(x->f, d, "make both say the same");
+}
+
+static void judge_twice(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->ncriteria; i++)
+		for (size_t k = 0; k < sizeof twice_rows / sizeof *twice_rows; k++) {
+			const struct twice_said *row = &twice_rows[k];
+			const struct criterion *c = &a->criteria[i];
+			const struct joint_block *j;
+			struct quantity_fault fault;
+			struct quantity q;
+			size_t used;
+			char letter;
+
+			if (!name_matches(c->name, row->name, &letter) ||
+			    quantity_prefix(c->text, row->kind, METAL_NONE, &q, &used,
+			    &fault) != QUANTITY_OK || q.no_value || q.range)
+				continue;
+			j = first_other(a, row, letter, q.lo);
+			if (j)
+				say_twice(x, w, c, &q, j, row);
+		}
+}
+
+static bool same_first_word(str a, str b)
+{
+	str x, y;
+
+	return str_word(&a, &x) && str_word(&b, &y) && str_eq_nocase(x, y);
+}
+
+/* Whether the pieces show that a member is cut from another thickness: some are of its
+ * material, all of those have a thickness, and none has this one. */
+static const struct piece *piece_that_differs(const struct assignment *a, str material,
+    double t_mm)
+{
+	const struct piece *other = NULL;
+
+	for (size_t i = 0; i < a->npieces; i++) {
+		const struct piece *p = &a->pieces[i];
+		double t = p->pipe.od_mm > 0 ? p->pipe.wall_mm : p->dims[0].hi;
+
+		if (!same_first_word(p->material, material))
+			continue;
+		if (says(p->material, "tube") || says(p->material, "angle") || t <= 0 ||
+		    is_same_mm(t, t_mm))
+			return NULL;
+		/* Backing is of its own thickness. */
+		if (!says(p->name, "backing") && !other)
+			other = p;
+	}
+	return other;
+}
+
+static void judge_pieces(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->nwelds; i++) {
+		const struct weld *k = &a->welds[i];
+		const struct piece *p = piece_that_differs(a, k->material1, k->t1_mm);
+		double t = p && p->pipe.od_mm > 0 ? p->pipe.wall_mm
+		    : p ? p->dims[0].hi : 0;
+		struct finding *d;
+
+		if (!p || k->t1_mm <= 0)
+			continue;
+		d = rule_report(x, FINDING_PIECES_DISAGREE, p->pos, w,
+		    "%.*s is in %.*s, but no piece has that thickness: %.*s is %.*s",
+		    STR_ARG(weld_say(x, k)), STR_ARG(say_mm(x, k->t1_mm)),
+		    STR_ARG(p->name), STR_ARG(say_mm(x, t)));
+		finding_relate(x->f, d, assignment_fact_pos(a, STR("Thickness")))->label =
+		    STR("the thickness");
+		finding_cause(x->f, d, "the aide cuts by the pieces, the limits go by the "
+		    "thickness");
+		finding_repair(x->f, d, "make both say the same");
+		return;
+	}
+}
+
+static bool is_test_kind(const struct assignment *a)
+{
+	return a->kind == KIND_COUPON || a->kind == KIND_PRACTICE_TEST ||
+	    a->kind == KIND_QUALIFICATION_TEST;
+}
+
+static double longest_mm(const struct assignment *a)
+{
+	double longest = 0;
+
+	for (size_t i = 0; i < a->npieces; i++)
+		for (uint32_t k = 1; k < a->pieces[i].ndims; k++)
+			if (a->pieces[i].dims[k].hi > longest)
+				longest = a->pieces[i].dims[k].hi;
+	return longest;
+}
+
+/* A straight weld on plate coupons is no longer than the longest piece. */
+static void judge_length(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	double longest = longest_mm(a);
+
+	for (size_t i = 0; is_test_kind(a) && longest > 0 && i < a->nwelds; i++) {
+		const struct weld *k = &a->welds[i];
+		double length = weld_length_mm(a, i);
+		struct finding *d;
+
+		if (!says(k->material1, "plate") || joint_is_pipe(k) ||
+		    !is_over(length, longest))
+			continue;
+		d = rule_report(x, FINDING_PIECES_DISAGREE, k->pos, w,
+		    "%.*s is %.*s long, and the longest piece %.*s",
+		    STR_ARG(weld_say(x, k)), STR_ARG(say_mm(x, length)),
+		    STR_ARG(say_mm(x, longest)));
+		finding_cause(x->f, d, "the aide cuts by the pieces");
+		finding_repair(x->f, d, "make both say the same");
+		return;
+	}
+}
+
+/* Backing said to be there and not to be there. */
+static void say_backing(struct rule_context *x, uint32_t w, struct pos pos,
+    const char *one, const char *other, struct pos there)
+{
+	struct finding *d = rule_report(x, FINDING_BACKING_DISAGREES, pos, w,
+	    "%s, but %s", one, other);
+
+	finding_relate(x->f, d, there)->label = STR("the other");
+	finding_cause(x->f, d, "an open root and a backed one are different tests: backing "
+	    "does not qualify an open root (AWS D1.1 and ASME IX, from memory; confirm "
+	    "against your edition)");
+	finding_repair(x->f, d, "make both say the same");
+}
+
+static void judge_backing(struct rule_context *x, uint32_t w)
+{
+	static const char *const open[] = { "open root", "open-root", NULL };
+	const struct assignment *a = &x->m->assignments[w];
+	str text = fact_said(a, "Backing");
+	struct pos fact = assignment_fact_pos(a, STR("Backing"));
+	bool none = says(text, "none");
+
+	if (text.n && !none && !says(text, "back-gouged") && says_any(a->title, open)) {
+		say_backing(x, w, fact, "the sheet names a backing",
+		    "its title says open root", a->pos);
+		return;
+	}
+	for (size_t i = 0; none && i < a->ndrawings; i++) {
+		const struct joint_block *j = &a->drawings[i].joint;
+
+		if (a->drawings[i].kind != DRAWING_JOINT ||
+		    j->backing_t.kind != QUANTITY_LENGTH)
+			continue;
+		say_backing(x, w, fact, "Backing says none", "the drawing shows one",
+		    j->pos);
+		return;
+	}
+	for (size_t i = 0; none && i < a->npieces; i++) {
+		if (!says(a->pieces[i].name, "backing"))
+			continue;
+		say_backing(x, w, fact, "Backing says none", "a backing strip is cut",
+		    a->pieces[i].pos);
+		return;
+	}
+}
+
+void rule_joint_agree(struct rule_context *x)
+{
+	static rule_judge *const judges[] = {
+		judge_twice, judge_pieces, judge_length, judge_backing,
+	};
+
+	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+}
