@@ -1,6 +1,8 @@
 /* The sequence: quarters, courses and the lines of each course. */
 #include "model/parts.h"
 
+#include "model/credit.h"
+
 /* More quarters than any program has; keeps an entry path short. */
 enum { QUARTERS_MOST = 40, TERMS_MOST = 40, WEEKS_MOST = 60 };
 
@@ -49,8 +51,15 @@ static void fact_credential(struct binder *b, const struct field *row,
 static void fact_credit_rule(struct binder *b, const struct field *row,
     const struct block *in)
 {
+	struct credit_rule rule;
+
 	(void)row;
 	b->model->credit_rule = in->text;
+	if (!credit_rule_parse(in->text, &rule))
+		finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, block_pos(in, 0),
+		    "\"%.*s\" is no rule of credits; credits are not compared with hours",
+		    STR_ARG(in->text)),
+		    "write \"1 credit = 11 lecture hours or 22 lab hours\"");
 }
 
 /* "50 minutes"; a bare number is minutes too. */

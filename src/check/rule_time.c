@@ -1,0 +1,102 @@
+/* Hours of assignments against hours of courses, and these against credits. */
+#include "check/rule_time.h"
+
+#include "check/rule_joint.h"
+#include "model/credit.h"
+
+/* Share of the lab hours that assignments fill at least (common practice, no source: the
+ * rest is demonstrations, clean-up and work done again). */
+#define FILL_LEAST 0.85
+/* Difference in credits that is still rounding of the catalog. */
+#define CREDIT_SLACK 0.05
+
+str say_hours(const struct rule_context *x, double h)
+{
+	return say_real(x, h, 1);
+}
+
+unsigned percent_of(double a, double b)
+{
+	double p = b > 0 ? a / b * 100 : 0;
+	unsigned whole = p < 1e6 ? (unsigned)(p + 0.5) : 1000000;
+
+	if (whole == 100 && is_more_h(a, b))
+		return 101;
+	return whole == 100 && is_more_h(b, a) ? 99 : whole;
+}
+
+static struct finding *report_course(struct rule_context *x, enum finding_name name,
+    const struct course *c, str message)
+{
+	struct finding *d = rule_report(x, name, c->pos, NONE, "%.*s", STR_ARG(message));
+
+	d->scope = SCOPE_QUARTER;
+	d->quarter = c->quarter;
+	return d;
+}
+
+static void judge_fill(struct rule_context *x, const struct course *c,
+    const struct course_load *l)
+{
+	struct finding *d;
+
+	if (c->lab_hours <= 0)
+		return;
+	if (is_more_h(l->must_h, c->lab_hours)) {
+		d = report_course(x, FINDING_HOURS_OVER, c, str_format(x->f->arena,
+		    "the assignments of %.*s take %.*s h, and its lab hours are %.*s",
+		    STR_ARG(c->id), STR_ARG(say_hours(x, l->must_h)),
+		    STR_ARG(say_hours(x, c->lab_hours))));
+		finding_repair(x->f, d, "take %.*s h of work out, make some of it "
+		    "optional, or raise Lab hours", STR_ARG(say_hours(x, l->must_h -
+		    c->lab_hours)));
+	} else if (is_more_h(c->lab_hours * FILL_LEAST, l->must_h)) {
+		d = report_course(x, FINDING_HOURS_UNDER, c, str_format(x->f->arena,
+		    "the assignments of %.*s fill %.*s h of its %.*s lab hours (%u %%)",
+		    STR_ARG(c->id), STR_ARG(say_hours(x, l->must_h)),
+		    STR_ARG(say_hours(x, c->lab_hours)), percent_of(l->must_h,
+		    c->lab_hours)));
+		finding_repair(x->f, d, "add %.*s h of work or more, or lower Lab hours",
+		    STR_ARG(say_hours(x, c->lab_hours * FILL_LEAST - l->must_h)));
+	}
+}
+
+/* Hours of a kind for which the rule gives nothing leave the credits unknown. */
+static void judge_credits(struct rule_context *x, const struct course *c,
+    const struct credit_rule *r)
+{
+	double credits;
+	struct finding *d;
+
+	if (c->credits <= 0 || (c->lecture_hours <= 0 && c->lab_hours <= 0) ||
+	    (c->lecture_hours > 0 && r->lecture_h <= 0) ||
+	    (c->lab_hours > 0 && r->lab_h <= 0))
+		return;
+	credits = (c->lecture_hours > 0 ? c->lecture_hours / r->lecture_h : 0) +
+	    (c->lab_hours > 0 ? c->lab_hours / r->lab_h : 0);
+	if (credits <= c->credits + CREDIT_SLACK && credits >= c->credits - CREDIT_SLACK)
+		return;
+	d = report_course(x, FINDING_CREDITS_OFF, c, str_format(x->f->arena,
+	    "%.*s says %.*s credits, and its hours make %.*s", STR_ARG(c->id),
+	    STR_ARG(say_real(x, c->credits, 2)), STR_ARG(say_real(x, credits, 2))));
+	finding_cause(x->f, d, "%.*s lecture hours and %.*s lab hours by the rule \"%.*s\"",
+	    STR_ARG(say_hours(x, c->lecture_hours)), STR_ARG(say_hours(x, c->lab_hours)),
+	    STR_ARG(x->m->credit_rule));
+	finding_repair(x->f, d, "change Credits, Lecture hours or Lab hours");
+}
+
+/* Credits are compared only where the rule was read. */
+void rule_time(struct rule_context *x)
+{
+	const struct stints *s = stints_new(x->scratch, x->o);
+	const struct course_load *l = course_loads(x->scratch, s);
+	struct credit_rule rule;
+	bool ruled = credit_rule_parse(x->m->credit_rule, &rule);
+
+	for (size_t i = 0; i < x->m->ncourses; i++) {
+		judge_fill(x, &x->m->courses[i], &l[i]);
+		if (ruled)
+			judge_credits(x, &x->m->courses[i], &rule);
+	}
+	judge_loads(x, s);
+}
