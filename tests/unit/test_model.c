@@ -413,8 +413,12 @@ static void roles_of_paths(void **state)
 {
 	static const struct { const char *path; bool read; enum file_role role; } rows[] = {
 		{ "program.md", true, ROLE_PROGRAM }, { "skills.md", true, ROLE_SKILLS },
-		{ "shop.md", true, ROLE_SHOP },
+		{ "shop.md", true, ROLE_SHOP }, { "customs.md", true, ROLE_CUSTOMS },
+		{ "cohorts.md", true, ROLE_COHORTS }, { "assignments/customs.md", true,
+		    ROLE_ASSIGNMENTS },
 		{ "assignments/SM-20.md", true, ROLE_ASSIGNMENTS },
+		{ "standards/shop.md", true, ROLE_STANDARD },
+		{ "standards/old/shop.md", false, 0 }, { "standards/shop.csv", false, 0 },
 		{ "assignments/es/SM-20.md", false, 0 }, { "assignments/.md", false, 0 },
 		{ "README.md", false, 0 }, { "assignments/a.txt", false, 0 },
 	};
