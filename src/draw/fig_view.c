@@ -1,24 +1,39 @@
 #include "draw/fig_view.h"
 
 #include "draw/fig_section.h"
+#include "draw/geom.h"
 
 #include <math.h>
 
-/* Which of n points of a long path are drawn: the ends, and others evenly. */
-static size_t pick(size_t i, size_t n, size_t most)
+/* A turn of more than this is a corner, which thinning out must keep. */
+#define CORNER_COS 0.97
+
+static bool is_corner(const struct fig_path *p, size_t i)
 {
-	return n <= most ? i : i * (n - 1) / (most - 1);
+	pt before = p->v[(i + p->n - 1) % p->n], after = p->v[(i + 1) % p->n];
+	pt u = pt_unit(pt_sub(p->v[i], before)), v = pt_unit(pt_sub(after, p->v[i]));
+
+	if (!p->closed && (i == 0 || i + 1 == p->n))
+		return true;
+	return u.x * v.x + u.y * v.y < CORNER_COS;
 }
 
+/* All corners, and of the points between them as many as there is room for, evenly. */
 static void add_outline(struct section *s, const struct fig_path *p)
 {
 	struct section_member *m = section_plate(s, NAN);
-	size_t n = p->n < SECTION_POINTS ? p->n : SECTION_POINTS;
+	size_t corners = 0, room, step, since = 0;
 
-	for (size_t i = 0; i < n; i++) {
-		pt v = p->v[pick(i, p->n, n)];
-
-		section_corner(m, v.x, v.y);
+	for (size_t i = 0; i < p->n; i++)
+		corners += is_corner(p, i);
+	room = SECTION_POINTS > corners ? SECTION_POINTS - corners : 1;
+	step = p->n > SECTION_POINTS ? (p->n - corners) / room + 1 : 1;
+	for (size_t i = 0; i < p->n && m->n < SECTION_POINTS; i++) {
+		since++;
+		if (!is_corner(p, i) && since < step)
+			continue;
+		since = 0;
+		section_corner(m, p->v[i].x, p->v[i].y);
 	}
 	m->open = !p->closed;
 }

@@ -217,6 +217,23 @@ static struct space seam_foot(const struct square *s, unsigned k)
 	return k % 2 ? (struct space){ e.x, c.y, 0 } : (struct space){ c.x, e.y, 0 };
 }
 
+/* Turns everything so that the two ends of the base lie level with each other. */
+static void level_ends(struct flat *f, struct flat_point from, struct flat_point to)
+{
+	double d = hypot(to.x_mm - from.x_mm, to.y_mm - from.y_mm);
+	double c = d > 0 ? (to.x_mm - from.x_mm) / d : 1;
+	double s = d > 0 ? (to.y_mm - from.y_mm) / d : 0;
+
+	for (size_t i = 0; i < f->nlines; i++) {
+		for (size_t k = 0; k < f->line[i].n; k++) {
+			struct flat_point *p = &f->line[i].v[k];
+
+			*p = (struct flat_point){ p->x_mm * c + p->y_mm * s,
+				p->y_mm * c - p->x_mm * s };
+		}
+	}
+}
+
 /* Half of the part, or all of it: from the seam on side `first` over n corners. The
  * base runs along the bottom from left to right, seen from outside turned over. */
 static void add_unrolled(struct pattern_maker *m, const struct square *s, str name,
@@ -251,6 +268,7 @@ static void add_unrolled(struct pattern_maker *m, const struct square *s, str na
 		flat_line_to(m, l, base[i].x_mm, base[i].y_mm);
 	for (size_t i = w.round.n; i-- > 0;)
 		flat_line_to(m, l, w.round.v[i].x_mm, w.round.v[i].y_mm);
+	level_ends(w.f, base[0], base[n + 1]);
 	flat_settle(m, w.f);
 }
 
