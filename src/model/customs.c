@@ -28,9 +28,8 @@ static uint32_t find_name(str s)
 }
 
 /* All customs in words, or all finding names, as candidates for a likely word. */
-static size_t list_words(struct binder *b, bool customs, str **out)
+static size_t list_words(bool customs, str *v)
 {
-	str *v = arena_array(b->arena, FINDING_COUNT, sizeof *v);
 	size_t n = 0;
 
 	for (uint32_t k = 0; k < FINDING_COUNT; k++) {
@@ -39,7 +38,6 @@ static size_t list_words(struct binder *b, bool customs, str **out)
 		if (word.n)
 			v[n++] = word;
 	}
-	*out = v;
 	return n;
 }
 
@@ -76,17 +74,15 @@ static bool is_off(const struct model *m, str custom)
 static void read_off(struct binder *b, const struct block *v)
 {
 	struct model *m = b->model;
-	str custom = find_custom(v->key), *words;
+	str custom = find_custom(v->key), words[FINDING_COUNT];
 	uint32_t name = custom.n ? NONE : find_name(v->key);
-	size_t n;
 
 	if (name != NONE) {
 		complain_name(b, v, name);
 	} else if (!custom.n) {
-		n = list_words(b, true, &words);
 		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, v->key_pos,
 		    "\"%.*s\" is not a custom that fitup knows; this line is left out",
-		    STR_ARG(v->key)), v->key, words, n);
+		    STR_ARG(v->key)), v->key, words, list_words(true, words));
 	} else if (!v->text.n) {
 		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, v->key_pos,
 		    "\"%.*s\" does not say why it is switched off; it stays on",
@@ -107,14 +103,12 @@ static bool read_name(struct binder *b, struct said t, struct waiver *w)
 {
 	uint32_t name = find_name(t.s);
 	struct finding *d;
-	str *words;
-	size_t n;
+	str words[FINDING_COUNT];
 
 	if (name == NONE) {
-		n = list_words(b, false, &words);
 		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
 		    "\"%.*s\" is not the name of a finding; this waiver is left out",
-		    STR_ARG(t.s)), t.s, words, n);
+		    STR_ARG(t.s)), t.s, words, list_words(false, words));
 		return false;
 	}
 	if (finding_info(name)->class == CLASS_SAFETY) {
