@@ -24,7 +24,8 @@ has "demo is clean" ': 0 errors, 0 warnings, 0 notes$' "$work/inspect"
 build/fitup print -C curriculum --out "$work/out" > "$work/told"
 is "demo printed" $? 0
 lacks "nothing held back" '^held back' "$work/told"
-is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 12
+is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 14
+is "instructor files are private" "$(stat -c %a "$work"/out/instructor/*.pdf | sort -u)" 600
 
 for pdf in "$work"/out/*/*.pdf; do
 	name=${pdf#"$work"/out/}
@@ -71,8 +72,11 @@ done < "$work/ids"
 # What the instructor alone may read is on no sheet: the first words of each such text.
 awk 'FNR == 1 { on = 0 } /^#/ { on = /^## Instructor only/; next } on && NF > 5 {
 	print $1, $2, $3, $4, $5; on = 0 }' curriculum/assignments/*.md > "$work/secrets"
-cat "$work"/*.pdf.txt | tr -s ' \n' '  ' > "$work/all"
+cat "$work"/q*.pdf.txt | tr -s ' \n' '  ' > "$work/all"
 is "instructor texts looked for" "$([ "$(wc -l < "$work/secrets")" -gt 60 ] && echo many)" many
+tr -s ' \n' '  ' < "$work/instructor-keys.pdf.txt" > "$work/keys"
+is "instructor texts in the keys" "$(grep -oFf "$work/secrets" "$work/keys" | sort -u | wc -l)" \
+    "$(sort -u "$work/secrets" | wc -l)"
 while read -r secret; do
 	if grep -qF "$secret" "$work/all"; then bad "a student could read: $secret"; else ok; fi
 done < "$work/secrets"
@@ -106,7 +110,7 @@ build/fitup print -C "$work/moved" --out "$work/out" > "$work/told"
 is "printing goes on" $? 1
 is "held back" "$(grep -c '^held back' "$work/told")" 2
 has "which" '^held back .*/q2/packet.pdf: .*FB-04' "$work/told"
-is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 10
+is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 12
 build/fitup print -C "$work/moved" --out "$work/draft" --draft Q2 > /dev/null
 pdftotext "$work/draft/q2/packet.pdf" - | grep -c '^DRAFT$' > "$work/n"
 is "DRAFT on every page" "$(cat "$work/n")" \

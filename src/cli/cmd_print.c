@@ -1,31 +1,15 @@
 #include "cli/options.h"
-#include "cli/run.h"
-#include "cli/save.h"
+#include "cli/printer.h"
 #include "cli/say.h"
-#include "cli/want.h"
 #include "out/pdf.h"
 #include "sheets/hold.h"
 
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 static const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf" };
-
-struct printer {
-	struct run *run;
-	const struct options *o;
-	const struct order *order;
-	const char *out;
-	struct printed printed;
-	struct wants wants;
-	struct buf told, held;
-	struct timespec start;
-	size_t done, total;      /* documents */
-	bool progress;           /* stderr is a terminal */
-};
 
 static str file_name(struct printer *p, const struct want *w, int part)
 {
@@ -49,33 +33,53 @@ static void show_progress(struct printer *p)
 		    p->done == p->total ? "\n" : "");
 }
 
-static bool save_part(struct printer *p, struct arena *a, const struct want *w,
-    const struct bundle *b, int part)
+bool printer_save(struct printer *p, struct arena *a, const struct document *d)
 {
-	const struct pdf_meta meta = { .title = str_format(p->run->arena, "%.*s, %.*s",
-	    STR_ARG(p->run->model->title), STR_ARG(bundle_title(b, (enum bundle_part)part))),
-		.language = STR("en-US") };
+	const struct pdf_meta meta = { .title = d->title, .language = STR("en-US"),
+		.actual_size = d->actual_size };
 	struct pdf *pdf = pdf_new(a, p->run->faces, &meta);
-	str bytes, name = file_name(p, w, part);
+	str bytes;
 	int error;
 
-	bundle_emit(b, (enum bundle_part)part, pdf_canvas(pdf));
+	d->emit(d->doc, pdf_canvas(pdf));
 	error = pdf_finish(pdf, a, &bytes);
 	if (error) {
-		fprintf(stderr, "fitup: %.*s: the PDF library failed (0x%x)\n", STR_ARG(name), (unsigned)error);
+		fprintf(stderr, "fitup: %.*s: the PDF library failed (0x%x)\n", STR_ARG(d->name),
+		    (unsigned)error);
 		return false;
 	}
-	if (!save_file(p->run->arena, p->out, name, bytes)) {
-		fprintf(stderr, "fitup: cannot write %s/%.*s: %s\n", p->out, STR_ARG(name),
+	if (!save_file(p->run->arena, p->out, d->name, bytes, d->private ? 0600 : 0666)) {
+		fprintf(stderr, "fitup: cannot write %s/%.*s: %s\n", p->out, STR_ARG(d->name),
 		    strerror(errno));
 		return false;
 	}
-	buf_addf(&p->told, "wrote %s/%.*s (%u pages)\n", p->out, STR_ARG(name),
-	    bundle_pages(b, (enum bundle_part)part));
+	buf_addf(&p->told, "wrote %s/%.*s (%u pages)\n", p->out, STR_ARG(d->name), d->pages);
+	show_progress(p);
 	return true;
 }
 
-static bool drop(struct printer *p, str name)
+struct part_of { const struct bundle *bundle; enum bundle_part part; };
+
+static void emit_part(const void *doc, struct canvas *c)
+{
+	const struct part_of *x = doc;
+
+	bundle_emit(x->bundle, x->part, c);
+}
+
+static bool save_part(struct printer *p, struct arena *a, const struct want *w,
+    const struct bundle *b, int part)
+{
+	const struct part_of x = { b, (enum bundle_part)part };
+	const struct document d = { .name = file_name(p, w, part),
+		.title = str_format(p->run->arena, "%.*s, %.*s", STR_ARG(p->run->model->title),
+		    STR_ARG(bundle_title(b, x.part))),
+		.pages = bundle_pages(b, x.part), .emit = emit_part, .doc = &x };
+
+	return printer_save(p, a, &d);
+}
+
+bool printer_drop(struct printer *p, str name)
 {
 	if (printed_drop(p->run->arena, p->out, &p->printed, name))
 		return true;
@@ -92,7 +96,7 @@ static bool tell_held(struct printer *p, const struct want *w, const struct find
 	for (int part = 0; part < BUNDLE_PARTS; part++) {
 		if (!w->parts[part])
 			continue;
-		ok = drop(p, file_name(p, w, part)) && ok;
+		ok = printer_drop(p, file_name(p, w, part)) && ok;
 		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p, w, part)),
 		    STR_ARG(why->message));
 		if (why->pos.file != POS_NOWHERE)
@@ -108,7 +112,7 @@ static bool tell_empty(struct printer *p, const struct want *w)
 	bool ok = true;
 
 	for (int part = 0; part < BUNDLE_PARTS; part++)
-		ok = (!w->parts[part] || drop(p, file_name(p, w, part))) && ok;
+		ok = (!w->parts[part] || printer_drop(p, file_name(p, w, part))) && ok;
 	buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
 	    STR_ARG(w->name));
 	return ok;
@@ -139,11 +143,11 @@ static bool print_want(struct printer *p, const struct want *w)
 	spec.draft[BUNDLE_PACKET] = spec.draft[BUNDLE_GRADING] = why != NULL;
 	a = run_scratch();
 	b = bundle_new(a, &spec);
+	printer_keep_marks(p, w, b);
 	for (int part = 0; part < BUNDLE_PARTS && ok; part++) {
 		if (!w->parts[part])
 			continue;
 		ok = save_part(p, a, w, b, part);
-		show_progress(p);
 	}
 	arena_free(a);
 	return ok;
@@ -162,11 +166,12 @@ static bool print_all(struct printer *p)
 {
 	bool ok = true;
 
+	p->total = (size_t)p->wants.keys + (size_t)p->wants.templates;
 	for (size_t i = 0; i < p->wants.n; i++)
 		p->total += (size_t)p->wants.v[i].parts[0] + (size_t)p->wants.v[i].parts[1];
 	for (size_t i = 0; i < p->wants.n; i++)
 		ok = print_want(p, &p->wants.v[i]) && ok;
-	return ok;
+	return printer_books(p) && ok;
 }
 
 /* The list is on the disk before the first file, so that a run that is killed leaves
@@ -183,6 +188,10 @@ static bool list_first(struct printer *p)
 			if (made && w->parts[part])
 				printed_add(p->run->arena, &p->printed, file_name(p, w, part));
 	}
+	if (p->wants.keys)
+		printed_add(p->run->arena, &p->printed, STR(KEYS_FILE));
+	if (p->wants.templates)
+		printed_add(p->run->arena, &p->printed, STR(TEMPLATES_FILE));
 	return p->printed.n == before || write_list(p);
 }
 
@@ -193,13 +202,13 @@ static bool drop_stale(struct printer *p, bool whole)
 
 	for (size_t i = p->printed.n; whole && i--;) {
 		str name = p->printed.v[i];
-		bool wanted = false;
+		bool wanted = str_eq(name, STR(KEYS_FILE)) || str_eq(name, STR(TEMPLATES_FILE));
 
 		for (size_t w = 0; w < p->wants.n; w++)
 			for (int part = 0; part < BUNDLE_PARTS; part++)
 				wanted |= str_eq(name, file_name(p, &p->wants.v[w], part));
 		if (!wanted)
-			ok = drop(p, name) && ok;
+			ok = printer_drop(p, name) && ok;
 	}
 	return ok;
 }
@@ -235,6 +244,7 @@ int cmd_print(const struct options *o)
 		p.progress = isatty(2);
 		p.told.arena = p.held.arena = r.arena;
 		p.order = order_of_program(r.arena, r.model);
+		p.marks = arena_array(r.arena, r.model->nassignments, sizeof *p.marks);
 		status = run_printer(&p);
 		say_findings(&b, &r);
 		buf_add(&b, buf_str(&p.told));

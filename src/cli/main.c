@@ -136,7 +136,7 @@ int cmd_help(const struct options *o)
 	     "grading sheets.\n\nUse: fitup COMMAND [-C DIR] [OPTION ...]\n");
 	for (int i = 0; i < ncommands; i++)
 		printf("  %s\n        %s\n", commands[i].usage, commands[i].does);
-	puts("\n  WHAT is Q3, ORW 130, SM-20, packets or grading; several may be named.\n\n"
+	puts("\n  WHAT is Q3, ORW 130, SM-20, packets, grading, keys or templates; several may be\n  named.\n\n"
 	     "  -C DIR          the program folder; else the one that holds program.md, else\n"
 	     "                  ./curriculum\n"
 	     "  --out DIR       where PDFs go (build)\n"

@@ -95,7 +95,7 @@ static void sweep(struct arena *a, const char *path)
 	closedir(d);
 }
 
-bool save_file(struct arena *a, const char *dir, str name, str bytes)
+bool save_file(struct arena *a, const char *dir, str name, str bytes, unsigned mode)
 {
 	const char *path = join(a, dir, name);
 	struct buf b = { .arena = a };
@@ -108,7 +108,7 @@ bool save_file(struct arena *a, const char *dir, str name, str bytes)
 	sweep(a, path);
 	buf_addf(&b, "%s.%u.part", path, (unsigned)getpid());
 	temp = buf_z(&b);
-	fd = open(temp, O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
+	fd = open(temp, O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, (mode_t)mode);
 	if (fd < 0)
 		return false;
 	ok = save_all(fd, bytes) && !fsync(fd);
@@ -187,5 +187,5 @@ bool printed_write(struct arena *a, const char *dir, const struct printed *p)
 
 	for (size_t i = 0; i < p->n; i++)
 		buf_addf(&b, "%.*s\n", STR_ARG(p->v[i]));
-	return save_file(a, dir, STR(LIST_NAME), buf_str(&b));
+	return save_file(a, dir, STR(LIST_NAME), buf_str(&b), 0666);
 }

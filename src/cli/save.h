@@ -7,8 +7,9 @@
 
 /* Writes bytes to dir/name (folders made as needed): to a temporary name beside it,
  * flushed to the disk, then renamed. False: errno says why and nothing is left. What
- * a killed run left under a temporary name of the same file is removed first. */
-bool save_file(struct arena *a, const char *dir, str name, str bytes);
+ * a killed run left under a temporary name of the same file is removed first. mode: of
+ * the file, less the umask. */
+bool save_file(struct arena *a, const char *dir, str name, str bytes, unsigned mode);
 
 /* Writes all of bytes to an open descriptor. */
 bool save_all(int fd, str bytes);

@@ -149,6 +149,7 @@ bool want_read(const struct run *r, const struct options *o, const struct order 
 {
 	bool packets = false, grading = false;
 
+	out->keys = out->templates = !o->nwords;
 	for (int i = 0, used; i < o->nwords; i += used) {
 		str word = squeezed(r->arena, str_of(o->words[i]));
 
@@ -157,13 +158,17 @@ bool want_read(const struct run *r, const struct options *o, const struct order 
 			packets = true;
 		} else if (str_eq(word, STR("grading"))) {
 			grading = true;
+		} else if (str_eq(word, STR("keys"))) {
+			out->keys = true;
+		} else if (str_eq(word, STR("templates"))) {
+			out->templates = true;
 		} else if (!(used = take_words(r, o, order, i, out))) {
 			fprintf(stderr, "fitup: nothing to print is called %s (Q1, a course, an assignment, "
-			    "packets, grading)\n", o->words[i]);
+			    "packets, grading, keys, templates)\n", o->words[i]);
 			return false;
 		}
 	}
-	if (!out->n)
+	if (!out->n && (packets || grading || !o->nwords))
 		for (uint32_t q = 1; q <= r->model->nquarters; q++)
 			want_quarter(r->arena, out, order, q);
 	keep_part(out, packets, grading);

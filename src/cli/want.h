@@ -18,9 +18,11 @@ struct want {
 struct wants {
 	struct want *v;
 	size_t n, cap;
+	bool keys, templates;    /* the instructor's documents */
 };
 
-/* From `Q3`, `ORW 130`, `SM-20`, `packets`, `grading`; no words: every quarter. False:
+/* From `Q3`, `ORW 130`, `SM-20`, `packets`, `grading`, `keys`, `templates`; no words: all of
+ * every quarter. False:
  * a word names nothing here, and stderr was told. */
 bool want_read(const struct run *r, const struct options *o, const struct order *order,
     struct wants *out);

@@ -2,11 +2,8 @@
 
 #include "draw/list.h"
 #include "draw/mark.h"
+#include "sheets/band.h"
 #include "sheets/sheet.h"
-
-/* Furniture: the band on top holds two lines, the foot one. What stands at the right
- * of the band, a mark or "page 1234 of 5678", is less than RIGHT_PT wide. */
-enum { BAND_PT = 74, FOOT_PT = 54, TOP_PT = 30, RIGHT_PT = 125 };
 
 struct part_doc {
 	struct bundle *bundle;
@@ -41,104 +38,34 @@ static struct model student_view(struct arena *a, const struct model *m)
 	return v;
 }
 
-/* ---- furniture ---- */
-
-static void band_left(const struct part_doc *d, struct canvas *c, const struct page_place *p,
-    str big, str line)
-{
-	const struct type id = { .size_pt = 24, .style = SPAN_BOLD };
-	const struct setter *s = &d->bundle->setter;
-	double y = p->sheet.y + TOP_PT, width_pt = p->body.w - RIGHT_PT;
-
-	plain_draw(s, c, plain_cut(s, big, &id, width_pt), &id, (pt){ p->body.x, y + 22 });
-	plain_draw(s, c, plain_cut(s, line, &TYPE_BODY, width_pt), &TYPE_BODY,
-	    (pt){ p->body.x, y + 40 });
-}
-
-static void band_right(const struct part_doc *d, struct canvas *c, const struct page_place *p,
-    const char *mark)
-{
-	const struct type right = { .size_pt = 12, .align = ALIGN_RIGHT };
-	const struct type mono = { .size_pt = 13, .style = SPAN_BOLD | SPAN_CODE, .align = ALIGN_RIGHT };
-	const struct setter *s = &d->bundle->setter;
-	double x = p->body.x + p->body.w, y = p->sheet.y + TOP_PT;
-
-	if (*mark)
-		plain_draw(s, c, str_of(mark), &mono, (pt){ x, y + 12 });
-	plain_draw(s, c, str_format(d->bundle->arena, "page %u of %u", p->page, p->pages), &right,
-	    (pt){ x, y + 40 });
-}
-
-static void draft_words(const struct part_doc *d, struct canvas *c, const struct page_place *p)
-{
-	const struct type big = { .size_pt = 24, .style = SPAN_BOLD, .align = ALIGN_CENTER };
-
-	plain_draw(&d->bundle->setter, c, STR("DRAFT"), &big,
-	    (pt){ p->body.x + p->body.w / 2, p->sheet.y + TOP_PT + 22 });
-}
-
-/* "ORW 115, quarter 1, week 7. Coupon, 16 hours" */
-static str facts_line(const struct bundle *b, uint32_t assignment)
-{
-	const struct assignment *x = &b->spec.model->assignments[assignment];
-	uint32_t slot = b->spec.order->places[assignment].slot;
-	struct buf t = { .arena = b->arena };
-
-	if (slot != NONE)
-		buf_addf(&t, "%.*s, ", STR_ARG(b->spec.model->courses[b->spec.model->slots[slot].course].id));
-	buf_add(&t, place_text(b->arena, b->spec.order, assignment));
-	if (x->kind < KIND_COUNT)
-		buf_addf(&t, "; %.*s", STR_ARG(kind_word(x->kind)));
-	buf_addf(&t, "; %.*s", STR_ARG(hours_text(b->arena, x->hours)));
-	if (slot != NONE && b->spec.model->slots[slot].optional)
-		buf_adds(&t, "; optional");
-	return buf_str(&t);
-}
-
-static void foot(const struct part_doc *d, struct canvas *c, const struct page_place *p)
-{
-	const struct bundle *b = d->bundle;
-	double y = p->sheet.y + p->sheet.h - FOOT_PT + 14;
-
-	canvas_line(c, (pt){ p->body.x, y }, (pt){ p->body.x + p->body.w, y }, 0.75);
-	plain_draw(&b->setter, c, plain_cut(&b->setter, b->spec.model->title, &TYPE_BODY, p->body.w),
-	    &TYPE_BODY, (pt){ p->body.x, y + 15 });
-}
-
 static void furniture(void *user, struct canvas *c, const struct page_place *p)
 {
 	const struct part_doc *d = user;
 	const struct bundle *b = d->bundle;
 	uint32_t i = p->section_id.n ? map_find(b->by_id, p->section_id) : MAP_NONE;
-	double rule_y = p->sheet.y + TOP_PT + BAND_PT - 28;
+	struct band band = { .big = b->spec.name, .line = bundle_title(b, d->part),
+		.mark = str_of(b->front_mark), .foot = b->spec.model->title,
+		.draft = b->spec.draft[d->part] };
 
-	if (i == MAP_NONE)
-		band_left(d, c, p, b->spec.name, bundle_title(b, d->part));
-	else
-		band_left(d, c, p, b->spec.model->assignments[b->spec.assignments[i]].id,
-		    facts_line(b, b->spec.assignments[i]));
-	band_right(d, c, p, i == MAP_NONE ? b->front_mark : b->marks[i]);
-	canvas_line(c, (pt){ p->body.x, rule_y }, (pt){ p->body.x + p->body.w, rule_y }, 1.5);
-	if (b->spec.draft[d->part])
-		draft_words(d, c, p);
-	foot(d, c, p);
+	if (i != MAP_NONE) {
+		band.big = b->spec.model->assignments[b->spec.assignments[i]].id;
+		band.line = band_facts(b->arena, b->spec.model, b->spec.order, b->spec.assignments[i]);
+		band.mark = str_of(b->marks[i]);
+	}
+	band_draw(&b->setter, c, p, &band);
 }
 
 /* ---- layout ---- */
 
 static void start_doc(struct bundle *b, enum bundle_part part)
 {
-	const struct flow_spec spec = {
-		.page_width_pt = b->spec.a4 ? A4_WIDTH_PT : LETTER_WIDTH_PT,
-		.page_height_pt = b->spec.a4 ? A4_HEIGHT_PT : LETTER_HEIGHT_PT,
-		.top_pt = TOP_PT + BAND_PT - 16, .bottom_pt = FOOT_PT + 8,
-		.inner_pt = MM_PT(25), .outer_pt = MM_PT(13),
-		.furniture = furniture, .user = &b->docs[part],
-	};
+	struct flow_spec spec = band_flow_spec(b->spec.a4);
 	struct part_doc *d = &b->docs[part];
 
 	d->bundle = b;
 	d->part = part;
+	spec.furniture = furniture;
+	spec.user = d;
 	d->flow = flow_new(&b->setter, &spec);
 	d->sections = arena_array(b->arena, b->spec.n, sizeof *d->sections);
 	d->front = d->index = SECTION_NONE;

@@ -1,0 +1,49 @@
+/* cli/printer.h - one print: what is wanted, what was told, how PDFs get to the disk. */
+#ifndef CLI_PRINTER_H
+#define CLI_PRINTER_H
+
+#include "base/buf.h"
+#include "cli/save.h"
+#include "cli/want.h"
+
+#include <time.h>
+
+#define KEYS_FILE "instructor/keys.pdf"
+#define TEMPLATES_FILE "instructor/templates.pdf"
+
+struct printer {
+	struct run *run;
+	const struct options *o;
+	const struct order *order;
+	const char *out;
+	struct printed printed;
+	struct wants wants;
+	str *marks;              /* by assignment index; empty until its sheets are laid out */
+	struct buf told, held;
+	struct timespec start;
+	size_t done, total;      /* documents */
+	bool progress;           /* stderr is a terminal */
+};
+
+/* What a document is called and how it is drawn. */
+struct document {
+	str name;                /* file, relative to the output folder */
+	str title;
+	unsigned pages;
+	bool private;            /* mode 0600: for the instructor alone */
+	bool actual_size;        /* not to be scaled when printed */
+	void (*emit)(const void *doc, struct canvas *c);
+	const void *doc;
+};
+
+/* Draws, writes, and tells. False: stderr was told. */
+bool printer_save(struct printer *p, struct arena *a, const struct document *d);
+/* Removes what an earlier print left under that name. */
+bool printer_drop(struct printer *p, str name);
+
+/* Keeps the marks of a bundle's assignments. */
+void printer_keep_marks(struct printer *p, const struct want *w, const struct bundle *b);
+/* The keys and the templates, when they are wanted. */
+bool printer_books(struct printer *p);
+
+#endif
