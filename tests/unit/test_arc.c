@@ -19,16 +19,19 @@ static void check(double got, double want, double within)
 static void heat_inputs(void **state)
 {
 	static const struct { double v, i, in_min, kj_in, within; } rows[] = {
-		{ 29, 325, 12.5, 45.24, 0.01 },  /* welding inspection forum: 25 in in 2 min */
+		{ 29, 325, 12.5, 45.24, 0.01 },
+		    /* welding inspection forum: 25 in in 2 min */
 		{ 39, 425, 8.75, 113.65, 0.02 }, /* physics tutorial: 35 in in 4 min */
-		{ 24, 120, 10, 17.280, 0.0005 }, /* trades maths study guide, 17280 J/in */
+		{ 24, 120, 10, 17.280, 0.0005 }, /* trades maths study guide,
+		    17280 J/in */
 		/* Welding engineering tutorial, 2400 J/mm at 2.5 mm/s. */
 		{ 20, 300, 2.5 * 60 / 25.4, 2.400 * 25.4, 0.0005 * 25.4 },
 	};
 
 	(void)state;
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
-		check(heat_input_kj_in(rows[i].v, rows[i].i, rows[i].in_min, 1), rows[i].kj_in,
+		check(heat_input_kj_in(rows[i].v, rows[i].i, rows[i].in_min, 1),
+		    rows[i].kj_in,
 		    rows[i].within);
 	check(heat_input_kj_in(24, 120, 10, 0.8), 13.824, 1e-9);
 }
@@ -41,13 +44,14 @@ static void times(void **state)
 	check(clock_hours(0.5, 25), 2, 1e-12);
 }
 
-/* Data book: efficiency with stub = (length - stub) x bare / length. From the 14 in row of
- * 62 % the bare one is 72.33 %; a 3 in stub leaves 11/14 of it. */
+/* Data book: efficiency with stub = (length - stub) x bare / length. From the 14 in row
+ * of 62 % the bare one is 72.33 %; a 3 in stub leaves 11/14 of it. */
 static void stubs(void **state)
 {
 	(void)state;
 	check(efficiency_at_stub(62, 14 * 25.4, 2 * 25.4), 62, 1e-9);
-	check(efficiency_at_stub(62, 14 * 25.4, 3 * 25.4), 62 * 14.0 / 12 * 11 / 14, 1e-9);
+	check(efficiency_at_stub(62, 14 * 25.4, 3 * 25.4), 62 * 14.0 / 12 * 11 / 14,
+	    1e-9);
 	check(efficiency_after_spatter(80, 10), 72, 1e-12);
 	/* Electrode need: .106 lb/ft x 20 ft at 62 %. */
 	check(filler_bought_lb(0.106 * 20, 62), 3.42, 0.005);

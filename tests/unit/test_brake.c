@@ -21,10 +21,11 @@ static void published(void **state)
 	(void)state;
 	/* Press-brake guide: 1/8 in, V 1 in, 4 ft of mild steel, 36 tons. */
 	check(brake_tons_ft(3.175, 25.4) * 4, 36, 0.1);
-	/* Worked example: UTS 450 MPa, 1 m, 3 mm, V 24 mm: 270 kN, by another constant (1.6,
-	 * where 575 for 60 ksi is 1.597); 1 MPa = 0.1450377 ksi, 1 ton = 8.896443 kN. */
-	check(brake_tons_ft(3, 24) * (1000 / 304.8) * (450 * 0.1450377 / 60) * 8.896443, 270,
-	    270 * 0.005);
+	/* Worked example: UTS 450 MPa, 1 m, 3 mm, V 24 mm: 270 kN, by another constant
+	 * (1.6, where 575 for 60 ksi is 1.597); 1 MPa = 0.1450377 ksi, 1 ton =
+	 * 8.896443 kN. */
+	check(brake_tons_ft(3, 24) * (1000 / 304.8) * (450 * 0.1450377 / 60) * 8.896443,
+	    270, 270 * 0.005);
 }
 
 static void factors(void **state)

@@ -21,7 +21,8 @@ static void check(double got, double want, double within)
 static void constants(void **state)
 {
 	(void)state;
-	/* By hand: (.0173 x .125 + .0078 x .125) x 90; (.01743 x .16 + .0078 x .04) x 90. */
+	/* By hand: (.0173 x .125 + .0078 x .125) x 90, (.01743 x .16 + .0078 x .04) x
+	 * 90. */
 	check(fold_allowance_navy_mm(3.175, 3.175, 90) / 25.4, 0.282375, 1e-9);
 	check(fold_allowance_faa_mm(0.16 * 25.4, 0.04 * 25.4, 90) / 25.4, 0.279072, 1e-9);
 	for (double r = 1; r < 20; r *= 1.7) {

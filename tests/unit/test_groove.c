@@ -39,14 +39,16 @@ static double side_by_slices(double r, double deg, double depth)
 static void arcs_against_slices(void **state)
 {
 	static const struct { double t, land, r, side_deg; } cases[] = {
-		{ 25.4, 3.175, 6.35, 20 }, { 50.8, 0, 8, 10 }, { 12, 2, 3, 0 }, { 30, 1, 6, 45 },
+		{ 25.4, 3.175, 6.35, 20 }, { 50.8, 0, 8, 10 }, { 12, 2, 3, 0 }, { 30, 1,
+		    6, 45 },
 	};
 
 	(void)state;
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		double depth = cases[i].t - cases[i].land;
 		double one = side_by_slices(cases[i].r, cases[i].side_deg, depth);
-		struct groove g = { .shape = GROOVE_J, .thickness_mm = cases[i].t, .gap_mm = 3,
+		struct groove g = { .shape = GROOVE_J, .thickness_mm = cases[i].t,
+		    .gap_mm = 3,
 			.land_mm = cases[i].land, .angle_deg = cases[i].side_deg,
 			.radius_mm = cases[i].r };
 
@@ -61,7 +63,8 @@ static void arcs_against_slices(void **state)
 /* Rows 8 to 10 of the data book's elements: .212 + 2 x .245 and so on, lb/ft. */
 static void published_weights(void **state)
 {
-	static const struct { double t_in, deg, gap_in, cap_w, cap_h, lb_ft, within; } rows[] = {
+	static const struct { double t_in, deg, gap_in, cap_w, cap_h, lb_ft,
+	    within; } rows[] = {
 		{ 0.5, 60, 0.125, 0, 0, 0.702, 0.002 },
 		{ 1, 45, 0.25, 0, 0, 2.255, 0.003 },
 		{ 0.375, 60, 0.125, 0.5, 0.0625, 0.506, 0.002 },
@@ -69,9 +72,11 @@ static void published_weights(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-		struct groove g = { .shape = GROOVE_V, .thickness_mm = rows[i].t_in * 25.4,
+		struct groove g = { .shape = GROOVE_V,
+		    .thickness_mm = rows[i].t_in * 25.4,
 			.gap_mm = rows[i].gap_in * 25.4, .angle_deg = rows[i].deg };
-		double mm2 = groove_mm2(&g) + cap_mm2(rows[i].cap_w * 25.4, rows[i].cap_h * 25.4);
+		double mm2 = groove_mm2(&g) + cap_mm2(rows[i].cap_w * 25.4,
+		    rows[i].cap_h * 25.4);
 
 		check(stock_lb_ft(mm2, 0.283), rows[i].lb_ft, rows[i].within);
 	}
@@ -80,7 +85,8 @@ static void published_weights(void **state)
 /* reckon/weight.h has the single forms too: one figure, whoever asks. */
 static void agrees_with_weight(void **state)
 {
-	struct groove g = { .shape = GROOVE_V, .thickness_mm = 19, .gap_mm = 3, .land_mm = 2,
+	struct groove g = { .shape = GROOVE_V, .thickness_mm = 19, .gap_mm = 3,
+	    .land_mm = 2,
 		.angle_deg = 60 };
 
 	(void)state;

@@ -46,7 +46,8 @@ static void printed_rows(void **state)
 		    rows[i].yield_ksi, rows[i].t_in * 25.4, &j));
 		check(j.plunger_mm / 25.4, rows[i].a_in, 1e-6);
 		check(j.die_mm / 25.4, rows[i].c_in, 1e-6);
-		check(bend_strain_percent(j.plunger_mm, rows[i].t_in * 25.4), rows[i].percent,
+		check(bend_strain_percent(j.plunger_mm, rows[i].t_in * 25.4),
+		    rows[i].percent,
 		    0.05);
 	}
 }

@@ -1,4 +1,5 @@
-/* Shear, punch and roll: estimates from memory checked by hand, and what they must keep to. */
+/* Shear, punch and roll: estimates from memory checked by hand, and what they must keep
+ * to. */
 #include "reckon/machine.h"
 
 #include <math.h>
@@ -39,8 +40,10 @@ static void roll(void **state)
 {
 	(void)state;
 	check(roll_most_mm(6.35, 1219.2, 1219.2, 60), 6.35, 1e-12);
-	check(roll_most_mm(6.35, 1219.2, 609.6, 60), 6.35, 1e-12);   /* never over rated */
-	check(roll_most_mm(6.35, 1219.2, 1219.2, 240), 3.175, 1e-12); /* 4 x strength: half */
+	check(roll_most_mm(6.35, 1219.2, 609.6, 60), 6.35,
+	    1e-12);   /* never over rated */
+	check(roll_most_mm(6.35, 1219.2, 1219.2, 240), 3.175,
+	    1e-12); /* 4 x strength: half */
 	check(roll_least_diameter_mm(100), 150, 1e-12);
 }
 

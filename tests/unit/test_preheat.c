@@ -62,8 +62,10 @@ static void carbon(void **state)
 {
 	(void)state;
 	/* Steel weldability page, A572-50: 0.431; carbon-equivalent tutorial: 0.447. */
-	assert_true(fabs(carbon_equivalent(.15, 1.20, .10, .05, .02, .50, .20) - .431) < .0005);
-	assert_true(fabs(carbon_equivalent(.18, 1.2, .2, .05, 0, .1, .15) - .447) < .0005);
+	assert_true(fabs(carbon_equivalent(.15, 1.20, .10, .05, .02, .50,
+	    .20) - .431) < .0005);
+	assert_true(fabs(carbon_equivalent(.18, 1.2, .2, .05, 0, .1,
+	    .15) - .447) < .0005);
 }
 
 int main(void)

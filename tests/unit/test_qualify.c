@@ -70,7 +70,8 @@ static void ranges(void **state)
 	    qualify_most_mm(r, 12.7, 1) == 0);
 }
 
-/* QW-452.1 (2010): 2 t; 1/2 in and over in three layers or more, the most to be welded. */
+/* QW-452.1 (2010): 2 t; 1/2 in and over in three layers or more, the most to be
+ * welded. */
 static void pressure_ranges(void **state)
 {
 	const struct qualify_range *r = range("ASME IX", "6G", COUPON_PIPE, 6.625, 0.28);

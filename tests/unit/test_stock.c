@@ -27,7 +27,8 @@ static void sections(void **state)
 	/* A hexagon is six triangles of side s / sqrt(3): 6 sqrt(3)/4 s^2/3. */
 	check(stock_hexagon_mm2(10), 6 * sqrt(3) / 4 * 100 / 3, 1e-9);
 	/* Outside less inside. */
-	check(stock_round_tube_mm2(10, 1), stock_round_mm2(10) - stock_round_mm2(8), 1e-9);
+	check(stock_round_tube_mm2(10, 1), stock_round_mm2(10) - stock_round_mm2(8),
+	    1e-9);
 	check(stock_square_tube_mm2(10, 8, 1), 10 * 8 - 8 * 6, 1e-12);
 	check(stock_angle_mm2(10, 8, 1), 10 * 8 - 9 * 7, 1e-12);
 }
@@ -36,13 +37,17 @@ static void sections(void **state)
 static void weights(void **state)
 {
 	(void)state;
-	check(stock_lb_ft(stock_rectangle_mm2(304.8, 25.4), DENSITY_STEEL_LB_IN3), 490.0 / 12,
+	check(stock_lb_ft(stock_rectangle_mm2(304.8, 25.4), DENSITY_STEEL_LB_IN3),
+	    490.0 / 12,
 	    1e-9);
-	check(stock_lb_ft(stock_rectangle_mm2(50.8, 6.35), DENSITY_STEEL_LB_IN3), 1.7014, 5e-5);
+	check(stock_lb_ft(stock_rectangle_mm2(50.8, 6.35), DENSITY_STEEL_LB_IN3), 1.7014,
+	    5e-5);
 	/* Data book: 1/2 in fillet 0.424; Iowa DOT IM 569 with half again: 0.16, 0.64. */
 	check(stock_lb_ft(fillet_mm2(12.7, 12.7), 0.283), 0.424, 0.001);
-	check(1.5 * stock_lb_ft(fillet_mm2(6.35, 6.35), DENSITY_STEEL_LB_IN3), 0.16, 0.005);
-	check(1.5 * stock_lb_ft(fillet_mm2(12.7, 12.7), DENSITY_STEEL_LB_IN3), 0.64, 0.005);
+	check(1.5 * stock_lb_ft(fillet_mm2(6.35, 6.35), DENSITY_STEEL_LB_IN3), 0.16,
+	    0.005);
+	check(1.5 * stock_lb_ft(fillet_mm2(12.7, 12.7), DENSITY_STEEL_LB_IN3), 0.64,
+	    0.005);
 }
 
 /* Shop charts, 10.68 rule: NPS 6 sch 40 18.97, NPS 8 sch 40 28.55, sch 80 43.39, NPS 3

@@ -1,0 +1,192 @@
+/* The argument reader of `fitup reckon`: every topic's own example works, what is owed
+ * is missed, and wrong values are refused with the input named. */
+#include "reckon/topic.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+enum { WORDS_MOST = 64 };
+
+static const struct answer *ask(struct arena *a, const char *line)
+{
+	str rest = str_of(line), words[WORDS_MOST], likely, word;
+	const struct topic *t;
+	size_t n = 0;
+
+	assert_true(str_word(&rest, &word));
+	t = topic_find(word, &likely);
+	assert_non_null(t);
+	while (n < WORDS_MOST && str_word(&rest, &words[n]))
+		n++;
+	return topic_reckon(a, t, words, n);
+}
+
+static void every_example_works(void **state)
+{
+	size_t n;
+	const struct topic *rows = topic_rows(&n);
+
+	(void)state;
+	assert_true(n >= 30);
+	for (size_t i = 0; i < n; i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		const struct answer *an = ask(a, rows[i].example);
+
+		if (an->fault.n)
+			print_error("%s: %.*s\n", rows[i].example, STR_ARG(an->fault));
+		assert_true(str_starts(str_of(rows[i].example), str_of(rows[i].word)));
+		assert_int_equal(an->fault.n, 0);
+		assert_true(an->nfigures > 0 && an->nsources > 0 && an->ninputs > 0);
+		assert_non_null(an->formula);
+		for (size_t k = 0; k < an->nfigures; k++)
+			assert_true(isfinite(an->figures[k].value));
+		arena_free(a);
+	}
+}
+
+/* Without its first owed input no topic answers. */
+static void every_topic_misses_what_is_owed(void **state)
+{
+	size_t n;
+	const struct topic *rows = topic_rows(&n);
+
+	(void)state;
+	for (size_t i = 0; i < n; i++) {
+		struct arena *a = arena_new(NULL, NULL);
+
+		assert_true(ask(a, rows[i].word)->fault.n > 0);
+		arena_free(a);
+	}
+}
+
+static void words_and_defaults_are_sound(void **state)
+{
+	size_t n;
+	const struct topic *rows = topic_rows(&n);
+	str likely;
+
+	(void)state;
+	for (size_t i = 0; i < n; i++) {
+		assert_ptr_equal(topic_find(str_of(rows[i].word), &likely), &rows[i]);
+		for (int k = 0; k < TOPIC_INPUTS && rows[i].inputs[k].key; k++)
+			for (int j = 0; j < k; j++)
+				assert_string_not_equal(rows[i].inputs[k].key,
+				    rows[i].inputs[j].key);
+	}
+	assert_null(topic_find(STR("heatinput"), &likely));
+	assert_true(str_eq(likely, STR("heat-input")));
+	assert_null(topic_find(STR("zzzzzzzz"), &likely));
+	assert_int_equal(likely.n, 0);
+}
+
+static void check_refused(const char *line, const char *part)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	const struct answer *an = ask(a, line);
+
+	if (!an->fault.n || str_find(an->fault, str_of(part), 0) == an->fault.n)
+		print_error("%s: \"%.*s\" lacks \"%s\"\n", line, STR_ARG(an->fault),
+		    part);
+	assert_true(an->fault.n && str_find(an->fault, str_of(part), 0) < an->fault.n);
+	arena_free(a);
+}
+
+static void refusals(void **state)
+{
+	(void)state;
+	check_refused("fillet thinner nan in", "thinner");
+	check_refused("fillet thinner inf in", "thinner");
+	check_refused("fillet thinner 0 in", "more than 0");
+	check_refused("fillet thinner -1/4 in", "under 0");
+	check_refused("fillet thinner 1/4", "perhaps in");
+	check_refused("fillet thinner 1/4 V", "thinner");
+	check_refused("fillet thinner 1/4 to 1/2 in", "one value");
+	check_refused("fillet thinner 1/4 in thinner 1/4 in", "twice");
+	check_refused("fillet 1/4 in", "no input called");
+	check_refused("fillet thinner", "no value");
+	check_refused("fillet thinner 1/2 in thicker 1/4 in", "thicker");
+	check_refused("fillet thinner 1/2 in hydrogen lots", "low|ordinary");
+	check_refused("heat-input volts 29 amps 325", "speed is missing");
+	check_refused("heat-input volts 29 amps 325 speed 0 in/min", "more than 0");
+	check_refused("groove shape v thickness 1/2 in", "included");
+	check_refused("groove shape v thickness 1/2 in included 60 deg land 1/2 in",
+	    "land");
+	check_refused("tube shape square side 1 in wall 1/2 in", "wall");
+	check_refused("angle leg 1 in thickness 1 in", "thickness");
+	check_refused("saddle branch 8 in run 6 in", "larger than its run");
+	check_refused("pipe nps 7 schedule 40", "no NPS 7");
+	check_refused("gauge number 3 material steel", "number");
+	check_refused("shade process SMAW", "amps");
+	check_refused("shade process OFC amps 100", "thickness");
+	check_refused("bend thickness 3/8 in code IX", "edition");
+	check_refused("bend thickness 3/8 in code X edition 2010", "code");
+	check_refused("bend thickness 3/8 in", "plunger");
+	check_refused("qualify code D1.1 edition 1890 test 3G thickness 3/8 in",
+	    "edition");
+	check_refused("qualify code D1.1 edition 2020 test 6G form pipe od 2 in "
+	    "thickness 1 in",
+	    "wall");
+	check_refused("blank flanges 0.1, 2, 1 in radius 1/2 in thickness 1/8 in",
+	    "setback");
+	check_refused("arc-time weight 1 lb", "rate");
+	check_refused("arc-time weight 1 lb rate 3", "lb/h");
+	check_refused("filler weight 1 lb stub 15 in", "stub");
+	check_refused("punch thickness 1/4 in", "diameter");
+	check_refused("brake thickness 1/2 in length 4 ft owned 1/2, 1 in", "owned");
+	check_refused("roll rated 1/4 in bed 4 ft material aluminum", "material");
+	check_refused("torch thickness 5 in", "4 in");
+	check_refused("preheat thickness 1 in", "steel");
+	check_refused("preheat thickness 1/16 in steel A36", "1/8");
+	check_refused("preheat thickness 1 in steel A572-50 hydrogen ordinary",
+	    "not listed");
+	check_refused("credit-hours credits 3 weeks 11", "lecture");
+}
+
+static double figure(const char *line, const char *name)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	const struct answer *an = ask(a, line);
+	double x = NAN;
+
+	for (size_t i = 0; i < an->nfigures; i++)
+		if (str_eq(str_of(an->figures[i].name), str_of(name)))
+			x = an->figures[i].value;
+	arena_free(a);
+	return x;
+}
+
+/* The unit words may follow their key's number; a gauge takes its metal from material. */
+static void readings(void **state)
+{
+	(void)state;
+	assert_true(fabs(figure("heat-input volts 29 volts amps 325 amps speed 12.5 ipm",
+	    "Heat input") - 45.24) < 1e-9);
+	assert_true(fabs(figure("HEAT-INPUT Volts 29 AMPS 325 speed 12.5 in/min",
+	    "Heat input") - 45.24) < 1e-9);
+	assert_true(fabs(figure("brake material 304 thickness 10 ga length 1 ft opening "
+	    "1 in",
+	    "Force") - 575 * 0.1406 * 0.1406 * 1.5) < 1e-9);
+	assert_true(figure("shade process SMAW amps 110-160", "Least shade") == 10);
+	assert_true(fabs(figure("gas flow 10 L/min arc 30 min",
+	    "Gas") - 300 / 28.316846592) <
+	    1e-9);
+	assert_true(isnan(figure("fillet thinner 10 ga", "Least leg")));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(every_example_works),
+		cmocka_unit_test(every_topic_misses_what_is_owed),
+		cmocka_unit_test(words_and_defaults_are_sound),
+		cmocka_unit_test(refusals),
+		cmocka_unit_test(readings),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
