@@ -69,7 +69,7 @@ done
 
 # The core may call the C library's memory, string and math functions, nothing else.
 plain='malloc|calloc|realloc|free|mem(cpy|set|cmp|move|chr)|str(len|chr|cmp|ncmp|str)|qsort'
-math='floor|ceil|fabs|sqrt|sin|cos|tan|atan2?|asin|acos|hypot|pow|fmod|l?l?round|trunc|fmin|fmax|nan|nearbyint|rint|modf|exp|log|log10|scalbn|ldexp|frexp|remainder'
+math='floor|ceil|fabs|sqrt|sin|cos|sincos|tan|atan2?|asin|acos|hypot|pow|fmod|l?l?round|trunc|fmin|fmax|nan|nearbyint|rint|modf|exp|log|log10|scalbn|ldexp|frexp|remainder'
 runtime='__assert_fail|__stack_chk_fail|_GLOBAL_OFFSET_TABLE_|__[a-z_0-9]*san_[a-z_0-9]*'
 for room in $core; do
 	[ -d build/obj/$room ] || { bad "build/obj/$room is not built"; continue; }
