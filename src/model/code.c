@@ -116,7 +116,9 @@ static str loading_in(str text)
 /* Codes that are two words. */
 static bool find_named(str t, struct code_name *out)
 {
-	static const str codes[] = { { "ASME IX", 7 }, { "ISO 5817", 8 }, { "API 1104", 8 } };
+	static const str codes[] = {
+		{ "ASME IX", 7 }, { "ISO 5817", 8 }, { "API 1104", 8 },
+	};
 
 	for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
 		size_t at = word_find(t, codes[i]), end = at + codes[i].n;
@@ -158,7 +160,8 @@ static const struct { str word; enum standard_test test; } tests[] = {
 	{ { "side bend", 9 }, TEST_BEND }, { { "guided bend", 11 }, TEST_BEND },
 	{ { "fillet break", 12 }, TEST_FILLET_BREAK },
 	{ { "fillet-break", 12 }, TEST_FILLET_BREAK }, { { "macro", 5 }, TEST_MACRO },
-	{ { "nick break", 10 }, TEST_NICK_BREAK }, { { "nick-break", 10 }, TEST_NICK_BREAK },
+	{ { "nick break", 10 }, TEST_NICK_BREAK },
+	{ { "nick-break", 10 }, TEST_NICK_BREAK },
 	{ { "tensile", 7 }, TEST_TENSILE },
 };
 
@@ -180,7 +183,8 @@ static struct standard *find_own(const struct model *m, str text)
 	for (size_t i = 0; i < m->nstandards; i++) {
 		struct standard *s = &m->standards[i];
 
-		if ((!best || s->name.n > best->name.n) && word_find(text, s->name) < text.n)
+		if ((!best || s->name.n > best->name.n) &&
+		    word_find(text, s->name) < text.n)
 			best = s;
 	}
 	return best;
@@ -198,10 +202,11 @@ static bool answers(const struct standard *s, const struct code_name *n)
 
 static int loading_rank(const struct standard *s)
 {
-	return str_eq(s->loading, STR("welder test")) ? 2 : str_eq(s->loading, STR("static"));
+	return str_eq(s->loading, STR("welder test")) ? 2 :
+	    str_eq(s->loading, STR("static"));
 }
 
-/* The newest edition; in it the welder test, else static; of two alike the first stays. */
+/* The newest edition; in it the welder test, else static; of equals the first. */
 static bool is_better(const struct standard *s, const struct standard *than)
 {
 	if (!than || s->edition != than->edition)
@@ -268,8 +273,8 @@ static void complain_unknown(struct binder *b, const struct code_name *n,
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant, or add "
 		    "these limits in the folder standards", STR_ARG(likely));
 	else
-		finding_repair(b->f, d, "add a file with these limits in the folder standards, "
-		    "headed \"# %.*s\"", STR_ARG(written));
+		finding_repair(b->f, d, "add a file with these limits in the folder "
+		    "standards, headed \"# %.*s\"", STR_ARG(written));
 }
 
 void criterion_choose(struct binder *b, struct criterion *c, const struct block *in)

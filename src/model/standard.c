@@ -59,7 +59,8 @@ static void fact_code(struct binder *b, const struct field *row, const struct bl
 		disagrees(b, in, s->code);
 }
 
-static void fact_edition(struct binder *b, const struct field *row, const struct block *in)
+static void fact_edition(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct standard *s = b->standard;
 	uint32_t year;
@@ -73,7 +74,8 @@ static void fact_edition(struct binder *b, const struct field *row, const struct
 		s->edition = year;
 }
 
-static void fact_loading(struct binder *b, const struct field *row, const struct block *in)
+static void fact_loading(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct standard *s = b->standard;
 
@@ -91,7 +93,8 @@ static void fact_source(struct binder *b, const struct field *row, const struct 
 }
 
 /* "D1.1:2020, by department chair, 2026-08-14": all three, or it clears nothing. */
-static void fact_checked(struct binder *b, const struct field *row, const struct block *in)
+static void fact_checked(struct binder *b, const struct field *row,
+    const struct block *in)
 {
 	struct said rest = said_all(in), part;
 	bool by = false;
@@ -108,7 +111,8 @@ static void fact_checked(struct binder *b, const struct field *row, const struct
 	}
 	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, block_pos(in, 0),
 	    "this does not say which edition, by whom and when, so no dagger is cleared"),
-	    "write \"- **Checked against:** D1.1:2020, by department chair, 2026-08-14\"");
+	    "write \"- **Checked against:** D1.1:2020, by department chair, "
+	    "2026-08-14\"");
 }
 
 #define FIELD(name, reader, text) \
@@ -119,7 +123,8 @@ static const struct field fact_rows[] = {
 	FIELD("Edition", fact_edition, "its year"),
 	FIELD("Loading", fact_loading, "static, cyclic, welder test, or a level"),
 	FIELD("Source", fact_source, "where the figures were read"),
-	FIELD("Checked against", fact_checked, "edition, by role, date; clears the daggers"),
+	FIELD("Checked against", fact_checked,
+	    "edition, by role, date; clears the daggers"),
 };
 enum { FACT_SOURCE = 3, FACTS = sizeof fact_rows / sizeof *fact_rows };
 static const struct field_table facts = { fact_rows, FACTS, "a set of limits" };
@@ -130,10 +135,12 @@ static const struct word seen_rows[] = {
 	{ { "seen", 4 }, LIMIT_SEEN }, { { "summary", 7 }, LIMIT_SUMMARY },
 	{ { "memory", 6 }, LIMIT_MEMORY },
 };
-static const struct words seen_words = { { "how far a figure was verified", 29 }, seen_rows,
-	3 };
+static const struct words seen_words = {
+	{ "how far a figure was verified", 29 }, seen_rows, 3,
+};
 
-static void complain_limit(struct binder *b, struct said t, const struct limit_fault *fault)
+static void complain_limit(struct binder *b, struct said t,
+    const struct limit_fault *fault)
 {
 	struct finding *d = complain(b, FINDING_BAD_LIMIT,
 	    said_pos(said_sub(t, fault->offset, t.s.n)),
@@ -191,8 +198,8 @@ static bool wants_unit(const struct standard_limit *l)
 	const struct limit_sizes none = { 0 };
 	double value;
 
-	return l->most.kind == LIMIT_NUMBER && limit_expr_value(&l->most, &none, &value) &&
-	    value != floor(value);
+	return l->most.kind == LIMIT_NUMBER &&
+	    limit_expr_value(&l->most, &none, &value) && value != floor(value);
 }
 
 static bool read_figure(struct binder *b, struct said t, struct standard_limit *l)
@@ -221,7 +228,8 @@ static bool read_figure(struct binder *b, struct said t, struct standard_limit *
 	}
 	if (metric.s.n && l->most.names)
 		finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, said_pos(metric),
-		    "\"%.*s\" cannot hold for every size; it is left out", STR_ARG(metric.s)),
+		    "\"%.*s\" cannot hold for every size; it is left out",
+		    STR_ARG(metric.s)),
 		    "delete the bracket");
 	else
 		l->metric = metric.s;
@@ -348,7 +356,8 @@ static size_t section_of(str heading)
 static void complain_section(struct binder *b, const struct block *h)
 {
 	struct finding *d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
-	    "\"%.*s\" is not a section of a set of limits; what stands under it is left out",
+	    "\"%.*s\" is not a section of a set of limits; what stands under it is "
+	    "left out",
 	    STR_ARG(h->text));
 	str names[SECTIONS];
 
@@ -357,7 +366,8 @@ static void complain_section(struct binder *b, const struct block *h)
 	offer_likely(b, d, h->text, names, SECTIONS);
 }
 
-static void complain_again(struct binder *b, const struct block *h, const struct block *first)
+static void complain_again(struct binder *b, const struct block *h,
+    const struct block *first)
 {
 	finding_relate(b->f, complain(b, FINDING_DUPLICATE_SECTION, h->pos,
 	    "\"%.*s\" stands twice here; what stands under this one is left out",
@@ -368,11 +378,13 @@ static void read_lines(struct binder *b, const struct block *v, size_t n, size_t
 {
 	for (size_t i = 0; i < n; i++) {
 		if (v[i].kind != BLOCK_FACT || v[i].level > 1) {
-			complain_block(b, &v[i], "write a limit as \"- **Undercut:** at most "
-			    "1/32 in; undercut gauge; 6.10.1; seen\"");
+			complain_block(b, &v[i],
+			    "write a limit as \"- **Undercut:** at most 1/32 in; "
+			    "undercut gauge; 6.10.1; seen\"");
 		} else if (b->standard->n == LIMITS_MOST) {
 			complain(b, FINDING_OVER_LIMIT, v[i].key_pos,
-			    "a set has at most %d limits; the rest is left out", LIMITS_MOST);
+			    "a set has at most %d limits; the rest is left out",
+			    LIMITS_MOST);
 			return;
 		} else {
 			read_limit(b, &v[i], sections[row].test, sections[row].welds);
@@ -425,7 +437,8 @@ static bool is_taken(struct binder *b, const struct block *h)
 			continue;
 		finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, h->pos,
 		    "there are two sets named \"%.*s\"; this one is left out",
-		    STR_ARG(h->text)), m->standards[i].pos)->label = STR("the first counts");
+		    STR_ARG(h->text)), m->standards[i].pos)->label = 
+		    STR("the first counts");
 		return true;
 	}
 	return false;
@@ -442,7 +455,8 @@ void standard_read(struct binder *b, const struct record_file *file)
 		return;
 	if (m->nstandards == SETS_MOST) {
 		complain(b, FINDING_OVER_LIMIT, h->pos,
-		    "there are more than %d sets of limits; this one is left out", SETS_MOST);
+		    "there are more than %d sets of limits; this one is left out",
+		    SETS_MOST);
 		return;
 	}
 	s = &m->standards[m->nstandards++];

@@ -17,7 +17,7 @@ enum op {
 struct limit_op {
 	enum op op;
 	unsigned n;              /* OP_NAME: which; OP_MIN, OP_MAX: how many */
-	bool keep;               /* a comparison that leaves its right side for the next */
+	bool keep;               /* a comparison whose right side is compared again */
 	double value;
 };
 
@@ -95,7 +95,8 @@ static bool add_op(struct parser *p, struct limit_op op, size_t at)
 	return true;
 }
 
-static bool add_operand(struct parser *p, struct limit_op op, enum limit_kind kind, size_t at)
+static bool add_operand(struct parser *p, struct limit_op op, enum limit_kind kind,
+    size_t at)
 {
 	if (!add_op(p, op, at))
 		return false;
@@ -108,7 +109,8 @@ static bool refuse_pair(struct parser *p, size_t at, struct operand x, struct op
 {
 	struct buf b = { .arena = p->arena };
 
-	buf_addf(&b, "%s and %s cannot be %s", kind_words[x.kind], kind_words[y.kind], verb);
+	buf_addf(&b, "%s and %s cannot be %s", kind_words[x.kind], kind_words[y.kind],
+	    verb);
 	return fail(p, at, buf_z(&b));
 }
 
@@ -203,7 +205,8 @@ static bool push_operator(struct parser *p, enum op op, size_t at)
 	} else if (!settle_down_to(p, rank)) {
 		return false;
 	}
-	return push_pending(p, (struct pending){ .op = op, .chained = chained, .at = at });
+	return push_pending(p, (struct pending){ .op = op, .chained = chained,
+	    .at = at });
 }
 
 /* ---- operands ---- */
@@ -263,7 +266,8 @@ static bool read_number_operand(struct parser *p)
 		p->at = end;
 	}
 	p->bare = !u;
-	return add_operand(p, (struct limit_op){ .op = OP_NUMBER, .value = value }, kind, at);
+	return add_operand(p, (struct limit_op){ .op = OP_NUMBER, .value = value },
+	    kind, at);
 }
 
 static bool open_bracket(struct parser *p, enum op call, size_t at)
@@ -353,7 +357,8 @@ static bool close_bracket(struct parser *p, size_t at)
 	for (size_t i = p->nstack - o.count; i < p->nstack; i++)
 		if (p->stack[i].kind != p->stack[p->nstack - o.count].kind ||
 		    !is_size(p->stack[i]))
-			return refuse_pair(p, p->stack[i].at, p->stack[p->nstack - o.count],
+			return refuse_pair(p, p->stack[i].at,
+			    p->stack[p->nstack - o.count],
 			    p->stack[i], "compared");
 	p->nstack -= o.count - 1;
 	return add_op(p, (struct limit_op){ .op = o.call, .n = o.count }, o.at);
@@ -371,7 +376,8 @@ static bool next_value(struct parser *p, size_t at)
 
 static const struct sign { const char *text; enum op op; } signs[] = {
 	{ "<=", OP_AT_MOST }, { ">=", OP_AT_LEAST }, { "<", OP_LESS }, { ">", OP_MORE },
-	{ "\xE2\x89\xA4", OP_AT_MOST }, { "\xE2\x89\xA5", OP_AT_LEAST }, { "=", OP_EQUAL },
+	{ "\xE2\x89\xA4", OP_AT_MOST }, { "\xE2\x89\xA5", OP_AT_LEAST },
+	{ "=", OP_EQUAL },
 	{ "*", OP_TIMES }, { "\xC3\x97", OP_TIMES }, { "+", OP_PLUS }, { NULL, OP_OPEN },
 };
 static const struct sign word_signs[] = {
@@ -423,7 +429,8 @@ static bool read_operator(struct parser *p, bool *more)
 	if (op == OP_OPEN && p->bare && (scan_is_letter(g.c) || g.c == '('))
 		op = OP_TIMES;
 	if (op == OP_OPEN)
-		return fail(p, at, "an operator is owed here: + - x / < <= > >= = and or");
+		return fail(p, at, "an operator is owed here: + - x / < <= > >= = and "
+		    "or");
 	return push_operator(p, op, at);
 }
 

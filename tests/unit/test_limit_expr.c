@@ -40,7 +40,8 @@ static void want_value(const char *text, enum limit_kind kind, double want)
 	arena_free(a);
 }
 
-static void want_fault(const char *text, bool condition, size_t offset, const char *reason)
+static void want_fault(const char *text, bool condition, size_t offset,
+    const char *reason)
 {
 	struct arena *a = arena_new(NULL, NULL);
 	struct limit_expr e;
@@ -154,14 +155,16 @@ static void at_the_limit(void **state)
 		double got;
 
 		assert_true(limit_expr_value(&below, &z, &got) && got == rows[i].below);
-		assert_true(limit_expr_value(&at_most, &z, &got) && got == rows[i].at_most);
+		assert_true(limit_expr_value(&at_most, &z, &got) &&
+		    got == rows[i].at_most);
 	}
 	arena_free(a);
 }
 
 static void what_is_not_known_stays_open(void **state)
 {
-	static const struct { const char *text; bool truth, known; double value; } rows[] = {
+	static const struct { const char *text; bool truth, known; double value;
+	    } rows[] = {
 		{ "0.6 root width", false, false, 0 },
 		{ "min(root width, 3 mm)", false, false, 0 },
 		{ "t / (leg - leg)", false, false, 0 }, { "t / 0", false, false, 0 },
@@ -178,7 +181,8 @@ static void what_is_not_known_stays_open(void **state)
 		struct limit_expr e;
 		struct limit_fault fault;
 		double got = 7;
-		bool (*read)(struct arena *, str, struct limit_expr *, struct limit_fault *) =
+		bool (*read)(struct arena *, str, struct limit_expr *,
+		    struct limit_fault *) =
 		    rows[i].truth ? limit_expr_condition : limit_expr_size;
 
 		assert_true(read(a, str_of(rows[i].text), &e, &fault));
@@ -194,13 +198,15 @@ static void kinds_do_not_mix(void **state)
 {
 	(void)state;
 	want_fault("1/16 in + 2 deg", false, 8, "a length and an angle cannot be added");
-	want_fault("t - 10 %", false, 2, "a length and a percentage cannot be subtracted");
+	want_fault("t - 10 %", false, 2, "a length and a percentage cannot be "
+	    "subtracted");
 	want_fault("t + 1", false, 2, "a length and a bare number cannot be added");
 	want_fault("t x leg", false, 2, "a length and a length cannot be multiplied");
 	want_fault("2 / t", false, 2, "a bare number and a length cannot be divided");
 	want_fault("10 % / 1 in", false, 5, "cannot be divided");
 	want_fault("t < 10 deg", true, 2, "a length and an angle cannot be compared");
-	want_fault("min(t, 10 deg)", false, 7, "a length and an angle cannot be compared");
+	want_fault("min(t, 10 deg)", false, 7,
+	    "a length and an angle cannot be compared");
 	want_fault("t > 1 in and leg", true, 9, "a condition and a length");
 	want_fault("min(t < 1 in, open root)", true, 4, "cannot be compared");
 	want_fault("open root + t", false, 10, "cannot be added");

@@ -53,14 +53,16 @@ static void expect_rule(const struct asked *q, const char *feature, const char *
 
 static void a_fillet_by_the_welder_test(void **state)
 {
-	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** D1.1-2020 welder test\n", NULL);
+	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** D1.1-2020 welder test\n",
+	    NULL);
 
 	(void)state;
 	assert_int_equal(q.l.n, 7);
 	expect_rule(&q, "Cracks", "none (Table 8.1 item 1)");
 	expect_rule(&q, "Fusion", "full, between beads and to both members; no overlap "
 	    "(Table 8.1 item 2)");
-	expect_rule(&q, "Leg short of size", "at most 1/8 in [3 mm]; for at most 10 % of the "
+	expect_rule(&q, "Leg short of size", "at most 1/8 in [3 mm]; for at most 10 % "
+	    "of the "
 	    "length of the weld (Table 8.1 item 6)");
 	expect_rule(&q, "Undercut", "at most 1/32 in [1 mm] (6.10.1)");
 	assert_true(find(&q, "Undercut")->dagger);
@@ -74,12 +76,15 @@ static void a_fillet_by_a_level(void **state)
 	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** ISO 5817 C\n", NULL);
 
 	(void)state;
-	expect_rule(&q, "Undercut", "at most 0.5 mm [0.020 in] (the smaller of 0.1 t and 0.5 mm; "
+	expect_rule(&q, "Undercut", "at most 0.5 mm [0.020 in] (the smaller of 0.1 t "
+	    "and 0.5 mm; "
 	    "no. 5011)");
 	/* 1 + 0.15 x 11.2253 = 2.6838 mm = 0.10566 in; 0.2 x 5.6127 = 1.1225 mm. */
-	expect_rule(&q, "Convexity", "at most 2.68 mm [0.106 in] (the smaller of 1 mm + 0.15 "
+	expect_rule(&q, "Convexity", "at most 2.68 mm [0.106 in] (the smaller of 1 mm "
+	    "+ 0.15 "
 	    "width and 4 mm; no. 503)");
-	expect_rule(&q, "Surface pore", "at most 1.12 mm [0.044 in] (the smaller of 0.2 throat "
+	expect_rule(&q, "Surface pore", "at most 1.12 mm [0.044 in] (the smaller of "
+	    "0.2 throat "
 	    "and 2 mm; no. 2017)");
 	expect_rule(&q, "Toe angle", "at least 100\xC2\xB0 (no. 505)");
 	assert_null(find(&q, "Hollow root"));
@@ -91,10 +96,12 @@ static void a_groove_whose_face_is_not_known(void **state)
 	struct asked q = ask(VEE ACCEPT "- **Visual:** ISO 5817-2014 C\n", NULL);
 
 	(void)state;
-	expect_rule(&q, "Reinforcement", "at most the smaller of 1 mm + 0.15 width and 7 mm "
+	expect_rule(&q, "Reinforcement", "at most the smaller of 1 mm + 0.15 width and "
+	    "7 mm "
 	    "(no. 502)");
 	/* 0.1 x 9.525 = 0.9525 mm = 0.0375 in. */
-	expect_rule(&q, "Hollow root", "at most 0.95 mm [0.038 in]; in short lengths only, 25 mm "
+	expect_rule(&q, "Hollow root", "at most 0.95 mm [0.038 in]; in short lengths "
+	    "only, 25 mm "
 	    "or less in any 100 mm (the smaller of 0.1 t and 1 mm; no. 515)");
 	bench_free(&q.t);
 }
@@ -105,7 +112,8 @@ static void a_leg_that_is_not_known(void **state)
 	size_t rows = 0;
 
 	(void)state;
-	expect_rule(&q, "Leg short of size", "at most 1/16 in [2 mm] where leg < 1/4 in; for at "
+	expect_rule(&q, "Leg short of size", "at most 1/16 in [2 mm] where leg < 1/4 "
+	    "in; for at "
 	    "most 10 % of the length of the weld (Table 8.1 item 6)");
 	for (size_t i = 0; i < q.l.n; i++)
 		rows += str_eq(q.l.v[i].feature, STR("Leg short of size"));
@@ -117,7 +125,8 @@ static void roots_are_judged_when_open(void **state)
 {
 	static const struct { const char *text; bool shown; } rows[] = {
 		{ VEE ACCEPT "- **Visual:** D1.1-2020 welder test\n", true },
-		{ VEE "- **Backing:** none\n" ACCEPT "- **Visual:** D1.1-2020 welder test\n", true },
+		{ VEE "- **Backing:** none\n" ACCEPT "- **Visual:** D1.1-2020 welder "
+		    "test\n", true },
 		{ VEE "- **Backing:** steel strip 1/4 x 1 in\n" ACCEPT
 		    "- **Visual:** D1.1-2020 welder test\n", false },
 		{ VEE "- **Backing:** back-gouged\n" ACCEPT
@@ -148,14 +157,17 @@ static void an_own_set_in_the_unit_of_its_gauge(void **state)
 	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** shop limits\n", set);
 
 	(void)state;
-	expect_rule(&q, "Undercut", "at most 0.038 in [1 mm] (the smaller of 1/16 in and 0.1 t; "
+	expect_rule(&q, "Undercut", "at most 0.038 in [1 mm] (the smaller of 1/16 in "
+	    "and 0.1 t; "
 	    "page 1)");
-	expect_rule(&q, "Dip", "at most 0.95 mm [0.038 in] (the smaller of 1/16 in and 0.1 t; "
+	expect_rule(&q, "Dip", "at most 0.95 mm [0.038 in] (the smaller of 1/16 in and "
+	    "0.1 t; "
 	    "page 1)");
 	expect_str(find(&q, "Dip")->tool, "dial gauge");
 	assert_true(find(&q, "Dip")->dagger);
 	/* 5.6127 mm is 0.22097 in, 0.0022 above 7/32. */
-	expect_rule(&q, "Throat", "at least 0.221 in [5.6 mm] (the larger of throat and 3/16 in; "
+	expect_rule(&q, "Throat", "at least 0.221 in [5.6 mm] (the larger of throat "
+	    "and 3/16 in; "
 	    "page 2)");
 	expect_rule(&q, "Pores", "at most 2 per 12 in (page 3)");
 	expect_rule(&q, "Short leg", "at most 10 % (page 4)");
@@ -177,7 +189,8 @@ static void welds_that_differ_are_named(void **state)
 	expect_rule(&q, "Undercut, weld A", "at most 1/32 in [1 mm] (Table 8.1 item 7A)");
 	expect_rule(&q, "Undercut, weld B", "at most 1/16 in [2 mm]; any length "
 	    "(Table 8.1 item 7A)");
-	expect_rule(&q, "Leg short of size, weld A", "at most 3/32 in [2.5 mm]; for at most 10 % "
+	expect_rule(&q, "Leg short of size, weld A",
+	    "at most 3/32 in [2.5 mm]; for at most 10 % "
 	    "of the length of the weld (Table 8.1 item 6)");
 	bench_free(&q.t);
 }
@@ -185,12 +198,14 @@ static void welds_that_differ_are_named(void **state)
 static void specimens_and_lines_without_a_set(void **state)
 {
 	struct asked bend = ask(VEE ACCEPT "- **Root bend:** 2, D1.1-2020\n", NULL);
-	struct asked loose = ask(VEE ACCEPT "- **Root bend:** 2, folds without a crack\n", NULL);
+	struct asked loose = ask(VEE ACCEPT "- **Root bend:** 2, folds without a "
+	    "crack\n", NULL);
 	struct asked nothing = ask(VEE ACCEPT "- **Fillet break:** 1, D1.2-2014\n", NULL);
 
 	(void)state;
 	assert_int_equal(bend.l.n, 3);
-	expect_rule(&bend, "Sum of openings", "at most 3/8 in [10 mm]; those over 1/32 and to "
+	expect_rule(&bend, "Sum of openings", "at most 3/8 in [10 mm]; those over 1/32 "
+	    "and to "
 	    "1/8 in (6.10.3.3)");
 	assert_int_equal(loose.l.n, 1);
 	expect_rule(&loose, "Root bend", "2, folds without a crack");
