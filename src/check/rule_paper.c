@@ -1,0 +1,140 @@
+/* Acceptance, Grading and drawings of one assignment. */
+#include "check/rule_paper.h"
+
+#include "check/rule_joint.h"
+
+/* Tests of welds as Acceptance and Grading lines begin: a line counts as the test whose
+ * word it has. */
+static const char *const tests[] = {
+	"visual", "face bend", "root bend", "side bend", "fillet break", "nick", "macro",
+	"tensile",
+};
+enum { TESTS = sizeof tests / sizeof *tests };
+
+/* Other ways to write them: a hyphen for the blank, an ending, a shorter word. */
+static bool names_test(str name, size_t test)
+{
+	const char *dashed[TESTS] = { [1] = "face-bend", [2] = "root-bend",
+		[3] = "side-bend", [4] = "fillet-break" };
+
+	return says(name, tests[test]) || (dashed[test] && says(name, dashed[test]));
+}
+
+/* "Bend tests" and "Visual and bends" stand for every kind of bend. */
+static bool names_bends(str name)
+{
+	return says(name, "bend") && !says(name, "face") && !says(name, "root") &&
+	    !says(name, "side") && !says(name, "angle");
+}
+
+static bool is_bend(size_t test)
+{
+	return test >= 1 && test <= 3;
+}
+
+static bool is_graded(const struct assignment *a, size_t test)
+{
+	for (size_t i = 0; i < a->ngrades; i++)
+		if (names_test(a->grades[i].name, test) ||
+		    says(a->grades[i].name, "tests") ||
+		    says(a->grades[i].name, "destructive") ||
+		    (is_bend(test) && names_bends(a->grades[i].name)))
+			return true;
+	return false;
+}
+
+static bool is_accepted(const struct assignment *a, size_t test)
+{
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (names_test(a->criteria[i].name, test) ||
+		    (is_bend(test) && names_bends(a->criteria[i].name)))
+			return true;
+	return false;
+}
+
+/* Only tests of welds are looked at: other lines go by the author's own words, which
+ * need not be the same in both places. */
+static void judge_tests(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; a->ngrades && i < a->ncriteria; i++)
+		for (size_t t = 0; t < TESTS; t++)
+			if (names_test(a->criteria[i].name, t) && !is_graded(a, t))
+				finding_repair(x->f, rule_report(x,
+				    FINDING_TEST_WITHOUT_GRADE, a->criteria[i].pos, w,
+				    "the result of %.*s counts nowhere in %.*s",
+				    STR_ARG(a->criteria[i].name), STR_ARG(a->id)),
+				    "add a Grading line \"%.*s\" with a weight, or take it "
+				    "out of Acceptance", STR_ARG(a->criteria[i].name));
+	for (size_t i = 0; i < a->ngrades; i++)
+		for (size_t t = 0; t < TESTS; t++)
+			if (names_test(a->grades[i].name, t) && !is_accepted(a, t))
+				finding_repair(x->f, rule_report(x,
+				    FINDING_GRADE_WITHOUT_TEST, a->grades[i].pos, w,
+				    "%.*s grades %.*s, and no Acceptance line says when "
+				    "it is good", STR_ARG(a->id),
+				    STR_ARG(a->grades[i].name)),
+				    "add an Acceptance line \"%.*s\" with its limits",
+				    STR_ARG(a->grades[i].name));
+}
+
+static void judge_limits(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (!str_trim(a->criteria[i].text).n)
+			finding_repair(x->f, rule_report(x, FINDING_NO_CRITERION,
+			    a->criteria[i].pos, w, "%.*s does not say when %.*s is good",
+			    STR_ARG(a->id), STR_ARG(a->criteria[i].name)),
+			    "write a code as \"D1.1-2020 welder test\", a size with its "
+			    "tolerance, or plain words");
+}
+
+/* Weights that miss 100 were reported; whether the mark can be reached is another
+ * question, for a total of 110 makes a mark of 105 possible. */
+static void judge_pass_mark(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	uint32_t total = 0, gates = 0;
+
+	for (size_t i = 0; i < a->ngrades; i++) {
+		total += a->grades[i].weight;
+		gates += a->grades[i].must_pass;
+	}
+	if (!a->ngrades)
+		return;
+	if (!a->pass_mark && gates < a->ngrades)
+		finding_repair(x->f, rule_report(x, FINDING_NO_PASS_MARK,
+		    a->grades[0].pos, w, "the Grading of %.*s has no Pass mark, so nobody "
+		    "can tell a pass from a fail", STR_ARG(a->id)),
+		    "add \"- **Pass mark:** 70\", or mark every line must pass");
+	else if (a->pass_mark > total)
+		finding_repair(x->f, rule_report(x, FINDING_PASS_MARK_OVER,
+		    a->grades[0].pos, w, "the Pass mark of %.*s is %u, and all its lines "
+		    "together give %u", STR_ARG(a->id), (unsigned)a->pass_mark,
+		    (unsigned)total), "lower the Pass mark to %u, or raise the weights",
+		    (unsigned)total);
+}
+
+/* Two members that meet are drawn; so is a pad of beads. */
+static void judge_drawing(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	if (!a->nwelds || a->ndrawings)
+		return;
+	finding_repair(x->f, rule_report(x, FINDING_DRAWING_MISSING, a->pos, w,
+	    "%.*s asks for %s and shows no drawing", STR_ARG(a->id),
+	    a->nwelds == 1 ? "a weld" : "welds"),
+	    "add \"## Drawing\" with a joint block: the facts fill in what it leaves out");
+}
+
+static rule_judge *const judges[] = { judge_tests, judge_limits, judge_pass_mark,
+	judge_drawing };
+
+void rule_paper(struct rule_context *x)
+{
+	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+}

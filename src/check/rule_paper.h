@@ -1,0 +1,11 @@
+/* check/rule_paper.h - the parts of the rules about what stands on the sheets. */
+#ifndef CHECK_RULE_PAPER_H
+#define CHECK_RULE_PAPER_H
+
+#include "check/rules.h"
+
+void rule_paper(struct rule_context *x);
+/* Assignments that are alike: in title, or in all that they test. */
+void rule_paper_twice(struct rule_context *x);
+
+#endif
