@@ -1,5 +1,5 @@
 /* reckon/groove.h - cross section of a groove weld without its caps. Geometry, in
- * square millimeters; the square, V and bevel are those of reckon/weight.h.
+ * square millimeters.
  *
  * Root opening G and root face f (land); each prepared side is a slope, or an arc of
  * radius r that starts level at the root face and runs into a slope. The area is

@@ -161,8 +161,13 @@ static void strips_plate(const struct given *g, struct answer *an, size_t n,
 	    n + 1, IN(given_real(g, "kerf")), IN(need_mm));
 	answer_figure(an, "Length taken", MEASURE_LENGTH, need_mm, SEEN_PAGE);
 	if (need_mm > length_mm + 1e-6) {
-		answer_words(an, "Fit", SEEN_PAGE, "no: the coupon is %s in short",
-		    IN(need_mm - length_mm));
+		size_t fit = n;
+
+		while (fit && strips_length_mm(fit, width_mm, discard_mm,
+		    given_real(g, "kerf")) > length_mm + 1e-6)
+			fit--;
+		answer_words(an, "Fit", SEEN_PAGE, "no: the coupon is %s in short; %zu would "
+		    "fit", IN(need_mm - length_mm), fit);
 		return;
 	}
 	answer_words(an, "Fit", SEEN_PAGE, "yes");

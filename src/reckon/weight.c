@@ -1,5 +1,7 @@
 #include "reckon/weight.h"
 
+#include "reckon/groove.h"
+
 #include <math.h>
 
 static const struct efficiency rows[] = {
@@ -13,28 +15,24 @@ double weight_lb(double volume_mm3, double density_lb_in3)
 
 double groove_square_mm2(double thickness_mm, double gap_mm)
 {
-	return thickness_mm * gap_mm;
-}
-
-static double slope(double deg)
-{
-	return tan(deg * 3.14159265358979323846 / 180);
+	return groove_mm2(&(struct groove){ .shape = GROOVE_SQUARE,
+	    .thickness_mm = thickness_mm, .gap_mm = gap_mm });
 }
 
 double groove_v_mm2(double thickness_mm, double gap_mm, double land_mm,
     double included_deg)
 {
-	double depth_mm = fmax(thickness_mm - land_mm, 0);
-
-	return thickness_mm * gap_mm + depth_mm * depth_mm * slope(included_deg / 2);
+	return groove_mm2(&(struct groove){ .shape = GROOVE_V, .thickness_mm = thickness_mm,
+	    .gap_mm = gap_mm, .land_mm = fmin(land_mm, thickness_mm),
+	    .angle_deg = included_deg });
 }
 
 double groove_bevel_mm2(double thickness_mm, double gap_mm, double land_mm,
     double bevel_deg)
 {
-	double depth_mm = fmax(thickness_mm - land_mm, 0);
-
-	return thickness_mm * gap_mm + depth_mm * depth_mm * slope(bevel_deg) / 2;
+	return groove_mm2(&(struct groove){ .shape = GROOVE_BEVEL,
+	    .thickness_mm = thickness_mm, .gap_mm = gap_mm,
+	    .land_mm = fmin(land_mm, thickness_mm), .angle_deg = bevel_deg });
 }
 
 double cap_mm2(double width_mm, double height_mm)

@@ -15,7 +15,8 @@
 double weight_lb(double volume_mm3, double density_lb_in3);
 
 /* Cross section without cap. Square: T G. V: T G + T^2 tan(included / 2). Bevel:
- * T G + T^2 tan(angle) / 2. A land (root face) shortens the depth of the slope. */
+ * T G + T^2 tan(angle) / 2. A land (root face) shortens the depth of the slope. Short
+ * forms of groove_mm2 (reckon/groove.h). */
 double groove_square_mm2(double thickness_mm, double gap_mm);
 double groove_v_mm2(double thickness_mm, double gap_mm, double land_mm,
     double included_deg);

@@ -82,17 +82,19 @@ static void published_weights(void **state)
 	}
 }
 
-/* reckon/weight.h has the single forms too: one figure, whoever asks. */
-static void agrees_with_weight(void **state)
+/* The short forms of reckon/weight.h, and by hand: 3 x 19 + 17^2 tan 30; + 17^2 / 2. */
+static void short_forms(void **state)
 {
 	struct groove g = { .shape = GROOVE_V, .thickness_mm = 19, .gap_mm = 3,
 	    .land_mm = 2,
 		.angle_deg = 60 };
 
 	(void)state;
+	check(groove_v_mm2(19, 3, 2, 60), 57 + 289 * 0.5773502691896, 1e-9);
 	check(groove_mm2(&g), groove_v_mm2(19, 3, 2, 60), 1e-9);
 	g.shape = GROOVE_BEVEL;
 	g.angle_deg = 45;
+	check(groove_bevel_mm2(19, 3, 2, 45), 57 + 144.5, 1e-9);
 	check(groove_mm2(&g), groove_bevel_mm2(19, 3, 2, 45), 1e-9);
 	g.shape = GROOVE_SQUARE;
 	check(groove_mm2(&g), 57, 1e-9);
@@ -139,7 +141,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(arcs_against_slices),
 		cmocka_unit_test(published_weights),
-		cmocka_unit_test(agrees_with_weight),
+		cmocka_unit_test(short_forms),
 		cmocka_unit_test(double_forms),
 		cmocka_unit_test(faults),
 	};
