@@ -155,7 +155,7 @@ struct code_name code_find(str t)
 /* ---- choosing a set ---- */
 
 static const struct { str word; enum standard_test test; } tests[] = {
-	{ { "visual", 6 }, TEST_VISUAL }, { { "bend", 4 }, TEST_BEND },
+	{ { "visual", 6 }, TEST_VISUAL }, { { "bend test", 9 }, TEST_BEND },
 	{ { "face bend", 9 }, TEST_BEND }, { { "root bend", 9 }, TEST_BEND },
 	{ { "side bend", 9 }, TEST_BEND }, { { "guided bend", 11 }, TEST_BEND },
 	{ { "fillet break", 12 }, TEST_FILLET_BREAK },

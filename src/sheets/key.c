@@ -1,5 +1,6 @@
 #include "sheets/key.h"
 
+#include "model/standard.h"
 #include "reckon/bend.h"
 #include "reckon/fillet.h"
 #include "reckon/groove.h"
@@ -199,7 +200,9 @@ static double named_plunger_mm(const struct criterion *c)
 
 static bool is_bend(str name)
 {
-	return str_find(name, STR("bend"), 0) < name.n || str_starts(name, STR("Bend"));
+	enum standard_test test;
+
+	return criterion_test(name, &test) && test == TEST_BEND;
 }
 
 static void add_bend(struct key *k, const struct criterion *c)

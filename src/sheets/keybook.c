@@ -123,6 +123,7 @@ struct keybook *keybook_new(struct arena *a, const struct keybook_spec *spec)
 	flow.furniture = furniture;
 	flow.user = k;
 	k->flow = flow_new(&k->setter, &flow);
+	flow_label(k->flow, LABEL_DECIMAL, (str){ 0 }, 1);
 	fill(k);
 	return k;
 }
