@@ -96,7 +96,8 @@ static uint32_t waiver_of(const struct waivers *ws, const struct graph *g,
 
 	if (!ws)
 		return NONE;
-	return waivers_find(ws, nature_finding(f->nature), m->assignments[f->assignment].id,
+	return waivers_find(ws, nature_finding(f->nature),
+	    graph_need(g, f->assignment, f->need)->pos, m->assignments[f->assignment].id,
 	    m->skills[cell_skill(g->alts[f->alt])].id);
 }
 

@@ -4,7 +4,7 @@
 
 struct waivers {
 	struct arena *arena;
-	struct map *by_key;      /* name, assignment, skill -> index in model->waivers */
+	struct map *by_key;      /* all that a waiver names -> index in model->waivers */
 };
 
 bool waiver_may_cover(enum finding_name name)
@@ -25,6 +25,12 @@ static str key_of(struct arena *a, enum finding_name name, str assignment, str s
 	    STR_ARG(skill));
 }
 
+/* A course, a quarter or a station is known by the place of its heading. */
+static str place_key(struct arena *a, enum finding_name name, struct pos p)
+{
+	return str_format(a, "%u at %u %u %u", (unsigned)name, p.file, p.line, p.col);
+}
+
 struct waivers *waivers_new(struct arena *a, const struct model *m)
 {
 	struct waivers *w;
@@ -34,24 +40,35 @@ struct waivers *waivers_new(struct arena *a, const struct model *m)
 	w = arena_alloc(a, sizeof *w);
 	w->arena = a;
 	w->by_key = map_new(a, false);
-	for (size_t i = 0; i < m->nwaivers; i++)
-		map_add(w->by_key, key_of(a, m->waivers[i].name,
-		    m->waivers[i].assignment, m->waivers[i].skill), (uint32_t)i);
+	for (size_t i = 0; i < m->nwaivers; i++) {
+		const struct waiver *k = &m->waivers[i];
+
+		map_add(w->by_key, k->about.n ? place_key(a, k->name, k->place)
+		    : key_of(a, k->name, k->assignment, k->skill), (uint32_t)i);
+	}
 	return w;
 }
 
-uint32_t waivers_find(const struct waivers *w, enum finding_name name, str assignment,
-    str skill)
+static uint32_t earlier(uint32_t a, uint32_t b)
 {
-	uint32_t narrow, wide;
+	return a < b ? a : b; /* NONE is the largest number. */
+}
+
+uint32_t waivers_find(const struct waivers *w, enum finding_name name, struct pos pos,
+    str assignment, str skill)
+{
+	uint32_t found;
 
 	if (!w)
 		return NONE;
-	wide = map_find(w->by_key, key_of(w->arena, name, assignment, STR("")));
-	narrow = skill.n ? map_find(w->by_key, key_of(w->arena, name, assignment, skill))
-	    : MAP_NONE;
-	/* Both are NONE, the largest number, when absent. */
-	return narrow < wide ? narrow : wide;
+	found = map_find(w->by_key, key_of(w->arena, name, assignment, STR("")));
+	if (skill.n)
+		found = earlier(found,
+		    map_find(w->by_key, key_of(w->arena, name, assignment, skill)));
+	if (!assignment.n)
+		found = earlier(found,
+		    map_find(w->by_key, place_key(w->arena, name, pos)));
+	return found;
 }
 
 /* What became of one waiver. */
@@ -75,7 +92,8 @@ static void mark_findings(const struct waivers *ws, const struct model *m,
 {
 	for (size_t i = 0; i < f->n; i++) {
 		struct finding *d = &f->v[i];
-		uint32_t k = waivers_find(ws, d->name, d->assignment, d->skill);
+		uint32_t k = waivers_find(ws, d->name, d->pos, d->assignment,
+		    d->skill);
 
 		if (k == NONE || !waiver_may_cover(d->name) ||
 		    d->pos.file == m->waivers[k].pos.file)
@@ -91,6 +109,8 @@ static void add_subject(struct buf *b, const struct waiver *w)
 	buf_adds(b, finding_info(w->name)->name);
 	if (w->assignment.n)
 		buf_addf(b, " for %.*s", STR_ARG(w->assignment));
+	if (w->about.n)
+		buf_addf(b, " for %.*s", STR_ARG(w->about));
 	if (w->skill.n)
 		buf_addf(b, "%s %.*s", w->assignment.n ? "," : " for",
 		    STR_ARG(w->skill));
@@ -129,7 +149,7 @@ static const char *idle_cause(const struct model *m, const struct waiver *w,
 		if (info->custom[0] && str_eq(m->customs_off[i].custom,
 		    str_of(info->custom)))
 			return "the custom is switched off, so nothing is found";
-	if (!w->assignment.n && stands[w->name])
+	if (!w->assignment.n && !w->about.n && stands[w->name])
 		return "findings of that name stand, but they concern assignments that "
 		    "it does not name";
 	return "nothing of that name is found there, or another waiver covers it";

@@ -2,7 +2,8 @@
  *
  * A waiver covers the findings of its name that concern its assignment; one that names
  * a skill, only those about that skill; one that names no assignment, only findings
- * that concern none. It never covers what is wrong in customs.md itself, nor a safety
+ * that concern none, and of those, when it names a course, a quarter, a station, a
+ * section or a machine, only the ones at its heading. It never covers what is wrong in customs.md itself, nor a safety
  * finding. */
 #ifndef CHECK_WAIVE_H
 #define CHECK_WAIVE_H
@@ -21,8 +22,8 @@ struct waivers *waivers_new(struct arena *a, const struct model *m);
 
 /* The first waiver in customs.md that covers such a finding, by index in m->waivers;
  * NONE when none does. w may be null. */
-uint32_t waivers_find(const struct waivers *w, enum finding_name name, str assignment,
-    str skill);
+uint32_t waivers_find(const struct waivers *w, enum finding_name name, struct pos pos,
+    str assignment, str skill);
 
 /* After all checks and before sorting: marks what is waived, and reports waivers that
  * are over by `date` (null: none is, for nobody knows the day) and waivers that cover

@@ -1,6 +1,54 @@
 /* customs.md: habits that this program reverses, and findings accepted on purpose. */
 #include "model/parts.h"
+
+#include "base/buf.h"
 #include "model/when.h"
+
+/* What waivers may name beside assignments and skills. */
+struct reader {
+	struct binder *b;
+	struct map *by_name;     /* "ORW 130", "quarter 2", "booth" -> index in places */
+	struct pos *places; size_t nplaces, places_cap;
+};
+
+static void add_place(struct reader *r, str name, struct pos pos)
+{
+	if (map_add(r->by_name, name, (uint32_t)r->nplaces) != r->nplaces)
+		return;
+	*ARENA_PUSH(r->b->arena, r->places, r->nplaces, r->places_cap) = pos;
+}
+
+/* Findings about these stand at their headings. */
+static void list_places(struct reader *r)
+{
+	const struct model *m = r->b->model;
+
+	r->by_name = map_new(r->b->arena, true);
+	for (size_t i = 0; i < m->ncourses; i++)
+		add_place(r, m->courses[i].id, m->courses[i].pos);
+	for (size_t i = 0; i < m->nquarters; i++)
+		add_place(r, str_format(r->b->arena, "quarter %u", (unsigned)i + 1),
+		    m->quarters[i].pos);
+	for (size_t i = 0; i < m->nstations; i++)
+		add_place(r, m->stations[i].name, m->stations[i].pos);
+	for (size_t i = 0; i < m->nsections; i++)
+		add_place(r, m->sections[i].name, m->sections[i].pos);
+	for (size_t i = 0; i < m->nmachines; i++)
+		add_place(r, m->machines[i].name, m->machines[i].pos);
+}
+
+static bool find_place(const struct reader *r, struct said t, struct waiver *w)
+{
+	size_t used;
+	str course = id_of_course(r->b->arena, t.s, &used);
+	uint32_t i = map_find(r->by_name, course.n && used == t.s.n ? course : t.s);
+
+	if (i == MAP_NONE || w->about.n || w->assignment.n || w->skill.n)
+		return false;
+	w->about = t.s;
+	w->place = r->places[i];
+	return true;
+}
 
 static str info_name(uint32_t name)
 {
@@ -71,8 +119,9 @@ static bool is_off(const struct model *m, str custom)
 	return false;
 }
 
-static void read_off(struct binder *b, const struct block *v)
+static void read_off(struct reader *r, const struct block *v)
 {
+	struct binder *b = r->b;
 	struct model *m = b->model;
 	str custom = find_custom(v->key), words[FINDING_COUNT];
 	uint32_t name = custom.n ? NONE : find_name(v->key);
@@ -122,36 +171,39 @@ static bool read_name(struct binder *b, struct said t, struct waiver *w)
 	return true;
 }
 
-/* An assignment or a skill after the name. */
-static bool read_subject(struct binder *b, struct said t, struct waiver *w)
+/* After the name: an assignment, a skill, or a thing with a heading of its own. */
+static bool read_subject(struct reader *r, struct said t, struct waiver *w)
 {
+	struct binder *b = r->b;
 	size_t used;
 	str id = id_of_assignment(b->arena, t.s, &used);
 
-	if (id.n && used == t.s.n && !w->assignment.n) {
+	if (id.n && used == t.s.n && !w->assignment.n && !w->about.n) {
 		w->assignment = id;
 		return true;
 	}
+	if (find_place(r, t, w))
+		return true;
 	id = id_of_skill(b->arena, t.s);
-	if (id.n && !w->skill.n) {
+	if (id.n && !w->skill.n && !w->about.n) {
 		w->skill = id;
 		return true;
 	}
 	finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, said_pos(t),
 	    "\"%.*s\" has no meaning here; this waiver is left out", STR_ARG(t.s)),
 	    "after the name write one assignment and at most one skill, such as "
-	    "\"untaught-skill, SM-25, fab.plan\"");
+	    "\"untaught-skill, SM-25, fab.plan\", or one course, quarter or station");
 	return false;
 }
 
-static bool read_key(struct binder *b, const struct block *v, struct waiver *w)
+static bool read_key(struct reader *r, const struct block *v, struct waiver *w)
 {
 	struct said rest = { v, v->key }, part;
 
-	if (!said_next(&rest, ",", &part) || !read_name(b, part, w))
+	if (!said_next(&rest, ",", &part) || !read_name(r->b, part, w))
 		return false;
 	while (said_next(&rest, ",", &part))
-		if (!read_subject(b, part, w))
+		if (!read_subject(r, part, w))
 			return false;
 	return true;
 }
@@ -207,18 +259,18 @@ static bool read_terms(struct binder *b, const struct block *v, struct waiver *w
 	return read_until(b, v, tail, w);
 }
 
-static void read_waiver(struct binder *b, const struct block *v)
+static void read_waiver(struct reader *r, const struct block *v)
 {
-	struct model *m = b->model;
-	struct waiver w = { .pos = v->key_pos };
+	struct model *m = r->b->model;
+	struct waiver w = { .pos = v->key_pos, .place = { POS_NOWHERE, 0, 0 } };
 
-	if (read_key(b, v, &w) && read_terms(b, v, &w))
-		*ARENA_PUSH(b->arena, m->waivers, m->nwaivers, m->waivers_cap) = w;
+	if (read_key(r, v, &w) && read_terms(r->b, v, &w))
+		*ARENA_PUSH(r->b->arena, m->waivers, m->nwaivers, m->waivers_cap) = w;
 }
 
 static const struct customs_row {
 	str name;
-	void (*read)(struct binder *b, const struct block *v);
+	void (*read)(struct reader *r, const struct block *v);
 	const char *wanted;
 } rows[] = {
 	{ { "Off", 3 }, read_off,
@@ -243,9 +295,10 @@ static const struct customs_row *row_of(struct binder *b, const struct block *h)
 	return NULL;
 }
 
-static void read_section(struct binder *b, const struct block *h, const struct block *v,
+static void read_section(struct reader *r, const struct block *h, const struct block *v,
     size_t n, const struct block **seen)
 {
+	struct binder *b = r->b;
 	const struct customs_row *row = row_of(b, h);
 	struct finding *d;
 
@@ -262,7 +315,7 @@ static void read_section(struct binder *b, const struct block *h, const struct b
 	seen[row - rows] = h;
 	for (size_t i = 0; i < n; i++)
 		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
-			row->read(b, &v[i]);
+			row->read(r, &v[i]);
 		else
 			complain_block(b, &v[i], row->wanted);
 }
@@ -270,9 +323,11 @@ static void read_section(struct binder *b, const struct block *h, const struct b
 void customs_read(struct binder *b, const struct record_file *file)
 {
 	const struct block *seen[ROWS] = { NULL };
+	struct reader r = { .b = b };
 	size_t end;
 
 	b->aside = true;
+	list_places(&r);
 	for (size_t i = 1; i < file->n; i = end) {
 		const struct block *h = &file->v[i];
 		bool heading = h->kind == BLOCK_HEADING;
@@ -282,7 +337,7 @@ void customs_read(struct binder *b, const struct record_file *file)
 		if (heading && h->level < 2)
 			complain_second_title(b, h);
 		else if (heading && h->level == 2)
-			read_section(b, h, h + 1, end - i - 1, seen);
+			read_section(&r, h, h + 1, end - i - 1, seen);
 		else
 			complain_block(b, h, "write it under ## Off or ## Waivers");
 	}

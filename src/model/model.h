@@ -297,6 +297,8 @@ struct custom_off {
 struct waiver {
 	enum finding_name name;
 	str assignment, skill;   /* canonical id; either empty: any */
+	str about;               /* course, quarter, station ... in place of them */
+	struct pos place;        /* its heading; file POS_NOWHERE: none is named */
 	str reason, role;
 	str until;               /* as written: "fall-2027", "2027-09-01" */
 	struct pos pos, until_pos;

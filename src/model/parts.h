@@ -7,10 +7,10 @@
 /* Each reads a whole file into b->model. */
 void skills_read(struct binder *b, const struct record_file *file);
 void shop_read(struct binder *b, const struct record_file *file);
-void customs_read(struct binder *b, const struct record_file *file);
 /* After the assignments: lines of courses refer to them. */
 void program_read(struct binder *b, const struct record_file *file);
-/* After program.md and shop.md, whose quarters and sections it names. */
+/* After program.md and shop.md, whose quarters and sections they name. */
+void customs_read(struct binder *b, const struct record_file *file);
 void cohorts_read(struct binder *b, const struct record_file *file);
 
 /* Before the assignments: criteria name sets. standards_begin makes room for `files`

@@ -52,7 +52,8 @@ static void add_silencing(struct buf *b, uint32_t name)
 		    info->custom);
 	}
 	add_line(b, "Accept", STR("one case, under ## Waivers in customs.md, with the "
-	    "assignment and the skill that the finding names:"));
+	    "assignment and skill that the finding names, or its course, quarter or "
+	    "station:"));
 	buf_addf(b, "    - **%s, SM-25:** reason; role responsible; until fall-2027\n",
 	    info->name);
 }

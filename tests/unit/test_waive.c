@@ -15,8 +15,8 @@
 /* SM-24 and SM-25 need what PR-02 teaches a quarter later. */
 static const char work[] = WORK("PR-02", TEACHES) WORK("SM-24", NEEDS) WORK("SM-25", NEEDS);
 static const char program[] = "# A: B\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n"
-    "### ORW 101: One\n\n1. SM-24, week 1\n2. SM-25, week 2\n\n## Quarter 2\n\n"
-    "### ORW 102: Two\n\n1. PR-02, week 1\n";
+    "### ORW 101: One\n\n- **Lab hours:** 44\n\n1. SM-24, week 1\n2. SM-25, week 2\n\n## Quarter 2\n\n"
+    "### ORW 102: Two\n\n- **Lab hours:** 44\n\n1. PR-02, week 1\n";
 static const char skills[] = "# Skills\n\n## PO1: Plans\n\n- **fab.plan:** Plan a job\n"
     "- **fab.lost:** Nobody teaches this\n";
 
@@ -194,6 +194,29 @@ static void program_findings_are_covered(void **state)
 	}
 }
 
+/* SM-24 is an hour of work in a course of 44 lab hours, PR-02 in another: a waiver that
+ * names the one course leaves the other. */
+static void a_course_is_covered_by_its_id(void **state)
+{
+	static const struct { const char *waiver; size_t waived, idle; } rows[] = {
+		{ "- **hours-under, orw101:** a; b; until fall-2027\n", 1, 0 },
+		{ "- **hours-under, ORW 102:** a; b; until fall-2027\n", 1, 0 },
+		{ "- **hours-under:** a; b; until fall-2027\n", 2, 0 },
+		{ "- **hours-under, quarter 1:** a; b; until fall-2027\n", 0, 1 },
+		{ "- **hours-under, SM-24:** a; b; until fall-2027\n", 0, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = judge(rows[i].waiver, NULL);
+
+		assert_int_equal(count(&t, FINDING_HOURS_UNDER, true), rows[i].waived);
+		assert_int_equal(count(&t, FINDING_HOURS_UNDER, false), 2 - rows[i].waived);
+		assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), rows[i].idle);
+		bench_free(&t);
+	}
+}
+
 /* Of two waivers of one finding the first counts and the second is idle. */
 static void the_first_waiver_counts(void **state)
 {
@@ -216,6 +239,7 @@ int main(void)
 		cmocka_unit_test(a_waiver_is_over_after_its_term),
 		cmocka_unit_test(idle_waivers_say_why),
 		cmocka_unit_test(program_findings_are_covered),
+		cmocka_unit_test(a_course_is_covered_by_its_id),
 		cmocka_unit_test(the_first_waiver_counts),
 	};
 
