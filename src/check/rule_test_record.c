@@ -1,0 +1,308 @@
+/* What a qualification test must name, and what its range may claim. */
+#include "check/rule_test.h"
+
+#include "check/rule_metal.h"
+#include "reckon/qualify.h"
+
+static bool names_code(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (a->criteria[i].code.n && a->criteria[i].edition)
+			return true;
+	return false;
+}
+
+static void judge_record(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	bool procedure = is_stated(fact_said(a, "Procedure"));
+	bool witness = is_stated(fact_said(a, "Witness")), code = names_code(a);
+	struct finding *d;
+
+	if (a->kind != KIND_QUALIFICATION_TEST || (procedure && witness && code))
+		return;
+	d = rule_report(x, FINDING_RECORD_INCOMPLETE, a->pos, w,
+	    "%.*s is a qualification test and names no%s%s%s", STR_ARG(a->id),
+	    procedure ? "" : " procedure", witness ? "" : procedure ? " witness"
+	    : ", no witness", code ? "" : procedure && witness ? " code with its edition"
+	    : ", no code with its edition");
+	finding_cause(x->f, d, "it counts only when the witness signs the record that the "
+	    "code edition asks for, made to a written procedure (AWS D1.1, ASME IX)");
+	finding_repair(x->f, d, "add%s%s%s", procedure ? "" : " \"- **Procedure:** \"",
+	    witness ? "" : " \"- **Witness:** certified welding inspector\"",
+	    code ? "" : " a code and edition under Acceptance, such as \"D1.1-2020 welder "
+	    "test\"");
+}
+
+static void judge_limits(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; a->kind == KIND_QUALIFICATION_TEST && i < a->ncriteria; i++) {
+		const struct criterion *c = &a->criteria[i];
+		struct finding *d;
+
+		if (!says(c->name, "visual") || !c->code.n ||
+		    str_eq(c->loading, STR("welder test")))
+			continue;
+		d = rule_report(x, FINDING_LIMITS_NOT_OF_TEST, c->pos, w,
+		    "a qualification test is looked at by the limits of a welder test, and "
+		    "the line says %.*s", STR_ARG(c->loading.n ? c->loading
+		    : STR("none")));
+		finding_cause(x->f, d, "limits for production welds differ from those of "
+		    "a test weld (AWS D1.1, welder qualification; confirm against your "
+		    "edition)");
+		finding_repair(x->f, d, "write \"%.*s welder test\"", STR_ARG(c->code));
+		return;
+	}
+}
+
+/* The code of the tests, as the tables of ranges call it; null: none that is judged. */
+static const char *code_of(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (qualify_code(a->criteria[i].code))
+			return qualify_code(a->criteria[i].code);
+	return NULL;
+}
+
+/* The position of a weld as the tables name it: "1G" of "1G rolled". */
+static str test_of(const struct weld *w)
+{
+	str p = position_word(w->at.position);
+
+	return str_sub(p, 0, str_find_char(p, ' ', 0));
+}
+
+static enum qualify_form form_of(const struct weld *w)
+{
+	return joint_is_pipe(w) ? COUPON_PIPE : COUPON_PLATE;
+}
+
+static enum qualify_weld weld_of(const struct weld *w)
+{
+	return joint_is_butt(w->joint) ? QUALIFY_GROOVE : QUALIFY_FILLET;
+}
+
+/* The thickest that any weld of the coupon gives. *no_limit: there is none. Null when
+ * the tables do not know one of the welds. */
+static const struct qualify_range *best_range(const struct assignment *a,
+    const char *code, double *most_mm, bool *no_limit)
+{
+	const struct qualify_range *best = NULL;
+
+	*most_mm = 0;
+	*no_limit = false;
+	for (size_t i = 0; i < a->nwelds; i++) {
+		const struct weld *w = &a->welds[i];
+		const struct joint_block *j = weld_block(a, i);
+		const struct qualify_range *r = qualify_range_find(str_of(code),
+		    test_of(w), form_of(w), weld_of(w), w->run.od_mm, weld_thin_mm(w));
+		double most;
+
+		if (!r)
+			return NULL;
+		/* Passes stand for layers: no coupon has fewer passes than layers. */
+		most = qualify_most_mm(r, weld_thin_mm(w), j && j->passes ? j->passes
+		    : 3);
+		*no_limit |= most <= 0;
+		if (!best || most > *most_mm) {
+			best = r;
+			*most_mm = most;
+		}
+	}
+	return best;
+}
+
+/* What a Range line claims at most: a thickness, or no limit at all. */
+static double claimed_mm(str text, bool *no_limit)
+{
+	double most = 0;
+
+	*no_limit = says(text, "unlimited") || says(text, "no limit") ||
+	    says(text, "any thickness");
+	for (size_t i = 0; i < text.n; i++) {
+		struct quantity_fault fault;
+		struct quantity q;
+		size_t used;
+		bool begins = text.p[i] >= '0' && text.p[i] <= '9' &&
+		    (!i || text.p[i - 1] == ' ');
+
+		if (!begins || quantity_prefix(str_sub(text, i, text.n), QUANTITY_LENGTH,
+		    METAL_NONE, &q, &used, &fault) != QUANTITY_OK)
+			continue;
+		if (q.range && q.hi > most)
+			most = q.hi;
+		i += used;
+	}
+	return most;
+}
+
+static void say_thickness(struct rule_context *x, uint32_t w,
+    const struct qualify_range *r, str claimed, double most_mm)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	bool seen = seen_of(r->verified) == SEEN_PAGE;
+	struct finding *d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
+	    assignment_fact_pos(a, STR("Range")), w,
+	    "Range claims %.*s, and this coupon gives %.*s at the most", STR_ARG(claimed),
+	    STR_ARG(say_mm(x, most_mm)));
+
+	if (!seen)
+		d->level = LEVEL_WARNING;
+	finding_cause(x->f, d, "%s%s", r->clause, seen ? ""
+	    : ", from memory; confirm against your edition");
+	finding_repair(x->f, d, "claim less, or weld a thicker coupon");
+}
+
+static void judge_thickness(struct rule_context *x, uint32_t w, const char *code,
+    str text)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	bool no_limit, claims_none;
+	double most, claim = claimed_mm(text, &claims_none);
+	const struct qualify_range *r = best_range(a, code, &most, &no_limit);
+
+	if (!r || no_limit)
+		return;
+	if (claims_none)
+		say_thickness(x, w, r, STR("no limit"), most);
+	else if (is_over(claim, most))
+		say_thickness(x, w, r, say_mm(x, claim), most);
+}
+
+enum { CLAIM_F = 1, CLAIM_H = 2, CLAIM_V = 4, CLAIM_O = 8, CLAIM_ALL = 15 };
+
+static const char *const claim_words[] = { "flat", "horizontal", "vertical", "overhead" };
+
+/* Positions that a piece of the line claims. */
+static unsigned claims(str text)
+{
+	static const char *const all[] = { "all positions", "every position", NULL };
+	unsigned bits = says_any(text, all) ? CLAIM_ALL : 0;
+
+	for (unsigned i = 0; i < 4; i++)
+		if (says(text, claim_words[i]))
+			bits |= 1u << i;
+	return bits;
+}
+
+/* "F H V", "F OH", "All". */
+static unsigned granted(const char *words)
+{
+	unsigned bits = 0;
+	str rest = str_of(words), word;
+
+	while (str_word(&rest, &word)) {
+		if (str_eq_nocase(word, STR("All")))
+			return CLAIM_ALL;
+		bits |= word.p[0] == 'F' ? CLAIM_F : word.p[0] == 'H' ? CLAIM_H
+		    : word.p[0] == 'V' ? CLAIM_V : CLAIM_O;
+	}
+	return bits;
+}
+
+/* What the welds give together: each alone, and two or three in the order tested. */
+static void give(const struct assignment *a, struct rule_context *x, const char *code,
+    unsigned *groove, unsigned *fillet, const char **clause)
+{
+	struct buf all = { .arena = x->scratch };
+	const struct weld *first = &a->welds[0];
+
+	for (size_t i = 0; i <= a->nwelds; i++) {
+		const struct weld *w = i < a->nwelds ? &a->welds[i] : first;
+		const struct qualify_position *p;
+
+		if (i < a->nwelds) {
+			buf_adds(&all, i ? "+" : "");
+			buf_add(&all, test_of(w));
+		}
+		p = qualify_position_find(str_of(code), i < a->nwelds ? test_of(w)
+		    : buf_str(&all), form_of(w), weld_of(w));
+		if (!p)
+			continue;
+		*groove |= granted(form_of(w) == COUPON_PIPE ? p->groove_pipe
+		    : p->groove_plate);
+		*fillet |= granted(p->fillet);
+		*clause = p->clause;
+	}
+}
+
+static void say_positions(struct rule_context *x, uint32_t w, unsigned more,
+    const char *what, const char *clause)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	struct buf b = { .arena = x->f->arena };
+	struct finding *d;
+
+	for (unsigned i = 0; i < 4; i++)
+		if (more & 1u << i)
+			buf_addf(&b, "%s%s", b.n ? " and " : "", claim_words[i]);
+	d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
+	    assignment_fact_pos(a, STR("Range")), w,
+	    "Range claims %ss %.*s, which the positions welded do not give", what,
+	    STR_ARG(buf_str(&b)));
+	finding_cause(x->f, d, "%s", clause);
+	finding_repair(x->f, d, "claim less, or weld the position that gives it");
+}
+
+static void judge_claimed(struct rule_context *x, uint32_t w, const char *code, str text)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	size_t at = str_find(text, STR("fillet"), 0);
+	unsigned groove_claim = claims(str_sub(text, 0, at));
+	unsigned fillet_claim = claims(str_sub(text, at, text.n));
+	unsigned groove = 0, fillet = 0;
+	const char *clause = NULL;
+
+	/* "grooves and fillets in all positions" claims both. */
+	if (at < text.n && !groove_claim && says(text, "groove"))
+		groove_claim = fillet_claim;
+	give(a, x, code, &groove, &fillet, &clause);
+	if (!clause)
+		return;
+	if (groove_claim & ~groove && says(text, "groove"))
+		say_positions(x, w, groove_claim & ~groove, "groove", clause);
+	else if (fillet_claim & ~fillet)
+		say_positions(x, w, fillet_claim & ~fillet, "fillet", clause);
+}
+
+static void judge_open(struct rule_context *x, uint32_t w, str text)
+{
+	static const char *const open[] = { "without backing", "open root", "open-root",
+		NULL };
+	const struct assignment *a = &x->m->assignments[w];
+	str backing = fact_said(a, "Backing");
+	struct finding *d;
+
+	if (!is_stated(backing) || !says_any(text, open))
+		return;
+	d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
+	    assignment_fact_pos(a, STR("Range")), w,
+	    "Range claims grooves without backing, and the coupon has one");
+	d->level = LEVEL_WARNING;
+	finding_relate(x->f, d, assignment_fact_pos(a, STR("Backing")))->label = backing;
+	finding_cause(x->f, d, "a backed test does not qualify an open root (from memory; "
+	    "confirm against your edition)");
+	finding_repair(x->f, d, "claim grooves with backing, or weld an open root");
+}
+
+static void judge_range(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	str text = fact_said(a, "Range");
+	const char *code = code_of(a);
+
+	if (!is_stated(text) || !code || !a->nwelds)
+		return;
+	judge_thickness(x, w, code, text);
+	judge_claimed(x, w, code, text);
+	judge_open(x, w, text);
+}
+
+void rule_test_record(struct rule_context *x)
+{
+	static rule_judge *const judges[] = { judge_record, judge_limits, judge_range };
+
+	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+}

@@ -1,0 +1,334 @@
+/* Filler, current, gas, transfer, flame and fume: each rule fires, is silent, and lets
+ * what is exactly at the limit pass. */
+#include "rule_bench.h"
+
+#include "check/rule_metal.h"
+
+/* Lines: 5 process, 6 joint, 7 material, 8 thickness, 9 position, 10 filler,
+ * 11 current, 12 oven. */
+#define STICK(joint, position, filler, current) SHEET("drill", FACT("Process", "SMAW") \
+	FACT("Joint", joint) FACT("Material", "A36 plate") FACT("Thickness", "3/8 in") \
+	FACT("Position", position) FACT("Filler", filler) FACT("Current", current) \
+	FACT("Oven", "4 h out"), "")
+
+static void position_of_covered(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "E7024 vertical", STICK("tee", "3F up", "E7024, 1/8 in", "AC, 130-180 A"),
+		    FINDING_FILLER_OUT_OF_POSITION, 10, LEVEL_ERROR,
+		    "E7024 is an electrode for flat and horizontal welds, but the tee in 3F "
+		    "up", "E7018" },
+		{ "E6027 in a horizontal groove", STICK("single-V", "2G", "E6027, 5/32 in",
+		    "AC, 155-245 A"), FINDING_FILLER_OUT_OF_POSITION, 10, LEVEL_ERROR,
+		    "E6027", "all-position" },
+		{ "E7024 in 2F, the last it may", STICK("tee", "2F", "E7024, 1/8 in",
+		    "AC, 130-180 A"), SILENT },
+		{ "E7018 overhead", STICK("tee", "4F", "E7018, 1/8 in", "DC+, 110-160 A"),
+		    SILENT },
+		{ "E10018 vertical", STICK("tee", "3F up", "E10018-D2, 1/8 in",
+		    "DC+, 110-140 A"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define WIRE(process, position, filler, current, gas, transfer) SHEET("drill", \
+	FACT("Process", process) FACT("Joint", "tee") FACT("Material", "A36 plate") \
+	FACT("Thickness", "3/8 in") FACT("Position", position) FACT("Filler", filler) \
+	FACT("Current", current) gas transfer, "")
+#define C25 FACT("Gas", "75/25 argon/CO2 35 cfh")
+
+static void position_of_cored(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "E70T-1 overhead", WIRE("FCAW-G", "4F", "E70T-1, 0.045 in",
+		    "DC+, 160-190 A", C25, ""), FINDING_FILLER_OUT_OF_POSITION, 10,
+		    LEVEL_ERROR, "E70T-1", "E71T-1" },
+		{ "E70T-1 horizontal", WIRE("FCAW-G", "2F", "E70T-1, 0.045 in",
+		    "DC+, 160-190 A", C25, ""), SILENT },
+		{ "E71T-1 overhead", WIRE("FCAW-G", "4F", "E71T-1C, 0.045 in",
+		    "DC+, 160-190 A", C25, ""), SILENT },
+		{ "E71T-1 1/16 in, the thickest", WIRE("FCAW-G", "3F up", "E71T-1, 1/16 in",
+		    "DC+, 225-300 A", C25, ""), SILENT },
+		{ "E71T-1 5/64 in", WIRE("FCAW-G", "3F up", "E71T-1, 5/64 in",
+		    "DC+, 275-300 A", C25, ""), FINDING_FILLER_OUT_OF_POSITION, 10,
+		    LEVEL_ERROR, "over 1/16 in", "1/16 in" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define TUNGSTEN(material, filler, current, gas) SHEET("drill", FACT("Process", "GTAW") \
+	FACT("Joint", "tee") FACT("Material", material) FACT("Thickness", "1/8 in") \
+	FACT("Position", "2F") FACT("Filler", filler) FACT("Current", current) \
+	FACT("Tungsten", "EWCe-2, 1/16 in") gas, "## Cautions\n\nExtraction on.\n")
+#define ARGON FACT("Gas", "argon 15 cfh")
+
+static void polarity(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "E6010 on DC-", STICK("tee", "2F", "E6010, 1/8 in", "DC-, 80-100 A"),
+		    FINDING_WRONG_POLARITY, 11, LEVEL_ERROR, "E6010 does not run on DC-",
+		    "DC+" },
+		{ "E6010 on AC", STICK("tee", "2F", "E6010, 1/8 in", "AC, 80-100 A"),
+		    FINDING_WRONG_POLARITY, 11, LEVEL_ERROR, "AC", "DC+" },
+		{ "E6011 on AC", STICK("tee", "2F", "E6011, 1/8 in", "AC, 80-100 A"),
+		    SILENT },
+		{ "E7018 on AC", STICK("tee", "2F", "E7018, 1/8 in", "AC, 115-140 A"),
+		    SILENT },
+		{ "solid wire on DC-", WIRE("GMAW-S", "2F", "ER70S-6, 0.035 in",
+		    "DC-, 115-145 A", C25, ""), FINDING_WRONG_POLARITY, 11, LEVEL_ERROR,
+		    "ER70S-6", "DC+" },
+		{ "self-shielded on DC+, from memory", WIRE("FCAW-S", "2F",
+		    "E71T-11, 0.045 in", "DC+, 100-150 A", "", ""),
+		    FINDING_WRONG_POLARITY, 11, LEVEL_WARNING, "E71T-11", "DC-" },
+		{ "self-shielded on DC-", WIRE("FCAW-S", "2F", "E71T-11, 0.045 in",
+		    "DC-, 100-150 A", "", ""), SILENT },
+		{ "tungsten on DC+", TUNGSTEN("A36 plate", "ER70S-2, 3/32 in",
+		    "DC+, 80-100 A", ARGON), FINDING_WRONG_POLARITY, 11, LEVEL_ERROR,
+		    "ER70S-2", "DC-" },
+		{ "aluminum on DC-", TUNGSTEN("5052-H32 sheet", "ER5356, 3/32 in",
+		    "DC-, 80-100 A", ARGON), FINDING_WRONG_POLARITY, 11, LEVEL_ERROR,
+		    "ER5356", "AC" },
+		{ "aluminum on AC", TUNGSTEN("5052-H32 sheet", "ER5356, 3/32 in",
+		    "AC, 80-100 A", ARGON), SILENT },
+		{ "aluminum on DC- under helium", TUNGSTEN("5052-H32 sheet",
+		    "ER5356, 3/32 in", "DC-, 80-100 A", FACT("Gas", "helium 20 cfh")),
+		    SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+static void filler_of_process_and_metal(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "self-shielded wire as FCAW-G", WIRE("FCAW-G", "2F", "E71T-8, 0.068 in",
+		    "DC-, 200-250 A", C25, ""), FINDING_FILLER_OF_ANOTHER_PROCESS, 10,
+		    LEVEL_ERROR, "self-shielded", "FCAW-S" },
+		{ "covered electrode as GMAW-S", WIRE("GMAW-S", "2F", "E7018, 1/8 in",
+		    "DC+, 115-140 A", C25, FACT("Oven", "4 h out")),
+		    FINDING_FILLER_OF_ANOTHER_PROCESS, 10, LEVEL_ERROR,
+		    "covered electrode, which GMAW-S", "solid wire" },
+		{ "steel rod on stainless", TUNGSTEN("304L sheet", "ER70S-2, 3/32 in",
+		    "DC-, 80-100 A", ARGON), FINDING_FILLER_OF_WRONG_METAL, 10,
+		    LEVEL_ERROR, "is in stainless", "ER308L" },
+		{ "stainless rod on stainless", TUNGSTEN("304L sheet", "ER308L, 3/32 in",
+		    "DC-, 80-100 A", ARGON), SILENT },
+		{ "steel rod on aluminum", TUNGSTEN("5052-H32 sheet", "ER70S-2, 3/32 in",
+		    "AC, 80-100 A", ARGON), FINDING_FILLER_OF_WRONG_METAL, 10, LEVEL_ERROR,
+		    "is in aluminum", "ER4043" },
+		{ "309L between stainless and steel", TUNGSTEN("A36 plate, 304L plate",
+		    "ER309L, 3/32 in", "DC-, 80-100 A", ARGON), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+static void current_and_oven(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "E7018 3/32 too hot", STICK("tee", "2F", "E7018, 3/32 in",
+		    "DC+, 80-106 A"), FINDING_CURRENT_OUTSIDE_RANGE, 11, LEVEL_WARNING,
+		    "80-106 A is outside what E7018, 3/32 in [2.4 mm] takes, 70-105 A",
+		    "label" },
+		{ "E7018 3/32 at both ends of the table", STICK("tee", "2F",
+		    "E7018, 3/32 in", "DC+, 70-105 A"), SILENT },
+		{ "a row from memory only notes", WIRE("FCAW-S", "2F", "E71T-11, 0.045 in",
+		    "DC-, 100-210 A", "", ""), FINDING_CURRENT_OUTSIDE_RANGE, 11,
+		    LEVEL_NOTE, "90-200 A", "label" },
+		{ "a diameter that no table has", STICK("tee", "2F", "E7018, 0.2 in",
+		    "DC+, 500 A"), SILENT },
+		{ "tungsten too hot", TUNGSTEN("A36 plate", "ER70S-2, 3/32 in",
+		    "DC-, 80-161 A", ARGON), FINDING_CURRENT_OUTSIDE_RANGE, 11,
+		    LEVEL_WARNING, "50-160 A", "tungsten" },
+		{ "spray below its transition", WIRE("GMAW", "2F", "ER70S-6, 0.052 in",
+		    "DC+, 230-260 A", FACT("Gas", "98/2 argon/O2 30 cfh"),
+		    FACT("Transfer", "spray")), FINDING_CURRENT_OUTSIDE_RANGE, 11,
+		    LEVEL_WARNING, "at least 240 A", "label" },
+		{ "spray at its transition", WIRE("GMAW", "2F", "ER70S-6, 0.052 in",
+		    "DC+, 240-260 A", FACT("Gas", "98/2 argon/O2 30 cfh"),
+		    FACT("Transfer", "spray")), SILENT },
+		{ "a pass too hot", STICK("tee", "2F", "E7018, 1/8 in", "DC+, 110-140 A")
+		    "## Passes\n\n- **Cap:** SMAW, E7018 1/8 in, DC+ 110-161 A, up\n",
+		    FINDING_CURRENT_OUTSIDE_RANGE, 16, LEVEL_WARNING, "110-161 A",
+		    "label" },
+		{ "no oven", SHEET("drill", FACT("Process", "SMAW") FACT("Joint", "tee")
+		    FACT("Material", "A36 plate") FACT("Thickness", "3/8 in")
+		    FACT("Position", "2F") FACT("Filler", "E7018-H4R, 1/8 in")
+		    FACT("Current", "DC+, 110-140 A"), ""), FINDING_NO_ROD_OVEN, 10,
+		    LEVEL_WARNING, "E7018-H4R is low-hydrogen", "Oven" },
+		{ "cellulose rods want none", SHEET("drill", FACT("Process", "SMAW")
+		    FACT("Joint", "tee") FACT("Material", "A36 plate")
+		    FACT("Thickness", "3/8 in") FACT("Position", "2F")
+		    FACT("Filler", "E6010, 1/8 in") FACT("Current", "DC+, 80-100 A"), ""),
+		    SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+static void gas(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "GTAW without gas", TUNGSTEN("A36 plate", "ER70S-2, 3/32 in",
+		    "DC-, 80-100 A", ""), FINDING_NO_SHIELDING_GAS, 5, LEVEL_ERROR, "GTAW",
+		    "argon" },
+		{ "self-shielded with gas", WIRE("FCAW-S", "2F", "E71T-11, 0.045 in",
+		    "DC-, 100-150 A", C25, ""), FINDING_GAS_NOT_USED, 12, LEVEL_ERROR,
+		    "FCAW-S uses no shielding gas", "line Gas" },
+		{ "spray in 75/25", WIRE("GMAW", "2F", "ER70S-6, 0.045 in",
+		    "DC+, 235-275 A", C25, FACT("Transfer", "spray")), FINDING_WRONG_GAS,
+		    12, LEVEL_ERROR, "spray needs 80 % argon", "98/2" },
+		{ "spray in exactly 80 %", WIRE("GMAW", "2F", "ER70S-6, 0.045 in",
+		    "DC+, 235-275 A", FACT("Gas", "80/20 argon/CO2 30 cfh"),
+		    FACT("Transfer", "spray")), SILENT },
+		{ "short circuit in 98/2", WIRE("GMAW-S", "2F", "ER70S-6, 0.035 in",
+		    "DC+, 115-145 A", FACT("Gas", "98/2 argon/O2 30 cfh"), ""),
+		    FINDING_WRONG_GAS, 12, LEVEL_ERROR, "needs CO2", "75/25" },
+		{ "short circuit in CO2", WIRE("GMAW-S", "2F", "ER70S-6, 0.035 in",
+		    "DC+, 115-145 A", FACT("Gas", "CO2 25 cfh"), ""), SILENT },
+		{ "tungsten in 75/25", TUNGSTEN("A36 plate", "ER70S-2, 3/32 in",
+		    "DC-, 80-100 A", C25), FINDING_WRONG_GAS, 13, LEVEL_ERROR,
+		    "burns the tungsten", "argon" },
+		{ "cored wire in argon", WIRE("FCAW-G", "2F", "E71T-1, 0.045 in",
+		    "DC+, 190-225 A", ARGON, ""), FINDING_WRONG_GAS, 12, LEVEL_WARNING,
+		    "classed for", "75/25" },
+		{ "words that are no gas are not judged", WIRE("GMAW-S", "2F",
+		    "ER70S-6, 0.035 in", "DC+, 115-145 A", FACT("Gas", "mix C25 30 cfh"),
+		    ""), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+static void gas_is_read(void **state)
+{
+	struct gas g = gas_read(STR("90He-7.5Ar-2.5CO2 30 cfh"));
+
+	(void)state;
+	assert_true(g.known);
+	expect_near(g.helium, 90);
+	expect_near(g.argon, 7.5);
+	expect_near(g.co2, 2.5);
+	assert_true(gas_read(STR("100 % argon 20 cfh")).argon > 99.9);
+	assert_false(gas_read(STR("75/25")).known);
+	assert_false(gas_read(STR("argon/CO2")).known);
+}
+
+static void transfer(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "spray vertical", WIRE("GMAW", "3F up", "ER70S-6, 0.045 in",
+		    "DC+, 235-275 A", FACT("Gas", "98/2 argon/O2 30 cfh"),
+		    FACT("Transfer", "spray")), FINDING_SPRAY_OUT_OF_POSITION, 13,
+		    LEVEL_ERROR, "3F up", "pulsed" },
+		{ "spray horizontal", WIRE("GMAW", "2F", "ER70S-6, 0.045 in",
+		    "DC+, 235-275 A", FACT("Gas", "98/2 argon/O2 30 cfh"),
+		    FACT("Transfer", "spray")), SILENT },
+		{ "pulsed spray overhead", WIRE("GMAW", "4F", "ER70S-6, 0.045 in",
+		    "DC+, 135-275 A", FACT("Gas", "98/2 argon/O2 30 cfh"),
+		    FACT("Transfer", "pulsed spray")), SILENT },
+		{ "GMAW-S said to spray", WIRE("GMAW-S", "2F", "ER70S-6, 0.035 in",
+		    "DC+, 115-145 A", C25, FACT("Transfer", "spray")),
+		    FINDING_TRANSFER_DISAGREES, 13, LEVEL_ERROR, "spray", "GMAW" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define CUT(process, material, piece) SHEET("coupon", FACT("Process", process) \
+	FACT("Joint", "cut edge") FACT("Material", material) FACT("Thickness", "1/4 in"), \
+	"## Pieces\n\n- strip: 1 of 1/4 x 3 x 8 in " piece "\n\n" \
+	"## Cautions\n\nFume: hood on.\n")
+
+static void flame(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "stainless torch cut", CUT("OFC", "304L plate", "304L plate, torch cut"),
+		    FINDING_OXY_FUEL_ON_WRONG_METAL, 12, LEVEL_ERROR,
+		    "does not cut stainless", "plasma on the shop's table" },
+		{ "aluminum on the sheet of OFC", CUT("OFC", "5052-H32 plate",
+		    "5052-H32 plate, sawn"), FINDING_OXY_FUEL_ON_WRONG_METAL, 7,
+		    LEVEL_ERROR, "aluminum", "plasma" },
+		{ "stainless by plasma", CUT("PAC", "304L plate", "304L plate, plasma cut"),
+		    SILENT },
+		{ "carbon steel", CUT("OFC", "A36 plate", "A36 plate, torch cut"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define STAINLESS(more, cautions) SHEET("coupon", FACT("Process", "GTAW") \
+	FACT("Joint", "tee") FACT("Material", "304L sheet") FACT("Thickness", "1/8 in") \
+	FACT("Position", "2F") FACT("Filler", "ER308L, 1/16 in") \
+	FACT("Current", "DC-, 50-75 A") ARGON more, cautions)
+#define PURGED FACT("Purge", "argon 10 cfh") FACT("Place", "confined")
+
+static void fume_and_air(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "stainless, no word of fume", STAINLESS("",
+		    "## Cautions\n\nHot metal.\n"), FINDING_NO_FUME_CAUTION, 7, LEVEL_ERROR,
+		    "fume", "extraction" },
+		{ "stainless, hood named", STAINLESS("",
+		    "## Cautions\n\nExtraction at the weld.\n"), SILENT },
+		{ "galvanized, no Cautions", SHEET("drill", FACT("Process", "SMAW")
+		    FACT("Joint", "lap") FACT("Material", "galvanized sheet")
+		    FACT("Thickness", "11 ga") FACT("Position", "2F")
+		    FACT("Filler", "E6010, 1/8 in") FACT("Current", "DC+, 75-90 A"), ""),
+		    FINDING_NO_FUME_CAUTION, 7, LEVEL_ERROR, "fume", "extraction" },
+		{ "coated steel", STICK("tee", "2F", "E6010, 1/8 in", "DC+, 80-100 A"),
+		    SILENT },
+		{ "purge in a tank", STAINLESS(PURGED, "## Cautions\n\nFume hood on.\n"),
+		    FINDING_NO_AIR_CAUTION, 13, LEVEL_ERROR, "confined", "oxygen" },
+		{ "purge in a tank, air measured", STAINLESS(PURGED,
+		    "## Cautions\n\nFume hood on; oxygen meter at the hatch.\n"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+static void classes(void **state)
+{
+	struct rod r = rod_read(STR("E308LT1-4"));
+
+	(void)state;
+	assert_int_equal(r.metal, ROD_STAINLESS);
+	assert_int_equal(r.position, 1);
+	assert_int_equal(r.shield, SHIELD_GAS);
+	r = rod_read(STR("E71T1-C1A2-CS1"));
+	assert_int_equal(r.sort, ROD_CORED);
+	assert_int_equal(r.usability, 1);
+	r = rod_read(STR("E309L-16"));
+	assert_int_equal(r.sort, ROD_COVERED);
+	assert_int_equal(r.metal, ROD_STAINLESS);
+	assert_int_equal(rod_read(STR("ER4043")).metal, ROD_ALUMINUM);
+	assert_int_equal(rod_read(STR("ER2209")).metal, ROD_STAINLESS);
+	assert_int_equal(rod_read(STR("ER100S-1")).metal, ROD_STEEL);
+	assert_int_equal(rod_read(STR("EFeCr-A1")).sort, ROD_UNKNOWN);
+	assert_int_equal(rod_read(STR("")).sort, ROD_UNKNOWN);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(position_of_covered), cmocka_unit_test(position_of_cored),
+		cmocka_unit_test(polarity), cmocka_unit_test(filler_of_process_and_metal),
+		cmocka_unit_test(current_and_oven), cmocka_unit_test(gas),
+		cmocka_unit_test(gas_is_read), cmocka_unit_test(transfer),
+		cmocka_unit_test(flame), cmocka_unit_test(fume_and_air),
+		cmocka_unit_test(classes),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
