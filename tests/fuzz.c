@@ -68,14 +68,31 @@ static int by_path(const void *x, const void *y)
 	return str_cmp(a->path, b->path);
 }
 
-/* Each file gets bytes of its own, so that a read past its end is seen. */
+/* No character is cut in two: each byte that begins one has its followers. */
+static bool is_whole_utf8(str s)
+{
+	for (size_t i = 0; i < s.n;) {
+		unsigned char c = (unsigned char)s.p[i++];
+		int more = c < 0x80 ? 0 : c < 0xC2 ? -1 : c < 0xE0 ? 1 : c < 0xF0 ? 2 : 3;
+
+		if (more < 0)
+			return false;
+		for (; more > 0; more--)
+			if (i == s.n || ((unsigned char)s.p[i++] & 0xC0) != 0x80)
+				return false;
+	}
+	return true;
+}
+
+/* Each file gets bytes of its own, so that a read past its end is seen. Names
+ * that are not UTF-8 never come this far: cli/folder.c spells them out. */
 static void add_file(struct run *r, str path, str text)
 {
 	enum file_role role;
 	char *own;
 
 	if (r->sources.n == FILES_MOST || !file_role_of(path, &role) ||
-	    has_path(&r->sources, path))
+	    !is_whole_utf8(path) || has_path(&r->sources, path))
 		return;
 	own = malloc(text.n + !text.n);
 	require(own, "memory for the input");
@@ -122,9 +139,10 @@ static void read_and_check(struct run *r)
 	report_json(&r->out, r->findings, &r->sources);
 }
 
-/* Every finding has its place in a file that was there. */
+/* Every finding has its place in a file that was there, and can be shown. */
 static void check_places(const struct run *r)
 {
+	require(is_whole_utf8(buf_str(&r->out)), "reports are UTF-8");
 	for (size_t i = 0; i < r->findings->n; i++) {
 		struct pos p = r->findings->v[i].pos;
 
@@ -151,6 +169,8 @@ static void edges_page(void *self, double w, double h)
 static void edges_text(void *self, pt at, enum face_id face, double size_pt, str s)
 {
 	const struct edges *e = self;
+
+	require(is_whole_utf8(s), "drawn text is UTF-8");
 	double right = at.x + face_width_pt(e->faces, face, size_pt, s);
 
 	if (at.x > -0.5 && right < e->w + 0.5 && at.y > 0 && at.y < e->h)

@@ -75,7 +75,7 @@ program() {
 ### ORW 101: Foundations
 
 - **Credits:** 3
-- **Lab hours:** 44
+- **Lab hours:** 4
 
 1. AA-01, week 1 (First)
 2. AA-02, week 2 (Second)
@@ -179,6 +179,9 @@ program control
 printf '\n## Notes\n\nbell \007 here\nzero \000 here\n' >>assignments/AA-01.md
 inspected 'control characters' 1 'AA-01.md:16:6: error: a control character (code 7)' \
 	'AA-01.md:17:6: error: a control character (code 0)' '[control-character]'
+printf '\nsteer \302\233 here\n' >>assignments/AA-01.md
+inspected 'a control character above ASCII' 1 \
+	'AA-01.md:19:7: error: a control character (code 155)'
 repeat 5000 "$(printf '\001')" >>assignments/AA-01.md
 inspected 'many control characters are cut short' 1 'further ones are not listed'
 check 'and do not bury the rest' test "$(wc -l <"$out")" -lt 100
@@ -330,7 +333,7 @@ program slots
 	awk 'BEGIN { for (i = 0; i < 100000; i++)
 		printf "1. %c%c-%04d, week %d\n", 65 + i % 26, 65 + i / 10000, i % 10000, i % 11 + 1 }'
 } >"$work/slots.md" && cp "$work/slots.md" program.md
-inspected '100,000 slots' 1 'no file defines AA-0000' '[unknown-assignment]' '100000 errors, 2 warnings'
+inspected '100,000 slots' 1 'no file defines AA-0000' '[unknown-assignment]' '100000 errors, '
 program twice
 { cat program.md; awk 'BEGIN { for (i = 0; i < 100000; i++) print "1. AA-01, week 1" }'
 } >"$work/slots.md" && cp "$work/slots.md" program.md
@@ -410,7 +413,18 @@ run inspect -C . --json
 ended 'odd characters in JSON' 1 'Ki\"n'
 check 'JSON is JSON' jq -e '.fitup == 1 and (.findings | length) > 5 and
 	.counts.error == ([.findings[] | select(.level == "error")] | length) and
-	any(.findings[]; .file == "assignments/q\"uo\\te\té.md")' "$out" >/dev/null
+	any(.findings[]; .file == "assignments/q\"uo\\te\\x09é.md")' "$out" >/dev/null
+program names
+for name in "$(printf 'bad\377.md')" "$(printf 'esc\033[31m.md')" "$(printf 'two\nlines.md')" \
+	"$(printf 'csi\302\233.md')"; do
+	: >"assignments/$name" 2>/dev/null || skip "a file name of odd bytes: this disk refuses it"
+done
+inspected 'odd names are spelled out' 0 'assignments/bad\xFF.md:1:1: warning:' \
+	'assignments/esc\x1B[31m.md:1:1: warning:' 'assignments/two\x0Alines.md:1:1: warning:' \
+	'assignments/csi\xC2\x9B.md:1:1: warning:' '4 warnings'
+run inspect -C . --json
+check 'and JSON stays JSON' jq -e '.counts.warning == 4' "$out" >/dev/null
+check 'no control character reaches the terminal' test -z "$(tr -d '\12\40-\176' <"$out")"
 run inspect -C "$work/slots" --json
 check 'JSON of 100,000 findings' jq -e '.counts.error == 100000' "$out" >/dev/null
 
@@ -521,6 +535,7 @@ done 2>/dev/null
 check "no file torn or unlisted in 30 killed runs ($torn of $seen)" test $torn = 0
 check 'killed runs did write' test $seen -gt 30
 for dir in "$work"/killed.*; do
+	mkdir -p "$dir/q1"
 	: >"$dir/q1/packet.pdf.999999999.part"
 	: >"$dir/q1/packet.pdf.mine.part"
 	"$fitup" print -C curriculum --draft --out "$dir" >/dev/null 2>&1

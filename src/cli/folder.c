@@ -2,6 +2,8 @@
 #include "cli/folder.h"
 
 #include "base/buf.h"
+#include "draw/face.h"
+#include "read/lines.h"
 #include "read/md.h"
 
 #include <dirent.h>
@@ -184,6 +186,30 @@ static void report_missing(const struct listing *l, struct findings *f)
 	}
 }
 
+/* A name as it can be shown and put in JSON: what is no UTF-8, or a control character
+ * that could steer a terminal, as \xHH. */
+static str shown_name(struct arena *a, str path)
+{
+	static const char hex[] = "0123456789ABCDEF";
+	struct buf b = { .arena = a };
+
+	while (path.n) {
+		str rest = path;
+		unsigned char c = (unsigned char)path.p[0];
+		bool whole = lines_bad_byte(path) > 0;
+
+		if (whole && c != '\t' && c != '\n' && c != '\r' && !lines_control(path, 0)) {
+			utf8_next(&rest);
+			buf_add(&b, (str){ path.p, path.n - rest.n });
+		} else {
+			rest = str_sub(path, 1, path.n);
+			buf_addf(&b, "\\x%c%c", hex[c >> 4], hex[c & 15]);
+		}
+		path = rest;
+	}
+	return buf_str(&b);
+}
+
 static void number_files(struct listing *l, struct folder *out)
 {
 	out->sources.v = arena_array(l->arena, l->n, sizeof *out->sources.v);
@@ -191,7 +217,8 @@ static void number_files(struct listing *l, struct folder *out)
 	out->roles = arena_array(l->arena, l->n, sizeof *out->roles);
 	out->readable = arena_array(l->arena, l->n, sizeof *out->readable);
 	for (size_t i = 0; i < l->n; i++) {
-		out->sources.v[i] = (struct source){ l->v[i].path, l->v[i].text };
+		out->sources.v[i] = (struct source){ shown_name(l->arena, l->v[i].path),
+			l->v[i].text };
 		out->roles[i] = l->v[i].role;
 		out->readable[i] = !l->v[i].fault;
 	}

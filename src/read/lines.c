@@ -101,8 +101,7 @@ static size_t utf8_length(const unsigned char *s, size_t n)
 	return 0;
 }
 
-/* Offset of the first byte that is not UTF-8, or text.n. */
-static size_t first_bad_byte(str text)
+size_t lines_bad_byte(str text)
 {
 	const unsigned char *s = (const unsigned char *)text.p;
 
@@ -121,8 +120,13 @@ static size_t first_bad_byte(str text)
 	return text.n;
 }
 
-static bool is_control(unsigned char c)
+size_t lines_control(str text, size_t at)
 {
+	unsigned char c = (unsigned char)text.p[at];
+	unsigned char next = at + 1 < text.n ? (unsigned char)text.p[at + 1] : 0;
+
+	if (c == 0xC2 && next >= 0x80 && next <= 0x9F)
+		return 2;
 	return (c < 0x20 && c != '\t' && c != '\n' && c != '\r') || c == 0x7F;
 }
 
@@ -136,11 +140,12 @@ static char *own_text(struct arena *a, struct lines *l, char **copy)
 	return *copy;
 }
 
-static void report_control(struct findings *f, const struct lines *l, size_t at, bool last)
+static void report_control(struct findings *f, const struct lines *l, size_t at, size_t n,
+    bool last)
 {
 	struct finding *d = finding_add(f, FINDING_CONTROL_CHARACTER, lines_pos_at(l, at),
 	    "a control character (code %u) stands here; it is read as a blank%s",
-	    (unsigned)(unsigned char)l->text.p[at], last ? "; further ones are not listed" : "");
+	    (unsigned)(unsigned char)l->text.p[at + n - 1], last ? "; further ones are not listed" : "");
 
 	finding_repair(f, d, "delete it, or save the file as plain text");
 }
@@ -150,12 +155,14 @@ static void blank_controls(struct arena *a, struct lines *l, struct findings *f,
 {
 	size_t told = 0;
 
-	for (size_t i = 0; i < l->text.n; i++) {
-		if (!is_control((unsigned char)l->text.p[i]))
+	for (size_t i = 0, n; i < l->text.n; i++) {
+		n = lines_control(l->text, i);
+		if (!n)
 			continue;
 		if (told++ < TOLD_MOST)
-			report_control(f, l, i, told == TOLD_MOST);
-		own_text(a, l, copy)[i] = ' ';
+			report_control(f, l, i, n, told == TOLD_MOST);
+		/* One of two bytes becomes a no-break space, so that columns stay. */
+		own_text(a, l, copy)[i + n - 1] = n == 2 ? '\xA0' : ' ';
 	}
 }
 
@@ -277,7 +284,7 @@ static void blank_brackets(struct arena *a, struct lines *l, struct findings *f,
 
 bool lines_clean(struct arena *a, struct lines *l, struct findings *f)
 {
-	size_t bad = first_bad_byte(l->text);
+	size_t bad = lines_bad_byte(l->text);
 	char *copy = NULL;
 
 	if (bad < l->text.n) {

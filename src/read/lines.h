@@ -23,6 +23,12 @@ struct pos lines_pos(const struct lines *l, size_t line, size_t byte);
 /* The place of an offset in the whole text. */
 struct pos lines_pos_at(const struct lines *l, size_t offset);
 
+/* Offset of the first byte that is not UTF-8, or text.n. */
+size_t lines_bad_byte(str text);
+/* Bytes of the control character at `at` of well-formed text, 0 when it is none. Tab, LF
+ * and CR are none; those above ASCII (U+0080 to U+009F) are. */
+size_t lines_control(str text, size_t at);
+
 /* Reports encoding, control characters and over-long lines. False: the text is
  * not UTF-8 and nothing of it can be read. Otherwise l->text has blanks in place of
  * each control character and of each line that is too long, too deep in lists or in a

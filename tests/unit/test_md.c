@@ -139,6 +139,9 @@ static void bad_bytes_are_placed(void **state)
 	DUMP("# \xED\xA0\x80\n", "1:3 not-utf8\n");
 	DUMP("# A\n- a\x01" "b\n", "heading1 1:3 <A> 0@1:3\nbullet1 2:3 <a b> 0@2:3\n"
 	    "2:4 control-character\n");
+	DUMP("# A\n- a\xC2\x9F" "b\xC2\xA0" "c\xC2\x80\n", "heading1 1:3 <A> 0@1:3\n"
+	    "bullet1 2:3 <a\xC2\xA0" "b\xC2\xA0" "c\xC2\xA0> 0@2:3\n"
+	    "2:4 control-character\n2:8 control-character\n");
 }
 
 static void a_long_line_is_left_out(void **state)
