@@ -105,7 +105,8 @@ static bool read_round(struct reading *r, struct said value, struct quantity *q,
 	struct quantity_fault fault;
 
 	*pipe = (struct pipe_size){ 0 };
-	if (quantity_parse(value.s, QUANTITY_PIPE, METAL_NONE, q, &fault) == QUANTITY_OK) {
+	if (quantity_parse(value.s, QUANTITY_PIPE, METAL_NONE, q,
+	    &fault) == QUANTITY_OK) {
 		*pipe = pipe_size_of(r->b->arena, q);
 		return true;
 	}
@@ -135,7 +136,8 @@ static void key_run(struct reading *r, const struct pattern_key *row, struct sai
 	read_round(r, value, &r->p->run_size, &r->p->run);
 }
 
-static void key_branch(struct reading *r, const struct pattern_key *row, struct said value)
+static void key_branch(struct reading *r, const struct pattern_key *row,
+    struct said value)
 {
 	(void)row;
 	read_round(r, value, &r->p->branch_size, &r->p->branch);
@@ -186,7 +188,8 @@ static void key_flanges(struct reading *r, const struct pattern_key *row,
     struct said value)
 {
 	(void)row;
-	r->p->nflanges = read_list(r, value, QUANTITY_LENGTH, r->p->flanges, FLANGES_MOST);
+	r->p->nflanges = read_list(r, value, QUANTITY_LENGTH, r->p->flanges,
+	    FLANGES_MOST);
 }
 
 static void key_bends(struct reading *r, const struct pattern_key *row, struct said value)
@@ -223,7 +226,8 @@ static void key_offset(struct reading *r, const struct pattern_key *row,
 #define KEY(name, field, reader, shapes, value) \
 	{ { name, sizeof name - 1 }, offsetof(struct pattern_block, field), reader, \
 	    shapes, value }
-#define LENGTH(name, field, shapes) KEY(name, field, key_quantity, shapes, QUANTITY_LENGTH)
+#define LENGTH(name, field, shapes) \
+	KEY(name, field, key_quantity, shapes, QUANTITY_LENGTH)
 #define TAPERED (BIT(CONE) | BIT(BOX) | BIT(SQUARE))
 #define ROUND (BIT(CYLINDER) | BIT(ELBOW))
 
@@ -255,7 +259,8 @@ static const struct pattern_key keys[] = {
 	KEY("base", base, key_base, TAPERED, 0),
 	LENGTH("top", top, TAPERED),
 	KEY("sides", sides, key_count, BIT(BOX), 24),
-	KEY("divisions", divisions, key_count, ROUND | BIT(SADDLE) | BIT(CONE) | BIT(SQUARE),
+	KEY("divisions", divisions, key_count,
+	    ROUND | BIT(SADDLE) | BIT(CONE) | BIT(SQUARE),
 	    360),
 };
 enum { KEYS = sizeof keys / sizeof *keys };
@@ -278,7 +283,7 @@ static bool read_shape(struct reading *r, const struct block *v)
 	bool more = true;
 
 	while (more) {
-		r->b->f = scratch; /* The second reading tells what is wrong with lines. */
+		r->b->f = scratch; /* The second reading tells of bad lines. */
 		more = drawing_next(r->b, v, &i, &line);
 		r->b->f = all;
 		if (!more || find_key(line.key.s) != ROW_SHAPE)

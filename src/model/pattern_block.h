@@ -20,7 +20,8 @@ enum { FLANGES_MOST = 16 };
 struct pattern_block {
 	str name;                /* after the word pattern: "saddle"; may be empty */
 	enum flat_shape shape;   /* SHAPE_COUNT: not given (reported) */
-	struct quantity thickness, radius, allowance, width, diameter, height, angle, base,
+	struct quantity thickness, radius, allowance, width, diameter, height, angle,
+	    base,
 	    base2, top, offset_x, offset_y, tolerance;
 	struct quantity flanges[FLANGES_MOST], bends[FLANGES_MOST];
 	bool down[FLANGES_MOST]; /* of each bend */

@@ -52,7 +52,8 @@ str brake_fault(const struct pattern_part *p)
 		return STR("neither K nor a bend allowance is given");
 	for (size_t i = 0; i + 1 < p->nflanges; i++)
 		if (!(p->bend_deg[i] > 0 && p->bend_deg[i] < 180))
-			return STR("a bend turns through more than 0 and less than 180 deg");
+			return STR("a bend turns through more than 0 and less than "
+			    "180 deg");
 	for (size_t i = 0; i < p->nflanges; i++) {
 		if (!(p->flange_mm[i] > 0))
 			return STR("a flange has no length");
@@ -113,13 +114,15 @@ void brake_make(struct pattern_maker *m)
 	answer_add(m, STR("Blank length"), length, ANSWER_MM);
 	for (size_t i = 0; i + 1 < p->nflanges; i++) {
 		double half = allowance_mm(p, p->bend_deg[i]) / 2;
-		str name = str_format(m->arena, "Bend line %zu from the first edge", i + 1);
+		str name = str_format(m->arena, "Bend line %zu from the first edge", i +
+		    1);
 
 		at += straight_mm(p, i) + half;
 		answer_add(m, name, at, ANSWER_MM);
 		flat_stroke(m, f, FLAT_BEND, (struct flat_point){ at, 0 },
 		    (struct flat_point){ at, width });
-		flat_dim_add(m, f, (struct flat_dim){ FLAT_AT, { at, width }, { at, width },
+		flat_dim_add(m, f, (struct flat_dim){ FLAT_AT, { at, width }, { at,
+		    width },
 		    str_format(m->arena, "bend %zu", i + 1), at, ANSWER_MM });
 		at += half;
 	}

@@ -118,9 +118,11 @@ void cone_make(struct pattern_maker *m)
 	answer_add(m, STR("One division, straight across the outer arc"),
 	    2 * s.outer * deg_sin(s.deg / n / 2), ANSWER_MM);
 	add_sector(m, &s, n);
-	answer_add(m, STR("Sheet that holds the pattern, length"), m->out->flat[0].width_mm,
+	answer_add(m, STR("Sheet that holds the pattern, length"),
+	    m->out->flat[0].width_mm,
 	    ANSWER_MM);
-	answer_add(m, STR("Sheet that holds the pattern, width"), m->out->flat[0].height_mm,
+	answer_add(m, STR("Sheet that holds the pattern, width"),
+	    m->out->flat[0].height_mm,
 	    ANSWER_MM);
 }
 
@@ -241,7 +243,8 @@ void box_make(struct pattern_maker *m)
 	answer_add(m, STR("Slant height of a face"), g.slant, ANSWER_MM);
 	answer_add(m, STR("Edge of a face at the base"), g.low, ANSWER_MM);
 	answer_add(m, STR("Edge of a face at the top"), g.high, ANSWER_MM);
-	answer_add(m, STR("Corner seam"), hypot(g.slant, (g.low - g.high) / 2), ANSWER_MM);
+	answer_add(m, STR("Corner seam"), hypot(g.slant, (g.low - g.high) / 2),
+	    ANSWER_MM);
 	answer_add(m, STR("Slope of a face"),
 	    atan2(p->height_mm, fabs(p->base_mm - p->top_mm) / 2) * 180 / PATTERN_PI,
 	    ANSWER_DEG);
@@ -256,8 +259,10 @@ void box_make(struct pattern_maker *m)
 		    p->radius_mm, p->thickness_mm) - allow, ANSWER_MM);
 	}
 	add_faces(m, &g);
-	answer_add(m, STR("Sheet that holds the pattern, length"), m->out->flat[0].width_mm,
+	answer_add(m, STR("Sheet that holds the pattern, length"),
+	    m->out->flat[0].width_mm,
 	    ANSWER_MM);
-	answer_add(m, STR("Sheet that holds the pattern, width"), m->out->flat[0].height_mm,
+	answer_add(m, STR("Sheet that holds the pattern, width"),
+	    m->out->flat[0].height_mm,
 	    ANSWER_MM);
 }

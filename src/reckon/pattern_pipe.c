@@ -91,8 +91,8 @@ str elbow_fault(const struct pattern_part *p)
 	if (p->pieces > 2 && !(p->radius_mm > 0))
 		return STR("the radius of the center line is not given");
 	if (!(p->radius_mm > 0) && !(p->height_mm > 0))
-		return STR("neither the height of an end piece nor the radius of the center "
-		    "line is given");
+		return STR("neither the height of an end piece nor the radius of the "
+		    "center line is given");
 	outer = diameter_at(p, LINE_OUTSIDE) / 2;
 	t = deg_tan(miter_deg(p));
 	if ((p->pieces > 2 && p->radius_mm - outer < PATTERN_NOISE_MM) ||
@@ -165,7 +165,8 @@ void elbow_make(struct pattern_maker *m)
 		    ANSWER_MM);
 		add_gore(m, STR("middle piece"), p->pieces - 2, middle, 2 * r * t, true);
 	}
-	answer_add(m, STR("One sheet for all pieces, seams at throat and heel in turn, is "
+	answer_add(m,
+	    STR("One sheet for all pieces, seams at throat and heel in turn, is "
 	    "as high as"), 2 * end_mm(p) + (p->pieces - 2) * middle, ANSWER_MM);
 }
 
@@ -241,7 +242,8 @@ static void add_saddle_flat(struct pattern_maker *m, double nearest)
 		    length - saddle_mm(p, 360.0 * i / steps));
 	for (unsigned i = 1; i < n; i++)
 		flat_stroke(m, f, FLAT_MARK, (struct flat_point){ wrap * i / n, 0 },
-		    (struct flat_point){ wrap * i / n, length - saddle_mm(p, 360.0 * i / n) });
+		    (struct flat_point){ wrap * i / n, length - saddle_mm(p,
+		    360.0 * i / n) });
 	flat_settle(m, f);
 }
 

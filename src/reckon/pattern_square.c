@@ -79,7 +79,8 @@ static double fan_rate(const struct square *s, unsigned q, double deg)
 {
 	struct space c = corner(s, q), e = rim(s, deg);
 	double step = s->r * PATTERN_PI / 180, l = apart(c, e);
-	double out = step * ((e.x - c.x) * -deg_sin(deg) + (e.y - c.y) * deg_cos(deg)) / l;
+	double out = step * ((e.x - c.x) * -deg_sin(deg) +
+	    (e.y - c.y) * deg_cos(deg)) / l;
 
 	return sqrt(fmax(0, step * step - out * out)) / l;
 }
@@ -108,7 +109,8 @@ static bool is_told(const struct square *s, unsigned q)
 		bool same = true, mirror = true;
 
 		for (unsigned i = 0; i <= s->n / 4; i++) {
-			double step = 360.0 / s->n, mine = line_mm(s, q, 90 * q + step * i);
+			double step = 360.0 / s->n, mine = line_mm(s, q, 90 * q +
+			    step * i);
 
 			same &= fabs(mine - line_mm(s, k, 90 * k + step * i)) <
 			    PATTERN_NOISE_MM;
@@ -127,7 +129,8 @@ static void add_corner_table(struct pattern_maker *m, const struct square *s, un
 	static const char *const where[] = { "right rear", "left rear", "left front",
 		"right front" };
 	struct pattern_table *t = table_add(m, only ? STR("Every corner")
-	    : str_format(m->arena, "Corner at the %s, and those that mirror it", where[q]),
+	    : str_format(m->arena, "Corner at the %s, and those that mirror it",
+	    where[q]),
 	    STR("Round the circle"), STR("True length"));
 
 	t->head[1] = STR("Plan length");
@@ -304,13 +307,16 @@ void square_make(struct pattern_maker *m)
 			add_corner_table(m, &s, q, told == 1);
 	answer_add(m, STR("One division along the round"), 2 * PATTERN_PI * s.r / s.n,
 	    ANSWER_MM);
-	answer_add(m, STR("One division, straight across"), 2 * s.r * deg_sin(180.0 / s.n),
+	answer_add(m, STR("One division, straight across"),
+	    2 * s.r * deg_sin(180.0 / s.n),
 	    ANSWER_MM);
 	answer_add(m, STR("Round all the way"), 2 * PATTERN_PI * s.r, ANSWER_MM);
 	add_flat_answers(m, &s);
 	add_flats(m, &s);
-	answer_add(m, STR("Sheet that holds the pattern, length"), m->out->flat[0].width_mm,
+	answer_add(m, STR("Sheet that holds the pattern, length"),
+	    m->out->flat[0].width_mm,
 	    ANSWER_MM);
-	answer_add(m, STR("Sheet that holds the pattern, width"), m->out->flat[0].height_mm,
+	answer_add(m, STR("Sheet that holds the pattern, width"),
+	    m->out->flat[0].height_mm,
 	    ANSWER_MM);
 }

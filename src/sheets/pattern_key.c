@@ -1,6 +1,7 @@
 /* Worked-out patterns for the instructor's key. */
 #include "sheets/pattern_sheet.h"
 
+#include "sheets/sheet.h"
 #include "units/format.h"
 
 #include <math.h>
@@ -92,7 +93,8 @@ static void draw_flat(void *user, struct canvas *c, rect area)
 static void add_flat(struct sheet *sh, const struct flat *f)
 {
 	struct picture *p = arena_alloc(sh->arena, sizeof *p);
-	str head = str_format(sh->arena, "Pattern: %.*s, cut %u", STR_ARG(f->name), f->count);
+	str head = str_format(sh->arena, "Pattern: %.*s, cut %u", STR_ARG(f->name),
+	    f->count);
 	struct block *h = block_plain(&sh->s, head, &TYPE_BOLD, TAG_P, sh->width_pt);
 	str alt = str_format(sh->arena, "Developed outline, %.*s, fits %.*s by %.*s",
 	    STR_ARG(f->name), STR_ARG(key_length_text(sh->arena, f->width_mm)),
@@ -111,7 +113,8 @@ static void add_table(struct sheet *sh, const struct pattern_table *t)
 	const struct grid_column columns[] = { { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 4, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 4, ALIGN_LEFT } };
-	const str head[] = { t->at, STR("Along the stretch-out"), t->head[0], t->head[1] };
+	const str head[] = { t->at, STR("Along the stretch-out"), t->head[0],
+	    t->head[1] };
 	struct grid *g = sheet_grid(sh, columns, 4, 0, str_format(sh->arena,
 	    "Lines: %.*s", STR_ARG(t->name)));
 
@@ -138,10 +141,12 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 
 	sheet_bold(sh, pattern_head(sh->arena, b));
 	if (p->fault.n) {
-		sheet_text(sh, str_format(sh->arena, "No pattern: %.*s.", STR_ARG(p->fault)));
+		sheet_text(sh, str_format(sh->arena, "No pattern: %.*s.",
+		    STR_ARG(p->fault)));
 		return;
 	}
-	sheet_text(sh, str_format(sh->arena, "Taken: %.*s. Given: %.*s.", STR_ARG(p->basis),
+	sheet_text(sh, str_format(sh->arena, "Taken: %.*s. Given: %.*s.",
+	    STR_ARG(p->basis),
 	    STR_ARG(pattern_given(sh->arena, b))));
 	for (size_t i = 0; i < p->nanswers; i++)
 		lines[i] = key_answer_text(sh->arena, &p->answer[i]);

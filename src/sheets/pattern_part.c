@@ -1,6 +1,8 @@
 /* From a pattern block to a part that can be worked out. */
 #include "sheets/pattern_sheet.h"
 
+#include "sheets/sheet.h"
+
 static const enum pattern_shape shapes[SHAPE_COUNT] = {
 	[SHAPE_BRAKE] = PATTERN_BRAKE, [SHAPE_CYLINDER] = PATTERN_CYLINDER,
 	[SHAPE_ELBOW] = PATTERN_ELBOW, [SHAPE_SADDLE] = PATTERN_SADDLE,
@@ -9,7 +11,8 @@ static const enum pattern_shape shapes[SHAPE_COUNT] = {
 };
 
 static const enum pattern_line lines[] = {
-	[SIDE_NONE] = LINE_AS_GIVEN, [SIDE_OUTSIDE] = LINE_OUTSIDE, [SIDE_MEAN] = LINE_MEAN,
+	[SIDE_NONE] = LINE_AS_GIVEN, [SIDE_OUTSIDE] = LINE_OUTSIDE,
+	    [SIDE_MEAN] = LINE_MEAN,
 	[SIDE_INSIDE] = LINE_INSIDE, [SIDE_MOLD] = LINE_AS_GIVEN,
 };
 

@@ -1,6 +1,7 @@
 /* Pattern blocks in words, and as rows of the grading sheet. */
 #include "sheets/pattern_sheet.h"
 
+#include "sheets/sheet.h"
 #include "units/format.h"
 
 #include <math.h>

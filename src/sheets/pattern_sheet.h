@@ -10,7 +10,8 @@
 #include "model/pattern_block.h"
 #include "reckon/pattern.h"
 #include "sheets/limits.h"
-#include "sheets/sheet.h"
+
+struct sheet; /* sheets/sheet.h */
 
 /* The part that a block describes, in the terms of reckon/pattern.h. A stretch-out that
  * the block does not choose lies on the middle of a given thickness, for pipe outside;

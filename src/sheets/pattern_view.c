@@ -2,6 +2,7 @@
 #include "sheets/pattern_sheet.h"
 
 #include "draw/geom.h"
+#include "sheets/sheet.h"
 
 #include <math.h>
 
@@ -114,7 +115,8 @@ static void walk_profile(struct viewer *w, struct profile *f)
 	profile_to(f, at, (pt){ 0, t });
 	for (uint32_t i = 0; i < w->p.nflanges; i++) {
 		bool last = i + 1 == w->p.nflanges;
-		double before = i ? back_mm(w, i - 1) : 0, after = last ? 0 : back_mm(w, i);
+		double before = i ? back_mm(w, i - 1) : 0, after = last ? 0 : back_mm(w,
+		    i);
 		bool high = last ? i && w->b->down[i - 1] : w->b->down[i];
 		pt n = { -u.y, u.x }, face = high ? pt_mul(n, t) : (pt){ 0, 0 };
 
@@ -145,11 +147,14 @@ static void size_flange(struct viewer *w, const struct profile *f, uint32_t i, p
 	bool few = w->p.nflanges <= 5;
 
 	if (few && fabs(a.y - b.y) < 1e-6)
-		add_size(w, at.y > middle.y ? FIG_SIZE_ABOVE : FIG_SIZE_BELOW, a, b, label);
+		add_size(w, at.y > middle.y ? FIG_SIZE_ABOVE : FIG_SIZE_BELOW, a, b,
+		    label);
 	else if (few && fabs(a.x - b.x) < 1e-6)
-		add_size(w, at.x > middle.x ? FIG_SIZE_RIGHT : FIG_SIZE_LEFT, a, b, label);
+		add_size(w, at.x > middle.x ? FIG_SIZE_RIGHT : FIG_SIZE_LEFT, a, b,
+		    label);
 	else
-		add_size(w, at.x > middle.x ? FIG_SIZE_AT_RIGHT : FIG_SIZE_AT_LEFT, at, at,
+		add_size(w, at.x > middle.x ? FIG_SIZE_AT_RIGHT : FIG_SIZE_AT_LEFT, at,
+		    at,
 		    label);
 }
 
@@ -307,8 +312,10 @@ static void view_taper(struct viewer *w, double base, double top, double shift)
 	    STR_ARG(quantity_text(w->arena, &w->b->base)), under, *where ? " " : "",
 	    where));
 	if (top > 0)
-		add_size(w, FIG_SIZE_ABOVE, v[3], v[2], str_format(w->arena, "%.*s %s%s%s",
-		    STR_ARG(quantity_text(w->arena, &w->b->top)), round, *where ? " " : "",
+		add_size(w, FIG_SIZE_ABOVE, v[3], v[2], str_format(w->arena,
+		    "%.*s %s%s%s",
+		    STR_ARG(quantity_text(w->arena, &w->b->top)), round,
+		    *where ? " " : "",
 		    where));
 	add_size(w, FIG_SIZE_LEFT, v[0], (pt){ v[0].x, h },
 	    quantity_text(w->arena, &w->b->height));
@@ -342,7 +349,8 @@ static void view_box(struct viewer *w)
 		return;
 	view_taper(w, base, top, 0);
 	for (unsigned i = 0; i < n; i++) {
-		double deg = 360.0 * (i + 0.5) / n, out = geom_cos(deg) / geom_cos(180.0 / n);
+		double deg = 360.0 * (i + 0.5) / n,
+		    out = geom_cos(deg) / geom_cos(180.0 / n);
 
 		if (deg > 180 && fabs(out) < 1)
 			add_stroke(w, FIG_FOLD_LINE, (pt){ base / 2 * out, 0 },
@@ -380,10 +388,12 @@ static void view_square(struct viewer *w)
 	add_size(w, FIG_SIZE_RIGHT, v[1], v[2], quantity_text(w->arena,
 	    w->p.base2_mm > 0 ? &w->b->base2 : &w->b->base));
 	if (x > 0)
-		add_size(w, FIG_SIZE_BELOW, (pt){ plan.x, v[0].y }, (pt){ middle.x, v[0].y },
+		add_size(w, FIG_SIZE_BELOW, (pt){ plan.x, v[0].y }, (pt){ middle.x,
+		    v[0].y },
 		    label_of(w, &w->b->offset_x, "off center"));
 	if (y > 0)
-		add_size(w, FIG_SIZE_RIGHT, (pt){ v[1].x, plan.y }, (pt){ v[1].x, middle.y },
+		add_size(w, FIG_SIZE_RIGHT, (pt){ v[1].x, plan.y }, (pt){ v[1].x,
+		    middle.y },
 		    label_of(w, &w->b->offset_y, "off center"));
 }
 

@@ -2,6 +2,7 @@
 
 #include "draw/geom.h"
 #include "sheets/pattern_sheet.h"
+#include "sheets/sheet.h"
 #include "sheets/template_tile.h"
 
 /* Margins that a printer can ink, and what stands round the window: five lines above,
@@ -41,14 +42,14 @@ struct template_doc {
 
 static rect window_of(const struct template_doc *t)
 {
-	return (rect){ MARGIN_PT, MARGIN_PT + HEAD_PT, t->width_pt - 2 * MARGIN_PT - SIDE_PT,
+	return (rect){ MARGIN_PT, MARGIN_PT + HEAD_PT,
+		t->width_pt - 2 * MARGIN_PT - SIDE_PT,
 		t->height_pt - 2 * MARGIN_PT - HEAD_PT - FOOT_PT };
 }
 
 static void add_flat(struct template_doc *t, struct leaf leaf, const struct flat *f)
 {
 	rect w = window_of(t);
-	size_t first = t->nleaves;
 
 	leaf.tiling = tiling_new(f, w.w, w.h);
 	if (leaf.tiling.columns > TILE_COLUMNS || leaf.tiling.rows > TILE_COLUMNS ||
@@ -58,8 +59,9 @@ static void add_flat(struct template_doc *t, struct leaf leaf, const struct flat
 		for (unsigned column = 0; column < leaf.tiling.columns; column++) {
 			leaf.row = row;
 			leaf.column = column;
-			if (first == t->nleaves || tiling_shows(&leaf.tiling, column, row))
-				*ARENA_PUSH(t->arena, t->leaf, t->nleaves, t->leaves_cap) = leaf;
+			if (!tiling_shows(&leaf.tiling, column, row))
+				continue;
+			*ARENA_PUSH(t->arena, t->leaf, t->nleaves, t->leaves_cap) = leaf;
 		}
 	}
 }
@@ -166,8 +168,8 @@ static void draw_head(const struct template_doc *t, struct canvas *c,
 	put(t, c, &type_line, (pt){ x, y + 56 }, wide,
 	    str_format(t->arena, "Taken: %.*s", STR_ARG(l->basis)));
 	put(t, c, &type_bold, (pt){ x, y + 70 }, wide,
-	    STR("Print at 100 %, do not fit to page. Lay the ringed crosses of neighbors on "
-	    "each other."));
+	    STR("Print at 100 %, do not fit to page. Lay the ringed crosses of neighbors "
+	    "on each other."));
 }
 
 /* A bar with a tick at each part, from `at` along unit vector u. */
@@ -195,9 +197,10 @@ static void draw_foot(const struct template_doc *t, struct canvas *c)
 	put(t, c, &type_line, (pt){ along, y + 40 }, right - along,
 	    STR("4 in: measure both bars before you cut"));
 	draw_bar(c, (pt){ right, MARGIN_PT + HEAD_PT }, (pt){ 0, 1 }, BAR_IN * 72, 8);
-	put(t, c, &type_right, (pt){ right, MARGIN_PT + HEAD_PT + BAR_IN * 72 + 14 }, SIDE_PT,
-	    STR("4 in"));
-	put(t, c, &type_line, (pt){ x, y + 62 }, right - x - NOT_FOR_PT, t->spec.model->title);
+	put(t, c, &type_right, (pt){ right, MARGIN_PT + HEAD_PT + BAR_IN * 72 + 14 },
+	    SIDE_PT, STR("4 in"));
+	put(t, c, &type_line, (pt){ x, y + 62 }, right - x - NOT_FOR_PT,
+	    t->spec.model->title);
 	put(t, c, &type_right, (pt){ right, y + 62 }, NOT_FOR_PT,
 	    STR("an answer: for the bench, not for packets"));
 }

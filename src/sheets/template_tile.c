@@ -14,7 +14,9 @@ static unsigned count_along(double size, double window)
 {
 	double step = window - TILE_OVERLAP_PT;
 
-	return size <= window ? 1 : (unsigned)ceil((size - TILE_OVERLAP_PT) / step - 1e-9);
+	if (size <= window)
+		return 1;
+	return (unsigned)ceil((size - TILE_OVERLAP_PT) / step - 1e-9);
 }
 
 struct tiling tiling_new(const struct flat *f, double window_w, double window_h)
@@ -57,7 +59,8 @@ static pt corner(const struct tiling *t, unsigned column, unsigned row)
 static bool clip(rect r, pt *a, pt *b)
 {
 	const double d[4] = { a->x - b->x, b->x - a->x, a->y - b->y, b->y - a->y };
-	const double q[4] = { a->x - r.x, r.x + r.w - a->x, a->y - r.y, r.y + r.h - a->y };
+	const double q[4] = { a->x - r.x, r.x + r.w - a->x, a->y - r.y, r.y +
+	    r.h - a->y };
 	double from = 0, to = 1;
 	pt start = *a, way = pt_sub(*b, *a);
 

@@ -59,7 +59,8 @@ static void print_pattern(const struct pattern *o)
 	if (o->fault.n)
 		printf("fault %.*s\n", STR_ARG(o->fault));
 	for (size_t i = 0; i < o->nanswers; i++)
-		printf("answer %.15g %.*s\n", o->answer[i].value, STR_ARG(o->answer[i].name));
+		printf("answer %.15g %.*s\n", o->answer[i].value,
+		    STR_ARG(o->answer[i].name));
 	for (size_t i = 0; i < o->ntables; i++) {
 		printf("table\n");
 		for (size_t k = 0; k < o->table[i].n; k++) {

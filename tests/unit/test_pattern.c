@@ -85,7 +85,7 @@ static void rolled_ring(void **state)
 
 static void two_piece_elbow(void **state)
 {
-	/* Every 30 deg from the heel, the middle thickness of 16 ga carbon steel 0.0598. */
+	/* Every 30 deg from the heel; 16 ga carbon steel is 0.0598. */
 	static const double want[] = { 9.000, 8.598, 7.500, 6.000, 4.500, 3.402, 3.000 };
 	struct pattern_part p = { .shape = PATTERN_ELBOW, .wrap = LINE_MEAN, .pieces = 2,
 		.diameter_mm = 6 * IN, .height_mm = 6 * IN, .angle_deg = 90,
@@ -137,7 +137,8 @@ static void duct(void **state)
 	has_in(o, STR("One division along the round"), 1.963, 5e-4);
 	has_in(o, STR("One division, straight across"), 1.951, 5e-4);
 	has_in(o, STR("Round to the flat side, square to it, right"), 10.198, 5e-4);
-	assert_true(isnan(pattern_find(o, STR("Round to the flat side, square to it, left"))));
+	assert_true(isnan(pattern_find(o,
+	    STR("Round to the flat side, square to it, left"))));
 	assert_int_equal(o->nflats, 1);
 	assert_int_equal(o->flat[0].count, 2);
 }
@@ -187,7 +188,8 @@ static void published_frustum(void **state)
 /* A blacksmiths' mathematics page: a whole cone of 90 deg included angle. */
 static void published_cone(void **state)
 {
-	struct pattern_part p = { .shape = PATTERN_CONE, .base_mm = 100, .height_mm = 50 };
+	struct pattern_part p = { .shape = PATTERN_CONE, .base_mm = 100,
+	    .height_mm = 50 };
 	const struct pattern *o = pattern_reckon(*state, &p);
 
 	has_deg(o, STR("Sector angle"), 254.6, 5e-2);
@@ -253,7 +255,8 @@ static void recorded_saddles(void **state)
 		assert_int_equal(o->fault.n, 0);
 		for (size_t i = 0; i < 7; i++)
 			near_to(o->table[0].v[i].v_mm[0] / IN, rows[r].want[i], 5e-4);
-		near_to(pattern_find(o, STR("Depth of the cut")) / IN, rows[r].want[6], 5e-4);
+		near_to(pattern_find(o, STR("Depth of the cut")) / IN, rows[r].want[6],
+		    5e-4);
 	}
 }
 
@@ -285,7 +288,8 @@ static void recorded_transition(void **state)
  * d / tan 45. */
 static void laterals(void **state)
 {
-	struct pattern_part p = { .shape = PATTERN_SADDLE, .diameter_mm = 60, .run_mm = 110,
+	struct pattern_part p = { .shape = PATTERN_SADDLE, .diameter_mm = 60,
+	    .run_mm = 110,
 		.angle_deg = 45 };
 	const struct pattern *o = pattern_reckon(*state, &p);
 
@@ -355,7 +359,8 @@ static void thickness_on_a_slope(void **state)
 /* Off center in both directions, no two corners are alike. */
 static void off_center(void **state)
 {
-	struct pattern_part p = { .shape = PATTERN_SQUARE, .base_mm = 300, .base2_mm = 260,
+	struct pattern_part p = { .shape = PATTERN_SQUARE, .base_mm = 300,
+	    .base2_mm = 260,
 		.top_mm = 150, .height_mm = 200, .offset_x_mm = 40, .offset_y_mm = 25,
 		.pieces = 2 };
 	const struct pattern *o = pattern_reckon(*state, &p);
@@ -426,7 +431,8 @@ static void impossible_elbows(void **state)
 	p.radius_mm = 0;
 	fault_is(state, p, "the radius of the center line is not given");
 	p.pieces = 2;
-	fault_is(state, p, "neither the height of an end piece nor the radius of the center "
+	fault_is(state, p,
+	    "neither the height of an end piece nor the radius of the center "
 	    "line is given");
 	p.height_mm = 50; /* As far as the throat reaches at 45 deg. */
 	fault_is(state, p, "the throat has no length left: the elbow is too tight");
