@@ -4,6 +4,7 @@
 #include "sheets/key.h"
 #include "sheets/limits.h"
 #include "sheets/pattern_sheet.h"
+#include "sheets/sheet.h"
 
 struct keybook {
 	struct arena *arena;
