@@ -1,0 +1,399 @@
+/* One rule over one order: who asks in vain, put together by cause, then told. */
+#include "check/rule_trade.h"
+
+#include <assert.h>
+
+/* One assignment that asks in vain. */
+struct vain {
+	uint32_t asker, next;    /* next of the same cause, NONE */
+};
+
+/* All that ask in vain for one key in one way. */
+struct cause {
+	uint32_t first, last;    /* in vains; NONE when there are none */
+	bool told;               /* as an unmet need, or by another rule */
+};
+
+struct vains {
+	struct vain *v;
+	size_t n, cap;
+	struct cause *causes;    /* by key, then by how it is unmet */
+};
+
+enum { WAYS = MET_NEVER + 1 };   /* of enum met; the first is never used */
+/* In struct trade.told: no safety work at all, or this plus the card's assignment. */
+enum { TOLD_ALL = 1, TOLD_CARD = 2 };
+
+static uint32_t keys_given(const struct rule_context *x, uint32_t assignment, uint32_t *v,
+    uint32_t most)
+{
+	const struct trade *t = (const struct trade *)x;
+
+	assert(most == RULE_KEYS_MOST);
+	return t->rule->gives(t, assignment, v);
+}
+
+static bool gives_key(struct trade *t, uint32_t assignment, uint32_t key)
+{
+	uint32_t v[RULE_KEYS_MOST], n = t->rule->gives(t, assignment, v);
+
+	for (uint32_t i = 0; i < n; i++)
+		if (v[i] == key)
+			return true;
+	return false;
+}
+
+/* Safety cards are passed as assessed or not at all; for the rest, whatever level
+ * students bring is theirs to build on. */
+static bool brings(const struct trade *t, const struct skill_at *s)
+{
+	bool safety = finding_info(t->rule->name)->class == CLASS_SAFETY;
+
+	return s->skill != NONE && s->level == SKILL_ASSESSED &&
+	    rule_brought(&t->x, s->skill, safety ? SKILL_ASSESSED : SKILL_INTRODUCED);
+}
+
+static bool brings_anything(const struct trade *t)
+{
+	for (uint32_t s = 0; s < t->x.m->nskills; s++)
+		if (rule_brought(&t->x, s, SKILL_INTRODUCED))
+			return true;
+	return false;
+}
+
+/* Which keys brought skills stand for, and whether some stand for nothing here. */
+static void find_brought(struct trade *t)
+{
+	const struct model *m = t->x.m;
+	uint32_t v[RULE_KEYS_MOST];
+	bool *assessed;
+
+	if (!brings_anything(t))
+		return;
+	t->brought = arena_array(t->x.scratch, t->nkeys, sizeof *t->brought);
+	assessed = arena_array(t->x.scratch, m->nskills, sizeof *assessed);
+	for (uint32_t w = 0; w < m->nassignments; w++)
+		for (size_t i = 0; i < m->assignments[w].nteaches; i++) {
+			const struct skill_at *s = &m->assignments[w].teaches[i];
+			uint32_t n = brings(t, s) ? t->rule->gives(t, w, v) : 0;
+
+			if (s->skill != NONE && s->level == SKILL_ASSESSED)
+				assessed[s->skill] = true;
+			for (uint32_t k = 0; k < n; k++)
+				t->brought[v[k]] = true;
+		}
+	for (uint32_t s = 0; s < m->nskills; s++)
+		t->brought_unknown |= !assessed[s] &&
+		    rule_brought(&t->x, s, SKILL_PRACTICED);
+}
+
+/* How a key stands before an asker who is himself the first to give it: not at all. */
+static enum met how_met(const struct trade *t, uint32_t asker, uint32_t key)
+{
+	enum met met = rule_met(&t->x, t->firsts[key], asker);
+
+	return met == MET_LATER && rule_named(t->firsts[key], met) == asker ? MET_NEVER
+	    : met;
+}
+
+/* When students bring skills that no sheet here explains, nobody can say that a thing
+ * was never done; safety is asked for all the same. */
+static bool is_owed(const struct trade *t, uint32_t asker, uint32_t key)
+{
+	if (t->brought_unknown && finding_info(t->rule->name)->class != CLASS_SAFETY)
+		return false;
+	return t->rule->owed && t->rule->owed(t, asker, key);
+}
+
+static void note_vain(const struct trade *t, struct vains *vs, uint32_t asker,
+    struct cause *c)
+{
+	uint32_t at = (uint32_t)vs->n;
+
+	*ARENA_PUSH(t->x.scratch, vs->v, vs->n, vs->cap) = (struct vain){ asker, NONE };
+	if (c->first == NONE)
+		c->first = at;
+	else
+		vs->v[c->last].next = at;
+	c->last = at;
+}
+
+static void find_vains(struct trade *t, struct vains *vs)
+{
+	uint32_t v[RULE_KEYS_MOST];
+
+	for (size_t i = 0; i < t->x.o->nwalk; i++) {
+		uint32_t asker = t->x.o->walk[i], n = t->rule->asks(t, asker, v);
+
+		assert(n <= RULE_KEYS_MOST);
+		for (uint32_t k = 0; k < n; k++) {
+			enum met met = how_met(t, asker, v[k]);
+
+			if (met == MET || (t->brought && t->brought[v[k]]) ||
+			    (met == MET_NEVER && !is_owed(t, asker, v[k])))
+				continue;
+			note_vain(t, vs, asker, &vs->causes[v[k] * WAYS + met]);
+		}
+	}
+}
+
+void trade_index_teachers(struct trade *t)
+{
+	const struct graph *g = t->x.view->graph;
+	uint32_t nskills = (uint32_t)t->x.m->nskills, n = g->teach_at[g->nassignments];
+	uint32_t *at;
+
+	if (t->teacher_at)
+		return;
+	at = arena_array(t->x.scratch, nskills + 2, sizeof *at);
+	for (uint32_t i = 0; i < n; i++)
+		at[cell_skill(g->teach[i]) + 2]++;
+	for (uint32_t s = 0; s < nskills; s++)
+		at[s + 2] += at[s + 1];
+	t->teachers = arena_array(t->x.scratch, n, sizeof *t->teachers);
+	for (uint32_t w = 0; w < g->nassignments; w++)
+		for (uint32_t i = g->teach_at[w]; i < g->teach_at[w + 1]; i++)
+			t->teachers[at[cell_skill(g->teach[i]) + 1]++] = w;
+	t->teacher_at = at;
+}
+
+/* A skill has a handful of teachers; the bound keeps a hostile program linear. */
+enum { TEACHERS_MOST = 64 };
+
+static bool is_taught_by(struct trade *t, uint32_t skill, uint32_t key,
+    bool (*giver)(struct trade *, uint32_t, uint32_t))
+{
+	uint32_t from, end;
+
+	trade_index_teachers(t);
+	from = t->teacher_at[skill];
+	end = t->teacher_at[skill + 1];
+	for (uint32_t i = from; i < end && i - from < TEACHERS_MOST; i++)
+		if (giver(t, t->teachers[i], key))
+			return true;
+	return false;
+}
+
+bool trade_is_unmet(struct trade *t, uint32_t asker, uint32_t need)
+{
+	struct view *v = t->x.view;
+	uint32_t unit = v->units->of[asker], met;
+
+	if (!view_asks(v, need))
+		return false;
+	view_detail(t->x.scratch, v);
+	met = view_meeting(v, need, unit, v->units->optional[unit]);
+	return met == NONE || met > unit;
+}
+
+bool trade_need_tells(struct trade *t, uint32_t asker, uint32_t key,
+    bool (*giver)(struct trade *, uint32_t, uint32_t))
+{
+	const struct graph *g = t->x.view->graph;
+
+	for (uint32_t n = g->need_at[asker]; n < g->need_at[asker + 1]; n++) {
+		if (!trade_is_unmet(t, asker, n))
+			continue;
+		for (uint32_t i = g->alt_at[n]; i < g->alt_at[n + 1]; i++)
+			if (g->alts[i] < g->ncells &&
+			    is_taught_by(t, cell_skill(g->alts[i]), key, giver))
+				return true;
+	}
+	return false;
+}
+
+bool trade_brings_own(const struct trade *t, uint32_t asker, enum skill_level level)
+{
+	const struct assignment *a = &t->x.m->assignments[asker];
+
+	for (size_t i = 0; i < a->nteaches; i++)
+		if (a->teaches[i].skill != NONE &&
+		    a->teaches[i].level == SKILL_ASSESSED &&
+		    rule_brought(&t->x, a->teaches[i].skill, level))
+			return true;
+	return false;
+}
+
+static void silence_told(struct trade *t, struct vains *vs)
+{
+	for (uint32_t k = 0; k < t->nkeys; k++)
+		for (uint32_t way = MET + 1; way < WAYS; way++) {
+			struct cause *c = &vs->causes[k * WAYS + way];
+
+			for (uint32_t i = c->first; i != NONE && !c->told;
+			    i = vs->v[i].next)
+				c->told = trade_need_tells(t, vs->v[i].asker, k,
+				    gives_key);
+		}
+}
+
+/* The words of the rule, with the word of the key in the place of @. */
+static void say(struct buf *b, const struct trade *t, const char *words, uint32_t key)
+{
+	for (; *words; words++)
+		if (*words == '@')
+			buf_adds(b, t->rule->word(t, key));
+		else
+			buf_addc(b, *words);
+}
+
+static str id_of(const struct trade *t, uint32_t assignment)
+{
+	return t->x.m->assignments[assignment].id;
+}
+
+static str say_message(const struct trade *t, uint32_t key, enum met met)
+{
+	struct buf b = { .arena = t->x.scratch };
+
+	say(&b, t, t->rule->does, key);
+	if (met == MET_NEVER) {
+		say(&b, t, t->rule->never, key);
+	} else if (met == MET_LATER) {
+		say(&b, t, t->rule->late, key);
+	} else {
+		buf_adds(&b, met == MET_OPTIONAL ? ", but before it only optional work "
+		    : ", but before it only one branch of a choice ");
+		say(&b, t, t->rule->gives_words, key);
+	}
+	return buf_str(&b);
+}
+
+static void explain(struct trade *t, struct finding *d, uint32_t asker, uint32_t key,
+    enum met met)
+{
+	uint32_t giver = rule_named(t->firsts[key], met);
+	struct buf b = { .arena = t->x.f->arena };
+
+	if (met == MET_NEVER) {
+		say(&b, t, t->rule->never_cause, key);
+		d->cause = buf_str(&b);
+		b = (struct buf){ .arena = t->x.f->arena };
+		say(&b, t, t->rule->never_repair, key);
+		d->repair = buf_str(&b);
+		return;
+	}
+	buf_addf(&b, "%.*s ", STR_ARG(id_of(t, giver)));
+	say(&b, t, t->rule->gives_words, key);
+	buf_addf(&b, " in %.*s", STR_ARG(rule_place(&t->x, giver)));
+	d->cause = buf_str(&b);
+	if (met == MET_OPTIONAL)
+		finding_repair(t->x.f, d, "take \"optional\" off the line of %.*s in "
+		    "program.md", STR_ARG(id_of(t, giver)));
+	else if (met == MET_BRANCH)
+		finding_repair(t->x.f, d, "give it in every branch of that choice, or to "
+		    "everyone before %.*s", STR_ARG(id_of(t, asker)));
+	else
+		finding_repair(t->x.f, d, "move %.*s before %.*s", STR_ARG(id_of(t,
+		    giver)), STR_ARG(id_of(t, asker)));
+}
+
+static struct pos place_of(const struct trade *t, uint32_t asker)
+{
+	return assignment_fact_pos(&t->x.m->assignments[asker], str_of(t->rule->fact));
+}
+
+static void relate_rest(struct trade *t, struct finding *d, const struct vains *vs,
+    const struct cause *c, uint32_t key)
+{
+	for (uint32_t i = vs->v[c->first].next; i != NONE; i = vs->v[i].next) {
+		uint32_t who = vs->v[i].asker;
+		struct related *r = finding_relate(t->x.f, d, place_of(t, who));
+		struct buf b = { .arena = t->x.f->arena };
+
+		buf_addf(&b, "%.*s ", STR_ARG(id_of(t, who)));
+		say(&b, t, t->rule->does, key);
+		buf_adds(&b, " too");
+		r->assignment = id_of(t, who);
+		r->label = buf_str(&b);
+	}
+}
+
+/* Among the rules of safety: one who lacks all safety work, or is told of this very card
+ * already, is not told again. The first rule is that of the shop sign-off. */
+static bool is_told(const struct trade *t, uint32_t asker, uint32_t giver)
+{
+	uint32_t told = t->told ? t->told[asker] : 0;
+
+	return told == TOLD_ALL || (giver != NONE && told == giver + TOLD_CARD);
+}
+
+static void note_told(struct trade *t, const struct vains *vs, const struct cause *c,
+    uint32_t giver)
+{
+	bool shop = t->rule->name == FINDING_WORK_BEFORE_SHOP_SAFETY;
+
+	if (!t->told || (giver == NONE && !shop))
+		return;
+	for (uint32_t i = c->first; i != NONE; i = vs->v[i].next)
+		t->told[vs->v[i].asker] = giver == NONE ? TOLD_ALL : giver + TOLD_CARD;
+}
+
+static void tell(struct trade *t, const struct vains *vs, const struct cause *c,
+    uint32_t key, enum met met)
+{
+	uint32_t asker = vs->v[c->first].asker;
+	uint32_t giver = met == MET_NEVER ? NONE : rule_named(t->firsts[key], met);
+	struct finding *d;
+
+	if (is_told(t, asker, giver))
+		return;
+	note_told(t, vs, c, giver);
+	d = rule_report(&t->x, t->rule->name, place_of(t, asker), asker,
+	    "%.*s (%.*s) %.*s", STR_ARG(id_of(t, asker)),
+	    STR_ARG(rule_place(&t->x, asker)), STR_ARG(say_message(t, key, met)));
+	explain(t, d, asker, key, met);
+	relate_rest(t, d, vs, c, key);
+	if ((met == MET_OPTIONAL || met == MET_BRANCH) && d->level == LEVEL_ERROR &&
+	    finding_info(t->rule->name)->class != CLASS_SAFETY)
+		d->level = LEVEL_WARNING;
+}
+
+static bool is_shop_order(const struct rule_context *x)
+{
+	uint32_t n = 0;
+
+	for (uint32_t k = 0; k < PROCESS_COUNT; k++)
+		n += x->lists.process[k].n;
+	for (uint32_t k = 0; k < JOINT_COUNT; k++)
+		n += x->lists.joint[k].n;
+	for (size_t k = 0; k < x->m->nmachines; k++)
+		n += x->lists.machine[k].n;
+	return n > 0;
+}
+
+bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
+    struct trade *t)
+{
+	*t = (struct trade){ .x = *x, .rule = rule };
+	t->nkeys = rule->nkeys ? rule->nkeys : (uint32_t)x->m->nmachines;
+	if (!t->nkeys || !is_shop_order(x))
+		return false;
+	if (rule->prepare) {
+		t->marks = arena_array(x->scratch, x->m->nassignments, sizeof *t->marks);
+		rule->prepare(t);
+	}
+	find_brought(t);
+	t->firsts = rule_firsts(&t->x, t->nkeys, keys_given);
+	return true;
+}
+
+void trade_run(struct rule_context *x, const struct trade_rule *rule, uint32_t *told)
+{
+	struct trade t;
+	struct vains vs = { 0 };
+
+	if (!trade_begin(x, rule, &t))
+		return;
+	t.told = told;
+	vs.causes = arena_array(x->scratch, (size_t)t.nkeys * WAYS, sizeof *vs.causes);
+	for (uint32_t i = 0; i < t.nkeys * WAYS; i++)
+		vs.causes[i].first = NONE;
+	find_vains(&t, &vs);
+	silence_told(&t, &vs);
+	for (uint32_t k = 0; k < t.nkeys; k++)
+		for (uint32_t way = MET + 1; way < WAYS; way++)
+			if (vs.causes[k * WAYS + way].first != NONE &&
+			    !vs.causes[k * WAYS + way].told)
+				tell(&t, &vs, &vs.causes[k * WAYS + way], k, way);
+}
