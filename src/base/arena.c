@@ -40,6 +40,11 @@ struct arena *arena_new(arena_oom *oom, void *user)
 	return a;
 }
 
+struct arena *arena_beside(const struct arena *a)
+{
+	return arena_new(a->oom, a->user);
+}
+
 void arena_free(struct arena *a)
 {
 	if (!a)

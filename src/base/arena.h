@@ -16,6 +16,8 @@ typedef void arena_oom(void *user);
 
 /* Makes an empty arena. oom may be null: then a failed allocation traps. */
 struct arena *arena_new(arena_oom *oom, void *user);
+/* An empty arena with the handler of a, for scratch work; freed apart from it. */
+struct arena *arena_beside(const struct arena *a);
 void arena_free(struct arena *a);
 
 /* Most bytes that this arena may hold from the system; 0 means no limit. */

@@ -222,7 +222,8 @@ static rect shift_rect(rect r, pt by)
 	return (rect){ r.x + by.x, r.y + by.y, r.w, r.h };
 }
 
-static void path_replay(const struct path *path, struct canvas *to, pt by)
+static void path_replay(const struct path *path, const struct arena *a, struct canvas *to,
+    pt by)
 {
 	struct seg small[64], *segs = small;
 	struct arena *scratch = NULL;
@@ -232,7 +233,7 @@ static void path_replay(const struct path *path, struct canvas *to, pt by)
 		return;
 	}
 	if (path->n > sizeof small / sizeof small[0]) {
-		scratch = arena_new(NULL, NULL);
+		scratch = arena_beside(a);
 		segs = arena_array(scratch, path->n, sizeof *segs);
 	}
 	for (size_t i = 0; i < path->n; i++) {
@@ -244,7 +245,8 @@ static void path_replay(const struct path *path, struct canvas *to, pt by)
 	arena_free(scratch);
 }
 
-static void item_replay(const struct item *item, struct canvas *to, pt by)
+static void item_replay(const struct item *item, const struct arena *a, struct canvas *to,
+    pt by)
 {
 	rect r = item->u.r;
 
@@ -255,7 +257,7 @@ static void item_replay(const struct item *item, struct canvas *to, pt by)
 		canvas_text(to, shift_pt((pt){ r.x, r.y }, by),
 		    (enum face_id)item->number, r.w, item->text);
 		break;
-	case OP_PATH: path_replay(item->u.path, to, by); break;
+	case OP_PATH: path_replay(item->u.path, a, to, by); break;
 	case OP_BOX_BEGIN: canvas_box_begin(to, shift_rect(r, by), item->text); break;
 	case OP_BOX_END: canvas_box_end(to); break;
 	case OP_TAG_BEGIN:
@@ -277,7 +279,8 @@ static void item_replay(const struct item *item, struct canvas *to, pt by)
 }
 
 /* Replays items [m.index, end); framed: with page_begin and page_end. */
-static void replay(struct spot m, size_t end, struct canvas *to, pt by, bool framed)
+static void replay(const struct list *l, struct spot m, size_t end, struct canvas *to, pt by,
+    bool framed)
 {
 	const struct block *b = m.block;
 
@@ -288,7 +291,7 @@ static void replay(struct spot m, size_t end, struct canvas *to, pt by, bool fra
 		const struct item *item = &b->v[i % BLOCK_ITEMS];
 
 		if (framed || (item->op != OP_PAGE_BEGIN && item->op != OP_PAGE_END))
-			item_replay(item, to, by);
+			item_replay(item, l->arena, to, by);
 		if (i % BLOCK_ITEMS == BLOCK_ITEMS - 1)
 			b = b->next;
 	}
@@ -296,7 +299,7 @@ static void replay(struct spot m, size_t end, struct canvas *to, pt by, bool fra
 
 void list_replay(const struct list *l, struct canvas *to, double dx_pt, double dy_pt)
 {
-	replay((struct spot){ l->first, 0 }, l->n, to, (pt){ dx_pt, dy_pt }, true);
+	replay(l, (struct spot){ l->first, 0 }, l->n, to, (pt){ dx_pt, dy_pt }, true);
 }
 
 static size_t page_end_index(const struct list *l, size_t page)
@@ -307,14 +310,14 @@ static size_t page_end_index(const struct list *l, size_t page)
 void list_replay_page(const struct list *l, size_t page, struct canvas *to,
     double dx_pt, double dy_pt)
 {
-	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
+	replay(l, l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
 	    true);
 }
 
 void list_replay_content(const struct list *l, size_t page, struct canvas *to,
     double dx_pt, double dy_pt)
 {
-	replay(l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
+	replay(l, l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
 	    false);
 }
 

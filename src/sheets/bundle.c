@@ -122,7 +122,7 @@ static void fill_packet(struct bundle *b)
 
 static void digest_section(const struct part_doc *d, uint32_t section, struct sha256 *h)
 {
-	struct arena *scratch = arena_new(NULL, NULL);
+	struct arena *scratch = arena_beside(d->bundle->arena);
 	struct list *l = list_new(scratch);
 
 	flow_emit_section(d->flow, section, list_canvas(l));

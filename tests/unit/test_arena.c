@@ -1,0 +1,82 @@
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "base/arena.h"
+
+#include <string.h>
+
+static void alignment_and_zeros(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	for (size_t n = 1; n < 300; n++) {
+		unsigned char *p = arena_alloc(a, n);
+
+		assert_int_equal((uintptr_t)p % _Alignof(max_align_t), 0);
+		for (size_t i = 0; i < n; i++)
+			assert_int_equal(p[i], 0);
+		memset(p, 0xA5, n);
+	}
+	arena_free(a);
+}
+
+static void growth_keeps_what_is_there(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t *v = NULL;
+	size_t n = 0, cap = 0;
+
+	(void)state;
+	for (uint32_t i = 0; i < 10000; i++)
+		*ARENA_PUSH(a, v, n, cap) = i;
+	for (uint32_t i = 0; i < 10000; i++)
+		assert_int_equal(v[i], i);
+	arena_free(a);
+}
+
+/* The handler must not return, so it leaves by the way it came. */
+static void leave(void *user)
+{
+	longjmp(*(jmp_buf *)user, 1);
+}
+
+static void too_much_calls_the_handler(void **state)
+{
+	jmp_buf back;
+	struct arena *a = arena_new(leave, &back), *beside = arena_beside(a);
+
+	(void)state;
+	if (!setjmp(back)) {
+		arena_array(beside, SIZE_MAX / 4, 8);
+		fail_msg("an array larger than memory was made");
+	}
+	if (!setjmp(back)) {
+		arena_alloc(a, SIZE_MAX - 4);
+		fail_msg("an object larger than memory was made");
+	}
+	arena_limit(a, 1 << 20);
+	assert_non_null(arena_alloc(a, 1 << 19));
+	if (!setjmp(back)) {
+		arena_alloc(a, 1 << 20);
+		fail_msg("the limit was passed");
+	}
+	assert_true(arena_bytes(a) <= 1 << 20);
+	assert_int_equal(arena_bytes(beside), 0);
+	arena_free(beside);
+	arena_free(a);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(alignment_and_zeros),
+		cmocka_unit_test(growth_keeps_what_is_there),
+		cmocka_unit_test(too_much_calls_the_handler),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
