@@ -1,0 +1,181 @@
+/* The proof that keys stay with the instructor: with every instructor-only text and
+ * every reckoned answer replaced, the student's packet and the grading sheets are drawn
+ * the same to the last stroke, with the same marks, while the keys change. The linker
+ * puts the two functions below in front of the real ones (see the Makefile). */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "cli/run.h"
+#include "draw/trace.h"
+#include "sheets/bundle.h"
+#include "sheets/key.h"
+#include "sheets/keybook.h"
+#include "sheets/pattern_sheet.h"
+#include "sheets/template.h"
+
+#include <string.h>
+
+struct pattern *__wrap_pattern_of(struct arena *a, const struct pattern_block *b);
+struct pattern *__real_pattern_of(struct arena *a, const struct pattern_block *b);
+struct workings __wrap_workings_of(struct arena *a, const struct assignment *x);
+struct workings __real_workings_of(struct arena *a, const struct assignment *x);
+
+/* Whether answers are replaced, and how many were; the test's own state. */
+static bool replace;
+static unsigned replaced;
+
+struct pattern *__wrap_pattern_of(struct arena *a, const struct pattern_block *b)
+{
+	struct pattern *p = __real_pattern_of(a, b);
+
+	for (size_t i = 0; replace && i < p->nanswers; i++) {
+		p->answer[i].value += 7;
+		replaced++;
+	}
+	for (size_t i = 0; replace && i < p->nflats; i++)
+		for (size_t k = 0; k < p->flat[i].nlines; k++)
+			for (size_t v = 0; v < p->flat[i].line[k].n; v++)
+				p->flat[i].line[k].v[v].x_mm *= 1.01;
+	return p;
+}
+
+struct workings __wrap_workings_of(struct arena *a, const struct assignment *x)
+{
+	struct workings w = __real_workings_of(a, x);
+
+	for (size_t i = 0; replace && i < w.n; i++) {
+		w.v[i].result = STR("REPLACED");
+		w.v[i].steps = STR("REPLACED");
+		replaced++;
+	}
+	return w;
+}
+
+struct demo {
+	struct run run;
+	const struct order *order;
+	struct model other;      /* with every instructor-only text replaced */
+};
+
+static int begin(void **state)
+{
+	static struct demo d;
+	static const struct span secret = { { "REPLACED", 8 }, 0 };
+	static const struct para para = { .kind = PARA_TEXT, .spans = &secret, .nspans = 1 };
+	const struct options o = { .folder = "curriculum" };
+	const struct model *m;
+
+	if (run_begin(&d.run, &o))
+		return -1;
+	m = d.run.model;
+	d.order = order_of_program(d.run.arena, m);
+	d.other = *m;
+	d.other.assignments = arena_array(d.run.arena, m->nassignments, sizeof *m->assignments);
+	memcpy(d.other.assignments, m->assignments, m->nassignments * sizeof *m->assignments);
+	for (size_t i = 0; i < m->nassignments; i++)
+		d.other.assignments[i].instructor = (struct prose){ &para, 1 };
+	*state = &d;
+	return 0;
+}
+
+static int end(void **state)
+{
+	run_end(&((struct demo *)*state)->run);
+	return 0;
+}
+
+/* Everything that students and graders get of the whole program, as a trace. */
+static str draw_sheets(const struct demo *d, struct arena *a, const struct model *m)
+{
+	const struct bundle_spec spec = { .model = m, .order = d->order, .faces = d->run.faces,
+		.assignments = d->order->walk, .n = d->order->nwalk, .name = STR("All"),
+		.front = true };
+	struct bundle *b = bundle_new(a, &spec);
+	struct buf text = { .arena = a };
+	struct trace t;
+
+	trace_init(&t, &text);
+	bundle_emit(b, BUNDLE_PACKET, &t.canvas);
+	bundle_emit(b, BUNDLE_GRADING, &t.canvas);
+	return buf_str(&text);
+}
+
+static str draw_keys(const struct demo *d, struct arena *a, const struct model *m)
+{
+	str *marks = arena_array(a, m->nassignments, sizeof *marks);
+	const struct keybook_spec spec = { .model = m, .order = d->order, .faces = d->run.faces,
+		.marks = marks };
+	struct keybook *k = keybook_new(a, &spec);
+	struct buf text = { .arena = a };
+	struct trace t;
+
+	trace_init(&t, &text);
+	keybook_emit(k, &t.canvas);
+	assert_int_equal(keybook_overfull(k), 0);
+	return buf_str(&text);
+}
+
+static void students_never_see_an_answer(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	str before, after;
+
+	replace = false;
+	before = draw_sheets(d, a, d->run.model);
+	replace = true;
+	replaced = 0;
+	after = draw_sheets(d, a, &d->other);
+	replace = false;
+	assert_true(before.n > 1000000);
+	assert_true(str_eq(before, after));
+	arena_free(a);
+}
+
+static void keys_follow_every_answer(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	str before, after;
+
+	replace = false;
+	before = draw_keys(d, a, d->run.model);
+	replace = true;
+	replaced = 0;
+	after = draw_keys(d, a, &d->other);
+	replace = false;
+	assert_true(replaced > 100);
+	assert_false(str_eq(before, after));
+	assert_true(str_find(before, STR("REPLACED"), 0) == before.n);
+	assert_true(str_find(after, STR("REPLACED"), 0) < after.n);
+	arena_free(a);
+}
+
+/* Plain arithmetic: a 5/16 in
+ * tee fillet 8 in long is 0.5 x 0.3125^2 x 8 x 0.283 = 0.1105 lb, its throat 0.221 in. */
+static void worked_figures_are_right(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-04"));
+	struct workings w = workings_of(a, &d->run.model->assignments[x]);
+
+	assert_true(w.n >= 3);
+	assert_true(str_eq(w.v[0].result, STR("0.221 in [5.61 mm]")));
+	assert_true(str_eq(w.v[1].result, STR("0.11 lb")));
+	arena_free(a);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(students_never_see_an_answer),
+		cmocka_unit_test(keys_follow_every_answer),
+		cmocka_unit_test(worked_figures_are_right),
+	};
+
+	return cmocka_run_group_tests(tests, begin, end);
+}
