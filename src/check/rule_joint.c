@@ -96,7 +96,7 @@ static void say_leg(struct rule_context *x, enum finding_name name, uint32_t w,
 	finding_cause(x->f, d, "%s", source);
 	finding_repair(x->f, d, name == FINDING_LEG_UNDER_LEAST
 	    ? "make it %.*s or larger" : "make it %.*s or smaller",
-	    STR_ARG(say_mm(x, limit_mm)));
+	    STR_ARG(say_mm(x, next_32nd_mm(limit_mm))));
 }
 
 /* Low-hydrogen in the sense of the table: every process but stick with other rods. */

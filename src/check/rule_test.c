@@ -82,7 +82,7 @@ static void judge_drawn(struct rule_context *x, uint32_t w, const struct test_li
 static void judge_possible(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t i = 0; i < l.n; i++) {
 		if (l.v[i].kind == TEST_MACRO)
@@ -162,7 +162,7 @@ static void say_restart(struct rule_context *x, uint32_t w, const struct criteri
 static void judge_restart(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 	const struct joint_block *without;
 
 	for (size_t i = 0; i < l.n; i++) {
@@ -195,7 +195,7 @@ static bool is_short_circuit(const struct assignment *a, const struct weld *k)
 static void judge_short(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
@@ -223,7 +223,7 @@ static void judge_used(struct rule_context *x, uint32_t w)
 	static const char *const used[] = { "second use", "used", "re-used", "reused",
 		"back of", "backs of", NULL };
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 	size_t t = 0;
 
 	while (t < l.n && l.v[t].kind == TEST_MACRO)

@@ -28,7 +28,7 @@ struct test_lines {
 };
 
 /* Tests in order of Acceptance; lines of other names are left out. */
-struct test_lines tests_of(struct arena *a, const struct assignment *as);
+struct test_lines test_lines_of(struct arena *a, const struct assignment *as);
 
 static inline bool test_is_bend(enum test_kind k)
 {
@@ -41,7 +41,7 @@ bool test_suits(enum test_kind k, enum joint j);
 /* Specimens that a line takes from weld i: a count for all is shared out among the
  * welds that it suits. 0: none, or not told. */
 uint32_t test_count(const struct test_line *t, const struct assignment *a, size_t i);
-bool has_bends(const struct test_lines *l);
+bool test_lines_bend(const struct test_lines *l);
 
 /* The rules: what a test needs; bends and their jig; records of qualification. */
 void rule_test(struct rule_context *x);

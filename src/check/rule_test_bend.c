@@ -71,7 +71,7 @@ static void say_sort(struct rule_context *x, uint32_t w, const struct test_line 
 static void judge_sort(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
@@ -145,10 +145,10 @@ static str say_owed(const struct rule_context *x, const struct qualify_range *r)
 static void judge_count(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	if ((a->kind != KIND_PRACTICE_TEST && a->kind != KIND_QUALIFICATION_TEST) ||
-	    !has_bends(&l))
+	    !test_lines_bend(&l))
 		return;
 	for (size_t k = 0; k < a->nwelds; k++) {
 		struct bends b = bends_of(&l, a, k);
@@ -203,7 +203,7 @@ static double strips_mm(const struct test_lines *l, const struct assignment *a, 
 static void judge_strips(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t k = 0; l.n && k < a->nwelds; k++) {
 		const struct weld *weld = &a->welds[k];
@@ -413,7 +413,7 @@ static struct finding *judge_line(struct rule_context *x, uint32_t w,
 static void judge_plunger(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 	struct finding *told = NULL;
 	double plunger_mm = 0;
 
@@ -440,7 +440,7 @@ static void judge_plunger(struct rule_context *x, uint32_t w)
 static void judge_die(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = tests_of(x->scratch, a);
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; l.v[i].die_mm > 0 && k < a->nwelds; k++) {

@@ -101,7 +101,7 @@ static double size_after(str text, const char *word, enum quantity_kind kind)
 	    ? q.lo : 0;
 }
 
-struct test_lines tests_of(struct arena *a, const struct assignment *as)
+struct test_lines test_lines_of(struct arena *a, const struct assignment *as)
 {
 	struct test_lines l = { 0 };
 
@@ -154,7 +154,7 @@ uint32_t test_count(const struct test_line *t, const struct assignment *a, size_
 	return t->total / suited;
 }
 
-bool has_bends(const struct test_lines *l)
+bool test_lines_bend(const struct test_lines *l)
 {
 	for (size_t i = 0; i < l->n; i++)
 		if (test_is_bend(l->v[i].kind))

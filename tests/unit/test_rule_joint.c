@@ -1,0 +1,200 @@
+/* Position, leg, and what drawing, Acceptance and pieces say of one thing. */
+#include "rule_bench.h"
+
+#include "check/rule_joint.h"
+
+/* Lines: 5 process, 6 joint, 7 material, 8 thickness, 9 position, 10 filler, 11 gas. */
+#define WIRE(joint, material, thickness, position, rest) SHEET("drill", \
+	FACT("Process", "FCAW-G") FACT("Joint", joint) FACT("Material", material) \
+	FACT("Thickness", thickness) FACT("Position", position) \
+	FACT("Filler", "E71T-1, 0.045 in") FACT("Gas", "75/25 argon/CO2 35 cfh"), rest)
+#define PLATE_WELD(joint, position) WIRE(joint, "A36 plate", "3/8 in", position, "")
+
+static void position(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "lap in a rolled position", WIRE("lap", "A53 pipe",
+		    "NPS 6 schedule 40", "1G rolled", ""), FINDING_POSITION_IMPOSSIBLE, 9,
+		    LEVEL_ERROR, "a fillet, and the G positions", "2F" },
+		{ "groove in 1F", PLATE_WELD("single-V", "1F"), FINDING_POSITION_IMPOSSIBLE,
+		    9, LEVEL_ERROR, "a groove, and the F positions", "1G" },
+		{ "plate in 6G", PLATE_WELD("single-V", "6G up"),
+		    FINDING_POSITION_IMPOSSIBLE, 9, LEVEL_ERROR, "is for pipe", "3G up" },
+		{ "pipe in 4G", WIRE("pipe butt", "A53 pipe", "NPS 6 schedule 40", "4G",
+		    ""), FINDING_POSITION_IMPOSSIBLE, 9, LEVEL_ERROR, "is for plate",
+		    "6G up" },
+		{ "open corner as a groove", PLATE_WELD("open corner", "1G"), SILENT },
+		{ "open corner as a fillet", PLATE_WELD("open corner", "1F"), SILENT },
+		{ "tube rolled", WIRE("square butt", "A500 tube", "0.120 in", "1G rolled",
+		    ""), SILENT },
+		{ "groove flat", PLATE_WELD("U-groove", "flat"), SILENT },
+		{ "two joints in two positions: one finding", PLATE_WELD("tee, single-V",
+		    "2F, 1G"), FINDING_POSITION_IMPOSSIBLE, 9, LEVEL_ERROR, "weld B",
+		    "## Welds" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+/* The weld stands at line 15. */
+#define LEG(weld, material, thickness) WIRE("tee, lap", material, thickness, "2F", \
+	"## Welds\n\n- **A:** " weld ", 8 in long\n")
+
+static void leg(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "leg as thick as the thinner part", LEG("tee, 2F, leg 1/4 in, "
+		    "A36 plate 1/4 in, A36 plate 3/8 in", "A36 plate", "1/4 in"), SILENT },
+		{ "leg over the thinner part", LEG("tee, 2F, leg 5/16 in, "
+		    "A36 plate 1/4 in, A36 plate 3/8 in", "A36 plate", "1/4 in"),
+		    FINDING_LEG_OVER_THINNER, 15, LEVEL_WARNING, "5/16 in [7.9 mm], more "
+		    "than the thinner part, 1/4 in", "1/4 in" },
+		{ "11 ga counts as 1/8 in", LEG("tee, 2F, leg 1/8 in", "A1011 sheet",
+		    "11 ga"), SILENT },
+		{ "11 ga is not 5/32 in", LEG("tee, 2F, leg 5/32 in", "A1011 sheet",
+		    "11 ga"), FINDING_LEG_OVER_THINNER, 15, LEVEL_WARNING, "5/32 in",
+		    "1/8 in [3.2 mm] or smaller" },
+		/* 3/8 in edge: 5/16 in at the most. */
+		{ "lap leg 1/16 in under the edge", LEG("lap, 2F, leg 5/16 in",
+		    "A36 plate", "3/8 in"), SILENT },
+		{ "lap leg as the edge", LEG("lap, 2F, leg 3/8 in", "A36 plate", "3/8 in"),
+		    FINDING_LEG_OVER_LAP_EDGE, 15, LEVEL_WARNING, "5/16 in", "5/16 in" },
+		{ "lap of 3/16 in may take all its edge", LEG("lap, 2F, leg 3/16 in",
+		    "A36 plate", "3/16 in"), SILENT },
+		/* Table 7.7: over 1/4 to 1/2 in, 3/16 in. */
+		{ "least leg of 3/8 in plate", LEG("tee, 2F, leg 3/16 in", "A36 plate",
+		    "3/8 in"), SILENT },
+		{ "below it", LEG("tee, 2F, leg 1/8 in", "A36 plate", "3/8 in"),
+		    FINDING_LEG_UNDER_LEAST, 15, LEVEL_WARNING, "less than the customary "
+		    "3/16 in", "3/16 in [4.8 mm] or larger" },
+		{ "1/4 in is in the band of 1/8 in", LEG("tee, 2F, leg 1/8 in",
+		    "A36 plate", "1/4 in"), SILENT },
+		{ "the thinner part governs cored wire", LEG("tee, 2F, leg 1/8 in, "
+		    "A36 plate 1/4 in, A36 plate 3/4 in", "A36 plate", "1/4 in"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+/* Rods that are not low-hydrogen go by the thicker part: 3/4 in asks 1/4 in. */
+static void leg_of_other_rods(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "E6010", SHEET("drill", FACT("Process", "SMAW") FACT("Joint", "tee")
+		    FACT("Material", "A36 plate") FACT("Thickness", "1/4 in")
+		    FACT("Position", "2F") FACT("Filler", "E6010, 1/8 in"),
+		    "## Welds\n\n- **A:** tee, 2F, leg 3/16 in, A36 plate 1/4 in, "
+		    "A36 plate 3/4 in\n"), FINDING_LEG_UNDER_LEAST, 14, LEVEL_WARNING,
+		    "1/4 in", "larger" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+/* The block opens at line 15, Acceptance's line stands at 23 or so. */
+#define DRAWN(block, acceptance) WIRE("tee", "A36 plate", "3/8 in", "2F", \
+	"## Drawing\n\n```joint\njoint: tee\n" block "```\n\n## Acceptance\n\n" acceptance)
+
+static void said_twice(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "leg twice, alike", DRAWN("leg: 5/16 in\n",
+		    "- **Leg size:** 5/16 in, +1/16 -0 in\n"), SILENT },
+		{ "leg twice, different", DRAWN("leg: 5/16 in\n",
+		    "- **Leg size:** 1/4 in, +1/16 -0 in\n"), FINDING_SIZE_SAID_TWICE, 22,
+		    LEVEL_ERROR, "1/4 in [6.4 mm], and the drawing says 5/16 in", "same" },
+		{ "no leg in the drawing", DRAWN("gap: 0 in\n",
+		    "- **Leg size:** 1/4 in\n"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+/* The piece stands at line 15. */
+#define PIECES(piece) WIRE("tee", "A36 plate", "3/8 in", "2F", "## Pieces\n\n" piece)
+
+static void pieces(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "no piece has the thickness", PIECES("- web: 1 of 1/4 x 3 x 8 in A36 "
+		    "plate, stock\n"), FINDING_PIECES_DISAGREE, 15, LEVEL_ERROR,
+		    "3/8 in [9.5 mm], but no piece", "same" },
+		{ "one has it", PIECES("- web: 1 of 1/4 x 3 x 8 in A36 plate, stock\n"
+		    "- base: 1 of 3/8 x 3 x 8 in A36 plate, stock\n"), SILENT },
+		{ "pieces of other metal", PIECES("- web: 1 of 1/4 x 3 x 8 in A572 plate, "
+		    "stock\n"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define COUPON(length) SHEET("coupon", FACT("Process", "FCAW-G") FACT("Joint", "tee") \
+	FACT("Material", "A36 plate") FACT("Thickness", "3/8 in") FACT("Position", "2F") \
+	FACT("Filler", "E71T-1, 0.045 in") FACT("Gas", "75/25 argon/CO2 35 cfh"), \
+	"## Welds\n\n- **A:** tee, 2F, leg 5/16 in, A36 plate 3/8 in, " length " long\n\n" \
+	"## Pieces\n\n- web: 2 of 3/8 x 3 x 8 in A36 plate, stock\n")
+
+static void length(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "as long as the piece", COUPON("8 in"), SILENT },
+		{ "longer", COUPON("8-1/4 in"), FINDING_PIECES_DISAGREE, 15, LEVEL_ERROR,
+		    "8-1/4 in", "same" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define GROOVE(title, backing, drawing, piece) "# SM-90: " title "\n\n" \
+	FACT("Kind", "drill") FACT("Hours", "2") FACT("Process", "FCAW-G") \
+	FACT("Joint", "single-V") FACT("Material", "A36 plate") \
+	FACT("Thickness", "3/8 in") FACT("Position", "1G") \
+	FACT("Filler", "E71T-1, 0.045 in") FACT("Gas", "75/25 argon/CO2 35 cfh") \
+	FACT("Backing", backing) "\n## Drawing\n\n```joint\njoint: single-V\n" drawing \
+	"```\n\n## Pieces\n\n- plate: 2 of 3/8 x 3 x 8 in A36 plate, stock\n" piece
+
+static void backing(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "open root on a strip", GROOVE("Open root", "steel strip 1/4 x 1 in", "",
+		    ""), FINDING_BACKING_DISAGREES, 12, LEVEL_ERROR, "title", "same" },
+		{ "none, but drawn", GROOVE("V groove", "none", "backing: 1/4 x 1 in\n",
+		    ""), FINDING_BACKING_DISAGREES, 12, LEVEL_ERROR, "drawing", "same" },
+		{ "none, but cut", GROOVE("V groove", "none", "",
+		    "- backing strip: 1 of 1/4 x 1 x 9 in A36 plate, stock\n"),
+		    FINDING_BACKING_DISAGREES, 12, LEVEL_ERROR, "strip is cut", "same" },
+		{ "open root, none", GROOVE("Open root", "none", "", ""), SILENT },
+		{ "strip", GROOVE("V groove", "steel strip 1/4 x 1 in",
+		    "backing: 1/4 x 1 in\n", ""), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+static void words(void **state)
+{
+	(void)state;
+	assert_true(says(STR("Local ventilation on"), "ventilat"));
+	assert_true(says(STR("FUME"), "fume"));
+	assert_false(says(STR("perfumed"), "fume"));
+	assert_false(says(STR(""), "fume"));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(position), cmocka_unit_test(leg),
+		cmocka_unit_test(leg_of_other_rods), cmocka_unit_test(said_twice),
+		cmocka_unit_test(pieces), cmocka_unit_test(length),
+		cmocka_unit_test(backing), cmocka_unit_test(words),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
