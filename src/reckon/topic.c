@@ -156,8 +156,7 @@ static void read_quantity(struct answer *an, const struct input *in, struct valu
 		refuse_value(an, in, v->text, f.reason);
 		if (f.likely.n)
 			an->fault = str_format(an->arena, "%.*s, perhaps %.*s",
-			    STR_ARG(an->fault),
-			    STR_ARG(f.likely));
+			    STR_ARG(an->fault), STR_ARG(f.likely));
 		return;
 	}
 	if ((q.range && !in->range_ok) || q.tolerance) {

@@ -28,8 +28,8 @@ static double arc_hours(const struct given *g, struct answer *an)
 	}
 	h = arc_hours_by_length(given_real(g, "length"), given_real(g, "speed"),
 	    given_real(g, "passes"));
-	answer_step(an, "%s in x %s passes / %s in/min / 60 = %s h", IN(given_real(g,
-	    "length")),
+	answer_step(an, "%s in x %s passes / %s in/min / 60 = %s h",
+	    IN(given_real(g, "length")),
 	    N(given_real(g, "passes")), N(given_real(g, "speed")), N(h));
 	return h;
 }
@@ -88,8 +88,8 @@ TOPIC_WORK(purge)
 
 TOPIC_WORK(heat_input)
 {
-	double v = given_real(g, "volts"), i = given_real(g, "amps"), s = given_real(g,
-	    "speed");
+	double v = given_real(g, "volts"), i = given_real(g, "amps");
+	double s = given_real(g, "speed");
 	double percent = given_real(g, "efficiency");
 	double kj_in = heat_input_kj_in(v, i, s, percent / 100);
 
@@ -119,12 +119,11 @@ static const char *category_given(const struct given *g, struct answer *an,
 	category = preheat_category(given_words(g, "steel"), low, &verified);
 	if (!category)
 		answer_refuse(an, "steel: %.*s is not one of A36, A53 B, A106 B, "
-		    "A572-50, A572-60, A572-65; give category", STR_ARG(given_words(g,
-		    "steel")));
+		    "A572-50, A572-60, A572-65; give category",
+		    STR_ARG(given_words(g, "steel")));
 	else if (!category[0])
 		answer_refuse(an, "steel: %.*s is not listed with ordinary-hydrogen "
-		    "filler",
-		    STR_ARG(given_words(g, "steel")));
+		    "filler", STR_ARG(given_words(g, "steel")));
 	else
 		*seen = seen_of(verified);
 	return category && category[0] ? category : NULL;
@@ -194,8 +193,7 @@ TOPIC_WORK(carbon)
 	}
 	an->formula = "C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15, percent by weight";
 	answer_step(an, "%s + %s/6 + (%s + %s + %s)/5 + (%s + %s)/15 = %s", N(c), N(mn),
-	    N(cr),
-	    N(mo), N(v), N(ni), N(cu), N(ce));
+	    N(cr), N(mo), N(v), N(ni), N(cu), N(ce));
 	answer_figure(an, "Carbon equivalent", MEASURE_NUMBER, ce, SEEN_PAGE);
 	answer_source(an, "IIW formula, published pages on weldability");
 }

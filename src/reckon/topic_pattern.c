@@ -17,8 +17,8 @@ static void add_table(struct answer *an, const struct pattern_table *t)
 		    N(r->at_deg)), MEASURE_FINE, r->v_mm[0], SEEN_PAGE);
 		answer_remark(an, "%s in along the edge", answer_inches(an, r->along_mm));
 	}
-	answer_note(an, "%.*s: %.*s. Degrees: %.*s.", STR_ARG(t->name), STR_ARG(t->head[0]),
-	    STR_ARG(t->at));
+	answer_note(an, "%.*s: %.*s. Degrees: %.*s.", STR_ARG(t->name),
+	    STR_ARG(t->head[0]), STR_ARG(t->at));
 }
 
 static void lay_out(struct answer *an, const struct pattern_part *part,

@@ -46,8 +46,8 @@ static const struct shade *shade_given(const struct given *g, struct answer *an)
 {
 	str process = given_words(g, "process");
 	bool plate = shade_is_by_thickness(process);
-	const struct shade *s = plate ? shade_by_thickness(process, given_real(g,
-	    "thickness"))
+	const struct shade *s = plate ? shade_by_thickness(process,
+	    given_real(g, "thickness"))
 	                              : shade_by_current(process, given_real(g, "amps"));
 
 	if (!s)
@@ -56,8 +56,8 @@ static const struct shade *shade_given(const struct given *g, struct answer *an)
 		    STR_ARG(process));
 	else if (plate && (!given_has(g, "thickness") || given_has(g, "amps")))
 		answer_refuse(an, "this process goes by thickness of plate, not by amps");
-	else if (s->unit[0] == 'A' && (!given_has(g, "amps") || given_has(g,
-	    "thickness")))
+	else if (s->unit[0] == 'A' && (!given_has(g, "amps") ||
+	    given_has(g, "thickness")))
 		answer_refuse(an, "this process goes by amps, not by thickness");
 	else if (!s->unit[0] && (given_has(g, "amps") || given_has(g, "thickness")))
 		answer_refuse(an, "this process has one shade: leave out amps and "
@@ -68,8 +68,8 @@ static const struct shade *shade_given(const struct given *g, struct answer *an)
 TOPIC_WORK(shade)
 {
 	const struct shade *s = shade_given(g, an);
-	double x = s && s->unit[0] == 'A' ? given_real(g, "amps") : given_real(g,
-	    "thickness") / 25.4;
+	double x = s && s->unit[0] == 'A' ? given_real(g, "amps") :
+	    given_real(g, "thickness") / 25.4;
 	unsigned start;
 
 	if (an->fault.n)
@@ -80,8 +80,7 @@ TOPIC_WORK(shade)
 	an->formula = "by table; on a shared boundary the darker row";
 	if (s->unit[0] && s->hi > 0)
 		answer_step(an, "%s %s: the row %s to %s %s", N(x), s->unit, N(s->lo),
-		    N(s->hi),
-		    s->unit);
+		    N(s->hi), s->unit);
 	else if (s->unit[0])
 		answer_step(an, "%s %s: the row from %s %s", N(x), s->unit, N(s->lo),
 		    s->unit);
@@ -91,8 +90,7 @@ TOPIC_WORK(shade)
 	    "and lighten only until the weld is clear.", s->least, start);
 	if (s->hi > 0 && x > s->hi + 1e-9)
 		answer_note(an, "The table ends at %s %s: this is its darkest row.",
-		    N(s->hi),
-		    s->unit);
+		    N(s->hi), s->unit);
 	answer_source(an, SHADE_SOURCE "; start from ANSI Z49.1, from memory");
 }
 
@@ -108,8 +106,7 @@ TOPIC_WORK(acetylene)
 	    N(most));
 	answer_figure(an, "Most flow", MEASURE_FLOW, most, SEEN_MEMORY);
 	answer_figure(an, "By older handbooks, 1/7", MEASURE_FLOW,
-	    acetylene_older_cfh(capacity),
-	    SEEN_MEMORY);
+	    acetylene_older_cfh(capacity), SEEN_MEMORY);
 	if (given_has(g, "flow")) {
 		if (flow / most > 1000) {
 			answer_refuse(an, "flow: far more than cylinders can give");
@@ -134,8 +131,8 @@ TOPIC_WORK(credit_hours)
 	double work = taught + given_real(g, "outside") * weeks;
 	double asked = credit_work_h(credits, quarter ? 10 : 15);
 
-	if (given_real(g, "lecture") + given_real(g, "lab") + given_real(g,
-	    "outside") > 168) {
+	if (given_real(g, "lecture") + given_real(g, "lab") +
+	    given_real(g, "outside") > 168) {
 		answer_refuse(an, "lecture, lab and outside are hours a week: a week has "
 		    "168");
 		return;
@@ -149,14 +146,12 @@ TOPIC_WORK(credit_hours)
 	answer_step(an, "taught: (%s + %s) x %s = %s h", N(given_real(g, "lecture")),
 	    N(given_real(g, "lab")), N(weeks), N(taught));
 	answer_step(an, "asked for: %s x 3 x %s = %s h", N(credits), quarter ?
-	    "10" : "15",
-	    N(asked));
+	    "10" : "15", N(asked));
 	answer_figure(an, "Hours taught", MEASURE_NUMBER, taught, SEEN_PAGE);
 	answer_figure(an, "Hours of work in all", MEASURE_NUMBER, work, SEEN_PAGE);
 	answer_figure(an, "Least work for the credits", MEASURE_NUMBER, asked, SEEN_PAGE);
 	answer_figure(an, "Outside hours owed", MEASURE_NUMBER, taught < asked ?
-	    asked - taught : 0,
-	    SEEN_PAGE);
+	    asked - taught : 0, SEEN_PAGE);
 	answer_figure(an, "Credits by clock hours", MEASURE_NUMBER,
 	    credit_of_clock_hours(taught, quarter), SEEN_MEMORY);
 	answer_words(an, "Verdict", SEEN_PAGE, work + 1e-9 < asked ?

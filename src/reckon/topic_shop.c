@@ -56,15 +56,13 @@ static double opening_given(const struct given *g, struct answer *an)
 	if (given_has(g, "opening"))
 		return given_real(g, "opening");
 	answer_step(an, "opening to look for: %s t = %s in", t_mm > 12.7 + 1e-6 ?
-	    "10" : "8",
-	    IN(wanted_mm));
+	    "10" : "8", IN(wanted_mm));
 	if (!given_has(g, "owned"))
 		return wanted_mm;
 	i = brake_choose(owned, n, t_mm);
 	if (i == n) {
 		answer_refuse(an, "owned: no opening from 6 t to 12 t (%s to %s in) "
-		    "among them",
-		    IN(6 * t_mm), IN(12 * t_mm));
+		    "among them", IN(6 * t_mm), IN(12 * t_mm));
 		return 0;
 	}
 	return owned[i];
@@ -104,12 +102,11 @@ TOPIC_WORK(brake)
 	an->formula = "tons/ft = 575 t^2 / V x factor of the metal (air bend, 60 ksi "
 	    "steel 1)";
 	answer_step(an, "575 x %s^2 / %s x %s = %s tons/ft", IN(t_mm), IN(v_mm),
-	    N(factor),
-	    N(tons_ft));
+	    N(factor), N(tons_ft));
 	answer_figure(an, "Die opening V", MEASURE_LENGTH, v_mm, SEEN_PAGE);
 	answer_figure(an, "Force a foot", MEASURE_TONS_PER_FOOT, tons_ft, seen);
-	answer_figure(an, "Force", MEASURE_TONS, tons_ft * given_real(g,
-	    "length") / 304.8, seen);
+	answer_figure(an, "Force", MEASURE_TONS, tons_ft *
+	    given_real(g, "length") / 304.8, seen);
 	answer_figure(an, "Inside radius, about", MEASURE_FINE, m->radius_per_v * v_mm,
 	    seen_of(m->radius_verified));
 	answer_figure(an, "Least flange", MEASURE_LENGTH, brake_flange_mm(v_mm),
@@ -177,13 +174,12 @@ TOPIC_WORK(punch)
 		    "cut)");
 		return;
 	}
-	edge_mm = given_has(g, "edge") ? given_real(g,
-	    "edge") : 3.14159265358979323846 * d_mm;
+	edge_mm = given_has(g, "edge") ?
+	    given_real(g, "edge") : 3.14159265358979323846 * d_mm;
 	tons = punch_tons(edge_mm, t_mm, ksi);
 	an->formula = "tons = cut edge x t x shear strength / 2000; round edge = pi d";
 	answer_step(an, "%s x %s x %s / 2000 = %s tons", IN(edge_mm), IN(t_mm),
-	    N(ksi * 1000),
-	    N(tons));
+	    N(ksi * 1000), N(tons));
 	answer_figure(an, "Force", MEASURE_TONS, tons,
 	    given_has(g, "strength") ? SEEN_PAGE : SEEN_MEMORY);
 	answer_remark(an, "an estimate");
@@ -202,8 +198,8 @@ TOPIC_WORK(punch)
 TOPIC_WORK(roll)
 {
 	const struct metal *m = metal_by(g, an, "material");
-	double width_mm = given_has(g, "width") ? given_real(g, "width") : given_real(g,
-	    "bed");
+	double width_mm = given_has(g, "width") ? given_real(g, "width") :
+	    given_real(g, "bed");
 	double most_mm;
 
 	if (!m)
@@ -220,8 +216,8 @@ TOPIC_WORK(roll)
 	    m->uts_ksi);
 	an->formula = "thickness = rated sqrt(bed / width x 60 / strength), never over "
 	    "rated";
-	answer_step(an, "%s x sqrt(%s / %s x 60 / %s) = %s in", IN(given_real(g,
-	    "rated")),
+	answer_step(an, "%s x sqrt(%s / %s x 60 / %s) = %s in",
+	    IN(given_real(g, "rated")),
 	    IN(given_real(g, "bed")), IN(width_mm), N(m->uts_ksi), IN(most_mm));
 	answer_figure(an, "Thickest to roll", MEASURE_FINE, most_mm, SEEN_MEMORY);
 	answer_remark(an, "an estimate");
@@ -247,8 +243,8 @@ static double k_given(const struct given *g, struct answer *an, enum seen *seen)
 			answer_refuse(an, "k: the neutral line lies at 0.5 t at most");
 		return given_real(g, "k");
 	}
-	answer_step(an, "K by radius over thickness (from memory): %s", N(fold_k(r_mm,
-	    t_mm)));
+	answer_step(an, "K by radius over thickness (from memory): %s",
+	    N(fold_k(r_mm, t_mm)));
 	return fold_k(r_mm, t_mm);
 }
 
@@ -288,8 +284,7 @@ TOPIC_WORK(allowance)
 		k = k_given(g, an, &seen);
 		mm = brake_allowance_mm(a, r_mm, k, t_mm);
 		answer_step(an, "pi/180 x %s x (%s + %s x %s) = %s in", N(a), IN(r_mm),
-		    N(k),
-		    IN(t_mm), IN(mm));
+		    N(k), IN(t_mm), IN(mm));
 		answer_source(an, "geometry; general bend-allowance formula (four "
 		    "pages)");
 	}

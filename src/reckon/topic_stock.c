@@ -18,8 +18,8 @@ static const struct metal *metal_given(const struct given *g, struct answer *an)
 
 	if (!m)
 		answer_refuse(an, "material: %.*s is not known here; mild steel, A36, "
-		    "304, aluminum, 6061-T6 and some more are", STR_ARG(given_words(g,
-		    "material")));
+		    "304, aluminum, 6061-T6 and some more are",
+		    STR_ARG(given_words(g, "material")));
 	return m;
 }
 
@@ -49,8 +49,8 @@ static void add_weights(const struct given *g, struct answer *an, double mm2)
 
 TOPIC_WORK(pipe)
 {
-	const struct pipe_row *p = pipe_find(given_words(g, "nps"), given_words(g,
-	    "schedule"));
+	const struct pipe_row *p = pipe_find(given_words(g, "nps"),
+	    given_words(g, "schedule"));
 	double od_mm, wall_mm, lb_ft, feet = given_real(g, "length") / 304.8;
 
 	if (!p) {
@@ -70,8 +70,7 @@ TOPIC_WORK(pipe)
 	answer_figure(an, "Inside diameter", MEASURE_FINE, od_mm - 2 * wall_mm,
 	    SEEN_PAGE);
 	answer_figure(an, "Metal area", MEASURE_AREA, stock_round_tube_mm2(od_mm,
-	    wall_mm),
-	    SEEN_PAGE);
+	    wall_mm), SEEN_PAGE);
 	/* The rule's 10.69 was recalled; the weights of 10.68 were seen in charts. */
 	answer_figure(an, "Weight a foot", MEASURE_PER_FOOT, lb_ft, SEEN_MEMORY);
 	answer_figure(an, "By older tables", MEASURE_PER_FOOT,
@@ -84,13 +83,12 @@ TOPIC_WORK(pipe)
 
 TOPIC_WORK(plate)
 {
-	double mm2 = stock_rectangle_mm2(given_real(g, "width"), given_real(g,
-	    "thickness"));
+	double mm2 = stock_rectangle_mm2(given_real(g, "width"),
+	    given_real(g, "thickness"));
 
 	an->formula = "weight = thickness x width x length x density";
 	answer_step(an, "%s x %s = %s in2", IN(given_real(g, "thickness")),
-	    IN(given_real(g, "width")),
-	    N(mm2 / 645.16));
+	    IN(given_real(g, "width")), N(mm2 / 645.16));
 	add_weights(g, an, mm2);
 }
 

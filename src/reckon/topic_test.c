@@ -43,13 +43,11 @@ static double yield_given(const struct given *g, struct answer *an)
 	m = metal_find(given_words(g, "material"));
 	if (!m || m->yield_ksi <= 0) {
 		answer_refuse(an, "material: the yield strength of %.*s is not known "
-		    "here",
-		    STR_ARG(given_words(g, "material")));
+		    "here", STR_ARG(given_words(g, "material")));
 		return 0;
 	}
 	answer_step(an, "yield strength of %s: %s ksi, least of its specification (from "
-	    "memory)",
-	    m->name, N(m->yield_ksi));
+	    "memory)", m->name, N(m->yield_ksi));
 	return m->yield_ksi;
 }
 
@@ -86,8 +84,7 @@ static void bend_plain(const struct given *g, struct answer *an)
 	}
 	an->formula = "strain = 100 t / (A + t)";
 	answer_step(an, "100 x %s / (%s + %s) = %s %%", IN(t_mm), IN(plunger_mm),
-	    IN(t_mm),
-	    N(percent));
+	    IN(t_mm), N(percent));
 	answer_figure(an, "Strain of the outer fiber", MEASURE_PERCENT, percent,
 	    SEEN_PAGE);
 	answer_note(an, "No code is named: the bend is not judged.");
@@ -105,8 +102,7 @@ static void add_jig(const struct given *g, struct answer *an, const struct jig *
 	an->formula = "strain = 100 t / (A + t), A the width of the plunger";
 	answer_step(an, "row: %s", j->words);
 	answer_step(an, "100 x %s / (%s + %s) = %s %%", IN(t_mm), IN(j->plunger_mm),
-	    IN(t_mm),
-	    N(percent));
+	    IN(t_mm), N(percent));
 	answer_figure(an, "Plunger A", MEASURE_LENGTH, j->plunger_mm, seen);
 	answer_figure(an, "Plunger radius B", MEASURE_LENGTH, j->plunger_mm / 2, seen);
 	answer_figure(an, "Die opening C", MEASURE_LENGTH, j->die_mm, seen);
@@ -157,8 +153,7 @@ static void strips_plate(const struct given *g, struct answer *an, size_t n,
 
 	an->formula = "2 discards + n widths + (n + 1) cuts, along the weld";
 	answer_step(an, "2 x %s + %zu x %s + %zu x %s = %s in", IN(discard_mm), n,
-	    IN(width_mm),
-	    n + 1, IN(given_real(g, "kerf")), IN(need_mm));
+	    IN(width_mm), n + 1, IN(given_real(g, "kerf")), IN(need_mm));
 	answer_figure(an, "Length taken", MEASURE_LENGTH, need_mm, SEEN_PAGE);
 	if (need_mm > length_mm + 1e-6) {
 		size_t fit = n;
@@ -166,8 +161,8 @@ static void strips_plate(const struct given *g, struct answer *an, size_t n,
 		while (fit && strips_length_mm(fit, width_mm, discard_mm,
 		    given_real(g, "kerf")) > length_mm + 1e-6)
 			fit--;
-		answer_words(an, "Fit", SEEN_PAGE, "no: the coupon is %s in short; %zu would "
-		    "fit", IN(need_mm - length_mm), fit);
+		answer_words(an, "Fit", SEEN_PAGE, "no: the coupon is %s in short; %zu "
+		    "would fit", IN(need_mm - length_mm), fit);
 		return;
 	}
 	answer_words(an, "Fit", SEEN_PAGE, "yes");
@@ -197,8 +192,8 @@ static void strips_pipe(const struct given *g, struct answer *an, size_t n,
 	}
 	answer_words(an, "Fit", SEEN_PAGE, "yes");
 	for (size_t i = 0; i < n; i++) {
-		struct strip s = strip_on_pipe(i, n, od_mm, width_mm, given_real(g,
-		    "first"));
+		struct strip s = strip_on_pipe(i, n, od_mm, width_mm,
+		    given_real(g, "first"));
 
 		answer_figure(an, answer_say(an, "Strip %zu, middle from the top", i + 1),
 		    MEASURE_ANGLE, s.center_deg, SEEN_MEMORY);
@@ -344,8 +339,8 @@ static void add_range(const struct given *g, struct answer *an, const struct cou
     const struct qualify_range *r)
 {
 	enum seen seen = seen_in(c, r->verified);
-	double most_mm = qualify_most_mm(r, c->thickness_mm, (unsigned)given_real(g,
-	    "layers"));
+	double most_mm = qualify_most_mm(r, c->thickness_mm,
+	    (unsigned)given_real(g, "layers"));
 	const char *what = str_eq(str_of(c->code), STR("ASME IX")) ?
 	    "Weld metal qualified"
 	                                                           : "Thickness "
@@ -354,8 +349,7 @@ static void add_range(const struct given *g, struct answer *an, const struct cou
 	add_specimens(an, r, seen);
 	if (r->most_times > 0 && most_mm > 0)
 		answer_step(an, "%s x %s in = %s in", N(r->most_times),
-		    IN(c->thickness_mm),
-		    IN(most_mm));
+		    IN(c->thickness_mm), IN(most_mm));
 	if (most_mm > 0 && r->least_in <= 0)
 		answer_figure(an, answer_say(an, "%s, to", what), MEASURE_LENGTH, most_mm,
 		    seen);

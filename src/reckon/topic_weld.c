@@ -85,8 +85,7 @@ TOPIC_WORK(throat)
 		an->formula = "throat = a b / sqrt(a^2 + b^2), flat face";
 		mm = fillet_throat_unequal_mm(leg_mm, leg2_mm);
 		answer_step(an, "%s x %s / sqrt(%s^2 + %s^2) = %s in", IN(leg_mm),
-		    IN(leg2_mm),
-		    IN(leg_mm), IN(leg2_mm), IN(mm));
+		    IN(leg2_mm), IN(leg_mm), IN(leg2_mm), IN(mm));
 	} else {
 		an->formula = "throat = leg cos(angle / 2), flat face; 0.7071 leg at 90°";
 		mm = fillet_throat_skew_mm(leg_mm, psi_deg);
@@ -127,8 +126,8 @@ static struct groove groove_given(const struct given *g)
 		{ "j", GROOVE_J, false }, { "double-j", GROOVE_J, true },
 	};
 	struct groove v = {
-		.thickness_mm = given_real(g, "thickness"), .gap_mm = given_real(g,
-		    "gap"),
+		.thickness_mm = given_real(g, "thickness"), .gap_mm =
+		    given_real(g, "gap"),
 		.land_mm = given_real(g, "land"), .angle_deg = given_real(g, "included"),
 		.radius_mm = given_real(g, "radius"), .front_mm = given_real(g, "front"),
 	};
@@ -147,8 +146,8 @@ static const char *groove_misfit(const struct given *g, const struct groove *v)
 {
 	bool arc = v->shape == GROOVE_U || v->shape == GROOVE_J;
 
-	if (v->shape == GROOVE_SQUARE && (given_has(g, "included") || given_real(g,
-	    "land") > 0))
+	if (v->shape == GROOVE_SQUARE && (given_has(g, "included") ||
+	    given_real(g, "land") > 0))
 		return "a square groove has no angle and no land";
 	if (v->shape != GROOVE_SQUARE && !given_has(g, "included"))
 		return "included: the angle of the groove is missing";
@@ -182,8 +181,8 @@ static double add_caps(const struct given *g, struct answer *an, const struct gr
 	}
 	if (given_has(g, "root-height")) {
 		root = cap_mm2(given_real(g, "root-width"), given_real(g, "root-height"));
-		answer_step(an, "root: 2/3 x %s x %s = %s in2", IN(given_real(g,
-		    "root-width")),
+		answer_step(an, "root: 2/3 x %s x %s = %s in2",
+		    IN(given_real(g, "root-width")),
 		    IN(given_real(g, "root-height")), N(root / 645.16));
 	}
 	return cap + root;
@@ -319,8 +318,7 @@ TOPIC_WORK(filler)
 	    N(filler_bought_lb(deposit_lb, percent)));
 	answer_figure(an, "Efficiency", MEASURE_PERCENT, percent, seen);
 	answer_figure(an, "Filler to buy", MEASURE_WEIGHT, filler_bought_lb(deposit_lb,
-	    percent),
-	    seen);
+	    percent), seen);
 	answer_note(an, "The efficiencies of the table already hold spatter and slag, "
 	    "and a 2 in stub for sticks.");
 	answer_source(an, "definition of deposition efficiency");

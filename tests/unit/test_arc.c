@@ -31,8 +31,7 @@ static void heat_inputs(void **state)
 	(void)state;
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
 		check(heat_input_kj_in(rows[i].v, rows[i].i, rows[i].in_min, 1),
-		    rows[i].kj_in,
-		    rows[i].within);
+		    rows[i].kj_in, rows[i].within);
 	check(heat_input_kj_in(24, 120, 10, 0.8), 13.824, 1e-9);
 }
 

@@ -47,8 +47,7 @@ static void printed_rows(void **state)
 		check(j.plunger_mm / 25.4, rows[i].a_in, 1e-6);
 		check(j.die_mm / 25.4, rows[i].c_in, 1e-6);
 		check(bend_strain_percent(j.plunger_mm, rows[i].t_in * 25.4),
-		    rows[i].percent,
-		    0.05);
+		    rows[i].percent, 0.05);
 	}
 }
 

@@ -38,8 +38,7 @@ static void weights(void **state)
 {
 	(void)state;
 	check(stock_lb_ft(stock_rectangle_mm2(304.8, 25.4), DENSITY_STEEL_LB_IN3),
-	    490.0 / 12,
-	    1e-9);
+	    490.0 / 12, 1e-9);
 	check(stock_lb_ft(stock_rectangle_mm2(50.8, 6.35), DENSITY_STEEL_LB_IN3), 1.7014,
 	    5e-5);
 	/* Data book: 1/2 in fillet 0.424; Iowa DOT IM 569 with half again: 0.16, 0.64. */

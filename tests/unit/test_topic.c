@@ -129,8 +129,7 @@ static void refusals(void **state)
 	check_refused("qualify code D1.1 edition 1890 test 3G thickness 3/8 in",
 	    "edition");
 	check_refused("qualify code D1.1 edition 2020 test 6G form pipe od 2 in "
-	    "thickness 1 in",
-	    "wall");
+	    "thickness 1 in", "wall");
 	check_refused("blank flanges 0.1, 2, 1 in radius 1/2 in thickness 1/8 in",
 	    "setback");
 	check_refused("arc-time weight 1 lb", "rate");
@@ -169,8 +168,7 @@ static void readings(void **state)
 	assert_true(fabs(figure("HEAT-INPUT Volts 29 AMPS 325 speed 12.5 in/min",
 	    "Heat input") - 45.24) < 1e-9);
 	assert_true(fabs(figure("brake material 304 thickness 10 ga length 1 ft opening "
-	    "1 in",
-	    "Force") - 575 * 0.1406 * 0.1406 * 1.5) < 1e-9);
+	    "1 in", "Force") - 575 * 0.1406 * 0.1406 * 1.5) < 1e-9);
 	assert_true(figure("shade process SMAW amps 110-160", "Least shade") == 10);
 	assert_true(fabs(figure("gas flow 10 L/min arc 30 min",
 	    "Gas") - 300 / 28.316846592) <
