@@ -188,6 +188,20 @@ static void file_keys(const struct rule_context *x, uint32_t u, struct key_count
 	}
 }
 
+/* An assignment that is no choice, as most are, is read once. */
+static void file_alone(const struct rule_context *x, uint32_t u,
+    uint32_t (*keys)(const struct rule_context *, uint32_t, uint32_t *, uint32_t),
+    struct first *f)
+{
+	const struct units *us = x->view->units;
+	uint32_t v[RULE_KEYS_MOST], who = x->o->walk[us->at[u]];
+	uint32_t n = keys(x, who, v, RULE_KEYS_MOST);
+
+	assert(n <= RULE_KEYS_MOST);
+	for (uint32_t k = 0; k < n; k++)
+		note_unit(&f[v[k]], us, u, 1, 1, who);
+}
+
 struct first *rule_firsts(const struct rule_context *x, uint32_t nkeys,
     uint32_t (*keys)(const struct rule_context *, uint32_t, uint32_t *, uint32_t))
 {
@@ -197,6 +211,10 @@ struct first *rule_firsts(const struct rule_context *x, uint32_t nkeys,
 	for (uint32_t k = 0; k < nkeys; k++)
 		f[k] = (struct first){ NONE, NONE, NONE };
 	for (uint32_t u = 0; u < x->view->units->n; u++) {
+		if (!unit_is_choice(x->view->units, u)) {
+			file_alone(x, u, keys, f);
+			continue;
+		}
 		count_keys(x, u, count, keys);
 		file_keys(x, u, count, keys, f);
 	}
