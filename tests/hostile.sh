@@ -505,6 +505,27 @@ check 'and the file is whole' same_files "$work/told" "$work/told2"
 timeout "$limit" "$fitup" inspect -C "$work/slots" 2>"$err" | head -n 1 >"$out"
 check 'a pipe that ends early is told' grep -q '^fitup: cannot write' "$err"
 
+# Four prints into one folder at once: none disturbs another.
+for i in 1 2 3 4; do
+	timeout "$limit" "$fitup" print -C . --out "$work/shared" >"$work/shared.$i" 2>&1 &
+done
+wait
+check 'four prints at once' same_files "$work/told" "$work/shared"
+check 'leave no part' test "$(parts "$work/shared")" = 0
+check 'and say nothing bad' test -z "$(cat "$work"/shared.? | grep -v '^wrote')"
+
+if nm -D "$fitup" | grep -q __asan_init; then
+	skip 'little memory: the sanitizers need much'
+else
+	(
+		ulimit -v 60000
+		timeout "$limit" "$fitup" print -C "$work/slots" --out "$work/poor" >"$out" 2>"$err"
+	)
+	status=$?
+	ended 'little memory' 3 'fitup: out of memory'
+	check 'little memory, nothing written' test ! -e "$work/poor"
+fi
+
 # ---- killed at any moment ----
 
 cd "$root" || exit 2
