@@ -282,50 +282,42 @@ static void other_codes(void **state)
 	bench_free(&t);
 }
 
+static const struct specimen_row {
+	const char *set; enum standard_test test; const char *name; double in;
+	const char *clause; enum limit_seen seen;
+} specimen_rows[] = {
+	{ "D1.1-2015 welder test", TEST_BEND, "Any one opening", 1.0 / 8, "4.9.3.3",
+	    LIMIT_SEEN },
+	{ "D1.1-2015 welder test", TEST_BEND, "Sum of openings", 3.0 / 8, "4.9.3.3",
+	    LIMIT_SEEN },
+	{ "D1.1-2015 welder test", TEST_BEND, "Corner crack", 1.0 / 4, "4.9.3.3",
+	    LIMIT_SEEN },
+	{ "D1.1-2000 welder test", TEST_BEND, "Any one opening", 1.0 / 8, "4.8.3.3",
+	    LIMIT_SEEN },
+	{ "D1.1-2020 welder test", TEST_BEND, "Sum of openings", 3.0 / 8, "6.10.3.3",
+	    LIMIT_SEEN },
+	{ "D1.1-2020 welder test", TEST_FILLET_BREAK, "Any one pore or inclusion",
+	    3.0 / 32, "6.23.4.1", LIMIT_SEEN },
+	{ "D1.1-2020 welder test", TEST_FILLET_BREAK, "Sum of pores and inclusions",
+	    3.0 / 8, "6.23.4.1", LIMIT_SEEN },
+	{ "D1.1-2020 welder test", TEST_MACRO, "Undercut", 1.0 / 32, "6.23.2",
+	    LIMIT_MEMORY },
+	{ "ASME IX-2010 welder test", TEST_BEND, "Any one opening", 1.0 / 8, "QW-163",
+	    LIMIT_SEEN },
+	{ "ASME IX-2023 welder test", TEST_BEND, "Any one opening", 1.0 / 8, "QW-163",
+	    LIMIT_SEEN },
+	{ "ASME IX-2010 welder test", TEST_FILLET_BREAK,
+	    "Sum of pores and inclusions", 3.0 / 8, "QW-182", LIMIT_SUMMARY },
+	{ "ASME IX-2010 welder test", TEST_MACRO, "Difference of legs", 1.0 / 8,
+	    "QW-184", LIMIT_MEMORY },
+	{ "ASME IX-2010 welder test", TEST_MACRO, "Concavity or convexity", 1.0 / 16,
+	    "QW-184", LIMIT_MEMORY },
+	{ "ASME IX-2010 welder test", TEST_MACRO, "Line at the root", 1.0 / 32,
+	    "QW-184", LIMIT_MEMORY },
+};
+
 static void specimens(void **state)
 {
-	static const struct {
-		const char *set; enum standard_test test; const char *name; double in;
-		const char *clause; enum limit_seen seen;
-	} rows[] = {
-		{ "D1.1-2015 welder test", TEST_BEND, "Any one opening", 1.0 / 8,
-		    "4.9.3.3",
-		    LIMIT_SEEN },
-		{ "D1.1-2015 welder test", TEST_BEND, "Sum of openings", 3.0 / 8,
-		    "4.9.3.3",
-		    LIMIT_SEEN },
-		{ "D1.1-2015 welder test", TEST_BEND, "Corner crack", 1.0 / 4, "4.9.3.3",
-		    LIMIT_SEEN },
-		{ "D1.1-2000 welder test", TEST_BEND, "Any one opening", 1.0 / 8,
-		    "4.8.3.3",
-		    LIMIT_SEEN },
-		{ "D1.1-2020 welder test", TEST_BEND, "Sum of openings", 3.0 / 8,
-		    "6.10.3.3",
-		    LIMIT_SEEN },
-		{ "D1.1-2020 welder test", TEST_FILLET_BREAK, "Any one pore or inclusion",
-		    3.0 / 32, "6.23.4.1", LIMIT_SEEN },
-		{ "D1.1-2020 welder test", TEST_FILLET_BREAK,
-		    "Sum of pores and inclusions",
-		    3.0 / 8, "6.23.4.1", LIMIT_SEEN },
-		{ "D1.1-2020 welder test", TEST_MACRO, "Undercut", 1.0 / 32, "6.23.2",
-		    LIMIT_MEMORY },
-		{ "ASME IX-2010 welder test", TEST_BEND, "Any one opening", 1.0 / 8,
-		    "QW-163",
-		    LIMIT_SEEN },
-		{ "ASME IX-2023 welder test", TEST_BEND, "Any one opening", 1.0 / 8,
-		    "QW-163",
-		    LIMIT_SEEN },
-		{ "ASME IX-2010 welder test", TEST_FILLET_BREAK,
-		    "Sum of pores and inclusions",
-		    3.0 / 8, "QW-182", LIMIT_SUMMARY },
-		{ "ASME IX-2010 welder test", TEST_MACRO, "Difference of legs", 1.0 / 8,
-		    "QW-184", LIMIT_MEMORY },
-		{ "ASME IX-2010 welder test", TEST_MACRO, "Concavity or convexity",
-		    1.0 / 16,
-		    "QW-184", LIMIT_MEMORY },
-		{ "ASME IX-2010 welder test", TEST_MACRO, "Line at the root", 1.0 / 32,
-		    "QW-184", LIMIT_MEMORY },
-	};
 	struct bench t = all_sets();
 	struct wanted w = { 9.525, 7.9375, 0, false };
 	struct limit_sizes z = sizes_for(w);
@@ -333,14 +325,12 @@ static void specimens(void **state)
 	double mm;
 
 	(void)state;
-	for (size_t i = 0; i < COUNT(rows); i++) {
-		const struct standard *s = set_named(t.m, rows[i].set);
+	for (size_t i = 0; i < COUNT(specimen_rows); i++) {
+		const struct specimen_row *r = &specimen_rows[i];
+		const struct standard *s = set_named(t.m, r->set);
 
-		expect_in(s, rows[i].test, WELD_FILLET, w, rows[i].name, rows[i].in,
-		    rows[i].clause);
-		assert_int_equal(find(s, rows[i].test, WELD_FILLET, &z,
-		    rows[i].name)->seen,
-		    rows[i].seen);
+		expect_in(s, r->test, WELD_FILLET, w, r->name, r->in, r->clause);
+		assert_int_equal(find(s, r->test, WELD_FILLET, &z, r->name)->seen, r->seen);
 	}
 	legs = find(set_named(t.m, "D1.1-2020 welder test"), TEST_MACRO, WELD_FILLET,
 	    &z, "Legs");
