@@ -136,7 +136,8 @@ static void judge_least(struct rule_context *x, uint32_t w, const struct weld *k
 	least = fillet_least_leg(weld_thin_mm(k), weld_thick_mm(k),
 	    is_low_hydrogen(x, a), names_cyclic(a));
 	if (is_over(least.mm, next_32nd_mm(leg_mm)))
-		say_leg(x, FINDING_LEG_UNDER_LEAST, w, k, leg_mm, "less than the customary",
+		say_leg(x, FINDING_LEG_UNDER_LEAST, w, k, leg_mm,
+		    "less than the customary",
 		    least.mm, least.source);
 }
 

@@ -160,8 +160,8 @@ static void judge_pieces(struct rule_context *x, uint32_t w)
 		    STR_ARG(p->name), STR_ARG(say_mm(x, t)));
 		finding_relate(x->f, d, assignment_fact_pos(a, STR("Thickness")))->label =
 		    STR("the thickness");
-		finding_cause(x->f, d, "the aide cuts by the pieces, the limits go by the "
-		    "thickness");
+		finding_cause(x->f, d, "the aide cuts by the pieces, the limits go by "
+		    "the thickness");
 		finding_repair(x->f, d, "make both say the same");
 		return;
 	}
@@ -216,9 +216,9 @@ static void say_backing(struct rule_context *x, uint32_t w, struct pos pos,
 	    "%s, but %s", one, other);
 
 	finding_relate(x->f, d, there)->label = STR("the other");
-	finding_cause(x->f, d, "an open root and a backed one are different tests: backing "
-	    "does not qualify an open root (AWS D1.1 and ASME IX, from memory; confirm "
-	    "against your edition)");
+	finding_cause(x->f, d, "an open root and a backed one are different tests: "
+	    "backing does not qualify an open root (AWS D1.1 and ASME IX, from memory; "
+	    "confirm against your edition)");
 	finding_repair(x->f, d, "make both say the same");
 }
 

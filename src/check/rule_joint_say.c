@@ -175,6 +175,7 @@ str weld_say(const struct rule_context *x, const struct weld *w)
 		return str_format(x->f->arena, "weld %c (%.*s%s%.*s%s)", w->letter,
 		    STR_ARG(joint), at.n ? ", " : "", STR_ARG(at),
 		    at.n ? ways[w->at.progression] : "");
-	return str_format(x->f->arena, "the %.*s%s%.*s%s", STR_ARG(joint), in, STR_ARG(at),
+	return str_format(x->f->arena, "the %.*s%s%.*s%s",
+	    STR_ARG(joint), in, STR_ARG(at),
 	    at.n ? ways[w->at.progression] : "");
 }

@@ -21,7 +21,7 @@ double machine_lbf(const struct machine *m);
 double machine_thickness_mm(const struct machine *m, str material, bool *estimate);
 
 /* The first machine whose name has a word, among those that the assignment lists; when
- * it lists none of that sort, in the whole shop if `anywhere`. Null when there is none. */
+ * it lists none of that sort, in the whole shop if `anywhere`. Null: there is none. */
 const struct machine *machine_of(const struct rule_context *x, uint32_t assignment,
     const char *word, bool anywhere);
 

@@ -161,14 +161,14 @@ static void say_force(struct rule_context *x, uint32_t w, const struct machine *
 	    "tooling articles; air bend, V of 6 to 12 t); shop.md, Machine %.*s",
 	    STR_ARG(say_real(x, f->factor, 2)), STR_ARG(m->name));
 	if (wide > 0)
-		finding_repair(x->f, d, "the %.*s V takes %.*s tons, with an inside radius "
-		    "of about %.*s; or bend no more than %.*s at a time",
+		finding_repair(x->f, d, "the %.*s V takes %.*s tons, with an inside "
+		    "radius of about %.*s; or bend no more than %.*s at a time",
 		    STR_ARG(say_mm(x, wide)), STR_ARG(say_real(x, tons(f, wide), 1)),
 		    STR_ARG(say_mm(x, wide * radius_per_v(&x->m->assignments[w]))),
 		    STR_ARG(say_feet(x, most_mm)));
 	else
-		finding_repair(x->f, d, "bend no more than %.*s at a time, or take thinner "
-		    "metal", STR_ARG(say_feet(x, most_mm)));
+		finding_repair(x->f, d, "bend no more than %.*s at a time, or take "
+		    "thinner metal", STR_ARG(say_feet(x, most_mm)));
 }
 
 static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,
@@ -208,12 +208,13 @@ static void say_no_v(struct rule_context *x, uint32_t w, const struct machine *m
     const struct fold *f)
 {
 	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
-	    "no V of the %.*s is wide enough for %.*s, which wants %.*s", STR_ARG(m->name),
+	    "no V of the %.*s is wide enough for %.*s, which wants "
+	    "%.*s", STR_ARG(m->name),
 	    STR_ARG(say_quantity(x, &f->plate->thickness)),
 	    STR_ARG(say_mm(x, brake_opening_mm(f->plate->thickness.hi))));
 
-	finding_cause(x->f, d, "a V of 6 to 12 t (press-brake tooling articles); shop.md, "
-	    "Machine %.*s", STR_ARG(m->name));
+	finding_cause(x->f, d, "a V of 6 to 12 t (press-brake tooling articles); "
+	    "shop.md, Machine %.*s", STR_ARG(m->name));
 	finding_repair(x->f, d, "take thinner metal, or cut and weld the corner");
 }
 

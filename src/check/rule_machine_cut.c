@@ -66,7 +66,8 @@ static void say_shear(struct rule_context *x, uint32_t w, const struct piece *p,
 	if (estimate && !short_bed) {
 		d->level = LEVEL_WARNING;
 		finding_cause(x->f, d, "shop.md gives no figure for this metal; reckoned "
-		    "from the one for mild steel (from memory; the maker's plate decides)");
+		    "from the one for mild steel (from memory; the maker's plate "
+		    "decides)");
 	} else {
 		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 	}

@@ -71,9 +71,11 @@ static void say_force(struct rule_context *x, uint32_t w, struct pos pos,
 	    STR_ARG(say_real(x, most, 1)));
 
 	d->level = LEVEL_WARNING;
-	finding_cause(x->f, d, "3.1416 x diameter x thickness x %.*s ksi / 2; the strength "
-	    "is from memory, the machine's chart decides", STR_ARG(say_real(x, ksi, 0)));
-	finding_repair(x->f, d, "punch no more than about %.*s in this plate, or drill it",
+	finding_cause(x->f, d, "3.1416 x diameter x thickness x %.*s ksi / 2; the "
+	    "strength is from memory, the machine's chart decides",
+	    STR_ARG(say_real(x, ksi, 0)));
+	finding_repair(x->f, d, "punch no more than about %.*s in this plate, or drill "
+	    "it",
 	    STR_ARG(say_mm(x, most_mm)));
 }
 
@@ -250,7 +252,8 @@ static void judge_frame(struct rule_context *x, uint32_t w)
 	str material;
 	size_t i = 0;
 
-	while (i < a->ncriteria && !str_starts_nocase(a->criteria[i].name, STR("Tensile")))
+	while (i < a->ncriteria && !str_starts_nocase(a->criteria[i].name,
+	    STR("Tensile")))
 		i++;
 	if (i == a->ncriteria || !(m = machine_of(x, w, "tensile", true)))
 		return;
@@ -266,8 +269,8 @@ static void judge_frame(struct rule_context *x, uint32_t w)
 		    STR_ARG(say_mm(x, small)));
 	else if (machine_lbf(m) > 0 && lbf > machine_lbf(m) + 0.5)
 		d = rule_report(x, FINDING_FRAME_TOO_SMALL, a->criteria[i].pos, w,
-		    "a 3/4 in [19.1 mm] section of %.*s may pull %.*s lbf, and the %.*s has "
-		    "%.*s", STR_ARG(say_mm(x, t_mm)), STR_ARG(say_real(x, lbf, 0)),
+		    "a 3/4 in [19.1 mm] section of %.*s may pull %.*s lbf, and the %.*s "
+		    "has %.*s", STR_ARG(say_mm(x, t_mm)), STR_ARG(say_real(x, lbf, 0)),
 		    STR_ARG(m->name), STR_ARG(say_real(x, machine_lbf(m), 0)));
 	else
 		return;

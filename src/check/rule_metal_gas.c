@@ -57,7 +57,8 @@ static void judge_presence(struct rule_context *x, uint32_t w)
 	    "%.*s uses no shielding gas, but the sheet names one",
 	    STR_ARG(process_word(a->processes[0])));
 	finding_cause(x->f, d, "its coating or core makes the gas (AWS A3.0)");
-	finding_repair(x->f, d, "take the line Gas out, or write the gas-shielded process");
+	finding_repair(x->f, d, "take the line Gas out, or write the gas-shielded "
+	    "process");
 }
 
 struct gas_fault {
@@ -77,8 +78,8 @@ static struct gas_fault judge_short(const struct gas *g, bool stainless, bool al
 		return (struct gas_fault){ "aluminum is not welded in short circuit",
 			"spray with argon", PRACTICE, true };
 	if (stainless && g->helium < 50 && g->argon < 95)
-		return (struct gas_fault){ "short circuit on stainless takes a tri-mix of "
-			"mostly helium", "90/7.5/2.5 helium/argon/CO2", "a textbook's "
+		return (struct gas_fault){ "short circuit on stainless takes a tri-mix "
+			"of mostly helium", "90/7.5/2.5 helium/argon/CO2", "a textbook's "
 			"table of stainless short circuit (2020)", true };
 	if (!stainless && g->co2 < 5)
 		return (struct gas_fault){ "short circuit on steel needs CO2 in the gas",
@@ -201,8 +202,8 @@ static void judge_transfer(struct rule_context *x, uint32_t w)
 		    assignment_fact_pos(a, STR("Transfer")), w,
 		    "spray is for flat and horizontal welds, but %.*s is welded with it",
 		    STR_ARG(weld_say(x, k)));
-		finding_cause(x->f, d, "the puddle is large and runs out (a wire feeder's "
-		    "data chart; a textbook's tables, 2020)");
+		finding_cause(x->f, d, "the puddle is large and runs out (a wire "
+		    "feeder's data chart; a textbook's tables, 2020)");
 		finding_repair(x->f, d, "write pulsed spray or short circuit, or weld it "
 		    "flat or horizontal");
 		return;
@@ -223,7 +224,8 @@ static void judge_short_name(struct rule_context *x, uint32_t w)
 	    assignment_fact_pos(a, STR("Transfer")), w,
 	    "GMAW-S is short circuit, but Transfer says %.*s", STR_ARG(transfer));
 	finding_cause(x->f, d, "the S of the letters stands for it (AWS A3.0)");
-	finding_repair(x->f, d, "write the process as GMAW, or Transfer as short circuit");
+	finding_repair(x->f, d, "write the process as GMAW, or Transfer as short "
+	    "circuit");
 }
 
 /* Metal that a flame does not cut: its oxide melts after the metal does. */
@@ -325,8 +327,8 @@ static void judge_fume(struct rule_context *x, uint32_t w)
 	    "stainless or coated metal is welded or cut, and Cautions says nothing of "
 	    "fume");
 	finding_cause(x->f, d, "%s", cause);
-	finding_repair(x->f, d, "say under \"## Cautions\" where the extraction stands and "
-	    "that it runs for every arc");
+	finding_repair(x->f, d, "say under \"## Cautions\" where the extraction stands "
+	    "and that it runs for every arc");
 }
 
 static void judge_purge(struct rule_context *x, uint32_t w)

@@ -164,8 +164,10 @@ static const struct gas_name gas_names[] = {
 	{ "argon", offsetof(struct gas, argon) }, { "ar", offsetof(struct gas, argon) },
 	{ "co2", offsetof(struct gas, co2) },
 	{ "carbon dioxide", offsetof(struct gas, co2) },
-	{ "oxygen", offsetof(struct gas, oxygen) }, { "o2", offsetof(struct gas, oxygen) },
-	{ "helium", offsetof(struct gas, helium) }, { "he", offsetof(struct gas, helium) },
+	{ "oxygen", offsetof(struct gas, oxygen) },
+	{ "o2", offsetof(struct gas, oxygen) },
+	{ "helium", offsetof(struct gas, helium) },
+	{ "he", offsetof(struct gas, helium) },
 };
 
 enum { GAS_PARTS = 4 };

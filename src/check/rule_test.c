@@ -17,8 +17,8 @@ static const char *instead(enum test_kind k, enum joint j)
 	if (k == TEST_FILLET_BREAK)
 		return "ask for a bend or a nick-break";
 	if (k == TEST_TENSILE && j == JOINT_LAP)
-		return "a lap pulled apart is a shear test and needs a criterion of its own; "
-		    "ask for a fillet break";
+		return "a lap pulled apart is a shear test and needs a criterion of its "
+		    "own; ask for a fillet break";
 	return joint_is_fillet(j) ? "ask for a fillet break or a macroetch"
 	    : "ask for a macroetch";
 }
@@ -31,8 +31,8 @@ static void say_impossible(struct rule_context *x, uint32_t w, const struct test
 	    wants(t->kind), STR_ARG(what));
 
 	finding_relate(x->f, d, pos)->label = what;
-	finding_cause(x->f, d, "bends, nick-breaks and tensiles go through a butt, a break "
-	    "folds a fillet over its root (common practice, no source)");
+	finding_cause(x->f, d, "bends, nick-breaks and tensiles go through a butt, a "
+	    "break folds a fillet over its root (common practice, no source)");
 	finding_repair(x->f, d, "%s, or name the weld that it is taken from",
 	    instead(t->kind, j));
 }
@@ -118,8 +118,8 @@ static void judge_sides(struct rule_context *x, uint32_t w, const struct test_li
 	    "%.*s needs a fillet on one side, and the drawing shows both",
 	    STR_ARG(t->c->name));
 	finding_relate(x->f, d, both->pos)->label = STR("the drawing");
-	finding_cause(x->f, d, "the weld on the far side holds the joint, so that it does "
-	    "not fold over the root (common practice, no source)");
+	finding_cause(x->f, d, "the weld on the far side holds the joint, so that it "
+	    "does not fold over the root (common practice, no source)");
 	finding_repair(x->f, d, "write \"sides: one\", or test by macroetch");
 }
 
@@ -153,9 +153,9 @@ static void say_restart(struct rule_context *x, uint32_t w, const struct criteri
 	    STR_ARG(c->name));
 
 	finding_relate(x->f, d, c->pos)->label = STR("what asks for it");
-	finding_cause(x->f, d, "%s", code ? "the break test of a welder's fillet has a stop "
-	    "and restart near mid-length (AWS D1.1, from memory; confirm against your "
-	    "edition)" : "the line speaks of a restart");
+	finding_cause(x->f, d, "%s", code ? "the break test of a welder's fillet has a "
+	    "stop and restart near mid-length (AWS D1.1, from memory; confirm against "
+	    "your edition)" : "the line speaks of a restart");
 	finding_repair(x->f, d, "add \"restart: near mid-length\" to the drawing");
 }
 
@@ -237,10 +237,10 @@ static void judge_used(struct rule_context *x, uint32_t w)
 		d = rule_report(x, FINDING_USED_COUPON_TESTED, p->pos, w,
 		    "%.*s is used a second time, and %.*s is taken from it",
 		    STR_ARG(p->name), STR_ARG(l.v[t].c->name));
-		finding_cause(x->f, d, "a specimen through the old weld or its heat tells "
-		    "nothing of the new one (common practice, no source)");
-		finding_repair(x->f, d, "cut fresh stock for tested coupons, and keep used "
-		    "plate for drills");
+		finding_cause(x->f, d, "a specimen through the old weld or its heat "
+		    "tells nothing of the new one (common practice, no source)");
+		finding_repair(x->f, d, "cut fresh stock for tested coupons, and keep "
+		    "used plate for drills");
 		return;
 	}
 }

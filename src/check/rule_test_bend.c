@@ -158,7 +158,8 @@ static void judge_count(struct rule_context *x, uint32_t w)
 		if (!r || is_enough(&b, r, weld_thin_mm(&a->welds[k])))
 			continue;
 		d = rule_report(x, FINDING_TOO_FEW_BENDS, b.c->pos, w,
-		    "%.*s has %u face, %u root and %u side bends, and the code asks for %.*s",
+		    "%.*s has %u face, %u root and %u side bends, and the code asks for "
+		    "%.*s",
 		    STR_ARG(weld_say(x, &a->welds[k])), b.face, b.root, b.side,
 		    STR_ARG(say_owed(x, r)));
 		if (seen_of(r->verified) == SEEN_MEMORY)
@@ -315,8 +316,8 @@ static struct finding *say_plunger(struct rule_context *x, uint32_t w,
 	bool milder = t->plunger_mm > j->plunger_mm;
 	double owned = owned_near_mm(x->m, j->plunger_mm);
 	struct finding *d = rule_report(x, FINDING_WRONG_PLUNGER, t->c->pos, w,
-	    "a plunger of %.*s strains a %.*s specimen %.*s %%, %s than the %.*s %% that the "
-	    "code asks", STR_ARG(say_mm(x, t->plunger_mm)), STR_ARG(say_mm(x, t_mm)),
+	    "a plunger of %.*s strains a %.*s specimen %.*s %%, %s than the %.*s %% that "
+	    "the code asks", STR_ARG(say_mm(x, t->plunger_mm)), STR_ARG(say_mm(x, t_mm)),
 	    STR_ARG(say_strain(x, t->plunger_mm, t_mm)), milder ? "less" : "more",
 	    STR_ARG(say_strain(x, j->plunger_mm, t_mm)));
 
@@ -378,8 +379,8 @@ static struct finding *say_note(struct rule_context *x, uint32_t w,
 	    STR_ARG(say_real(x, strain, 1)), told ? "not what the line says"
 	    : "and no code is named that says whether that is right");
 	finding_cause(x->f, d, "100 t / (A + t), " BEND_SOURCE);
-	finding_repair(x->f, d, "write \"strain %.*s %%\" on the line, or name the code and "
-	    "edition", STR_ARG(say_real(x, strain, 1)));
+	finding_repair(x->f, d, "write \"strain %.*s %%\" on the line, or name the code "
+	    "and edition", STR_ARG(say_real(x, strain, 1)));
 	return d;
 }
 

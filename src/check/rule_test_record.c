@@ -26,12 +26,12 @@ static void judge_record(struct rule_context *x, uint32_t w)
 	    procedure ? "" : " procedure", witness ? "" : procedure ? " witness"
 	    : ", no witness", code ? "" : procedure && witness ? " code with its edition"
 	    : ", no code with its edition");
-	finding_cause(x->f, d, "it counts only when the witness signs the record that the "
-	    "code edition asks for, made to a written procedure (AWS D1.1, ASME IX)");
+	finding_cause(x->f, d, "it counts only when the witness signs the record that "
+	    "the code edition asks for, made to a written procedure (AWS D1.1, ASME IX)");
 	finding_repair(x->f, d, "add%s%s%s", procedure ? "" : " \"- **Procedure:** \"",
 	    witness ? "" : " \"- **Witness:** certified welding inspector\"",
-	    code ? "" : " a code and edition under Acceptance, such as \"D1.1-2020 welder "
-	    "test\"");
+	    code ? "" : " a code and edition under Acceptance, such as \"D1.1-2020 "
+	    "welder test\"");
 }
 
 static void judge_limits(struct rule_context *x, uint32_t w)
@@ -46,8 +46,8 @@ static void judge_limits(struct rule_context *x, uint32_t w)
 		    str_eq(c->loading, STR("welder test")))
 			continue;
 		d = rule_report(x, FINDING_LIMITS_NOT_OF_TEST, c->pos, w,
-		    "a qualification test is looked at by the limits of a welder test, and "
-		    "the line says %.*s", STR_ARG(c->loading.n ? c->loading
+		    "a qualification test is looked at by the limits of a welder test, "
+		    "and the line says %.*s", STR_ARG(c->loading.n ? c->loading
 		    : STR("none")));
 		finding_cause(x->f, d, "limits for production welds differ from those of "
 		    "a test weld (AWS D1.1, welder qualification; confirm against your "
@@ -282,8 +282,8 @@ static void judge_open(struct rule_context *x, uint32_t w, str text)
 	    "Range claims grooves without backing, and the coupon has one");
 	d->level = LEVEL_WARNING;
 	finding_relate(x->f, d, assignment_fact_pos(a, STR("Backing")))->label = backing;
-	finding_cause(x->f, d, "a backed test does not qualify an open root (from memory; "
-	    "confirm against your edition)");
+	finding_cause(x->f, d, "a backed test does not qualify an open root (from "
+	    "memory; confirm against your edition)");
 	finding_repair(x->f, d, "claim grooves with backing, or weld an open root");
 }
 
