@@ -2,6 +2,7 @@
 
 #include "check/faults.h"
 #include "check/knot.h"
+#include "check/rule_path.h"
 #include "check/rules.h"
 #include "check/skills.h"
 #include "check/tell.h"
@@ -42,6 +43,7 @@ static void check_order(struct arena *scratch, struct graph *g,
 
 	for (size_t i = 0; i < n; i++)
 		views[i] = view_new(scratch, g, orders[i]);
+	paths_widen(scratch, views, n, f);
 	d = verdict_new(scratch, views, n);
 	/* An order in which every need is met proves that its lines form no circle. */
 	if (d->faults.n || orders[0]->nwalk < g->nassignments) {

@@ -157,10 +157,11 @@ static void judge_row(struct rule_context *x, const struct load *l,
 }
 
 static struct finding *report_quarter(struct rule_context *x, const struct stints *s,
-    uint32_t quarter, str section, double open_h, struct pos pos)
+    uint32_t quarter, str section, double open_h)
 {
 	double h = quarter_hours(s, quarter);
-	struct finding *d = rule_report(x, FINDING_QUARTER_OVER, pos, NONE,
+	struct finding *d = rule_report(x, FINDING_QUARTER_OVER,
+	    x->m->quarters[quarter - 1].pos, NONE,
 	    "quarter %u takes %.*s h of one student, and section %.*s is open %.*s h",
 	    (unsigned)quarter, STR_ARG(say_hours(x, h)), STR_ARG(section),
 	    STR_ARG(say_hours(x, open_h)));
@@ -186,8 +187,7 @@ static void judge_quarters(struct rule_context *x, const struct stints *s)
 	open_h = widest ? widest->open_hours_week * x->m->weeks : 0;
 	for (uint32_t q = 1; open_h > 0 && q <= x->m->nquarters; q++)
 		if (is_more_h(quarter_hours(s, q), open_h))
-			report_quarter(x, s, q, widest->name, open_h,
-			    x->m->quarters[q - 1].pos);
+			report_quarter(x, s, q, widest->name, open_h);
 }
 
 /* With cohorts, each quarter that they still meet must fit in the hours of theirs. */
@@ -200,13 +200,16 @@ static void judge_sittings(struct rule_context *x, const struct load *l)
 		const struct section *c = t->section == NONE ? NULL
 		    : &m->sections[t->section];
 		double open_h = c ? c->open_hours_week * m->weeks : 0;
+		struct finding *d;
 
-		if (open_h > 0 && m->cohorts[t->cohort].students &&
-		    is_more_h(quarter_hours(l->stints, t->quarter), open_h))
-			finding_cause(x->f, report_quarter(x, l->stints, t->quarter,
-			    c->name, open_h, m->cohorts[t->cohort].pos),
-			    "%.*s meets it in %.*s", STR_ARG(m->cohorts[t->cohort].name),
-			    STR_ARG(l->terms[t->term]));
+		if (open_h <= 0 || !m->cohorts[t->cohort].students ||
+		    !is_more_h(quarter_hours(l->stints, t->quarter), open_h))
+			continue;
+		d = report_quarter(x, l->stints, t->quarter, c->name, open_h);
+		finding_cause(x->f, d, "%.*s meets it in %.*s",
+		    STR_ARG(m->cohorts[t->cohort].name), STR_ARG(l->terms[t->term]));
+		finding_relate(x->f, d, m->cohorts[t->cohort].pos)->label =
+		    m->cohorts[t->cohort].name;
 	}
 }
 

@@ -5,18 +5,15 @@
 #include "model/words.h"
 
 /* The machine whose limits give "Specimens a week", and that number. */
-static const struct machine *find_bender(const struct model *m, uint32_t *most,
-    struct pos *pos)
+static const struct machine *find_bender(const struct model *m, uint32_t *most)
 {
 	for (size_t i = 0; i < m->nmachines; i++) {
 		const struct machine *v = &m->machines[i];
 
-		for (size_t k = 0; k < v->nlimits; k++) {
-			*pos = v->limits[k].pos;
+		for (size_t k = 0; k < v->nlimits; k++)
 			if (words_same(v->limits[k].key, STR("Specimens a week")) &&
 			    str_to_u32(str_trim(v->limits[k].text), most))
 				return v;
-		}
 	}
 	return NULL;
 }
@@ -47,7 +44,7 @@ static void add_due(struct due *d, const struct stints *s, const struct sitting 
 }
 
 static void judge_term(struct rule_context *x, const struct load *l, uint32_t term,
-    const struct due *d, const struct machine *bender, uint32_t most, struct pos pos)
+    const struct due *d, const struct machine *bender, uint32_t most)
 {
 	for (uint32_t w = 1; w <= x->m->weeks; w++) {
 		struct finding *f;
@@ -56,7 +53,7 @@ static void judge_term(struct rule_context *x, const struct load *l, uint32_t te
 		if (d->n[w] <= most)
 			continue;
 		a = &x->m->assignments[d->who[w]];
-		f = rule_report(x, FINDING_BENDER_OVER, pos, NONE,
+		f = rule_report(x, FINDING_BENDER_OVER, bender->pos, NONE,
 		    "%u bend specimens fall due in week %u of %.*s, and %.*s takes %u a "
 		    "week", (unsigned)d->n[w], (unsigned)w, STR_ARG(l->terms[term]),
 		    STR_ARG(bender->name), (unsigned)most);
@@ -72,8 +69,7 @@ static void judge_term(struct rule_context *x, const struct load *l, uint32_t te
 void judge_bender(struct rule_context *x, const struct load *l)
 {
 	uint32_t most, weeks = x->m->weeks + 1;
-	struct pos pos;
-	const struct machine *bender = find_bender(x->m, &most, &pos);
+	const struct machine *bender = find_bender(x->m, &most);
 
 	for (size_t i = 0, end; bender && i < l->nsittings &&
 	    l->sittings[i].term < l->near; i = end) {
@@ -84,6 +80,6 @@ void judge_bender(struct rule_context *x, const struct load *l)
 		for (end = i; end < l->nsittings &&
 		    l->sittings[end].term == l->sittings[i].term; end++)
 			add_due(&d, l->stints, &l->sittings[end]);
-		judge_term(x, l, l->sittings[i].term, &d, bender, most, pos);
+		judge_term(x, l, l->sittings[i].term, &d, bender, most);
 	}
 }

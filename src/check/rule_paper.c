@@ -27,6 +27,14 @@ static bool names_bends(str name)
 	    !says(name, "side") && !says(name, "angle");
 }
 
+bool is_weld_test(str name)
+{
+	for (size_t t = 0; t < TESTS; t++)
+		if (names_test(name, t))
+			return true;
+	return names_bends(name);
+}
+
 static bool is_bend(size_t test)
 {
 	return test >= 1 && test <= 3;

@@ -1,0 +1,189 @@
+/* What outcomes and credentials claim, against what is assessed and when. */
+#include "check/rule_path.h"
+
+#include "base/buf.h"
+
+#include <string.h>
+
+/* The first quarter in which each outcome is assessed, by outcome; NONE: never. Skills
+ * that every student brings assessed count from quarter 0. */
+static uint32_t *first_assessed(const struct rule_context *x)
+{
+	const struct model *m = x->m;
+	uint32_t *v = arena_array(x->scratch, m->noutcomes, sizeof *v);
+
+	for (size_t i = 0; i < m->noutcomes; i++)
+		v[i] = NONE;
+	for (uint32_t s = 0; s < m->nskills; s++)
+		if (m->skills[s].outcome < m->noutcomes &&
+		    rule_brought(x, s, SKILL_ASSESSED))
+			v[m->skills[s].outcome] = 0;
+	for (size_t i = 0; i < x->o->nwalk; i++) {
+		const struct assignment *a = &m->assignments[x->o->walk[i]];
+		uint32_t quarter = x->o->places[x->o->walk[i]].quarter;
+
+		for (size_t k = 0; k < a->nteaches; k++) {
+			const struct skill_at *t = &a->teaches[k];
+			uint32_t o = t->skill < m->nskills ? m->skills[t->skill].outcome
+			    : NONE;
+
+			if (t->level == SKILL_ASSESSED && o < m->noutcomes &&
+			    v[o] == NONE)
+				v[o] = quarter;
+		}
+	}
+	return v;
+}
+
+static void judge_outcomes(struct rule_context *x, const uint32_t *first)
+{
+	for (size_t i = 0; i < x->m->noutcomes; i++) {
+		const struct outcome *o = &x->m->outcomes[i];
+		struct finding *d;
+
+		if (first[i] != NONE)
+			continue;
+		d = rule_report(x, FINDING_OUTCOME_UNASSESSED, o->pos, NONE,
+		    "no assignment of the program assesses a skill of %.*s",
+		    STR_ARG(o->id));
+		finding_repair(x->f, d, "let an assignment in a course teach one of its "
+		    "skills \"assessed by\" an Acceptance or Grading line");
+	}
+}
+
+/* A credential as read: quarters [from, to] and outcomes one by one, or all. */
+struct claim {
+	uint32_t from, to;
+	const struct plain_fact *fact;
+	str name;
+	bool *outcomes;
+};
+
+static struct finding *report_bad(struct rule_context *x, const struct claim *c, str part,
+    const char *what)
+{
+	return rule_report(x, FINDING_BAD_CREDENTIAL, c->fact->pos, NONE,
+	    "the credential %.*s names %s \"%.*s\", which the program does not have",
+	    STR_ARG(c->name), what, STR_ARG(part));
+}
+
+static void claim_outcome(struct rule_context *x, struct claim *c, str part)
+{
+	const struct model *m = x->m;
+	str *ids = arena_array(x->scratch, m->noutcomes, sizeof *ids), near;
+	struct finding *d;
+
+	for (size_t i = 0; i < m->noutcomes; i++) {
+		ids[i] = m->outcomes[i].id;
+		if (!str_eq_nocase(ids[i], part))
+			continue;
+		c->outcomes[i] = true;
+		return;
+	}
+	d = report_bad(x, c, part, "outcome");
+	near = likely_word(part, ids, m->noutcomes);
+	if (near.n)
+		finding_repair(x->f, d, "write %.*s", STR_ARG(near));
+	else
+		finding_repair(x->f, d, "name an outcome of skills.md");
+}
+
+/* "1-3", "1 to 3", "4"; a dash of any length. */
+static void claim_quarters(struct rule_context *x, struct claim *c, str part)
+{
+	uint32_t found[2] = { 0, 0 };
+	size_t n = 0, i = 0;
+
+	while (i < part.n && n < 2) {
+		size_t from = i;
+
+		while (i < part.n && part.p[i] >= '0' && part.p[i] <= '9')
+			i++;
+		if (i == from)
+			i++;
+		else
+			n += str_to_u32(str_sub(part, from, i), &found[n]);
+	}
+	if (n == 1)
+		found[1] = found[0];
+	if (n && found[0] >= 1 && found[0] <= found[1] && found[1] <= x->m->nquarters) {
+		c->from = found[0];
+		c->to = found[1];
+		return;
+	}
+	finding_repair(x->f, report_bad(x, c, part, "the quarters"),
+	    "write \"quarters 1-%u\"", (unsigned)x->m->nquarters);
+}
+
+/* Takes a leading word, in the singular or the plural, off *s. */
+static bool take_word(str *s, str word)
+{
+	if (!str_starts_nocase(*s, word))
+		return false;
+	*s = str_sub(*s, word.n, s->n);
+	if (s->n && (s->p[0] | 0x20) == 's')
+		*s = str_sub(*s, 1, s->n);
+	*s = str_trim(*s);
+	return true;
+}
+
+/* "Certificate, quarters 1-3, outcomes PO1, PO2" or "Associate, quarters 1-6, all": the
+ * name first, each list until the next word. */
+static struct claim claim_read(struct rule_context *x, const struct plain_fact *fact)
+{
+	struct claim c = { 1, (uint32_t)x->m->nquarters, fact, { 0 },
+		arena_array(x->scratch, x->m->noutcomes, sizeof *c.outcomes) };
+	str rest = fact->text, part;
+	bool list = false;
+
+	if (!str_next(&rest, ',', &c.name))
+		return c;
+	while (str_next(&rest, ',', &part)) {
+		part = str_trim(part);
+		if (take_word(&part, STR("quarter"))) {
+			list = false;
+			claim_quarters(x, &c, part);
+			continue;
+		}
+		if (take_word(&part, STR("outcome")))
+			list = true;
+		if (str_starts_nocase(part, STR("all")))
+			memset(c.outcomes, true, x->m->noutcomes);
+		else if (list && part.n)
+			claim_outcome(x, &c, part);
+	}
+	return c;
+}
+
+/* What is never assessed anywhere was told for its outcome already. */
+static void judge_claim(struct rule_context *x, const struct claim *c,
+    const uint32_t *first)
+{
+	for (size_t i = 0; i < x->m->noutcomes; i++) {
+		const struct outcome *o = &x->m->outcomes[i];
+		struct finding *d;
+
+		if (!c->outcomes[i] || first[i] == NONE || first[i] <= c->to)
+			continue;
+		d = rule_report(x, FINDING_CREDENTIAL_UNASSESSED, c->fact->pos, NONE,
+		    "the credential %.*s claims %.*s by quarter %u, and it is first "
+		    "assessed in quarter %u", STR_ARG(c->name), STR_ARG(o->id),
+		    (unsigned)c->to, (unsigned)first[i]);
+		finding_relate(x->f, d, o->pos)->label = o->id;
+		finding_repair(x->f, d, "take %.*s out of the credential, or let work of "
+		    "an earlier quarter assess it", STR_ARG(o->id));
+	}
+}
+
+void rule_path_claim(struct rule_context *x)
+{
+	const uint32_t *first = first_assessed(x);
+
+	if (x->o->nwalk)
+		judge_outcomes(x, first);
+	for (size_t i = 0; i < x->m->ncredentials; i++) {
+		struct claim c = claim_read(x, &x->m->credentials[i]);
+
+		judge_claim(x, &c, first);
+	}
+}
