@@ -74,6 +74,10 @@ static const struct rung rungs[] = {
 	    "plate of 1 in or more", "Thickness" },
 	{ FINDING_TABLE_BEFORE_LAYOUT, STEP_HAND_LAYOUT, STEP_TABLE,
 	    "layout by hand", "table cutting", "Machines" },
+	{ FINDING_RADIAL_BEFORE_PARALLEL, STEP_PARALLEL, STEP_RADIAL,
+	    "parallel lines", "radial lines", "" },
+	{ FINDING_TRIANGLES_BEFORE_RADIAL, STEP_RADIAL, STEP_TRIANGLES,
+	    "radial lines", "triangulation", "" },
 	{ FINDING_GROOVE_BEFORE_FILLET_BREAK, STEP_STEEL_BREAK, STEP_STEEL_GROOVE,
 	    "a fillet break", "grooves in steel", "Joint" },
 	{ FINDING_GROOVE_BEFORE_FILLET_BREAK, STEP_STAINLESS_BREAK,
@@ -121,7 +125,7 @@ static void tell_rung(struct trade *t, const struct rung *r, uint32_t craft,
 	    STR_ARG(all[asker].id), STR_ARG(rule_place(&t->x, asker)), r->high_words, of,
 	    word, r->low_words);
 
-	finding_cause(t->x.f, d, "%s first come in %.*s, %.*s%s", r->low_words,
+	finding_cause(t->x.f, d, "the first with %s is %.*s, %.*s%s", r->low_words,
 	    STR_ARG(all[low].id), STR_ARG(rule_place(&t->x, low)), ways[met]);
 	finding_repair(t->x.f, d, "move %.*s before %.*s, or list \"%s\" under Off in "
 	    "customs.md with the reason", STR_ARG(all[low].id), STR_ARG(all[asker].id),

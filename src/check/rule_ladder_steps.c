@@ -209,6 +209,20 @@ static void take_machines(struct steps *s, const struct trade *t,
 		take(s, CRAFT_COUNT, STEP_MACHINE);
 }
 
+static const struct { enum layout layout; enum climb step; } layouts[] = {
+	{ LAYOUT_PARALLEL, STEP_PARALLEL }, { LAYOUT_RADIAL, STEP_RADIAL },
+	{ LAYOUT_TRIANGLES, STEP_TRIANGLES },
+};
+
+static void take_layouts(struct steps *s, const struct assignment *a)
+{
+	uint32_t bits = layouts_of(a);
+
+	for (size_t i = 0; i < sizeof layouts / sizeof *layouts; i++)
+		if (work_has(bits, layouts[i].layout))
+			take(s, CRAFT_COUNT, layouts[i].step);
+}
+
 static struct steps steps_read(const struct trade *t, uint32_t assignment)
 {
 	static const char *const written[] = { "written", NULL };
@@ -225,6 +239,7 @@ static struct steps steps_read(const struct trade *t, uint32_t assignment)
 	take_cuts(&s, a, w);
 	take_uses(&s, w);
 	take_machines(&s, t, a, w);
+	take_layouts(&s, a);
 	return s;
 }
 

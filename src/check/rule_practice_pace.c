@@ -261,7 +261,7 @@ static void judge_cold(struct trade *t)
 		const struct assignment *a = &t->x.m->assignments[o->walk[i]];
 		uint32_t turn = o->places[o->walk[i]].rank_quarter;
 
-		for (size_t k = 0; k < a->nteaches; k++) {
+		for (size_t k = 0; a->kind != KIND_SAFETY && k < a->nteaches; k++) {
 			const struct skill_at *s = &a->teaches[k];
 			uint32_t before = s->skill == NONE ? NONE : last[s->skill];
 
@@ -277,6 +277,8 @@ void rule_practice_pace(struct rule_context *x)
 {
 	struct trade t = { .x = *x };
 
+	if (!trade_is_shop_order(x))
+		return;
 	judge_steps(&t);
 	judge_project(&t);
 	if (!rule_is_off(x, FINDING_SKILL_GONE_COLD))

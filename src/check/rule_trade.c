@@ -210,6 +210,28 @@ static const char *key_craft(const struct trade *t, uint32_t key)
 	return craft_word(key);
 }
 
+/* R13: a project may introduce its own way of laying out, but not before the exercise. */
+
+static uint32_t gives_layout(const struct trade *t, uint32_t assignment, uint32_t *v)
+{
+	const struct assignment *a = work_of(t, assignment);
+
+	return a->kind == KIND_PROJECT ? 0 : put_bits(layouts_of(a), v);
+}
+
+static uint32_t asks_layout(const struct trade *t, uint32_t assignment, uint32_t *v)
+{
+	const struct assignment *a = work_of(t, assignment);
+
+	return a->kind == KIND_PROJECT ? put_bits(layouts_of(a), v) : 0;
+}
+
+static const char *key_layout(const struct trade *t, uint32_t key)
+{
+	(void)t;
+	return layout_word(key);
+}
+
 /* R14: a project without a procedure is built from its print alone. */
 
 static uint32_t gives_drawing(const struct trade *t, uint32_t assignment, uint32_t *v)
@@ -373,6 +395,11 @@ static const struct trade_rule rules[] = {
 	    .gives_words = "teaches the set-up of @",
 	    .never_cause = "no drill, pad or set-up line with @ stands before it",
 	    .never_repair = "put a set-up drill or a pad with @ before it" },
+	{ .name = FINDING_PATTERN_NOT_TAUGHT, .fact = "", .nkeys = LAYOUTS,
+	    .gives = gives_layout, .asks = asks_layout, .word = key_layout,
+	    .does = "is a project laid out by @", .late = " before that is taught",
+	    .never = "", .gives_words = "teaches @", .never_cause = "",
+	    .never_repair = "" },
 	{ .name = FINDING_PRINT_NOT_TAUGHT, .fact = "", .nkeys = 1,
 	    .gives = gives_drawing, .asks = asks_drawing, .owed = always_owed,
 	    .does = "is built from its print alone",

@@ -38,6 +38,14 @@ enum shop_test {
 uint32_t shop_tests_of(const struct assignment *a);
 const char *shop_test_word(enum shop_test t);
 
+/* Ways of laying out that the pattern blocks want; bit k is enum layout k. A rolled shell
+ * is a plain rectangle and a tapered box is laid out by its faces: neither wants one. */
+enum layout {
+	LAYOUT_ALLOWANCE, LAYOUT_PARALLEL, LAYOUT_RADIAL, LAYOUT_TRIANGLES, LAYOUTS
+};
+uint32_t layouts_of(const struct assignment *a);
+const char *layout_word(enum layout l);
+
 /* Whether the name or the text of a line of Acceptance says one of the words; and
  * whether one gives a size with its tolerance. */
 bool acceptance_says(const struct assignment *a, const char *const *words);
@@ -84,8 +92,10 @@ struct trade {
 	uint32_t *told;
 };
 
-/* Fills t with what a rule's gives says of x's order; false when the order holds no
- * process, joint or machine at all, so that no rule of order can speak. */
+/* Whether the order holds a process, a joint or a machine at all; without, no rule of
+ * order can speak. */
+bool trade_is_shop_order(const struct rule_context *x);
+/* Fills t with what a rule's gives says of x's order; false when it cannot speak. */
 bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
     struct trade *t);
 

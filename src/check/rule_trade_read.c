@@ -1,6 +1,7 @@
 /* What an assignment is, in the terms of the rules about order. */
 #include "check/rule_trade.h"
 
+#include "model/pattern_block.h"
 #include "model/words.h"
 
 static const struct { enum process process; enum craft craft; } crafts[] = {
@@ -81,6 +82,32 @@ const char *shop_test_word(enum shop_test t)
 
 	_Static_assert(sizeof words / sizeof *words == SHOP_TESTS, "one a test");
 	return words[t];
+}
+
+uint32_t layouts_of(const struct assignment *a)
+{
+	static const uint32_t of[SHAPE_COUNT + 1] = {
+		[SHAPE_BRAKE] = UINT32_C(1) << LAYOUT_ALLOWANCE,
+		[SHAPE_ELBOW] = UINT32_C(1) << LAYOUT_PARALLEL,
+		[SHAPE_SADDLE] = UINT32_C(1) << LAYOUT_PARALLEL,
+		[SHAPE_CONE] = UINT32_C(1) << LAYOUT_RADIAL,
+		[SHAPE_SQUARE] = UINT32_C(1) << LAYOUT_TRIANGLES,
+	};
+	uint32_t bits = 0;
+
+	for (size_t i = 0; i < a->ndrawings; i++)
+		if (a->drawings[i].kind == DRAWING_PATTERN && a->drawings[i].pattern)
+			bits |= of[a->drawings[i].pattern->shape];
+	return bits;
+}
+
+const char *layout_word(enum layout l)
+{
+	static const char *const words[] = { "bend allowance", "parallel lines",
+		"radial lines", "triangulation" };
+
+	_Static_assert(sizeof words / sizeof *words == LAYOUTS, "one a layout");
+	return words[l];
 }
 
 bool acceptance_says(const struct assignment *a, const char *const *words)

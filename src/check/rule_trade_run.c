@@ -349,7 +349,7 @@ static void tell(struct trade *t, const struct vains *vs, const struct cause *c,
 		d->level = LEVEL_WARNING;
 }
 
-static bool is_shop_order(const struct rule_context *x)
+bool trade_is_shop_order(const struct rule_context *x)
 {
 	uint32_t n = 0;
 
@@ -367,7 +367,7 @@ bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
 {
 	*t = (struct trade){ .x = *x, .rule = rule };
 	t->nkeys = rule->nkeys ? rule->nkeys : (uint32_t)x->m->nmachines;
-	if (!t->nkeys || !is_shop_order(x))
+	if (!t->nkeys || !trade_is_shop_order(x))
 		return false;
 	if (rule->prepare) {
 		t->marks = arena_array(x->scratch, x->m->nassignments, sizeof *t->marks);
