@@ -445,8 +445,10 @@ static void judge_oven(struct rule_context *x, uint32_t w)
 		const struct rod *r = &l.v[i].rod;
 		struct finding *d;
 
-		/* Coatings that end in 5, 6 or 8 are the low-hydrogen ones. */
-		if (r->sort != ROD_COVERED || r->metal != ROD_STEEL ||
+		/* Coatings that end in 5, 6 or 8 are the low-hydrogen ones; one that is
+		 * named for a wire process is a slip of another kind. */
+		if ((l.v[i].process != PROCESS_SMAW &&
+		    l.v[i].process != PROCESS_COUNT) || r->sort != ROD_COVERED || r->metal != ROD_STEEL ||
 		    (r->coating % 10 != 5 && r->coating % 10 != 6 &&
 		    r->coating % 10 != 8))
 			continue;

@@ -141,6 +141,19 @@ static str say_owed(const struct rule_context *x, const struct qualify_range *r)
 	    r->root > 1 ? "s" : "");
 }
 
+/* Bends of the wrong sort are told as such and not counted as missing. */
+static bool has_wrong_sort(const struct test_lines *l, const struct assignment *a,
+    size_t k)
+{
+	const struct qualify_range *r;
+
+	for (size_t i = 0; i < l->n; i++)
+		if (test_is_bend(l->v[i].kind) && test_covers(&l->v[i], a, k) &&
+		    is_wrong_sort(&l->v[i], &a->welds[k], &r))
+			return true;
+	return false;
+}
+
 /* Practice and qualification tests mirror the code; a coupon may take fewer strips. */
 static void judge_count(struct rule_context *x, uint32_t w)
 {
@@ -155,7 +168,8 @@ static void judge_count(struct rule_context *x, uint32_t w)
 		const struct qualify_range *r = range_of(b.c, &a->welds[k]);
 		struct finding *d;
 
-		if (!r || is_enough(&b, r, weld_thin_mm(&a->welds[k])))
+		if (!r || is_enough(&b, r, weld_thin_mm(&a->welds[k])) ||
+		    has_wrong_sort(&l, a, k))
 			continue;
 		d = rule_report(x, FINDING_TOO_FEW_BENDS, b.c->pos, w,
 		    "%.*s has %u face, %u root and %u side bends, and the code asks for "
@@ -224,8 +238,8 @@ static void judge_strips(struct rule_context *x, uint32_t w)
 		if (!is_over(need, have))
 			continue;
 		d = rule_report(x, FINDING_STRIPS_DO_NOT_FIT, weld->pos, w,
-		    "the %u specimens of %.*s take %.*s, and the coupon has %.*s", n,
-		    STR_ARG(weld_say(x, weld)), STR_ARG(say_mm(x, need)),
+		    "%u specimen%s of %.*s: %.*s needed, and the coupon has %.*s", n,
+		    n > 1 ? "s" : "", STR_ARG(weld_say(x, weld)), STR_ARG(say_mm(x, need)),
 		    STR_ARG(say_mm(x, have)));
 		finding_cause(x->f, d, "%sstrips side by side with 1/8 in [3.2 mm] cuts; "
 		    "widths by AWS D1.1 Fig. 6.8 (2020) and custom", pipe ? ""

@@ -90,9 +90,12 @@ static const struct qualify_range *best_range(const struct assignment *a,
     const char *code, double *most_mm, bool *no_limit)
 {
 	const struct qualify_range *best = NULL;
+	bool groove = false;
 
 	*most_mm = 0;
 	*no_limit = false;
+	for (size_t i = 0; i < a->nwelds; i++)
+		groove |= joint_is_butt(a->welds[i].joint);
 	for (size_t i = 0; i < a->nwelds; i++) {
 		const struct weld *w = &a->welds[i];
 		const struct joint_block *j = weld_block(a, i);
@@ -100,9 +103,12 @@ static const struct qualify_range *best_range(const struct assignment *a,
 		    test_of(w), form_of(w), weld_of(w), w->run.od_mm, weld_thin_mm(w));
 		double most;
 
+		/* Beside a groove the fillet says nothing of plate thickness. */
+		if (groove && !joint_is_butt(w->joint))
+			continue;
 		if (!r)
 			return NULL;
-		/* Passes stand for layers: no coupon has fewer passes than layers. */
+		/* Layers are not told; they are no more than the passes. */
 		most = qualify_most_mm(r, weld_thin_mm(w), j && j->passes ? j->passes
 		    : 3);
 		*no_limit |= most <= 0;

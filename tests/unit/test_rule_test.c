@@ -151,6 +151,10 @@ static void count(void **state)
 		    "2 face and 2 root bends" },
 		{ "2G with one and one", PIPE("practice test", RING, "2G",
 		    "- **Face bend:** 1, " ASME "- **Root bend:** 1, " ASME), SILENT },
+		{ "the wrong sort is told once", PIPE("practice test",
+		    "NPS 6 schedule 80", "6G up", "- **Face bend:** 2, D1.1-2020\n"
+		    "- **Root bend:** 2, D1.1-2020\n"), FINDING_WRONG_SORT_OF_BEND, 15,
+		    LEVEL_ERROR, "0.432 in", "side bends" },
 		{ "a coupon may take fewer", PIPE("coupon", RING, "5G up",
 		    "- **Root bend:** 2, " ASME), SILENT },
 		{ "counts left out come from the table", PIPE("practice test", RING,
@@ -187,7 +191,7 @@ static void strips(void **state)
 	static const struct rule_case cases[] = {
 		{ "as long as it takes", LONG("5-3/8 in"), SILENT },
 		{ "shorter", LONG("5-1/4 in"), FINDING_STRIPS_DO_NOT_FIT, 6, LEVEL_ERROR,
-		    "2 specimens of the single-V in 1G take 5-3/8 in", "longer" },
+		    "2 specimens of the single-V in 1G: 5-3/8 in", "longer" },
 		/* NPS 1: 1.315 in, 4.13 in round; four strips of 1 in take 4-1/2 in. */
 		{ "round a small pipe", PIPE("coupon", "NPS 1 schedule 80", "5G up",
 		    "- **Face bend:** 2\n- **Root bend:** 2\n"), FINDING_STRIPS_DO_NOT_FIT,
