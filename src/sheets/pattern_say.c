@@ -99,21 +99,35 @@ str pattern_given(struct arena *a, const struct pattern_block *b)
 /* The sizes of a shape by name: those that the finished part shows. */
 struct named { const char *name; const struct quantity *q; };
 
+/* What base and top are called. */
+struct ends { const char *base, *top; };
+
+static struct ends ends_of(const struct pattern_block *b)
+{
+	if (b->shape == SHAPE_SQUARE)
+		return (struct ends){ "Square end", "Round end" };
+	if (b->shape != SHAPE_BOX)
+		return (struct ends){ "Base diameter", "Top diameter" };
+	if (b->sides % 2)
+		return (struct ends){ "Base, twice from middle to flat",
+			"Top, twice from middle to flat" };
+	return (struct ends){ "Base across flats", "Top across flats" };
+}
+
 static size_t finished_sizes(const struct pattern_block *b, struct named *v)
 {
 	bool round = b->shape == SHAPE_CYLINDER || b->shape == SHAPE_ELBOW;
-	bool box = b->shape == SHAPE_BOX, square = b->shape == SHAPE_SQUARE;
+	bool elbow = b->shape == SHAPE_ELBOW;
+	struct ends ends = ends_of(b);
 	const struct named all[] = {
 		{ b->sizes == SIDE_INSIDE ? "Inside diameter" : "Outside diameter",
 		    round ? &b->diameter : NULL },
-		{ box ? "Base across flats" : square ? "Square end" : "Base diameter",
-		    &b->base },
+		{ ends.base, &b->base },
 		{ "Square end, other way", &b->base2 },
-		{ box ? "Top across flats" : square ? "Round end" : "Top diameter",
-		    &b->top },
-		{ b->shape == SHAPE_ELBOW ? "Center line, end to miter" : "Height",
+		{ ends.top, &b->top },
+		{ elbow ? "Center line, end to miter" : "Height",
 		    b->shape == SHAPE_SADDLE ? NULL : &b->height },
-		{ "Angle", b->shape == SHAPE_ELBOW ? &b->angle : NULL },
+		{ "Angle", elbow ? &b->angle : NULL },
 	};
 	size_t n = 0;
 

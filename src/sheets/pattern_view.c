@@ -297,17 +297,26 @@ static void view_saddle(struct viewer *w)
 
 /* ---- tapered parts ---- */
 
+/* How far the corners of an odd box reach on the side that has no flat, against half
+ * its size. */
+static double odd_reach(const struct pattern_block *b)
+{
+	return b->shape == SHAPE_BOX && b->sides % 2 ? 1 / geom_cos(180.0 / b->sides) : 1;
+}
+
 /* Side view, the base level at the bottom and its middle at 0. */
 static void view_taper(struct viewer *w, double base, double top, double shift)
 {
-	double a = base / 2, b = top / 2, h = w->p.height_mm;
+	double a = base / 2, b = top / 2, h = w->p.height_mm, odd = odd_reach(w->b);
 	const pt v[4] = { { -a, 0 }, { a, 0 }, { shift + b, h }, { shift - b, h } };
+	const pt edge[4] = { { -a * odd, 0 }, v[1], v[2], { shift - b * odd, h } };
 	bool level = w->b->sizes != SIDE_NONE;
 	const char *where = level ? side_of(w->b) : "";
-	const char *round = w->b->shape == SHAPE_BOX ? "across flats" : "diameter";
+	const char *round = odd > 1 ? "twice from middle to flat"
+	    : w->b->shape == SHAPE_BOX ? "across flats" : "diameter";
 	const char *under = w->b->shape == SHAPE_SQUARE ? "" : round;
 
-	add_path(w, FIG_EDGE_LINE, v, top > 0 ? 4 : 3, true);
+	add_path(w, FIG_EDGE_LINE, edge, top > 0 ? 4 : 3, true);
 	add_size(w, FIG_SIZE_BELOW, v[0], v[1], str_format(w->arena, "%.*s %s%s%s",
 	    STR_ARG(quantity_text(w->arena, &w->b->base)), under, *where ? " " : "",
 	    where));
@@ -317,7 +326,7 @@ static void view_taper(struct viewer *w, double base, double top, double shift)
 		    STR_ARG(quantity_text(w->arena, &w->b->top)), round,
 		    *where ? " " : "",
 		    where));
-	add_size(w, FIG_SIZE_LEFT, v[0], (pt){ v[0].x, h },
+	add_size(w, FIG_SIZE_LEFT, edge[0], (pt){ edge[0].x, h },
 	    quantity_text(w->arena, &w->b->height));
 }
 
@@ -343,7 +352,7 @@ static void view_box(struct viewer *w)
 {
 	double base = w->p.base_mm, top = w->p.top_mm, h = w->p.height_mm;
 	unsigned n = w->p.sides;
-	pt plan = { fmax(base, top) * 1.3, h / 2 };
+	pt plan = { fmax(base, top) * (0.8 + 0.5 * odd_reach(w->b)), h / 2 };
 
 	if (n < 3 || n > CORNERS_MOST)
 		return;
