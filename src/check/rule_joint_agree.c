@@ -56,6 +56,12 @@ static const struct joint_block *first_other(const struct assignment *a,
 {
 	const struct joint_block *other = NULL;
 
+	/* A line under "## Welds" that says the same: the drawing disagrees with that,
+	 * which is told already. */
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (row->offset == offsetof(struct joint_block, leg) &&
+		    is_same_mm(a->welds[i].leg_mm, v))
+			return NULL;
 	for (size_t i = 0; i < a->ndrawings; i++) {
 		const struct joint_block *j = &a->drawings[i].joint;
 		const struct quantity *q = block_value(j, row->offset);

@@ -55,12 +55,20 @@ bool steps_say_any(const struct assignment *a, const char *const *starts)
 	return false;
 }
 
+/* Limits and sizes are compared to half a thousandth, so that a pipe wall of 0.280 in
+ * must not print as 9/32 in. */
 str say_mm(const struct rule_context *x, double mm)
 {
 	struct buf b = { .arena = x->f->arena };
+	double n = mm / (25.4 / 32), whole = (double)(long)(n + 0.5);
+	struct quantity q = { .kind = QUANTITY_LENGTH, .form = FORM_DECIMAL, .lo = mm,
+		.hi = mm, .decimals = 3, .unit = "in" };
 
-	/* A tolerance of 1/32 in asks for 32nds. */
-	format_computed(&b, mm, 25.4 / 32);
+	if (is_same_mm(mm, whole * 25.4 / 32))
+		/* A tolerance of 1/32 in asks for 32nds. */
+		format_computed(&b, mm, 25.4 / 32);
+	else
+		format_length(&b, &q);
 	return buf_str(&b);
 }
 
@@ -80,10 +88,18 @@ str say_real(const struct rule_context *x, double v, int decimals)
 	return buf_str(&b);
 }
 
+/* Paper work without metal, tests or machines has nothing for these rules; a large
+ * program is mostly that. */
+static bool is_bare(const struct assignment *a)
+{
+	return !a->nprocesses && !a->nmaterials && !a->npieces && !a->ndrawings &&
+	    !a->ncriteria && !a->nfacts && a->kind != KIND_QUALIFICATION_TEST;
+}
+
 void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
 {
 	for (uint32_t w = 0; w < x->m->nassignments; w++)
-		for (size_t k = 0; k < n; k++)
+		for (size_t k = 0; k < n && !is_bare(&x->m->assignments[w]); k++)
 			judges[k](x, w);
 }
 

@@ -44,8 +44,8 @@ static bool shear_bed_takes(const struct machine *m, const struct piece *p,
 	return most <= 0 || !is_over(shear_cut_mm(p, f), most);
 }
 
-static void say_shear(struct rule_context *x, uint32_t w, const struct piece *p,
-    const struct machine *m, const struct flat *f)
+static struct finding *say_shear(struct rule_context *x, uint32_t w,
+    const struct piece *p, const struct machine *m, const struct flat *f)
 {
 	bool estimate, short_bed;
 	double most = machine_thickness_mm(m, p->material, &estimate);
@@ -72,29 +72,44 @@ static void say_shear(struct rule_context *x, uint32_t w, const struct piece *p,
 		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 	}
 	finding_repair(x->f, d, "%.*s", STR_ARG(machine_way_out(x, p, "shear")));
+	return d;
 }
 
+/* Whether a shear takes a piece; what another machine takes is not judged here. */
+static bool shear_takes(const struct rule_context *x, uint32_t w, const struct piece *p,
+    const struct machine *shear, const struct flat *f)
+{
+	const struct machine *iron = machine_of(x, w, "ironworker", true);
+	bool estimate;
+	double most = machine_thickness_mm(shear, p->material, &estimate);
+
+	if (iron && ironworker_takes(iron, p, f))
+		return true;
+	return (most <= 0 || !is_over(f->t_mm, most)) && shear_bed_takes(shear, p, f);
+}
+
+/* Pieces alike in metal and thickness have one cause: the first speaks for them. */
 static void judge_shear(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
+	const struct machine *m = a->npieces ? machine_of(x, w, "shear", true) : NULL;
+	const struct piece *told = NULL;
+	struct finding *d = NULL;
 
-	for (size_t i = 0; i < a->npieces; i++) {
+	for (size_t i = 0; m && i < a->npieces; i++) {
 		const struct piece *p = &a->pieces[i];
-		const struct machine *shear, *iron;
-		bool estimate;
 		struct flat f;
-		double most;
 
-		if (!says(p->made, "shear") || !piece_is_flat(p, &f))
+		if (!says(p->made, "shear") || !piece_is_flat(p, &f) ||
+		    shear_takes(x, w, p, m, &f))
 			continue;
-		shear = machine_of(x, w, "shear", true);
-		iron = machine_of(x, w, "ironworker", true);
-		if (!shear || (iron && ironworker_takes(iron, p, &f)))
+		if (told && str_eq(told->material, p->material) &&
+		    is_same_mm(told->dims[0].hi, f.t_mm)) {
+			finding_relate(x->f, d, p->pos)->label = p->name;
 			continue;
-		most = machine_thickness_mm(shear, p->material, &estimate);
-		if ((most > 0 && is_over(f.t_mm, most)) ||
-		    !shear_bed_takes(shear, p, &f))
-			say_shear(x, w, p, shear, &f);
+		}
+		d = say_shear(x, w, p, m, &f);
+		told = p;
 	}
 }
 

@@ -424,8 +424,9 @@ static void judge_current(struct rule_context *x, uint32_t w)
 		const struct setting *s = &l.v[i];
 		struct range r;
 
-		/* The table knows none for a current of the wrong sort: told already. */
-		if (s->amps.kind != QUANTITY_CURRENT)
+		/* An electrode that is wrong for the weld is told as such. */
+		if (s->amps.kind != QUANTITY_CURRENT ||
+		    first_weld(a, s, is_beyond_class) < a->nwelds)
 			continue;
 		r = setting_range(a, s);
 		if (!r.source || (s->amps.lo >= r.lo - 1e-9 &&

@@ -106,6 +106,10 @@ static void said_twice(void **state)
 		{ "leg twice, different", DRAWN("leg: 5/16 in\n",
 		    "- **Leg size:** 1/4 in, +1/16 -0 in\n"), FINDING_SIZE_SAID_TWICE, 22,
 		    LEVEL_ERROR, "1/4 in [6.4 mm], and the drawing says 5/16 in", "same" },
+		{ "the weld's line and Acceptance agree: told of the drawing elsewhere",
+		    DRAWN("leg: 5/16 in\n", "- **Leg size:** 1/4 in\n")
+		    "\n## Welds\n\n- **A:** tee, 2F, leg 1/4 in, A36 plate 3/8 in\n",
+		    SILENT },
 		{ "no leg in the drawing", DRAWN("gap: 0 in\n",
 		    "- **Leg size:** 1/4 in\n"), SILENT },
 	};

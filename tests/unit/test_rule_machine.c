@@ -38,6 +38,10 @@ static void shear(void **state)
 		    10, LEVEL_ERROR, "121 in", "no machine" },
 		{ "a mill width needs one crosscut", PIECE("",
 		    "11 ga x 48 x 144 in A1011 sheet, sheared"), SILENT },
+		{ "two pieces of one thickness, one finding", PIECE("",
+		    "1/4 x 6 x 8 in 304 plate, sheared\n- end: 2 of 1/4 x 3 x 3 in 304 "
+		    "plate, sheared"), FINDING_SHEAR_TOO_SMALL, 10, LEVEL_ERROR, "part",
+		    "plasma" },
 		{ "not sheared", PIECE("", "1/2 x 6 x 8 in A36 plate, stock"), SILENT },
 	};
 

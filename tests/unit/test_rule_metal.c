@@ -18,6 +18,9 @@ static void position_of_covered(void **state)
 		    FINDING_FILLER_OUT_OF_POSITION, 10, LEVEL_ERROR,
 		    "E7024 is an electrode for flat and horizontal welds, but the tee in 3F "
 		    "up", "E7018" },
+		{ "its current is not told too", STICK("tee", "3F up", "E7024, 1/8 in",
+		    "AC, 110-125 A"), FINDING_FILLER_OUT_OF_POSITION, 10, LEVEL_ERROR,
+		    "E7024", "E7018" },
 		{ "E6027 in a horizontal groove", STICK("single-V", "2G", "E6027, 5/32 in",
 		    "AC, 155-245 A"), FINDING_FILLER_OUT_OF_POSITION, 10, LEVEL_ERROR,
 		    "E6027", "all-position" },

@@ -213,7 +213,7 @@ static void plunger(void **state)
 		/* 4 x 0.280 = 1.12 in: 100 x 0.280 / 1.780 = 15.7 percent. */
 		{ "1-1/2 in for 0.280 in", PIPE("coupon", RING, "2G",
 		    "- **Root bend:** 2, ASME IX-2023, plunger 1-1/2 in\n"),
-		    FINDING_WRONG_PLUNGER, 15, LEVEL_ERROR, "15.7 %, less than the 20 %",
+		    FINDING_WRONG_PLUNGER, 15, LEVEL_ERROR, "0.280 in [7.11 mm] specimen 15.7 %, less than the 20 %",
 		    "1-1/8 in" },
 		{ "1-1/8 in for 0.280 in", PIPE("coupon", RING, "2G",
 		    "- **Root bend:** 2, ASME IX-2023, plunger 1-1/8 in\n"), SILENT },
