@@ -1,18 +1,23 @@
 /* The whole of fitup but its files, fed with broken programs.
  *
  * One input stands for a folder: a line "=== path" begins each file. It is read, bound,
- * checked, reviewed, laid out as quarters and as single assignments, and drawn on the
- * trace and into PDF. Built with libFuzzer by `make fuzz`; with -DREPLAY it is a program
+ * checked, reviewed, laid out as quarters, single assignments, keys and templates, and
+ * drawn on the trace and into PDF. Built with libFuzzer by `make fuzz`; with -DREPLAY it is a program
  * that runs the files named on its command line once each. */
 #include "base/buf.h"
 #include "check/check.h"
+#include "check/waive.h"
+#include "cli/shipped.h"
 #include "draw/trace.h"
 #include "out/pdf.h"
 #include "out/report.h"
+#include "out/sarif.h"
 #include "read/md.h"
 #include "sheets/bundle.h"
 #include "sheets/hold.h"
+#include "sheets/keybook.h"
 #include "sheets/review.h"
+#include "sheets/template.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -23,11 +28,13 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 /* A folder of 20 KB has no business with more memory than this. */
 enum { INPUT_MOST = 20 * 1024, FILES_MOST = 32, ARENA_MOST = 192 << 20 };
 /* More documents of one kind show nothing new and cost runs. */
-enum { QUARTERS_MOST = 3, SINGLES_MOST = 1 };
+enum { QUARTERS_MOST = 2, SINGLES_MOST = 1 };
 
 struct run {
 	struct arena *arena;
 	struct sources sources;
+	struct source own[FILES_MOST]; /* what run_free frees */
+	size_t nown;
 	struct record_file files[FILES_MOST];
 	enum file_role roles[FILES_MOST];
 	struct findings *findings;
@@ -98,7 +105,8 @@ static void add_file(struct run *r, str path, str text)
 	require(own, "memory for the input");
 	if (text.n)
 		memcpy(own, text.p, text.n);
-	r->sources.v[r->sources.n++] = (struct source){ path, { own, text.n } };
+	r->own[r->nown++] = (struct source){ path, { own, text.n } };
+	r->sources.n = r->nown;
 }
 
 static void split_files(struct run *r, str input)
@@ -106,7 +114,7 @@ static void split_files(struct run *r, str input)
 	str rest = input, line, path = { 0 };
 	size_t from = 0;
 
-	r->sources.v = arena_array(r->arena, FILES_MOST, sizeof *r->sources.v);
+	r->sources.v = r->own;
 	while (str_next(&rest, '\n', &line)) {
 		size_t at = (size_t)(line.p - input.p);
 
@@ -117,7 +125,7 @@ static void split_files(struct run *r, str input)
 		from = at + line.n + (at + line.n < input.n);
 	}
 	add_file(r, path, str_sub(input, from, input.n));
-	qsort(r->sources.v, r->sources.n, sizeof *r->sources.v, by_path);
+	qsort(r->own, r->nown, sizeof *r->own, by_path);
 }
 
 static void read_and_check(struct run *r)
@@ -128,15 +136,18 @@ static void read_and_check(struct run *r)
 	for (size_t i = 0; i < r->sources.n; i++)
 		r->files[i] = md_read(r->arena, &r->sources.v[i], (uint32_t)i, r->findings);
 	r->model = model_bind(r->arena, &r->sources, r->files, r->sources.n, r->findings);
+	shipped_read(r->arena, r->model, &r->sources, r->findings);
 	check_program(scratch, r->model, r->findings);
-	arena_free(scratch);
 	r->faces = faces_new(r->arena);
 	sheets_review(r->arena, r->model, r->faces, r->findings);
+	waive_apply(scratch, r->model, NULL, r->findings);
+	arena_free(scratch);
 	findings_sort(r->findings);
 	r->order = order_of_program(r->arena, r->model);
 	report_text(&r->out, r->findings, &r->sources, STR("folder/"));
 	report_counts(&r->out, r->findings);
 	report_json(&r->out, r->findings, &r->sources);
+	report_sarif(&r->out, r->findings, &r->sources, STR("0"));
 }
 
 /* Every finding has its place in a file that was there, and can be shown. */
@@ -181,22 +192,49 @@ static void edges_text(void *self, pt at, enum face_id face, double size_pt, str
 
 static const struct canvas_ops edges_ops = { .page_begin = edges_page, .text = edges_text };
 
-static void emit(struct run *r, const struct bundle *b, enum bundle_part part, str name)
+/* A document as cli/printer.h has it: how to draw it, and what. */
+struct document {
+	void (*draw)(const void *doc, struct canvas *c);
+	const void *doc;
+	str title;
+};
+
+static void emit(struct run *r, const struct document *d)
 {
-	const struct pdf_meta meta = { .title = name, .language = STR("en-US") };
+	const struct pdf_meta meta = { .title = d->title, .language = STR("en-US") };
 	struct edges edges = { .canvas = { .ops = &edges_ops, .self = &edges }, .faces = r->faces };
 	struct trace t;
 	struct pdf *pdf;
 	str bytes;
 
-	bundle_emit(b, part, &edges.canvas);
+	d->draw(d->doc, &edges.canvas);
 	trace_init(&t, &r->out);
-	bundle_emit(b, part, &t.canvas);
+	d->draw(d->doc, &t.canvas);
 	pdf = pdf_new(r->arena, r->faces, &meta);
-	bundle_emit(b, part, pdf_canvas(pdf));
+	d->draw(d->doc, pdf_canvas(pdf));
 	require(pdf_finish(pdf, r->arena, &bytes) == PDF_OK, "a PDF of each document");
 	require(str_starts(bytes, STR("%PDF-1.7")), "a PDF begins as one");
 	buf_add(&r->out, bytes);
+}
+
+static void draw_packet(const void *doc, struct canvas *c)
+{
+	bundle_emit(doc, BUNDLE_PACKET, c);
+}
+
+static void draw_grading(const void *doc, struct canvas *c)
+{
+	bundle_emit(doc, BUNDLE_GRADING, c);
+}
+
+static void draw_keys(const void *doc, struct canvas *c)
+{
+	keybook_emit(doc, c);
+}
+
+static void draw_templates(const void *doc, struct canvas *c)
+{
+	template_emit(doc, c);
 }
 
 static void print(struct run *r, struct bundle_spec *spec)
@@ -210,8 +248,8 @@ static void print(struct run *r, struct bundle_spec *spec)
 	spec->draft[BUNDLE_PACKET] = spec->draft[BUNDLE_GRADING] = hold_find(r->model,
 	    r->findings, spec->assignments, spec->n, spec->quarter) != NULL;
 	b = bundle_new(r->arena, spec);
-	for (int part = 0; part < BUNDLE_PARTS; part++)
-		emit(r, b, (enum bundle_part)part, bundle_title(b, (enum bundle_part)part));
+	emit(r, &(struct document){ draw_packet, b, bundle_title(b, BUNDLE_PACKET) });
+	emit(r, &(struct document){ draw_grading, b, bundle_title(b, BUNDLE_GRADING) });
 }
 
 static void print_quarter(struct run *r, uint32_t quarter)
@@ -226,6 +264,22 @@ static void print_quarter(struct run *r, uint32_t quarter)
 	print(r, &spec);
 }
 
+static void print_books(struct run *r)
+{
+	str *marks = arena_array(r->arena, r->model->nassignments, sizeof *marks);
+	const struct keybook_spec keys = { .model = r->model, .order = r->order,
+		.faces = r->faces, .marks = marks, .a4 = r->a4, .draft = true };
+	const struct template_spec templates = { .model = r->model, .faces = r->faces,
+		.assignments = r->order->walk, .n = r->order->nwalk, .marks = marks, .a4 = r->a4 };
+	struct keybook *k = keybook_new(r->arena, &keys);
+	struct template_doc *t = template_new(r->arena, &templates);
+
+	if (keybook_pages(k))
+		emit(r, &(struct document){ draw_keys, k, STR("keys") });
+	if (template_pages(t))
+		emit(r, &(struct document){ draw_templates, t, STR("templates") });
+}
+
 static void print_all(struct run *r)
 {
 	for (uint32_t q = 1; q <= r->model->nquarters && q <= QUARTERS_MOST; q++)
@@ -236,6 +290,7 @@ static void print_all(struct run *r)
 
 		print(r, &spec);
 	}
+	print_books(r);
 }
 
 static struct run *run_new(str input, bool a4)
@@ -257,8 +312,8 @@ static struct run *run_new(str input, bool a4)
 
 static void run_free(struct run *r)
 {
-	for (size_t i = 0; i < r->sources.n; i++)
-		free((char *)r->sources.v[i].text.p);
+	for (size_t i = 0; i < r->nown; i++)
+		free((char *)r->own[i].text.p);
 	arena_free(r->arena);
 }
 

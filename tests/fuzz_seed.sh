@@ -19,12 +19,27 @@ for file in curriculum/assignments/*.md; do
 		printf -- '- **Terms:** Fall\n\n## Quarter 1\n\n- **Starts:** 2026-09-21\n\n'
 		printf '### ORW 101: Course\n\n- **Credits:** 3\n- **Lab hours:** 44\n\n'
 		for id in $ids; do echo "1. $id, week 2"; done
-		printf '=== shop.md\n'
-		cat curriculum/shop.md
+		for other in shop customs cohorts; do
+			[ ! -f curriculum/$other.md ] || { echo "=== $other.md"; cat curriculum/$other.md; }
+		done
 		printf '=== skills.md\n# Skills\n\n## PO1: Outcome\n\n'
 		grep -ohE '\b[a-z]+(\.[a-z0-9]+)+ (introduced|practiced|assessed)' "$file" |
 			cut -d' ' -f1 | sort -u | sed 's/.*/- **&:** Skill/'
 	} | head -c 20000 > "$seed/$name.txt"
+done
+# Sets of limits of the user's own, each with a test that names it.
+for file in templates/standards/*.md; do
+	name=$(basename "$file" .md)
+	{
+		printf '=== program.md\n# Program\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n'
+		printf '### ORW 101: Course\n\n1. AA-01\n=== assignments/a.md\n# AA-01: Test\n\n'
+		printf -- '- **Kind:** coupon\n- **Hours:** 2\n- **Process:** SMAW\n- **Joint:** tee\n'
+		printf -- '- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 2F\n\n'
+		printf '## Acceptance\n\n'
+		sed -n 's/^# \(.*\)/- **Visual:** \1/p' "$file"
+		echo "=== standards/$name.md"
+		cat "$file"
+	} | head -c 20000 > "$seed/standard-$name.txt"
 done
 for file in tests/crash/*.txt; do
 	[ ! -f "$file" ] || cp "$file" $seed/
