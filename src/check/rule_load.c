@@ -209,7 +209,7 @@ static void judge_sittings(struct rule_context *x, const struct load *l)
 		finding_cause(x->f, d, "%.*s meets it in %.*s",
 		    STR_ARG(m->cohorts[t->cohort].name), STR_ARG(l->terms[t->term]));
 		finding_relate(x->f, d, m->cohorts[t->cohort].pos)->label =
-		    m->cohorts[t->cohort].name;
+		    STR("that cohort");
 	}
 }
 

@@ -38,7 +38,7 @@ static void judge_title(struct rule_context *x, struct seen *s, uint32_t w)
 	d = rule_report(x, FINDING_SAME_TITLE, a->pos, w,
 	    "%.*s has the same title as %.*s: \"%.*s\"", STR_ARG(a->id), STR_ARG(b->id),
 	    STR_ARG(a->title));
-	finding_relate(x->f, d, b->pos)->label = b->id;
+	finding_relate(x->f, d, b->pos)->assignment = b->id;
 	finding_repair(x->f, d, "say in the title what sets them apart");
 }
 
@@ -104,7 +104,7 @@ static void judge_test(struct rule_context *x, struct seen *s, uint32_t w)
 	    STR_ARG(rule_place(x, first)));
 	finding_cause(x->f, d, "both are a %.*s with the same process, joint, position, "
 	    "thickness, metal, filler and tests", STR_ARG(kind_word(a->kind)));
-	finding_relate(x->f, d, b->pos)->label = b->id;
+	finding_relate(x->f, d, b->pos)->assignment = b->id;
 	finding_repair(x->f, d, "let one of them test another position, thickness or "
 	    "joint, or merge them");
 }

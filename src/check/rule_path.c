@@ -122,8 +122,8 @@ static void report(const struct view *v, const struct lacks *l, const struct bun
 	tell_place(&place, v->order, first->assignment);
 	finding_cause(f, d, "first at %.*s (%.*s)",
 	    STR_ARG(m->assignments[first->assignment].id), STR_ARG(buf_str(&place)));
-	finding_repair(f, d, "let them bring %u skills: add to the path \"with %.*s\"",
-	    (unsigned)b->n, STR_ARG(buf_str(&list)));
+	finding_repair(f, d, "let them bring %u skill%s: add to the path \"with %.*s\"",
+	    (unsigned)b->n, b->n == 1 ? "" : "s", STR_ARG(buf_str(&list)));
 }
 
 static bool *mark_needs(struct arena *a, struct view *v)

@@ -51,6 +51,9 @@ static void judge_outcomes(struct rule_context *x, const uint32_t *first)
 	}
 }
 
+/* Outcomes listed in a repair. */
+enum { NAMED_MOST = 20 };
+
 /* A credential as read: quarters [from, to] and outcomes one by one, or all. */
 struct claim {
 	uint32_t from, to;
@@ -70,22 +73,19 @@ static struct finding *report_bad(struct rule_context *x, const struct claim *c,
 static void claim_outcome(struct rule_context *x, struct claim *c, str part)
 {
 	const struct model *m = x->m;
-	str *ids = arena_array(x->scratch, m->noutcomes, sizeof *ids), near;
-	struct finding *d;
+	struct buf known = { .arena = x->f->arena };
 
 	for (size_t i = 0; i < m->noutcomes; i++) {
-		ids[i] = m->outcomes[i].id;
-		if (!str_eq_nocase(ids[i], part))
+		if (i < NAMED_MOST)
+			buf_addf(&known, "%s%.*s", i ? ", " : "",
+			    STR_ARG(m->outcomes[i].id));
+		if (!str_eq_nocase(m->outcomes[i].id, part))
 			continue;
 		c->outcomes[i] = true;
 		return;
 	}
-	d = report_bad(x, c, part, "outcome");
-	near = likely_word(part, ids, m->noutcomes);
-	if (near.n)
-		finding_repair(x->f, d, "write %.*s", STR_ARG(near));
-	else
-		finding_repair(x->f, d, "name an outcome of skills.md");
+	finding_repair(x->f, report_bad(x, c, part, "outcome"), "name one of %.*s%s",
+	    STR_ARG(buf_str(&known)), m->noutcomes > NAMED_MOST ? " ..." : "");
 }
 
 /* "1-3", "1 to 3", "4"; a dash of any length. */
