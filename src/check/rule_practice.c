@@ -8,7 +8,7 @@
 struct practice {
 	struct trade t;          /* first, for gives */
 	struct coupon *v;        /* by key */
-	uint32_t *next;          /* by key: the next of the same process, joint, position */
+	uint32_t *next;          /* by key: the next of the same process and so on */
 	size_t n, cap, next_n, next_cap;
 	struct map *by_coupon;   /* all fields as text -> key */
 	struct map *by_place;    /* process, joint, position as text -> first key */
@@ -230,8 +230,8 @@ static void judge_week(struct rule_context *x, uint32_t asker)
 	    STR_ARG(a->id), STR_ARG(rule_place(x, asker)), week == 1 ? "first" : "last");
 	finding_cause(x->f, d, week == 1 ? "hands are out of practice after the break"
 	    : "no week is left for a second try");
-	finding_repair(x->f, d, "move %.*s to a week between, or list \"%s\" under Off in "
-	    "customs.md with the reason", STR_ARG(a->id),
+	finding_repair(x->f, d, "move %.*s to a week between, or list \"%s\" under Off "
+	    "in customs.md with the reason", STR_ARG(a->id),
 	    finding_info(FINDING_TEST_IN_EDGE_WEEK)->custom);
 }
 
@@ -253,9 +253,10 @@ static void judge_gap(struct practice *p, uint32_t asker)
 		    asker, "%.*s (%.*s) comes in the same week as its practice test, "
 		    "%.*s", STR_ARG(all[asker].id), STR_ARG(rule_place(&p->t.x, asker)),
 		    STR_ARG(all[who].id));
-		finding_cause(p->t.x.f, d, "what practice shows cannot be mended in time");
-		finding_repair(p->t.x.f, d, "move %.*s a week on, or list \"%s\" under Off "
-		    "in customs.md with the reason", STR_ARG(all[asker].id),
+		finding_cause(p->t.x.f, d, "what practice shows cannot be mended in "
+		    "time");
+		finding_repair(p->t.x.f, d, "move %.*s a week on, or list \"%s\" under "
+		    "Off in customs.md with the reason", STR_ARG(all[asker].id),
 		    finding_info(FINDING_PRACTICE_TOO_CLOSE)->custom);
 		return;
 	}

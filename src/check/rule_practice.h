@@ -14,7 +14,7 @@ struct coupon {
 	enum progression progression;
 	enum root root;          /* ROOT_UNTOLD: untold */
 	uint32_t thickness;      /* class; 0: untold */
-	uint32_t size;           /* class of a pipe's outside diameter; 0: untold, plate */
+	uint32_t size;           /* class of outside diameter; 0: untold, plate */
 	enum sheet_metal metal;  /* METAL_NONE: untold */
 	uint32_t tests;          /* destructive ones, as shop_tests_of says */
 };

@@ -91,8 +91,8 @@ static void tell_step(struct rule_context *x, uint32_t asker, str what)
 {
 	const struct assignment *a = &x->m->assignments[asker];
 	struct finding *d = rule_report(x, FINDING_TOO_MUCH_NEW, assignment_fact_pos(a,
-	    STR("Position")), asker, "%.*s (%.*s) brings more than one new thing at once: "
-	    "%.*s", STR_ARG(a->id), STR_ARG(rule_place(x, asker)), STR_ARG(what));
+	    STR("Position")), asker, "%.*s (%.*s) brings more than one new thing at once"
+	    ": %.*s", STR_ARG(a->id), STR_ARG(rule_place(x, asker)), STR_ARG(what));
 
 	finding_cause(x->f, d, "no earlier work has any of them");
 	finding_repair(x->f, d, "split %.*s, or list \"%s\" under Off in customs.md with "
@@ -234,8 +234,8 @@ static void tell_cold(struct rule_context *x, uint32_t asker, const struct skill
 	d->skill = skill;
 	finding_cause(x->f, d, "%.*s is the last before it to need or teach it",
 	    STR_ARG(x->m->assignments[last].id));
-	finding_repair(x->f, d, "put a refresher before %.*s, or list \"%s\" under Off in "
-	    "customs.md with the reason", STR_ARG(a->id),
+	finding_repair(x->f, d, "put a refresher before %.*s, or list \"%s\" under Off "
+	    "in customs.md with the reason", STR_ARG(a->id),
 	    finding_info(FINDING_SKILL_GONE_COLD)->custom);
 }
 

@@ -2,12 +2,13 @@
  *
  * R7 tests: a test that students make was shown before, by whomever; a bench where
  * nothing is welded may teach it. R8: work judged by measured sizes comes after the
- * first measuring that is no weld; gauges are shown before students gauge their own
- * welds. R9: an assignment with a beveled cut. R10: one whose acceptance speaks of
- * fit-up or tacks; where none does, a drill. R11: a drill, a pad or a "set-up" line in
- * the same process. R13: a layout of that method that is no project. R14: any drawing.
- * R16: plate grooves without backing in the same process; a drill or a beveled cut on
- * pipe. R17: work that cites a procedure or asks about one. R18: any gouging.
+ * first measuring without process or machine; gauges are shown before students gauge
+ * their own welds. R9: an assignment with a beveled cut. R10: a drill whose acceptance
+ * speaks of fit-up or tacks; without one, any work that does; then any drill. R11: a
+ * drill, a pad or a "set-up" line in the same process. R13: a layout of that method that
+ * is no project. R14: any drawing. R16: plate grooves without backing in the same
+ * process; a drill or a beveled cut on pipe. R17: work that cites a procedure or asks
+ * about one. R18: any gouging.
  *
  * R15 stands with the rules about metal. Of R14, welding symbols are left out: no fact
  * tells which print has them. */
@@ -75,7 +76,7 @@ static uint32_t gives_measuring(const struct trade *t, uint32_t assignment, uint
 	const struct assignment *a = work_of(t, assignment);
 
 	return put_bits(a->kind != KIND_SAFETY && !t->x.work[assignment].processes &&
-	    !a->nwelds && acceptance_measures(a), v);
+	    !t->x.work[assignment].nmachines && !a->nwelds && acceptance_measures(a), v);
 }
 
 static uint32_t asks_measuring(const struct trade *t, uint32_t assignment, uint32_t *v)
@@ -136,18 +137,25 @@ static bool joins_pieces(const struct assignment *a)
 	return joins && (!a->npieces || pieces > 1);
 }
 
+/* Whether w may teach fit-up; the first sort that a program has is the one that counts:
+ * drills that speak of it, any work that does, drills that join pieces. */
+static bool teaches_fit(const struct trade *t, uint32_t w, unsigned sort)
+{
+	const struct assignment *a = work_of(t, w);
+
+	return (sort == 1 || a->kind == KIND_DRILL) &&
+	    (sort == 2 ? joins_pieces(a) : acceptance_says(a, fit_words));
+}
+
 static void prepare_fit(struct trade *t)
 {
-	const struct model *m = t->x.m;
 	bool found = false;
 
-	for (uint32_t w = 0; w < m->nassignments; w++) {
-		t->marks[w] = acceptance_says(work_of(t, w), fit_words);
-		found |= t->marks[w];
-	}
-	for (uint32_t w = 0; w < m->nassignments && !found; w++)
-		t->marks[w] = work_of(t, w)->kind == KIND_DRILL &&
-		    joins_pieces(work_of(t, w));
+	for (unsigned sort = 0; sort < 3 && !found; sort++)
+		for (uint32_t w = 0; w < t->x.m->nassignments; w++) {
+			t->marks[w] = teaches_fit(t, w, sort);
+			found |= t->marks[w];
+		}
 }
 
 static uint32_t gives_marks(const struct trade *t, uint32_t assignment, uint32_t *v)

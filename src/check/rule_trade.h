@@ -6,8 +6,8 @@
  * are (kind, process, joint, position, stock, tests, machines), never from skill ids.
  *
  * A key is also given when students bring a skill that an assignment giving the key
- * assesses. All that ask for one key in vain, for the same reason, are one finding. It
- * is not told when one of them needs a skill of somebody who gives the key and that
+ * assesses. All that ask in vain for what one assignment gives are one finding. It is not
+ * told when one of them needs a skill of somebody who gives the key and that
  * need is unmet: the unmet need is told already. */
 #ifndef CHECK_RULE_TRADE_H
 #define CHECK_RULE_TRADE_H

@@ -124,7 +124,8 @@ static bool has_tolerance(str s)
 {
 	size_t plus = str_find_char(s, '+', 0);
 
-	return str_find(s, STR("\xC2\xB1"), 0) < s.n || str_find(s, STR("+/-"), 0) < s.n ||
+	return str_find(s, STR("\xC2\xB1"), 0) < s.n ||
+	    str_find(s, STR("+/-"), 0) < s.n ||
 	    (plus + 1 < s.n && s.p[plus + 1] >= '0' && s.p[plus + 1] <= '9');
 }
 

@@ -3,24 +3,29 @@
 
 #include <assert.h>
 
-/* One assignment that asks in vain. */
+/* One assignment that asks for one key in vain. */
 struct vain {
-	uint32_t asker, next;    /* next of the same cause, NONE */
+	uint32_t asker, key, next; /* next of the same cause, NONE */
 };
 
-/* All that ask in vain for one key in one way. */
+/* All that ask in vain for what one assignment gives too late or not to all, or for one
+ * key that nobody gives. */
 struct cause {
-	uint32_t first, last;    /* in vains; NONE when there are none */
+	enum met met;
+	uint32_t first, last;    /* in vains */
 	bool told;               /* as an unmet need, or by another rule */
 };
 
 struct vains {
 	struct vain *v;
 	size_t n, cap;
-	struct cause *causes;    /* by key, then by how it is unmet */
+	struct cause *causes;    /* in the order of their first askers */
+	size_t ncauses, causes_cap;
+	uint32_t *by_giver;      /* by assignment and way: index in causes + 1; lazily */
+	uint32_t *by_key;        /* by key, for those that nobody gives; the same */
 };
 
-enum { WAYS = MET_NEVER + 1 };   /* of enum met; the first is never used */
+enum { WAYS = MET_NEVER };       /* of enum met, as far as somebody gives the key */
 /* In struct trade.told: no safety work at all, or this plus the card's assignment. */
 enum { TOLD_ALL = 1, TOLD_CARD = 2 };
 
@@ -105,12 +110,37 @@ static bool is_owed(const struct trade *t, uint32_t asker, uint32_t key)
 	return t->rule->owed && t->rule->owed(t, asker, key);
 }
 
-static void note_vain(const struct trade *t, struct vains *vs, uint32_t asker,
-    struct cause *c)
+static struct cause *cause_of(const struct trade *t, struct vains *vs, uint32_t key,
+    enum met met)
 {
+	struct arena *a = t->x.scratch;
+	uint32_t *slot;
+
+	if (!vs->by_key) {
+		vs->by_key = arena_array(a, t->nkeys, sizeof *vs->by_key);
+		vs->by_giver = arena_array(a, t->x.m->nassignments * WAYS,
+		    sizeof *vs->by_giver);
+	}
+	slot = met == MET_NEVER ? &vs->by_key[key]
+	    : &vs->by_giver[(size_t)rule_named(t->firsts[key], met) * WAYS + met];
+	if (!*slot) {
+		*ARENA_PUSH(a, vs->causes, vs->ncauses, vs->causes_cap) =
+		    (struct cause){ met, NONE, NONE, false };
+		*slot = (uint32_t)vs->ncauses;
+	}
+	return &vs->causes[*slot - 1];
+}
+
+static void note_vain(const struct trade *t, struct vains *vs, struct vain v,
+    enum met met)
+{
+	struct cause *c = cause_of(t, vs, v.key, met);
 	uint32_t at = (uint32_t)vs->n;
 
-	*ARENA_PUSH(t->x.scratch, vs->v, vs->n, vs->cap) = (struct vain){ asker, NONE };
+	/* One assignment is listed once for a card, however many keys it asks of it. */
+	if (c->last != NONE && vs->v[c->last].asker == v.asker)
+		return;
+	*ARENA_PUSH(t->x.scratch, vs->v, vs->n, vs->cap) = v;
 	if (c->first == NONE)
 		c->first = at;
 	else
@@ -132,7 +162,7 @@ static void find_vains(struct trade *t, struct vains *vs)
 			if (met == MET || (t->brought && t->brought[v[k]]) ||
 			    (met == MET_NEVER && !is_owed(t, asker, v[k])))
 				continue;
-			note_vain(t, vs, asker, &vs->causes[v[k] * WAYS + met]);
+			note_vain(t, vs, (struct vain){ asker, v[k], NONE }, met);
 		}
 	}
 }
@@ -216,15 +246,11 @@ bool trade_brings_own(const struct trade *t, uint32_t asker, enum skill_level le
 
 static void silence_told(struct trade *t, struct vains *vs)
 {
-	for (uint32_t k = 0; k < t->nkeys; k++)
-		for (uint32_t way = MET + 1; way < WAYS; way++) {
-			struct cause *c = &vs->causes[k * WAYS + way];
-
-			for (uint32_t i = c->first; i != NONE && !c->told;
-			    i = vs->v[i].next)
-				c->told = trade_need_tells(t, vs->v[i].asker, k,
-				    gives_key);
-		}
+	for (size_t c = 0; c < vs->ncauses; c++)
+		for (uint32_t i = vs->causes[c].first; i != NONE && !vs->causes[c].told;
+		    i = vs->v[i].next)
+			vs->causes[c].told = trade_need_tells(t, vs->v[i].asker,
+			    vs->v[i].key, gives_key);
 }
 
 /* The words of the rule, with the word of the key in the place of @. */
@@ -294,7 +320,7 @@ static struct pos place_of(const struct trade *t, uint32_t asker)
 }
 
 static void relate_rest(struct trade *t, struct finding *d, const struct vains *vs,
-    const struct cause *c, uint32_t key)
+    const struct cause *c)
 {
 	for (uint32_t i = vs->v[c->first].next; i != NONE; i = vs->v[i].next) {
 		uint32_t who = vs->v[i].asker;
@@ -302,7 +328,7 @@ static void relate_rest(struct trade *t, struct finding *d, const struct vains *
 		struct buf b = { .arena = t->x.f->arena };
 
 		buf_addf(&b, "%.*s ", STR_ARG(id_of(t, who)));
-		say(&b, t, t->rule->does, key);
+		say(&b, t, t->rule->does, vs->v[i].key);
 		buf_adds(&b, " too");
 		r->assignment = id_of(t, who);
 		r->label = buf_str(&b);
@@ -329,11 +355,11 @@ static void note_told(struct trade *t, const struct vains *vs, const struct caus
 		t->told[vs->v[i].asker] = giver == NONE ? TOLD_ALL : giver + TOLD_CARD;
 }
 
-static void tell(struct trade *t, const struct vains *vs, const struct cause *c,
-    uint32_t key, enum met met)
+static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 {
-	uint32_t asker = vs->v[c->first].asker;
-	uint32_t giver = met == MET_NEVER ? NONE : rule_named(t->firsts[key], met);
+	uint32_t asker = vs->v[c->first].asker, key = vs->v[c->first].key;
+	uint32_t giver = c->met == MET_NEVER ? NONE
+	    : rule_named(t->firsts[key], c->met);
 	struct finding *d;
 
 	if (is_told(t, asker, giver))
@@ -341,10 +367,11 @@ static void tell(struct trade *t, const struct vains *vs, const struct cause *c,
 	note_told(t, vs, c, giver);
 	d = rule_report(&t->x, t->rule->name, place_of(t, asker), asker,
 	    "%.*s (%.*s) %.*s", STR_ARG(id_of(t, asker)),
-	    STR_ARG(rule_place(&t->x, asker)), STR_ARG(say_message(t, key, met)));
-	explain(t, d, asker, key, met);
-	relate_rest(t, d, vs, c, key);
-	if ((met == MET_OPTIONAL || met == MET_BRANCH) && d->level == LEVEL_ERROR &&
+	    STR_ARG(rule_place(&t->x, asker)), STR_ARG(say_message(t, key, c->met)));
+	explain(t, d, asker, key, c->met);
+	relate_rest(t, d, vs, c);
+	if ((c->met == MET_OPTIONAL || c->met == MET_BRANCH) &&
+	    d->level == LEVEL_ERROR &&
 	    finding_info(t->rule->name)->class != CLASS_SAFETY)
 		d->level = LEVEL_WARNING;
 }
@@ -386,14 +413,9 @@ void trade_run(struct rule_context *x, const struct trade_rule *rule, uint32_t *
 	if (!trade_begin(x, rule, &t))
 		return;
 	t.told = told;
-	vs.causes = arena_array(x->scratch, (size_t)t.nkeys * WAYS, sizeof *vs.causes);
-	for (uint32_t i = 0; i < t.nkeys * WAYS; i++)
-		vs.causes[i].first = NONE;
 	find_vains(&t, &vs);
 	silence_told(&t, &vs);
-	for (uint32_t k = 0; k < t.nkeys; k++)
-		for (uint32_t way = MET + 1; way < WAYS; way++)
-			if (vs.causes[k * WAYS + way].first != NONE &&
-			    !vs.causes[k * WAYS + way].told)
-				tell(&t, &vs, &vs.causes[k * WAYS + way], k, way);
+	for (size_t i = 0; i < vs.ncauses; i++)
+		if (!vs.causes[i].told)
+			tell(&t, &vs, &vs.causes[i]);
 }

@@ -7,7 +7,8 @@
 #include "check/check.h"
 
 #define FACT(key, value) "- **" key ":** " value "\n"
-#define WORK(id, kind, rest) "# " id ": Work\n\n" FACT("Kind", kind) FACT("Hours", "1") rest "\n"
+#define WORK(id, kind, rest) "# " id ": Work\n\n" FACT("Kind", kind) FACT("Hours", \
+	"1") rest "\n"
 #define PLATE(thickness) FACT("Material", "A36 plate") FACT("Thickness", thickness)
 #define WELD(process, joint, position) FACT("Process", process) FACT("Joint", joint) \
 	FACT("Position", position) PLATE("3/8 in")
@@ -22,13 +23,16 @@
 
 /* A shop card and a card for arcs, so that a case is about something else. */
 #define CARDS WORK("AA-01", "safety", TEACHES("saf.shop assessed") \
-	ACCEPT("Fire watch", "stood")) WORK("AA-02", "safety", FACT("Process", "SMAW, OFC, PAC, CAC-A"))
+	ACCEPT("Fire watch", "stood")) WORK("AA-02", "safety", \
+	FACT("Process", "SMAW, OFC, PAC, CAC-A"))
 #define CARD_LINES "1. AA-01, week 1\n2. AA-02, week 1\n"
 
 static const char trade_skills[] = "# Skills\n\n## PO1: All\n\n- **saf.shop:** Shop\n"
     "- **saf.arc:** Arc\n- **a.one:** One\n- **a.two:** Two\n- **a.three:** Three\n";
-static const char trade_shop[] = "# Shop\n\n## Machine shear\n\n- **Mild steel:** 1/4 in\n\n"
-    "## Machine rod oven\n\n- **Holds:** 200 lb\n\n## Machine plasma table\n\n- **Pierce:** 1/2 in\n\n"
+static const char trade_shop[] =
+    "# Shop\n\n## Machine shear\n\n- **Mild steel:** 1/4 in\n\n"
+    "## Machine rod oven\n\n- **Holds:** 200 lb\n\n## Machine plasma table\n\n- "
+    "**Pierce:** 1/2 in\n\n"
     "## Machine track torch\n\n- **Carbon steel:** 4 in\n";
 
 /* One program: what is defined, and the lines of each quarter; null: none. */
@@ -45,10 +49,13 @@ static inline str trade_program(struct arena *a, const struct trade_case *c)
 {
 	struct buf b = { .arena = a };
 
-	buf_addf(&b, "# A: B\n\n- **Weeks in a quarter:** 11\n%s\n", c->extra ? c->extra : "");
+	buf_addf(&b, "# A: B\n\n- **Weeks in a quarter:** 11\n%s\n", c->extra ? c->extra :
+	    "");
 	for (unsigned q = 0; q < 4; q++)
 		if (c->quarters[q])
-			buf_addf(&b, "## Quarter %u\n\n### ORW %u: One\n\n- **Lab hours:** 44\n\n%s\n",
+			buf_addf(&b,
+			    "## Quarter %u\n\n### ORW %u: One\n\n- **Lab hours:** "
+			    "44\n\n%s\n",
 			    q + 1, 100 + q, c->quarters[q]);
 	return buf_str(&b);
 }
@@ -59,14 +66,16 @@ static inline struct bench trade_judge(const struct trade_case *c, const char *o
 	struct arena *text = arena_new(NULL, NULL), *scratch = arena_new(NULL, NULL);
 	str program = trade_program(text, c);
 	struct file_text files[] = { { "assignments/all.md", c->works },
-		{ "customs.md", buf_z(&(struct buf){ .arena = text }) }, { "program.md", "" },
+		{ "customs.md", buf_z(&(struct buf){ .arena = text }) }, { "program.md",
+		    "" },
 		{ "shop.md", trade_shop }, { "skills.md", trade_skills } };
 	struct bench t;
 
 	if (off)
 		files[1].text = arena_copy(text, str_format(text,
 		    "# Customs\n\n## Off\n\n- **%s:** we like it so\n", off).p,
-		    str_format(text, "# Customs\n\n## Off\n\n- **%s:** we like it so\n", off).n);
+		    str_format(text, "# Customs\n\n## Off\n\n- **%s:** we like it so\n",
+		    off).n);
 	else
 		files[1].text = "# Customs\n";
 	files[2].text = arena_copy(text, program.p, program.n);
@@ -97,13 +106,15 @@ static inline void trade_expect(const struct trade_case *c)
 
 	if (n != c->n || (n && c->message && !str_has(d->message, c->message) &&
 	    !str_has(d->cause, c->message))) {
-		print_message("%s: %s: wanted %u, %s\n", finding_info(c->name)->name, c->why,
+		print_message("%s: %s: wanted %u, %s\n", finding_info(c->name)->name,
+		    c->why,
 		    (unsigned)c->n, c->message ? c->message : "");
 		print_findings(&t);
 		fail();
 	}
 	if (d)
-		assert_true(d->pos.line > 0 && d->cause.n && d->repair.n && d->assignment.n);
+		assert_true(d->pos.line > 0 && d->cause.n && d->repair.n &&
+		    d->assignment.n);
 	bench_free(&t);
 }
 
