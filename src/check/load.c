@@ -288,9 +288,10 @@ struct load *load_new(struct arena *a, const struct stints *s)
 
 		if (l->sittings[term].term != t->term)
 			term = i;
-		for (end = i + 1; end < l->nsittings && l->sittings[end].term == t->term &&
-		    l->sittings[end].section == t->section; end++)
-			continue;
+		end = i + 1;
+		while (end < l->nsittings && l->sittings[end].term == t->term &&
+		    l->sittings[end].section == t->section)
+			end++;
 		add_rows(a, l, t->section == NONE ? term : i, end);
 	}
 	return l;

@@ -25,7 +25,7 @@ struct stint {
 struct stints {
 	const struct model *m;
 	struct stint *v;          /* in the order of the walk */
-	uint32_t *at;            /* by quarter from 1: first index; nquarters + 2 of them */
+	uint32_t *at;            /* by quarter from 1: first index; nquarters + 2 */
 };
 
 struct stints *stints_new(struct arena *a, const struct order *o);

@@ -17,7 +17,8 @@ str name_cohorts(const struct rule_context *x, const struct load *l,
 		const struct sitting *t = &l->sittings[i];
 		const struct cohort *c = &x->m->cohorts[t->cohort];
 
-		if (place_hours(l->stints, t->quarter, r->station, c->students, false) <= 0)
+		if (place_hours(l->stints, t->quarter, r->station, c->students, false) <=
+		    0)
 			continue;
 		if (n++ < 8)
 			buf_addf(&b, "%s%.*s (%u in quarter %u)", n > 1 ? ", " : "",

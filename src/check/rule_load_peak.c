@@ -47,7 +47,8 @@ static bool move_helps(struct rule_context *x, const struct load *l,
 	    x->o->places[assignment].quarter, week);
 
 	load_weeks(l, r, stints_new(x->scratch, o), week_h);
-	return !find_queue(x, r, week_h).week && count_faults(x, o) <= count_faults(x, x->o);
+	return !find_queue(x, r, week_h).week &&
+	    count_faults(x, o) <= count_faults(x, x->o);
 }
 
 /* The week to which a stint may go, one later or one earlier; 0 when neither helps. */

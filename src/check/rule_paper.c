@@ -73,8 +73,8 @@ static void judge_tests(struct rule_context *x, uint32_t w)
 				    FINDING_TEST_WITHOUT_GRADE, a->criteria[i].pos, w,
 				    "the result of %.*s counts nowhere in %.*s",
 				    STR_ARG(a->criteria[i].name), STR_ARG(a->id)),
-				    "add a Grading line \"%.*s\" with a weight, or take it "
-				    "out of Acceptance", STR_ARG(a->criteria[i].name));
+				    "add a Grading line \"%.*s\" with a weight, or take "
+				    "it out of Acceptance", STR_ARG(a->criteria[i].name));
 	for (size_t i = 0; i < a->ngrades; i++)
 		for (size_t t = 0; t < TESTS; t++)
 			if (names_test(a->grades[i].name, t) && !is_accepted(a, t))
@@ -115,8 +115,8 @@ static void judge_pass_mark(struct rule_context *x, uint32_t w)
 		return;
 	if (!a->pass_mark && gates < a->ngrades)
 		finding_repair(x->f, rule_report(x, FINDING_NO_PASS_MARK,
-		    a->grades[0].pos, w, "the Grading of %.*s has no Pass mark, so nobody "
-		    "can tell a pass from a fail", STR_ARG(a->id)),
+		    a->grades[0].pos, w, "the Grading of %.*s has no Pass mark, so "
+		    "nobody can tell a pass from a fail", STR_ARG(a->id)),
 		    "add \"- **Pass mark:** 70\", or mark every line must pass");
 	else if (a->pass_mark > total)
 		finding_repair(x->f, rule_report(x, FINDING_PASS_MARK_OVER,
@@ -136,13 +136,16 @@ static void judge_drawing(struct rule_context *x, uint32_t w)
 	finding_repair(x->f, rule_report(x, FINDING_DRAWING_MISSING, a->pos, w,
 	    "%.*s asks for %s and shows no drawing", STR_ARG(a->id),
 	    a->nwelds == 1 ? "a weld" : "welds"),
-	    "add \"## Drawing\" with a joint block: the facts fill in what it leaves out");
+	    "add \"## Drawing\" with a joint block: the facts fill in what it leaves "
+	    "out");
 }
-
-static rule_judge *const judges[] = { judge_tests, judge_limits, judge_pass_mark,
-	judge_drawing };
 
 void rule_paper(struct rule_context *x)
 {
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	for (uint32_t w = 0; w < x->m->nassignments; w++) {
+		judge_tests(x, w);
+		judge_limits(x, w);
+		judge_pass_mark(x, w);
+		judge_drawing(x, w);
+	}
 }

@@ -82,9 +82,8 @@ static void judge_team(struct rule_context *x, uint32_t w)
 	}
 }
 
-static rule_judge *const judges[] = { judge_team };
-
 void rule_path_team(struct rule_context *x)
 {
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	for (uint32_t w = 0; w < x->m->nassignments; w++)
+		judge_team(x, w);
 }

@@ -79,7 +79,8 @@ static void judge_credits(struct rule_context *x, const struct course *c,
 	d = report_course(x, FINDING_CREDITS_OFF, c, str_format(x->f->arena,
 	    "%.*s says %.*s credits, and its hours make %.*s", STR_ARG(c->id),
 	    STR_ARG(say_real(x, c->credits, 2)), STR_ARG(say_real(x, credits, 2))));
-	finding_cause(x->f, d, "%.*s lecture hours and %.*s lab hours by the rule \"%.*s\"",
+	finding_cause(x->f, d, "%.*s lecture hours and %.*s lab hours by the rule "
+	    "\"%.*s\"",
 	    STR_ARG(say_hours(x, c->lecture_hours)), STR_ARG(say_hours(x, c->lab_hours)),
 	    STR_ARG(x->m->credit_rule));
 	finding_repair(x->f, d, "change Credits, Lecture hours or Lab hours");

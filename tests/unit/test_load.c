@@ -122,7 +122,8 @@ static void demo_hours_of_one_student(void **state)
 /* 18 students in quarter 1 and 13 in quarter 4, all in section day. */
 static void demo_fall_and_after(void **state)
 {
-	static const struct group g[] = { { "fall-2026", 0, 18 }, { "fall-2025", 3, 13 } };
+	static const struct group g[] = { { "fall-2026", 0, 18 },
+		{ "fall-2025", 3, 13 } };
 	struct demo_load d = demo_begin(g, 2);
 
 	(void)state;
@@ -341,7 +342,7 @@ static void sections_and_stations(void **state)
 	assert_h(station_week_h(k->m, 1, 0), 16);
 }
 
-/* Terms and the quarters in which cohorts sit: "0:Fall 2026 1:..." as term/cohort/quarter. */
+/* Who sits where, as term/cohort/quarter. */
 static void assert_sittings(struct fake *k, const struct cohort *c, size_t n,
     const char *want)
 {
@@ -419,6 +420,8 @@ static void cohorts_on_a_path(void **state)
 	assert_sittings(k, c, 1, "term 1 from now/0/2, term 2 from now/0/1");
 }
 
+#define WITH(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -426,14 +429,14 @@ int main(void)
 		cmocka_unit_test(demo_fall_and_after),
 		cmocka_unit_test(demo_winter_and_spring),
 		cmocka_unit_test(demo_weeks),
-		cmocka_unit_test_setup_teardown(work_lasts_to_the_next_start, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(choices_and_optional_work, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(equal_branches, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(teams_share_a_place, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(counts_that_are_written, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(sections_and_stations, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(cohorts_in_their_terms, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(cohorts_on_a_path, set_up, tear_down),
+		WITH(work_lasts_to_the_next_start),
+		WITH(choices_and_optional_work),
+		WITH(equal_branches),
+		WITH(teams_share_a_place),
+		WITH(counts_that_are_written),
+		WITH(sections_and_stations),
+		WITH(cohorts_in_their_terms),
+		WITH(cohorts_on_a_path),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

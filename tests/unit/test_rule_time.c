@@ -97,7 +97,8 @@ static void credits_of_a_course(void **state)
 		    "- **Lab hours:** 40\n", 1 },
 		{ "1 credit = 20 lab hours", "- **Credits:** 9\n"
 		    "- **Lecture hours:** 10\n- **Lab hours:** 40\n", 0 },
-		{ "1 credit = 20 lab hours", "- **Credits:** 9\n- **Lab hours:** 40\n", 1 },
+		{ "1 credit = 20 lab hours", "- **Credits:** 9\n"
+		    "- **Lab hours:** 40\n", 1 },
 		{ "1 credit = 20 lab hours", "- **Lab hours:** 40\n", 0 },
 		{ "as the dean says", "- **Credits:** 9\n- **Lab hours:** 40\n", 0 },
 	};
@@ -154,7 +155,8 @@ static void credit_rules_that_are_read(void **state)
 /* Students at 4 places that are open 160 h each: 640 h. */
 static void station_against_its_hours(void **state)
 {
-	static const struct { const char *hours, *students; size_t over, tight; } rows[] = {
+	static const struct { const char *hours, *students; size_t over, tight; }
+	rows[] = {
 		{ "64", "10", 0, 1 }, { "64.1", "10", 1, 0 }, { "57.6", "10", 0, 0 },
 		{ "57.7", "10", 0, 1 }, { "160", "4", 0, 1 }, { "160", "5", 1, 0 },
 	};
@@ -255,7 +257,8 @@ static void station_of_another_section(void **state)
 
 	(void)state;
 	expect(x, FINDING_STATION_CLOSED, 1);
-	x.shop = DAY "## Station booth\n\n- **Places:** 4\n- **Sections:** evening, day\n";
+	x.shop = DAY "## Station booth\n\n- **Places:** 4\n"
+	    "- **Sections:** evening, day\n";
 	expect(x, FINDING_STATION_CLOSED, 0);
 	x.shop = DAY "## Station booth\n\n- **Places:** 4\n";
 	expect(x, FINDING_STATION_CLOSED, 0);
@@ -276,26 +279,27 @@ static void next_year_is_a_guess(void **state)
 	expect(x, FINDING_STATION_OVER, 0);
 }
 
+#define SHEET "# AA-01: One\n\n- **Kind:** written\n- **Hours:** 4\n\n"
+
 /* Ten students with three specimens each. */
 static void bender_in_one_week(void **state)
 {
 	static const struct { const char *limit; size_t want; } rows[] = {
-		{ "- **Specimens a week:** 30\n", 0 }, { "- **Specimens a week:** 29\n", 1 },
+		{ "- **Specimens a week:** 30\n", 0 },
+		{ "- **Specimens a week:** 29\n", 1 },
 		{ "- **Force:** 20 ton\n", 0 }, { "- **Specimens a week:** few\n", 0 } };
 	char shop[500];
 
 	(void)state;
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-		struct texts x = { "# AA-01: One\n\n- **Kind:** written\n- **Hours:** 4\n\n"
-		    "## Acceptance\n\n- **Face bend:** 2 of A, 1 of B, D1.1-2020\n",
+		struct texts x = { SHEET "## Acceptance\n\n"
+		    "- **Face bend:** 2 of A, 1 of B, D1.1-2020\n",
 		    PLAIN_PROGRAM, NULL, shop, COHORT "10\n" };
 
 		snprintf(shop, sizeof shop, DAY "## Machine bender\n\n%s", rows[i].limit);
 		expect(x, FINDING_BENDER_OVER, rows[i].want);
 	}
 }
-
-#define SHEET "# AA-01: One\n\n- **Kind:** written\n- **Hours:** 4\n\n"
 
 static void tests_and_grades(void **state)
 {
@@ -307,7 +311,8 @@ static void tests_and_grades(void **state)
 		{ "## Acceptance\n\n- **Visual:** flat\n- **Face bend:** 1\n\n"
 		    "## Grading\n\n- **Visual:** 60\n- **Bends:** 40\n", 0, 0 },
 		{ "## Acceptance\n\n- **Visual:** flat\n- **Macroetch:** 1\n\n"
-		    "## Grading\n\n- **Destructive tests:** 40\n- **Visual:** 60\n", 0, 0 },
+		    "## Grading\n\n- **Destructive tests:** 40\n- **Visual:** 60\n", 0,
+		    0 },
 		{ "## Acceptance\n\n- **Fillet-break:** 1\n\n"
 		    "## Grading\n\n- **Fillet break:** 100\n", 0, 0 },
 		{ "## Acceptance\n\n- **Visual of A:** flat\n\n"
@@ -360,8 +365,9 @@ static void empty_criteria(void **state)
 }
 
 #define WELD(id, title, kind, position, filler) "# " id ": " title "\n\n- **Kind:** " \
-	kind "\n- **Hours:** 4\n- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 " \
-	"plate\n- **Thickness:** 3/8 in\n- **Position:** " position "\n- **Filler:** " \
+	kind "\n- **Hours:** 4\n- **Process:** SMAW\n- **Joint:** tee\n" \
+	"- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** " \
+	position "\n- **Filler:** " \
 	filler ", 1/8 in\n- **Current:** DC+, 110-140 A\n\n## Acceptance\n\n" \
 	"- **Visual:** D1.1-2020 welder test\n\n"
 #define DRAWN "## Drawing\n\n```joint\nleg: 5/16 in\n```\n\n"
@@ -396,7 +402,8 @@ static void coupons_that_test_the_same(void **state)
 static void titles(void **state)
 {
 	struct texts x = { WELD("AA-01", "Tee, 2F", "drill", "2F", "E7018")
-	    WELD("AA-02", "Tee 2f", "drill", "2F", "E7018"), TWO_LINES, NULL, NULL, NULL };
+	    WELD("AA-02", "Tee 2f", "drill", "2F", "E7018"), TWO_LINES, NULL, NULL,
+		NULL };
 
 	(void)state;
 	expect(x, FINDING_SAME_TITLE, 1);
@@ -504,8 +511,9 @@ static void expect_path(const char *needs, const char *with, size_t wide, size_t
 	    "- **a.7:** A\n- **a.8:** A\n- **a.9:** A\n- **a.10:** A\n- **a.11:** A\n",
 	    NULL, NULL };
 
-	snprintf(work, sizeof work, SHEET "## Teaches\n\n- a.1 practiced\n- a.2 practiced\n"
-	    "- a.3 practiced\n- a.4 practiced\n- a.5 practiced\n- a.6 practiced\n"
+	snprintf(work, sizeof work, SHEET "## Teaches\n\n- a.1 practiced\n"
+	    "- a.2 practiced\n- a.3 practiced\n- a.4 practiced\n- a.5 practiced\n"
+	    "- a.6 practiced\n"
 	    "- a.7 practiced\n- a.8 practiced\n- a.9 practiced\n- a.10 practiced\n"
 	    "- a.11 practiced\n\n# AA-02: Two\n\n- **Kind:** written\n- **Hours:** 4\n\n"
 	    "## Needs\n\n%s", needs);
@@ -563,12 +571,12 @@ static void expect_least(const char *choice, const char *want)
 static void least_to_bring(void **state)
 {
 	(void)state;
-	expect_least("smaw.2f assessed, fit.tack introduced", "let them bring 2 skills: add "
-	    "to the path \"with smaw.2f introduced, fit.tack introduced\"");
-	expect_least("fit.tack practiced, smaw.2f practiced", "let them bring 1 skill: add "
-	    "to the path \"with smaw.2f practiced\"");
-	expect_least("fit.tack practiced, smaw.2f introduced", "let them bring 1 skill: add "
-	    "to the path \"with smaw.2f introduced\"");
+	expect_least("smaw.2f assessed, fit.tack introduced", "let them bring 2 skills: "
+	    "add to the path \"with smaw.2f introduced, fit.tack introduced\"");
+	expect_least("fit.tack practiced, smaw.2f practiced", "let them bring 1 skill: "
+	    "add to the path \"with smaw.2f practiced\"");
+	expect_least("fit.tack practiced, smaw.2f introduced", "let them bring 1 skill: "
+	    "add to the path \"with smaw.2f introduced\"");
 }
 
 int main(void)
