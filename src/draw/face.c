@@ -240,6 +240,11 @@ size_t face_missing(const struct faces *f, enum face_id face, str s)
 	while (rest.n > 0) {
 		size_t at = s.n - rest.n;
 
+		/* Every face has all of printing ASCII; a test looks. */
+		if (rest.p[0] >= ' ' && rest.p[0] <= '~') {
+			rest = (str){ rest.p + 1, rest.n - 1 };
+			continue;
+		}
 		if (glyph_find(&f->v[face], utf8_next(&rest)) == 0)
 			return at;
 	}

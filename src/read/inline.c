@@ -28,19 +28,33 @@ static void flush_run(struct builder *b)
 	b->run.n = 0;
 }
 
+static bool is_blank(char c)
+{
+	return c == ' ' || c == '\n' || c == '\t';
+}
+
+/* Runs of blanks become one. */
 static void add_text(struct builder *b, unsigned style, str text)
 {
 	if (style != b->style) {
 		flush_run(b);
 		b->style = style;
 	}
-	for (size_t i = 0; i < text.n; i++) {
-		bool blank = text.p[i] == ' ' || text.p[i] == '\n' || text.p[i] == '\t';
+	for (size_t i = 0, end; i < text.n; i = end) {
+		str word;
 
-		if (blank && b->plain.n && b->plain.p[b->plain.n - 1] == ' ')
+		for (end = i; end < text.n && !is_blank(text.p[end]);)
+			end++;
+		word = str_sub(text, i, end);
+		buf_add(&b->run, word);
+		buf_add(&b->plain, word);
+		if (end == text.n)
+			break;
+		end++;
+		if (b->plain.n && b->plain.p[b->plain.n - 1] == ' ')
 			continue;
-		buf_addc(&b->run, blank ? ' ' : text.p[i]);
-		buf_addc(&b->plain, blank ? ' ' : text.p[i]);
+		buf_addc(&b->run, ' ');
+		buf_addc(&b->plain, ' ');
 	}
 }
 

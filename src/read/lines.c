@@ -101,11 +101,27 @@ static size_t utf8_length(const unsigned char *s, size_t n)
 	return 0;
 }
 
+/* The first place at or after i that is not surely a printing ASCII character, in
+ * steps of eight bytes: most of a text needs no closer look. */
+static size_t skip_printing(str text, size_t i)
+{
+	const uint64_t ones = 0x0101010101010101u, tops = 0x8080808080808080u;
+	uint64_t x, del;
+
+	for (; i + 8 <= text.n; i += 8) {
+		memcpy(&x, text.p + i, 8);
+		del = x ^ 0x7F * ones;
+		if ((x & tops) || ((x - 0x20 * ones) & ~x & tops) || ((del - ones) & ~del & tops))
+			break;
+	}
+	return i;
+}
+
 size_t lines_bad_byte(str text)
 {
 	const unsigned char *s = (const unsigned char *)text.p;
 
-	for (size_t i = 0; i < text.n;) {
+	for (size_t i = 0; (i = skip_printing(text, i)) < text.n;) {
 		size_t n;
 
 		if (s[i] < 0x80) {
@@ -155,7 +171,7 @@ static void blank_controls(struct arena *a, struct lines *l, struct findings *f,
 {
 	size_t told = 0;
 
-	for (size_t i = 0, n; i < l->text.n; i++) {
+	for (size_t i = 0, n; (i = skip_printing(l->text, i)) < l->text.n; i++) {
 		n = lines_control(l->text, i);
 		if (!n)
 			continue;

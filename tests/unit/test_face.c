@@ -122,6 +122,16 @@ static void taking_characters_off(void **state)
 	assert_int_equal(cut.n, 0);
 }
 
+/* face_missing passes over ASCII without a look. */
+static void every_face_has_printing_ascii(void **state)
+{
+	const struct faces *f = faces_new(*state);
+
+	for (int face = 0; face < FACE_COUNT; face++)
+		for (uint32_t c = ' '; c <= '~'; c++)
+			assert_int_not_equal(face_glyph(f, (enum face_id)face, c), 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -130,6 +140,8 @@ int main(void)
 		cmocka_unit_test_setup_teardown(characters_that_sheets_need,
 		    setup, teardown),
 		cmocka_unit_test_setup_teardown(first_missing_character,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(every_face_has_printing_ascii,
 		    setup, teardown),
 		cmocka_unit_test_setup_teardown(heights_and_set_widths,
 		    setup, teardown),
