@@ -16,26 +16,28 @@ static const struct gauge_row {
 
 /* The first word found decides: "galvanized steel" is galvanized, "stainless steel"
  * stainless. Alloy numbers stand at the start of a word. */
-static const struct { const char *word; enum sheet_metal metal; } metal_words[] = {
-	{ "galv", METAL_GALVANIZED },
-	{ "stainless", METAL_STAINLESS },
-	{ "aluminum", METAL_ALUMINUM },
-	{ "aluminium", METAL_ALUMINUM },
-	{ "301", METAL_STAINLESS }, { "304", METAL_STAINLESS },
-	{ "308", METAL_STAINLESS }, { "309", METAL_STAINLESS },
-	{ "310", METAL_STAINLESS }, { "316", METAL_STAINLESS },
-	{ "321", METAL_STAINLESS }, { "347", METAL_STAINLESS },
-	{ "410", METAL_STAINLESS }, { "430", METAL_STAINLESS },
-	{ "1100", METAL_ALUMINUM }, { "3003", METAL_ALUMINUM },
-	{ "5052", METAL_ALUMINUM }, { "5083", METAL_ALUMINUM },
-	{ "5086", METAL_ALUMINUM }, { "6061", METAL_ALUMINUM },
-	{ "6063", METAL_ALUMINUM },
-	{ "steel", METAL_STEEL }, { "A36", METAL_STEEL }, { "A1008", METAL_STEEL },
-	{ "A1011", METAL_STEEL }, { "A572", METAL_STEEL }, { "A500", METAL_STEEL },
-	{ "A53", METAL_STEEL }, { "A106", METAL_STEEL }, { "1018", METAL_STEEL },
-	{ "1010", METAL_STEEL }, { "1020", METAL_STEEL }, { "CRS", METAL_STEEL },
-	{ "HRS", METAL_STEEL }, { "HRPO", METAL_STEEL },
+#define WORD(w) { w, sizeof w - 1 }
+static const struct { str word; enum sheet_metal metal; } metal_words[] = {
+	{ WORD("galv"), METAL_GALVANIZED },
+	{ WORD("stainless"), METAL_STAINLESS },
+	{ WORD("aluminum"), METAL_ALUMINUM },
+	{ WORD("aluminium"), METAL_ALUMINUM },
+	{ WORD("301"), METAL_STAINLESS }, { WORD("304"), METAL_STAINLESS },
+	{ WORD("308"), METAL_STAINLESS }, { WORD("309"), METAL_STAINLESS },
+	{ WORD("310"), METAL_STAINLESS }, { WORD("316"), METAL_STAINLESS },
+	{ WORD("321"), METAL_STAINLESS }, { WORD("347"), METAL_STAINLESS },
+	{ WORD("410"), METAL_STAINLESS }, { WORD("430"), METAL_STAINLESS },
+	{ WORD("1100"), METAL_ALUMINUM }, { WORD("3003"), METAL_ALUMINUM },
+	{ WORD("5052"), METAL_ALUMINUM }, { WORD("5083"), METAL_ALUMINUM },
+	{ WORD("5086"), METAL_ALUMINUM }, { WORD("6061"), METAL_ALUMINUM },
+	{ WORD("6063"), METAL_ALUMINUM },
+	{ WORD("steel"), METAL_STEEL }, { WORD("A36"), METAL_STEEL }, { WORD("A1008"), METAL_STEEL },
+	{ WORD("A1011"), METAL_STEEL }, { WORD("A572"), METAL_STEEL }, { WORD("A500"), METAL_STEEL },
+	{ WORD("A53"), METAL_STEEL }, { WORD("A106"), METAL_STEEL }, { WORD("1018"), METAL_STEEL },
+	{ WORD("1010"), METAL_STEEL }, { WORD("1020"), METAL_STEEL }, { WORD("CRS"), METAL_STEEL },
+	{ WORD("HRS"), METAL_STEEL }, { WORD("HRPO"), METAL_STEEL },
 };
+#undef WORD
 
 static const char *const metal_names[METAL_COUNT] = {
 	[METAL_NONE] = "",
@@ -45,22 +47,30 @@ static const char *const metal_names[METAL_COUNT] = {
 	[METAL_GALVANIZED] = "galvanized",
 };
 
-static bool word_starts(str words, str start)
+static char small(char c)
 {
-	str word;
+	return c >= 'A' && c <= 'Z' ? (char)(c + 32) : c;
+}
 
-	while (str_word(&words, &word))
-		if (str_starts_nocase(word, start))
-			return true;
-	return false;
+/* The first row before `end` that a word begins with, or end. */
+static size_t metal_row(str word, size_t end)
+{
+	for (size_t i = 0; i < end; i++)
+		if (small(metal_words[i].word.p[0]) == small(word.p[0]) &&
+		    str_starts_nocase(word, metal_words[i].word))
+			return i;
+	return end;
 }
 
 enum sheet_metal sheet_metal_of(str words)
 {
-	for (size_t i = 0; i < sizeof metal_words / sizeof *metal_words; i++)
-		if (word_starts(words, str_of(metal_words[i].word)))
-			return metal_words[i].metal;
-	return METAL_NONE;
+	const size_t none = sizeof metal_words / sizeof *metal_words;
+	size_t row = none;
+	str word;
+
+	while (str_word(&words, &word))
+		row = metal_row(word, row);
+	return row < none ? metal_words[row].metal : METAL_NONE;
 }
 
 const char *sheet_metal_word(enum sheet_metal metal)
