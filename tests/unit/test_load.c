@@ -342,6 +342,54 @@ static void sections_and_stations(void **state)
 	assert_h(station_week_h(k->m, 1, 0), 16);
 }
 
+static const struct load_row *small_row(const struct load *l, uint32_t section,
+    uint32_t at)
+{
+	for (size_t i = 0; i < l->n; i++)
+		if (l->v[i].section == section && l->v[i].station == at)
+			return &l->v[i];
+	fail_msg("no row");
+	return NULL;
+}
+
+/* Three students by day and two who may come at any hour, in quarter 1 of 10 weeks. */
+static void rows_of_small_cohorts(void **state)
+{
+	struct fake *k = small(*state);
+	struct cohort c[] = {
+		{ .entry_quarter = 1, .students = 3, .section = 0 },
+		{ .entry_quarter = 1, .students = 2, .section = NONE },
+	};
+	const struct load_row *r;
+	struct load *l;
+
+	fake_work(k, "AA-1", "", "");
+	fake_work(k, "AA-2", "", "");
+	fake_work(k, "AA-3", "", "");
+	fake_at(k, 1, 6, "AA-1 AA-2");
+	fake_optional(k, 1, 8, "AA-3");
+	fake_done(k);
+	give(k, "AA-1", 10, 0);
+	give(k, "AA-2", 14, 0);
+	give(k, "AA-3", 5, 0);
+	k->m->cohorts = c;
+	k->m->ncohorts = 2;
+	l = load_new(*state, stints_new(*state, order_of_program(*state, k->m)));
+	r = small_row(l, 0, 0);
+	assert_h(r->must_h, 3 * 14);
+	assert_h(r->optional_h, 3 * 5);
+	assert_h(r->open_h, 4 * 16 * 10);
+	assert_h(r->week_h[5], 0);
+	assert_h(r->week_h[6], 21);
+	assert_h(r->week_h[7], 21);
+	assert_h(r->week_h[8], 0);
+	r = small_row(l, NONE, 0);
+	assert_h(r->must_h, 5 * 14);
+	assert_h(r->optional_h, 5 * 5);
+	assert_h(r->open_h, 4 * 28 * 10);
+	assert_int_equal(l->n, 2);
+}
+
 /* Who sits where, as term/cohort/quarter. */
 static void assert_sittings(struct fake *k, const struct cohort *c, size_t n,
     const char *want)
@@ -435,6 +483,7 @@ int main(void)
 		WITH(teams_share_a_place),
 		WITH(counts_that_are_written),
 		WITH(sections_and_stations),
+		WITH(rows_of_small_cohorts),
 		WITH(cohorts_in_their_terms),
 		WITH(cohorts_on_a_path),
 	};

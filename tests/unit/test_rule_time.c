@@ -30,6 +30,8 @@ static struct bench judge(struct texts x)
 		v[n++] = (struct file_text){ "shop.md", x.shop };
 	v[n++] = (struct file_text){ "skills.md", x.skills ? x.skills : SKILLS };
 	t = bench_bind(v, n);
+	/* The list of sources moved when the bench was handed over. */
+	t.m->sources = &t.sources;
 	check_program(t.arena, t.m, t.f);
 	return t;
 }
@@ -246,6 +248,51 @@ static void queue_of_a_week(void **state)
 		expect(x, FINDING_STATION_PEAK, rows[i].want);
 		expect(x, FINDING_STATION_OVER, 0);
 	}
+}
+
+/* Idle weeks before a rush do not shorten its queue. */
+static void a_rush_after_idle_weeks(void **state)
+{
+	struct texts x = { "# AA-01: One\n\n- **Kind:** written\n- **Station:** bench\n"
+	    "- **Hours:** 3.3\n\n# AA-02: Two\n\n- **Kind:** written\n"
+	    "- **Hours:** 9\n", PROGRAM_HEAD "\n## Quarter 1\n\n"
+	    "### ORW 101: One\n\n1. AA-01, week 5\n2. AA-02, week 6\n", NULL, DAY
+	    "## Station bench\n\n- **Places:** 1\n", COHORT "10\n" };
+
+	(void)state;
+	expect(x, FINDING_STATION_PEAK, 1);
+}
+
+/* A move that cures the queue is offered only when no need is broken by it. */
+static void expect_peak_repair(const char *need, const char *want)
+{
+	char work[600];
+	struct texts x = { work, PROGRAM_HEAD "\n## Quarter 1\n\n### ORW 101: One\n\n"
+	    "1. AA-01, week 1\n2. AA-02, week 2\n", NULL, DAY
+	    "## Station bench\n\n- **Places:** 1\n", COHORT "10\n" };
+	struct bench t;
+	size_t n = 0;
+
+	snprintf(work, sizeof work, "# AA-01: One\n\n- **Kind:** written\n"
+	    "- **Station:** bench\n- **Hours:** 3.3\n\n## Teaches\n\n"
+	    "- fit.tack practiced\n\n# AA-02: Two\n\n- **Kind:** written\n"
+	    "- **Hours:** 9\n\n%s", need);
+	t = judge(x);
+	for (size_t i = 0; i < t.f->n; i++)
+		if (t.f->v[i].name == FINDING_STATION_PEAK) {
+			n++;
+			expect_str(t.f->v[i].repair, want);
+		}
+	assert_int_equal(n, 1);
+	bench_free(&t);
+}
+
+static void moves_against_a_queue(void **state)
+{
+	(void)state;
+	expect_peak_repair("", "move AA-01 to week 2");
+	expect_peak_repair("## Needs\n\n- fit.tack practiced\n",
+	    "let groups start in different weeks, or expect a queue");
 }
 
 static void station_of_another_section(void **state)
@@ -575,6 +622,9 @@ static void least_to_bring(void **state)
 	    "add to the path \"with smaw.2f introduced, fit.tack introduced\"");
 	expect_least("fit.tack practiced, smaw.2f practiced", "let them bring 1 skill: "
 	    "add to the path \"with smaw.2f practiced\"");
+	/* Equally near: the one written first. */
+	expect_least("fit.tack introduced, smaw.2f practiced", "let them bring 2 skills: "
+	    "add to the path \"with smaw.2f introduced, fit.tack introduced\"");
 	expect_least("fit.tack practiced, smaw.2f introduced", "let them bring 1 skill: "
 	    "add to the path \"with smaw.2f introduced\"");
 }
@@ -590,6 +640,8 @@ int main(void)
 		cmocka_unit_test(the_smallest_fix),
 		cmocka_unit_test(quarter_of_one_student),
 		cmocka_unit_test(queue_of_a_week),
+		cmocka_unit_test(a_rush_after_idle_weeks),
+		cmocka_unit_test(moves_against_a_queue),
 		cmocka_unit_test(station_of_another_section),
 		cmocka_unit_test(next_year_is_a_guess),
 		cmocka_unit_test(bender_in_one_week),
