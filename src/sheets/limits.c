@@ -210,10 +210,21 @@ static str limit_rule(struct arena *a, const struct standard_limit *l,
 
 /* ---- the limits of a line ---- */
 
+/* Whether an acceptance line gives the ends of what a drawing shows too: then one row
+ * is enough. "Leg size" is the fillet leg, "Root opening" the gap. */
+static bool has_criterion(const struct assignment *x, str word)
+{
+	for (size_t i = 0; i < x->ncriteria; i++)
+		if (str_starts_nocase(x->criteria[i].name, word) && is_measured(&x->criteria[i]))
+			return true;
+	return false;
+}
+
 struct gathering {
 	struct arena *arena;
 	const struct standard *set;
 	enum standard_test test;
+	bool own_leg;            /* a line of the sheet itself judges the leg */
 	struct limits out;
 	uint32_t *bits;          /* by limit, the welds it holds for */
 	size_t cap;
@@ -245,6 +256,9 @@ static void gather(struct gathering *g, unsigned welds, const struct limit_sizes
 		size_t at;
 
 		if (l->test != g->test || !(l->welds & welds) || (settled && holds == 0))
+			continue;
+		/* Two limits for one leg would be read as a choice. */
+		if (g->own_leg && str_starts_nocase(l->name, STR("leg short")))
 			continue;
 		at = add_limit(g->arena, &g->out, (struct limit){ .feature = l->name,
 		    .rule = limit_rule(g->arena, l, z, settled), .tool = l->tool,
@@ -292,7 +306,8 @@ static void gather_welds(struct gathering *g, const struct assignment *x)
 
 struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
 {
-	struct gathering g = { .arena = a, .set = c->standard };
+	struct gathering g = { .arena = a, .set = c->standard,
+		.own_leg = has_criterion(x, STR("leg")) };
 
 	if (c->standard && criterion_test(c->name, &g.test))
 		gather_welds(&g, x);
@@ -467,16 +482,6 @@ static void add_plate_measures(struct arena *a, struct measures *out, const stru
 		add_toleranced(a, out, str_format(a, "Hole %u from left", holes), &k->v[0], tol);
 		add_toleranced(a, out, str_format(a, "Hole %u from bottom", holes), &k->v[1], tol);
 	}
-}
-
-/* Whether an acceptance line gives the ends of what a drawing shows too: then one row
- * is enough. "Leg size" is the fillet leg, "Root opening" the gap. */
-static bool has_criterion(const struct assignment *x, str word)
-{
-	for (size_t i = 0; i < x->ncriteria; i++)
-		if (str_starts_nocase(x->criteria[i].name, word) && is_measured(&x->criteria[i]))
-			return true;
-	return false;
 }
 
 static void add_joint_measures(struct arena *a, struct measures *out, const struct assignment *x,
