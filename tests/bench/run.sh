@@ -60,3 +60,14 @@ pair "demo, everything printed" "under 500 ms" -- \
     build/bench/haru_floor "$work/demo.lines" "$work/f.pdf"
 pair "demo, inspected" "under 30 ms" -- build/fitup inspect -C curriculum -- \
     build/bench/cmark_floor curriculum/*.md curriculum/assignments/*.md
+
+# A real graph: this machine's package lists as one program of few files.
+if command -v apt-cache > /dev/null && apt-cache dumpavail > "$work/avail" 2> /dev/null && [ -s "$work/avail" ]; then
+	awk -f tests/outside/packages.awk "$work/avail" "$work/avail" > "$work/graph"
+	mkdir -p "$work/graph_program/assignments"
+	awk -v DIR="$work/graph_program" -f tests/bench/graph_corpus.awk "$work/graph"
+	awk '{ print $1, $1; for (i = 2; i <= NF; i++) print $i, $1 }' "$work/graph" > "$work/pairs"
+	echo "real graph: $(wc -l < "$work/graph") assignments, $(awk '{ n += NF - 1 } END { print n }' "$work/graph") needs"
+	pair "real graph, inspected, whole process" "300 ms, then 200 ms" -- \
+	    build/fitup inspect -C "$work/graph_program" -- tsort "$work/pairs"
+fi
