@@ -187,14 +187,19 @@ static void blank_line(struct arena *a, struct lines *l, size_t line, char **cop
 	memset(own_text(a, l, copy) + l->starts[line - 1], ' ', lines_at(l, line).n);
 }
 
+/* With its line end; enough to pass over the many short lines. */
+static size_t line_bytes(const struct lines *l, size_t line)
+{
+	return l->starts[line] - l->starts[line - 1];
+}
+
 static void blank_long_lines(struct arena *a, struct lines *l, struct findings *f,
     char **copy)
 {
 	for (size_t line = 1; line <= l->n; line++) {
-		str s = lines_at(l, line);
 		struct finding *d;
 
-		if (s.n <= MD_LINE_MOST)
+		if (line_bytes(l, line) <= MD_LINE_MOST || lines_at(l, line).n <= MD_LINE_MOST)
 			continue;
 		d = finding_add(f, FINDING_OVER_LIMIT, lines_pos(l, line, 0),
 		    "this line is longer than 64 KiB; it is left out");
@@ -235,7 +240,7 @@ static void blank_deep_lines(struct arena *a, struct lines *l, struct findings *
 	size_t told = 0;
 
 	for (size_t line = 1; line <= l->n; line++) {
-		str s = lines_at(l, line);
+		str s = line_bytes(l, line) > SIGNS_MOST ? lines_at(l, line) : (str){ 0 };
 		struct finding *d;
 
 		if (s.n <= SIGNS_MOST || !str_trim(s).n || signs_length(s) <= SIGNS_MOST)
@@ -279,11 +284,23 @@ static void blank_passage(struct arena *a, struct lines *l, size_t first, size_t
 		blank_line(a, l, line, copy);
 }
 
+static bool few_brackets(str text)
+{
+	size_t n = 0;
+
+	for (size_t at = 0; (at = str_find_char(text, '[', at)) < text.n; at++)
+		if (++n > BRACKETS_MOST)
+			return false;
+	return true;
+}
+
 static void blank_brackets(struct arena *a, struct lines *l, struct findings *f,
     char **copy)
 {
 	size_t first = 1, n = 0;
 
+	if (few_brackets(l->text))
+		return;
 	for (size_t line = 1; line <= l->n + 1; line++) {
 		str s = lines_at(l, line);
 
