@@ -88,16 +88,6 @@ static const struct rung rungs[] = {
 	    "a written test", "machines", "Machines" },
 };
 
-static bool takes_step(struct trade *t, uint32_t assignment, uint32_t key)
-{
-	uint32_t v[RULE_KEYS_MOST], n = steps_of(t, assignment, v);
-
-	for (uint32_t i = 0; i < n; i++)
-		if (v[i] == key)
-			return true;
-	return false;
-}
-
 /* How a lower step stands before one who takes the higher. What both take on one sheet,
  * or in two branches of one choice, comes in its proper turn. */
 static enum met how_low(struct trade *t, uint32_t low, uint32_t asker)
@@ -106,7 +96,7 @@ static enum met how_low(struct trade *t, uint32_t low, uint32_t asker)
 	enum met met = rule_met(&t->x, f, asker);
 	const uint32_t *unit = t->x.view->units->of;
 
-	if (met == MET_NEVER || takes_step(t, asker, low))
+	if (met == MET_NEVER || trade_gives(t, asker, low))
 		return MET;
 	return met == MET_LATER && unit[rule_named(f, met)] == unit[asker] ? MET : met;
 }
@@ -159,7 +149,7 @@ static bool judge_rung(struct trade *t, const struct rung *r, uint32_t craft)
 	if (t->brought && (t->brought[low] || t->brought[high]))
 		return false;
 	asker = first_fault(t, low, high, &met);
-	if (asker == NONE || trade_need_tells(t, asker, low, takes_step))
+	if (asker == NONE || trade_need_tells(t, asker, low, trade_gives))
 		return false;
 	tell_rung(t, r, craft, asker, met);
 	return true;

@@ -12,6 +12,7 @@ struct practice {
 	size_t n, cap, next_n, next_cap;
 	struct map *by_coupon;   /* all fields as text -> key */
 	struct map *by_place;    /* process, joint, position as text -> first key */
+	uint32_t searched;       /* findings for which a nearest test was looked for */
 };
 
 static str place_text(struct arena *a, const struct coupon *c)
@@ -74,23 +75,14 @@ static uint32_t gives_practice(const struct trade *t, uint32_t assignment, uint3
 	return n;
 }
 
-static bool gives_coupon(struct trade *t, uint32_t assignment, uint32_t key)
-{
-	uint32_t v[RULE_KEYS_MOST], n = gives_practice(t, assignment, v);
-
-	for (uint32_t i = 0; i < n; i++)
-		if (v[i] == key)
-			return true;
-	return false;
-}
-
 /* The practice test before asker that differs least, the latest of equals. */
 struct nearest {
 	uint32_t who, fields;    /* NONE: there is none */
 	struct coupon coupon;
 };
 
-enum { NEAREST_MOST = 200 };     /* practice tests looked at, the latest first */
+/* Practice tests looked at, the latest first, and findings that they are looked at for. */
+enum { NEAREST_MOST = 200 };
 
 static uint32_t count_fields(uint32_t bits)
 {
@@ -139,15 +131,17 @@ static struct nearest find_nearest(const struct practice *p, uint32_t asker,
 	return best;
 }
 
-static void explain_never(const struct practice *p, struct finding *d, uint32_t asker,
+static void explain_never(struct practice *p, struct finding *d, uint32_t asker,
     const struct coupon *test)
 {
 	struct findings *f = p->t.x.f;
-	struct nearest near = find_nearest(p, asker, test);
+	struct nearest near = { .who = NONE };
 	str id = p->t.x.m->assignments[asker].id, other;
 
+	if (p->searched++ < NEAREST_MOST)
+		near = find_nearest(p, asker, test);
 	if (near.who == NONE) {
-		finding_cause(f, d, "no practice test comes before it");
+		finding_cause(f, d, "no practice test for it comes before it");
 		finding_repair(f, d, "put a practice test with the same joint, position, "
 		    "thickness and tests before %.*s", STR_ARG(id));
 		return;
@@ -160,7 +154,7 @@ static void explain_never(const struct practice *p, struct finding *d, uint32_t 
 	    STR_ARG(id));
 }
 
-static void explain(const struct practice *p, struct finding *d, uint32_t asker,
+static void explain(struct practice *p, struct finding *d, uint32_t asker,
     uint32_t key, enum met met)
 {
 	const struct assignment *all = p->t.x.m->assignments;
@@ -199,7 +193,7 @@ static bool judge_test(struct practice *p, uint32_t asker)
 		enum met met = how_practiced(p, asker, key);
 		str weld = weld_say(&p->t.x, &a->welds[i]);
 
-		if (met == MET || trade_need_tells(&p->t, asker, key, gives_coupon))
+		if (met == MET || trade_need_tells(&p->t, asker, key, trade_gives))
 			continue;
 		if (d) {
 			finding_relate(p->t.x.f, d, a->welds[i].pos)->label =

@@ -190,11 +190,9 @@ static bool is_easier(const struct easier *e, uint32_t key)
 
 static bool gives_any(struct trade *t, uint32_t assignment, uint32_t key)
 {
-	uint32_t v[RULE_KEYS_MOST], n = gives_easier(t, assignment, v);
-
 	(void)key;
-	for (uint32_t i = 0; i < n; i++)
-		if (is_easier((const struct easier *)t, v[i]))
+	for (uint32_t i = t->key_at[assignment]; i < t->key_at[assignment + 1]; i++)
+		if (is_easier((const struct easier *)t, t->keys[i]))
 			return true;
 	return false;
 }

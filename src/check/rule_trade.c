@@ -344,7 +344,8 @@ static uint32_t asks_procedure(const struct trade *t, uint32_t assignment, uint3
 
 static uint32_t gives_gouging(const struct trade *t, uint32_t assignment, uint32_t *v)
 {
-	return put_bits(work_has(t->x.work[assignment].processes, PROCESS_CAC_A), v);
+	return put_bits(is_shop_work(work_of(t, assignment)) &&
+	    work_has(t->x.work[assignment].processes, PROCESS_CAC_A), v);
 }
 
 static uint32_t asks_gouging(const struct trade *t, uint32_t assignment, uint32_t *v)

@@ -84,6 +84,7 @@ struct trade {
 	const struct trade_rule *rule;
 	uint32_t nkeys;
 	uint32_t *marks;         /* by assignment: keys given, for rules that prepare */
+	uint32_t *key_at, *keys; /* by assignment, one more: what gives says */
 	struct first *firsts;
 	bool *brought;           /* by key; null when students bring nothing */
 	bool brought_unknown;    /* they bring a skill that nobody here assesses */
@@ -98,6 +99,9 @@ bool trade_is_shop_order(const struct rule_context *x);
 /* Fills t with what a rule's gives says of x's order; false when it cannot speak. */
 bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
     struct trade *t);
+
+/* Whether an assignment gives a key; after trade_begin. */
+bool trade_gives(struct trade *t, uint32_t assignment, uint32_t key);
 
 /* Runs one rule. told: by assignment, zeroed, shared by the rules of safety so that one
  * missing card is one finding; null for the rest. */

@@ -33,17 +33,34 @@ static uint32_t keys_given(const struct rule_context *x, uint32_t assignment, ui
     uint32_t most)
 {
 	const struct trade *t = (const struct trade *)x;
+	uint32_t from = t->key_at[assignment], n = t->key_at[assignment + 1] - from;
 
-	assert(most == RULE_KEYS_MOST);
-	return t->rule->gives(t, assignment, v);
+	assert(n <= most);
+	for (uint32_t i = 0; i < n; i++)
+		v[i] = t->keys[from + i];
+	return n;
 }
 
-static bool gives_key(struct trade *t, uint32_t assignment, uint32_t key)
+/* Asked once an assignment: some read through its acceptance. */
+static void read_keys(struct trade *t)
 {
-	uint32_t v[RULE_KEYS_MOST], n = t->rule->gives(t, assignment, v);
+	size_t nkeys = 0, cap = 0, n = t->x.m->nassignments;
+	uint32_t v[RULE_KEYS_MOST];
 
-	for (uint32_t i = 0; i < n; i++)
-		if (v[i] == key)
+	t->key_at = arena_array(t->x.scratch, n + 1, sizeof *t->key_at);
+	for (uint32_t w = 0; w < n; w++) {
+		uint32_t given = t->rule->gives(t, w, v);
+
+		for (uint32_t i = 0; i < given; i++)
+			*ARENA_PUSH(t->x.scratch, t->keys, nkeys, cap) = v[i];
+		t->key_at[w + 1] = (uint32_t)nkeys;
+	}
+}
+
+bool trade_gives(struct trade *t, uint32_t assignment, uint32_t key)
+{
+	for (uint32_t i = t->key_at[assignment]; i < t->key_at[assignment + 1]; i++)
+		if (t->keys[i] == key)
 			return true;
 	return false;
 }
@@ -70,7 +87,6 @@ static bool brings_anything(const struct trade *t)
 static void find_brought(struct trade *t)
 {
 	const struct model *m = t->x.m;
-	uint32_t v[RULE_KEYS_MOST];
 	bool *assessed;
 
 	if (!brings_anything(t))
@@ -80,12 +96,12 @@ static void find_brought(struct trade *t)
 	for (uint32_t w = 0; w < m->nassignments; w++)
 		for (size_t i = 0; i < m->assignments[w].nteaches; i++) {
 			const struct skill_at *s = &m->assignments[w].teaches[i];
-			uint32_t n = brings(t, s) ? t->rule->gives(t, w, v) : 0;
 
 			if (s->skill != NONE && s->level == SKILL_ASSESSED)
 				assessed[s->skill] = true;
-			for (uint32_t k = 0; k < n; k++)
-				t->brought[v[k]] = true;
+			for (uint32_t k = t->key_at[w]; brings(t, s) &&
+			    k < t->key_at[w + 1]; k++)
+				t->brought[t->keys[k]] = true;
 		}
 	for (uint32_t s = 0; s < m->nskills; s++)
 		t->brought_unknown |= !assessed[s] &&
@@ -250,7 +266,7 @@ static void silence_told(struct trade *t, struct vains *vs)
 		for (uint32_t i = vs->causes[c].first; i != NONE && !vs->causes[c].told;
 		    i = vs->v[i].next)
 			vs->causes[c].told = trade_need_tells(t, vs->v[i].asker,
-			    vs->v[i].key, gives_key);
+			    vs->v[i].key, trade_gives);
 }
 
 /* The words of the rule, with the word of the key in the place of @. */
@@ -400,6 +416,7 @@ bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
 		t->marks = arena_array(x->scratch, x->m->nassignments, sizeof *t->marks);
 		rule->prepare(t);
 	}
+	read_keys(t);
 	find_brought(t);
 	t->firsts = rule_firsts(&t->x, t->nkeys, keys_given);
 	return true;

@@ -63,7 +63,7 @@ static const struct trade_case tests[] = {
 	    "AA-11 practices it in quarter 1, week 3", NULL },
 	{ FINDING_NO_PRACTICE_TEST, "no practice test", EASY TEST(SAME), {
 	    "1. AA-10\n2. AA-12, week 2\n" },
-	    1, "no practice test comes before it", NULL },
+	    1, "no practice test for it comes before it", NULL },
 	{ FINDING_NO_PRACTICE_TEST, "a coupon is no practice test", EASY WORK("AA-11",
 	    "coupon", SAME)
 	    TEST(SAME), LINES, 1, "no practice test", NULL },
