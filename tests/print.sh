@@ -24,7 +24,7 @@ has "demo is clean" ': 0 errors, 0 warnings, 0 notes\(, [0-9]* waived\)\{0,1\}$'
 build/fitup print -C curriculum --out "$work/out" > "$work/told"
 is "demo printed" $? 0
 lacks "nothing held back" '^held back' "$work/told"
-is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 14
+is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 28
 is "instructor files are private" "$(stat -c %a "$work"/out/instructor/*.pdf | sort -u)" 600
 
 for pdf in "$work"/out/*/*.pdf; do
@@ -61,11 +61,14 @@ while read -r id number; do
 		grep -E "^ *$id +[2-9A-HJKMNP-Z]{10}$" "$work/q$quarter-$part.pdf.txt" |
 		    awk '{ print $2 }' | sort -u > "$work/$part.marks"
 	done
+	grep -A 4 -E "^ *$id$" "$work/q$quarter-cards.pdf.txt" |
+	    grep -oE '[2-9A-HJKMNP-Z]{10}$' | sort -u > "$work/cards.marks"
 	if [ -s "$work/packet.marks" ] && cmp -s "$work/packet.marks" "$work/grading.marks" &&
+	    cmp -s "$work/packet.marks" "$work/cards.marks" &&
 	    [ "$(wc -l < "$work/packet.marks")" = 1 ]; then
 		ok
 	else
-		bad "$id: marks of packet and grading sheet: $(cat "$work/packet.marks" "$work/grading.marks" | tr '\n' ' ')"
+		bad "$id: marks of packet, grading sheet and card: $(cat "$work/packet.marks" "$work/grading.marks" "$work/cards.marks" | tr '\n' ' ')"
 	fi
 done < "$work/ids"
 
@@ -85,13 +88,38 @@ done < "$work/secrets"
 build/fitup print -C curriculum --out "$work/some" Q3 orw130 SM-20 > "$work/told"
 is "some printed" $? 0
 is "their files" "$(cd "$work/some" && find . -name '*.pdf' | sort | tr '\n' ' ')" \
-    "./orw-130/grading.pdf ./orw-130/packet.pdf ./q3/grading.pdf ./q3/packet.pdf ./sm-20/grading.pdf ./sm-20/packet.pdf "
+    "$(for f in orw-130 q3 sm-20; do for g in cards chart grading packet; do
+	[ $f/$g = sm-20/chart ] || echo ./$f/$g.pdf; done; done | tr '\n' ' ')"
 build/fitup print -C curriculum --out "$work/a4" ORW 120 grading --paper a4 > /dev/null
 is "grading sheets alone" "$(cd "$work/a4" && find . -name '*.pdf')" ./orw-120/grading.pdf
 pdfinfo "$work/a4/orw-120/grading.pdf" > "$work/info"
 has "A4" '^Page size: *595.* x 841.* pts (A4)' "$work/info"
 build/fitup print -C curriculum --out "$work/some" Q9 > /dev/null 2>&1
 is "no such quarter" $? 2
+
+# Cards, charts, tags and the list for the office.
+is "a card a page" "$(pdfinfo "$work/out/q1/cards.pdf" | awk '/^Pages/ { print $2 }')" 14
+grep -c 'Attempt [1-6] of [1-6]' "$work/shop-labels.pdf.txt" > "$work/n"
+has "coupon tags" '^[1-9][0-9]' "$work/n"
+# 13 students of quarter 1 and 5 % are 13.65, so 14; 10 of quarter 4 are 10.5, so 11.
+for line in 'q1/packet.pdf .* 14 ' 'q1/cards.pdf .* 14 ' 'q4/packet.pdf .* 11 ' 'Sheets of paper in all'; do
+	has "print list" "$line" "$work/instructor-print-list.pdf.txt"
+done
+for pdf in "$work"/out/*/*.pdf; do
+	name=${pdf#"$work"/out/}
+	pages=$(pdfinfo "$pdf" | awk '/^Pages/ { print $2 }')
+	case $name in shop/labels.pdf) continue ;; esac
+	if tr -s ' \n' '  ' < "$work/instructor-print-list.pdf.txt" | grep -q "$name $pages \|${name#*/} $pages "; then
+		ok
+	else
+		bad "print list: $name has $pages pages"
+	fi
+done
+build/fitup print -C curriculum --out "$work/one" cards Q2 > /dev/null
+is "cards alone" "$(cd "$work/one" && find . -name '*.pdf')" ./q2/cards.pdf
+build/fitup print -C curriculum --out "$work/list" print-list > /dev/null
+cmp -s "$work/list/instructor/print-list.pdf" "$work/out/instructor/print-list.pdf"
+is "the list alone is the same list" $? 0
 
 # ORW 121 moved to quarter 3.
 cp -r curriculum "$work/moved"
@@ -108,9 +136,9 @@ is "the other with its companion" "$(jq -r '.findings[] | select(.skill == "fab.
 is "counts" "$(jq -c '[.counts.error, .counts.warning, .counts.note]' "$work/json")" '[3,0,0]'
 build/fitup print -C "$work/moved" --out "$work/out" > "$work/told"
 is "printing goes on" $? 1
-is "held back" "$(grep -c '^held back' "$work/told")" 2
+is "held back" "$(grep -c '^held back' "$work/told")" 4
 has "which" '^held back .*/q2/packet.pdf: .*FB-04' "$work/told"
-is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 12
+is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 24
 build/fitup print -C "$work/moved" --out "$work/draft" --draft Q2 > /dev/null
 pdftotext "$work/draft/q2/packet.pdf" - | grep -c '^DRAFT$' > "$work/n"
 is "DRAFT on every page" "$(cat "$work/n")" \

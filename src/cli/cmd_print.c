@@ -9,7 +9,8 @@
 #include <string.h>
 #include <unistd.h>
 
-static const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf" };
+const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf", "cards.pdf",
+	"chart.pdf" };
 
 static str file_name(struct printer *p, const struct want *w, int part)
 {
@@ -118,20 +119,28 @@ static bool tell_empty(struct printer *p, const struct want *w)
 	return ok;
 }
 
-/* The error that concerns a document, or null. */
-static const struct finding *find_why(const struct printer *p, const struct want *w)
+const struct finding *printer_why(const struct printer *p, const struct want *w)
 {
 	return hold_find(p->run->model, p->run->findings, w->assignments, w->n, w->quarter);
 }
 
-static bool print_want(struct printer *p, const struct want *w)
+struct bundle_spec printer_bundle(const struct printer *p, const struct want *w, bool draft)
 {
-	const struct finding *why = find_why(p, w);
 	struct bundle_spec spec = {
 		.model = p->run->model, .order = p->order, .faces = p->run->faces,
 		.assignments = w->assignments, .n = w->n, .name = w->name, .quarter = w->quarter,
 		.front = w->quarter || w->n > 1, .a4 = p->o->a4,
 	};
+
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		spec.draft[part] = draft;
+	return spec;
+}
+
+static bool print_want(struct printer *p, const struct want *w)
+{
+	const struct finding *why = printer_why(p, w);
+	struct bundle_spec spec = printer_bundle(p, w, why != NULL);
 	struct arena *a;
 	struct bundle *b;
 	bool ok = true;
@@ -140,10 +149,9 @@ static bool print_want(struct printer *p, const struct want *w)
 		return tell_empty(p, w);
 	if (why && !p->o->draft)
 		return tell_held(p, w, why);
-	spec.draft[BUNDLE_PACKET] = spec.draft[BUNDLE_GRADING] = why != NULL;
 	a = run_scratch();
 	b = bundle_new(a, &spec);
-	printer_keep_marks(p, w, b);
+	printer_keep(p, w, b);
 	for (int part = 0; part < BUNDLE_PARTS && ok; part++) {
 		if (!w->parts[part])
 			continue;
@@ -166,9 +174,11 @@ static bool print_all(struct printer *p)
 {
 	bool ok = true;
 
-	p->total = (size_t)p->wants.keys + (size_t)p->wants.templates;
+	for (int book = 0; book < BOOK_COUNT; book++)
+		p->total += p->wants.books[book];
 	for (size_t i = 0; i < p->wants.n; i++)
-		p->total += (size_t)p->wants.v[i].parts[0] + (size_t)p->wants.v[i].parts[1];
+		for (int part = 0; part < BUNDLE_PARTS; part++)
+			p->total += p->wants.v[i].parts[part];
 	for (size_t i = 0; i < p->wants.n; i++)
 		ok = print_want(p, &p->wants.v[i]) && ok;
 	return printer_books(p) && ok;
@@ -182,16 +192,15 @@ static bool list_first(struct printer *p)
 
 	for (size_t i = 0; i < p->wants.n; i++) {
 		const struct want *w = &p->wants.v[i];
-		bool made = w->n && (p->o->draft || !find_why(p, w));
+		bool made = w->n && (p->o->draft || !printer_why(p, w));
 
 		for (int part = 0; part < BUNDLE_PARTS; part++)
 			if (made && w->parts[part])
 				printed_add(p->run->arena, &p->printed, file_name(p, w, part));
 	}
-	if (p->wants.keys)
-		printed_add(p->run->arena, &p->printed, STR(KEYS_FILE));
-	if (p->wants.templates)
-		printed_add(p->run->arena, &p->printed, STR(TEMPLATES_FILE));
+	for (int book = 0; book < BOOK_COUNT; book++)
+		if (p->wants.books[book])
+			printed_add(p->run->arena, &p->printed, book_files[book]);
 	return p->printed.n == before || write_list(p);
 }
 
@@ -202,8 +211,10 @@ static bool drop_stale(struct printer *p, bool whole)
 
 	for (size_t i = p->printed.n; whole && i--;) {
 		str name = p->printed.v[i];
-		bool wanted = str_eq(name, STR(KEYS_FILE)) || str_eq(name, STR(TEMPLATES_FILE));
+		bool wanted = false;
 
+		for (int book = 0; book < BOOK_COUNT; book++)
+			wanted |= str_eq(name, book_files[book]);
 		for (size_t w = 0; w < p->wants.n; w++)
 			for (int part = 0; part < BUNDLE_PARTS; part++)
 				wanted |= str_eq(name, file_name(p, &p->wants.v[w], part));
@@ -245,6 +256,8 @@ int cmd_print(const struct options *o)
 		p.told.arena = p.held.arena = r.arena;
 		p.order = order_of_program(r.arena, r.model);
 		p.marks = arena_array(r.arena, r.model->nassignments, sizeof *p.marks);
+		p.quarter_pages = arena_array(r.arena, r.model->nquarters + 1,
+		    sizeof *p.quarter_pages);
 		status = run_printer(&p);
 		say_findings(&b, &r);
 		buf_add(&b, buf_str(&p.told));

@@ -10,7 +10,7 @@ const struct command commands[] = {
 	{ "inspect", cmd_inspect, "inspect [--json|--sarif] [--date DATE]",
 	    "read the program, check it, report what does not fit" },
 	{ "print", cmd_print, "print [WHAT ...] [--out DIR] [--paper letter|a4] [--draft]",
-	    "make the packets and grading sheets, all or those named" },
+	    "make the packets and all that goes with them, or what is named" },
 	{ "reckon", cmd_reckon, "reckon [TOPIC KEY VALUE ...] [--json]",
 	    "one piece of shop arithmetic; alone it lists the topics" },
 	{ "explain", cmd_explain, "explain [NAME]",
@@ -136,7 +136,8 @@ int cmd_help(const struct options *o)
 	     "grading sheets.\n\nUse: fitup COMMAND [-C DIR] [OPTION ...]\n");
 	for (int i = 0; i < ncommands; i++)
 		printf("  %s\n        %s\n", commands[i].usage, commands[i].does);
-	puts("\n  WHAT is Q3, ORW 130, SM-20, packets, grading, keys or templates; several may be\n  named.\n\n"
+	puts("\n  WHAT is Q3, ORW 130 or SM-20 and which of packets, grading, cards, chart; or keys,\n"
+	     "  templates, labels, print-list of the whole program. Several may be named.\n\n"
 	     "  -C DIR          the program folder; else the one that holds program.md, else\n"
 	     "                  ./curriculum\n"
 	     "  --out DIR       where PDFs go (build)\n"

@@ -8,8 +8,9 @@
 
 #include <time.h>
 
-#define KEYS_FILE "instructor/keys.pdf"
-#define TEMPLATES_FILE "instructor/templates.pdf"
+/* The files of the books, by enum book; those of a bundle, in its folder. */
+extern const str book_files[BOOK_COUNT];
+extern const char *const part_files[BUNDLE_PARTS];
 
 struct printer {
 	struct run *run;
@@ -19,6 +20,7 @@ struct printer {
 	struct printed printed;
 	struct wants wants;
 	str *marks;              /* by assignment index; empty until its sheets are laid out */
+	unsigned (*quarter_pages)[BUNDLE_PARTS]; /* by quarter; 0: not laid out */
 	struct buf told, held;
 	struct timespec start;
 	size_t done, total;      /* documents */
@@ -41,9 +43,14 @@ bool printer_save(struct printer *p, struct arena *a, const struct document *d);
 /* Removes what an earlier print left under that name. */
 bool printer_drop(struct printer *p, str name);
 
-/* Keeps the marks of a bundle's assignments. */
-void printer_keep_marks(struct printer *p, const struct want *w, const struct bundle *b);
-/* The keys and the templates, when they are wanted. */
+/* The error that concerns the assignments of w, or null. */
+const struct finding *printer_why(const struct printer *p, const struct want *w);
+
+/* How a bundle of w is laid out. */
+struct bundle_spec printer_bundle(const struct printer *p, const struct want *w, bool draft);
+/* Keeps the marks of a bundle's assignments, and its pages when it is a quarter's. */
+void printer_keep(struct printer *p, const struct want *w, const struct bundle *b);
+/* The documents of the whole program that are wanted. */
 bool printer_books(struct printer *p);
 
 #endif

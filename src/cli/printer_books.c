@@ -1,14 +1,25 @@
-/* The documents for the instructor alone: keys and full-size templates. */
+/* The documents of the whole program: keys, templates, labels, and the list of all. */
 #include "cli/printer.h"
 #include "sheets/keybook.h"
+#include "sheets/label.h"
+#include "sheets/print_list.h"
 #include "sheets/template.h"
 
 #include "base/finding.h"
 
-void printer_keep_marks(struct printer *p, const struct want *w, const struct bundle *b)
+const str book_files[BOOK_COUNT] = {
+	[BOOK_KEYS] = STR("instructor/keys.pdf"),
+	[BOOK_TEMPLATES] = STR("instructor/templates.pdf"),
+	[BOOK_LABELS] = STR("shop/labels.pdf"),
+	[BOOK_PRINT_LIST] = STR("instructor/print-list.pdf"),
+};
+
+void printer_keep(struct printer *p, const struct want *w, const struct bundle *b)
 {
 	for (size_t i = 0; i < w->n; i++)
 		p->marks[w->assignments[i]] = str_copy(p->run->arena, bundle_mark(b, i));
+	for (int part = 0; part < BUNDLE_PARTS && w->quarter; part++)
+		p->quarter_pages[w->quarter][part] = bundle_pages(b, (enum bundle_part)part);
 }
 
 /* Marks of assignments whose sheets this print does not make: laid out for that alone. */
@@ -17,27 +28,16 @@ static void learn_marks(struct printer *p)
 	const struct order *o = p->order;
 	struct arena *a = run_scratch();
 	struct want w = { .assignments = arena_array(a, o->nwalk, sizeof *w.assignments) };
-	struct bundle_spec spec = { .model = p->run->model, .order = o, .faces = p->run->faces,
-		.a4 = p->o->a4 };
+	struct bundle_spec spec;
 
 	for (size_t i = 0; i < o->nwalk; i++)
 		if (!p->marks[o->walk[i]].n)
 			w.assignments[w.n++] = o->walk[i];
-	spec.assignments = w.assignments;
-	spec.n = w.n;
+	spec = printer_bundle(p, &w, false);
+	spec.front = false;
 	if (w.n)
-		printer_keep_marks(p, &w, bundle_new(a, &spec));
+		printer_keep(p, &w, bundle_new(a, &spec));
 	arena_free(a);
-}
-
-static void emit_keys(const void *doc, struct canvas *c)
-{
-	keybook_emit(doc, c);
-}
-
-static void emit_templates(const void *doc, struct canvas *c)
-{
-	template_emit(doc, c);
 }
 
 static bool has_errors(const struct printer *p)
@@ -50,37 +50,182 @@ static str book_title(struct printer *p, const char *what)
 	return str_format(p->run->arena, "%.*s, %s", STR_ARG(p->run->model->title), what);
 }
 
-/* Keys cover the whole program: with an error anywhere they print DRAFT. */
-static bool print_keys(struct printer *p)
+/* ---- the books; each lays out in a and says how to draw ---- */
+
+static void emit_keys(const void *doc, struct canvas *c)
 {
-	struct arena *a = run_scratch();
+	keybook_emit(doc, c);
+}
+
+static struct document make_keys(struct printer *p, struct arena *a)
+{
 	const struct keybook_spec spec = { .model = p->run->model, .order = p->order,
 		.faces = p->run->faces, .marks = p->marks, .a4 = p->o->a4, .draft = has_errors(p) };
 	struct keybook *k = keybook_new(a, &spec);
-	const struct document d = { .name = STR(KEYS_FILE), .title = book_title(p, "keys"),
-		.pages = keybook_pages(k), .private = true, .emit = emit_keys, .doc = k };
-	bool ok = d.pages ? printer_save(p, a, &d) : printer_drop(p, d.name);
 
-	arena_free(a);
-	return ok;
+	return (struct document){ .title = book_title(p, "keys"), .pages = keybook_pages(k),
+		.private = true, .emit = emit_keys, .doc = k };
 }
 
-static bool print_templates(struct printer *p)
+static void emit_templates(const void *doc, struct canvas *c)
 {
-	struct arena *a = run_scratch();
+	template_emit(doc, c);
+}
+
+static struct document make_templates(struct printer *p, struct arena *a)
+{
 	str *marks = arena_array(a, p->order->nwalk, sizeof *marks);
 	const struct template_spec spec = { .model = p->run->model, .faces = p->run->faces,
 		.assignments = p->order->walk, .n = p->order->nwalk, .marks = marks,
 		.a4 = p->o->a4, .draft = has_errors(p) };
 	struct template_doc *t;
-	bool ok;
 
 	for (size_t i = 0; i < p->order->nwalk; i++)
 		marks[i] = p->marks[p->order->walk[i]];
 	t = template_new(a, &spec);
-	const struct document d = { .name = STR(TEMPLATES_FILE),
-		.title = book_title(p, "full-size templates"), .pages = template_pages(t),
-		.private = true, .actual_size = true, .emit = emit_templates, .doc = t };
+	return (struct document){ .title = book_title(p, "full-size templates"),
+		.pages = template_pages(t), .private = true, .actual_size = true,
+		.emit = emit_templates, .doc = t };
+}
+
+static void emit_labels(const void *doc, struct canvas *c)
+{
+	labels_emit(doc, c);
+}
+
+static struct document make_labels(struct printer *p, struct arena *a)
+{
+	const struct label_spec spec = { .model = p->run->model, .order = p->order,
+		.faces = p->run->faces, .marks = p->marks, .a4 = p->o->a4, .draft = has_errors(p) };
+	struct labels *l = labels_new(a, &spec);
+
+	return (struct document){ .title = book_title(p, "coupon tags and bench labels"),
+		.pages = labels_pages(l), .emit = emit_labels, .doc = l };
+}
+
+/* ---- the list ---- */
+
+static const struct { const char *binding, *paper; bool one_sided, once; } part_ways[] = {
+	[BUNDLE_PACKET] = { "punch and bind", "plain", false, false },
+	[BUNDLE_GRADING] = { "staple each assignment", "plain", false, false },
+	[BUNDLE_CARDS] = { "none; sleeve", "card", true, false },
+	[BUNDLE_CHART] = { "none; to the wall", "card", true, true },
+};
+
+struct item_list {
+	struct printer *p;
+	struct arena *arena;
+	struct print_item *v;
+	size_t n, cap;
+};
+
+static struct want quarter_want(struct item_list *l, uint32_t quarter)
+{
+	const struct order *o = l->p->order;
+	struct want w = { .quarter = quarter, .name = str_format(l->arena, "Quarter %u", quarter),
+		.assignments = arena_array(l->arena, o->nwalk, sizeof *w.assignments) };
+
+	for (size_t i = 0; i < o->nwalk; i++)
+		if (o->places[o->walk[i]].quarter == quarter)
+			w.assignments[w.n++] = o->walk[i];
+	return w;
+}
+
+static void learn_quarter(struct printer *p, const struct want *w)
+{
+	struct arena *a = run_scratch();
+	struct bundle_spec spec = printer_bundle(p, w, false);
+
+	printer_keep(p, w, bundle_new(a, &spec));
+	arena_free(a);
+}
+
+static void list_quarter(struct item_list *l, uint32_t quarter)
+{
+	struct printer *p = l->p;
+	struct want w = quarter_want(l, quarter);
+	bool held = printer_why(p, &w) && !p->o->draft;
+	unsigned copies = print_list_copies(print_list_students(p->run->model, quarter));
+
+	if (!w.n)
+		return;
+	if (!p->quarter_pages[quarter][BUNDLE_PACKET] && !held)
+		learn_quarter(p, &w);
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
+			.file = str_format(l->arena, "q%u/%s", quarter, part_files[part]),
+			.pages = p->quarter_pages[quarter][part],
+			.copies = part_ways[part].once ? 1 : copies,
+			.one_sided = part_ways[part].one_sided, .held = held,
+			.binding = str_of(part_ways[part].binding), .paper = str_of(part_ways[part].paper) };
+}
+
+/* Tags are wanted by the students of a quarter, so each quarter is a line. */
+static void list_labels(struct item_list *l, const struct labels *labels)
+{
+	for (uint32_t q = 1; q <= l->p->run->model->nquarters; q++) {
+		unsigned first, last;
+
+		labels_quarter_pages(labels, q, &first, &last);
+		if (!first)
+			continue;
+		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
+			.file = book_files[BOOK_LABELS], .pages = last - first + 1,
+			.part = str_format(l->arena, "pages %u to %u, quarter %u", first, last, q),
+			.copies = print_list_copies(print_list_students(l->p->run->model, q)),
+			.one_sided = true, .binding = STR("cut apart"), .paper = STR("card") };
+	}
+}
+
+static void list_once(struct item_list *l, enum book book, unsigned pages, const char *binding,
+    bool one_sided)
+{
+	if (pages)
+		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
+			.file = book_files[book], .pages = pages, .copies = 1, .one_sided = one_sided,
+			.binding = str_of(binding), .paper = STR("plain") };
+}
+
+static void emit_print_list(const void *doc, struct canvas *c)
+{
+	print_list_emit(doc, c);
+}
+
+static struct document make_print_list(struct printer *p, struct arena *a)
+{
+	struct item_list l = { .p = p, .arena = a };
+	struct print_list_spec spec = { .model = p->run->model, .faces = p->run->faces,
+		.a4 = p->o->a4, .draft = has_errors(p) };
+	struct print_list *list;
+
+	for (uint32_t q = 1; q <= p->run->model->nquarters; q++)
+		list_quarter(&l, q);
+	list_labels(&l, make_labels(p, a).doc);
+	list_once(&l, BOOK_KEYS, make_keys(p, a).pages, "punch and bind", false);
+	list_once(&l, BOOK_TEMPLATES, make_templates(p, a).pages, "none; full size", true);
+	list_once(&l, BOOK_PRINT_LIST, 1, "none", false);
+	spec.items = l.v;
+	spec.n = l.n;
+	list = print_list_new(a, &spec);
+	l.v[l.n - 1].pages = print_list_pages(list); /* Its own pages change no line's height. */
+	list = print_list_new(a, &spec);
+	return (struct document){ .title = book_title(p, "print list"),
+		.pages = print_list_pages(list), .private = true, .emit = emit_print_list, .doc = list };
+}
+
+static struct document (*const makers[BOOK_COUNT])(struct printer *p, struct arena *a) = {
+	[BOOK_KEYS] = make_keys, [BOOK_TEMPLATES] = make_templates, [BOOK_LABELS] = make_labels,
+	[BOOK_PRINT_LIST] = make_print_list,
+};
+
+/* Books cover the whole program: with an error anywhere they print DRAFT. */
+static bool print_book(struct printer *p, enum book book)
+{
+	struct arena *a = run_scratch();
+	struct document d = makers[book](p, a);
+	bool ok;
+
+	d.name = book_files[book];
 	ok = d.pages ? printer_save(p, a, &d) : printer_drop(p, d.name);
 	arena_free(a);
 	return ok;
@@ -88,14 +233,15 @@ static bool print_templates(struct printer *p)
 
 bool printer_books(struct printer *p)
 {
-	bool ok = true;
+	bool any = false, ok = true;
 
-	if (!p->wants.keys && !p->wants.templates)
+	for (int book = 0; book < BOOK_COUNT; book++)
+		any |= p->wants.books[book];
+	if (!any)
 		return true;
 	learn_marks(p);
-	if (p->wants.keys)
-		ok = print_keys(p);
-	if (p->wants.templates)
-		ok = print_templates(p) && ok;
+	for (int book = 0; book < BOOK_COUNT; book++)
+		if (p->wants.books[book])
+			ok = print_book(p, (enum book)book) && ok;
 	return ok;
 }

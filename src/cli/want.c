@@ -39,7 +39,8 @@ static struct want *add_want(struct arena *a, struct wants *out, str folder, str
 
 	w->folder = folder;
 	w->name = name;
-	w->parts[BUNDLE_PACKET] = w->parts[BUNDLE_GRADING] = true;
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		w->parts[part] = true;
 	return w;
 }
 
@@ -119,6 +120,7 @@ static bool want_named(const struct run *r, const struct order *o, str word, str
 	w->assignments = arena_alloc(r->arena, sizeof *w->assignments);
 	w->assignments[0] = i;
 	w->n = 1;
+	w->parts[BUNDLE_CHART] = false; /* One column is no chart. */
 	return true;
 }
 
@@ -136,41 +138,61 @@ static int take_words(const struct run *r, const struct options *o, const struct
 	return want_named(r, order, one, out);
 }
 
-static void keep_part(struct wants *out, bool packets, bool grading)
+/* The words of documents, squeezed. A part goes with each quarter, course or assignment
+ * named; a book is one for the whole program. */
+static const struct { str word; int part, book; } documents[] = {
+	{ STR("packets"), BUNDLE_PACKET, -1 }, { STR("grading"), BUNDLE_GRADING, -1 },
+	{ STR("cards"), BUNDLE_CARDS, -1 }, { STR("chart"), BUNDLE_CHART, -1 },
+	{ STR("keys"), -1, BOOK_KEYS }, { STR("templates"), -1, BOOK_TEMPLATES },
+	{ STR("labels"), -1, BOOK_LABELS }, { STR("printlist"), -1, BOOK_PRINT_LIST },
+};
+
+/* Takes the word of a document; false: it is none. */
+static bool take_document(str word, struct wants *out, bool *parts)
 {
-	for (size_t i = 0; i < out->n && packets != grading; i++) {
-		out->v[i].parts[BUNDLE_PACKET] = packets;
-		out->v[i].parts[BUNDLE_GRADING] = grading;
+	for (size_t i = 0; i < sizeof documents / sizeof *documents; i++) {
+		if (!str_eq(word, documents[i].word))
+			continue;
+		if (documents[i].part >= 0)
+			parts[documents[i].part] = true;
+		else
+			out->books[documents[i].book] = true;
+		return true;
 	}
+	return false;
+}
+
+/* Parts that are named alone are printed, of what is named or of every quarter. */
+static void keep_parts(struct wants *out, const bool *parts, bool any)
+{
+	for (size_t i = 0; i < out->n && any; i++)
+		for (int part = 0; part < BUNDLE_PARTS; part++)
+			out->v[i].parts[part] = parts[part];
 }
 
 bool want_read(const struct run *r, const struct options *o, const struct order *order,
     struct wants *out)
 {
-	bool packets = false, grading = false;
+	bool parts[BUNDLE_PARTS] = { false }, any = false;
 
-	out->keys = out->templates = !o->nwords;
+	for (int book = 0; book < BOOK_COUNT; book++)
+		out->books[book] = !o->nwords;
 	for (int i = 0, used; i < o->nwords; i += used) {
-		str word = squeezed(r->arena, str_of(o->words[i]));
-
 		used = 1;
-		if (str_eq(word, STR("packets"))) {
-			packets = true;
-		} else if (str_eq(word, STR("grading"))) {
-			grading = true;
-		} else if (str_eq(word, STR("keys"))) {
-			out->keys = true;
-		} else if (str_eq(word, STR("templates"))) {
-			out->templates = true;
-		} else if (!(used = take_words(r, o, order, i, out))) {
-			fprintf(stderr, "fitup: nothing to print is called %s (Q1, a course, an assignment, "
-			    "packets, grading, keys, templates)\n", o->words[i]);
-			return false;
-		}
+		if (take_document(squeezed(r->arena, str_of(o->words[i])), out, parts))
+			continue;
+		used = take_words(r, o, order, i, out);
+		if (used)
+			continue;
+		fprintf(stderr, "fitup: nothing to print is called %s (Q1, a course, an assignment, "
+		    "packets, grading, cards, chart, keys, templates, labels, print-list)\n", o->words[i]);
+		return false;
 	}
-	if (!out->n && (packets || grading || !o->nwords))
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		any |= parts[part];
+	if (!out->n && (any || !o->nwords))
 		for (uint32_t q = 1; q <= r->model->nquarters; q++)
 			want_quarter(r->arena, out, order, q);
-	keep_part(out, packets, grading);
+	keep_parts(out, parts, any);
 	return true;
 }

@@ -5,7 +5,7 @@
 #include "cli/run.h"
 #include "sheets/bundle.h"
 
-/* One packet with its grading sheets, to be printed or held back. */
+/* One packet with what goes with it, to be printed or held back. */
 struct want {
 	str folder;              /* "q1", "orw-130", "sm-20" */
 	str name;                /* "Quarter 1", "ORW 130", "SM-20" */
@@ -15,15 +15,17 @@ struct want {
 	bool parts[BUNDLE_PARTS];
 };
 
+/* Documents of the whole program. */
+enum book { BOOK_KEYS, BOOK_TEMPLATES, BOOK_LABELS, BOOK_PRINT_LIST, BOOK_COUNT };
+
 struct wants {
 	struct want *v;
 	size_t n, cap;
-	bool keys, templates;    /* the instructor's documents */
+	bool books[BOOK_COUNT];
 };
 
-/* From `Q3`, `ORW 130`, `SM-20`, `packets`, `grading`, `keys`, `templates`; no words: all of
- * every quarter. False:
- * a word names nothing here, and stderr was told. */
+/* From `Q3`, `ORW 130`, `SM-20` and the words of documents (`packets`, `labels`); no words:
+ * all of every quarter. False: a word names nothing here, and stderr was told. */
 bool want_read(const struct run *r, const struct options *o, const struct order *order,
     struct wants *out);
 

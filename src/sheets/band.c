@@ -4,7 +4,12 @@
 
 /* The band on top holds two lines, the foot one. What stands at the right of the band,
  * a mark or "page 1234 of 5678", is less than RIGHT_PT wide. */
-enum { BAND_PT = 74, FOOT_PT = 54, TOP_PT = 30, RIGHT_PT = 125 };
+enum { BAND_PT = 74, FOOT_PT = 54, TOP_PT = 30, RIGHT_PT = 125, BIG_PT = 24 };
+
+double band_drop_pt(double big_pt)
+{
+	return big_pt > BIG_PT ? big_pt - BIG_PT : 0;
+}
 
 struct flow_spec band_flow_spec(bool a4)
 {
@@ -19,8 +24,9 @@ struct flow_spec band_flow_spec(bool a4)
 static void draw_left(const struct setter *s, struct canvas *c, const struct page_place *p,
     const struct band *b)
 {
-	const struct type id = { .size_pt = 24, .style = SPAN_BOLD };
-	double y = p->sheet.y + TOP_PT, width_pt = p->body.w - RIGHT_PT;
+	const struct type id = { .size_pt = b->big_pt > BIG_PT ? b->big_pt : BIG_PT,
+		.style = SPAN_BOLD };
+	double y = p->sheet.y + TOP_PT + band_drop_pt(b->big_pt), width_pt = p->body.w - RIGHT_PT;
 
 	plain_draw(s, c, plain_cut(s, b->big, &id, width_pt), &id, (pt){ p->body.x, y + 22 });
 	plain_draw(s, c, plain_cut(s, b->line, &TYPE_BODY, width_pt), &TYPE_BODY,
@@ -33,10 +39,11 @@ static void draw_right(const struct setter *s, struct canvas *c, const struct pa
 	const struct type right = { .size_pt = 12, .align = ALIGN_RIGHT };
 	const struct type mono = { .size_pt = 13, .style = SPAN_BOLD | SPAN_CODE,
 		.align = ALIGN_RIGHT };
-	double x = p->body.x + p->body.w, y = p->sheet.y + TOP_PT;
+	double x = p->body.x + p->body.w, y = p->sheet.y + TOP_PT + band_drop_pt(b->big_pt);
 
+	/* Beside a large id the mark stands on its line. */
 	if (b->mark.n)
-		plain_draw(s, c, b->mark, &mono, (pt){ x, y + 12 });
+		plain_draw(s, c, b->mark, &mono, (pt){ x, y + (b->big_pt > BIG_PT ? 22 : 12) });
 	plain_draw(s, c, str_format(s->arena, "page %u of %u", p->page, p->pages), &right,
 	    (pt){ x, y + 40 });
 }
@@ -46,7 +53,7 @@ void band_draw(const struct setter *s, struct canvas *c, const struct page_place
 {
 	const struct type draft = { .size_pt = 24, .style = SPAN_BOLD, .align = ALIGN_CENTER };
 	double left = p->body.x, right = p->body.x + p->body.w;
-	double rule_y = p->sheet.y + TOP_PT + BAND_PT - 28;
+	double rule_y = p->sheet.y + TOP_PT + BAND_PT - 28 + band_drop_pt(b->big_pt);
 	double foot_y = p->sheet.y + p->sheet.h - FOOT_PT + 14;
 
 	draw_left(s, c, p, b);

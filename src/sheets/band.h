@@ -8,6 +8,7 @@
 
 struct band {
 	str big;                 /* the id, or the name of the document */
+	double big_pt;           /* its size; 0: 24 */
 	str line;                /* course, quarter, week, kind, hours */
 	str mark;                /* ten characters, or empty */
 	str foot;                /* the program */
@@ -16,6 +17,8 @@ struct band {
 
 /* Margins that leave room for band and foot, for a page of the given paper. */
 struct flow_spec band_flow_spec(bool a4);
+/* What a name of that size adds to the margin on top. */
+double band_drop_pt(double big_pt);
 void band_draw(const struct setter *s, struct canvas *c, const struct page_place *p,
     const struct band *b);
 

@@ -25,6 +25,21 @@ struct bundle {
 	struct map *by_id;       /* section id to index in spec.assignments */
 };
 
+/* What differs between the parts. */
+static const struct part_kind {
+	const char *title;
+	void (*fill)(struct sheet *sh, uint32_t assignment);
+	enum flow_start start;
+	bool student;            /* drawn without what students must not see */
+	bool one_sided;
+	double id_pt;            /* size of the id in the band; 0: as usual */
+} parts[BUNDLE_PARTS] = {
+	[BUNDLE_PACKET] = { "student packet", sheet_student, START_RIGHT, .student = true },
+	[BUNDLE_GRADING] = { "grading sheets", sheet_grading, START_RIGHT },
+	[BUNDLE_CARDS] = { "booth cards", sheet_card, START_PAGE, true, true, CARD_ID_PT },
+	[BUNDLE_CHART] = { "wall chart and sign-off sheets", NULL, START_PAGE, true, true },
+};
+
 /* What students see: the same program without any field for the instructor. */
 static struct model student_view(struct arena *a, const struct model *m)
 {
@@ -44,7 +59,8 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 	const struct bundle *b = d->bundle;
 	uint32_t i = p->section_id.n ? map_find(b->by_id, p->section_id) : MAP_NONE;
 	struct band band = { .big = b->spec.name, .line = bundle_title(b, d->part),
-		.mark = str_of(b->front_mark), .foot = b->spec.model->title,
+		.mark = str_of(d->part == BUNDLE_PACKET ? b->front_mark : ""),
+		.foot = b->spec.model->title, .big_pt = parts[d->part].id_pt,
 		.draft = b->spec.draft[d->part] };
 
 	if (i != MAP_NONE) {
@@ -66,6 +82,8 @@ static void start_doc(struct bundle *b, enum bundle_part part)
 	d->part = part;
 	spec.furniture = furniture;
 	spec.user = d;
+	spec.one_sided = parts[part].one_sided;
+	spec.top_pt += band_drop_pt(parts[part].id_pt);
 	d->flow = flow_new(&b->setter, &spec);
 	d->sections = arena_array(b->arena, b->spec.n, sizeof *d->sections);
 	d->front = d->index = SECTION_NONE;
@@ -75,7 +93,7 @@ static void start_doc(struct bundle *b, enum bundle_part part)
 static struct sheet sheet_for(struct bundle *b, enum bundle_part part)
 {
 	struct sheet sh = { .s = b->setter, .arena = b->arena, .o = b->spec.order,
-		.m = part == BUNDLE_PACKET ? &b->student : b->spec.model,
+		.m = parts[part].student ? &b->student : b->spec.model,
 		.teachers = &b->teachers, .flow = b->docs[part].flow };
 
 	sh.width_pt = flow_width_pt(sh.flow);
@@ -91,10 +109,10 @@ static void fill_sections(struct bundle *b, enum bundle_part part)
 		uint32_t id = b->spec.assignments[i];
 		const struct assignment *x = &sh.m->assignments[id];
 
-		d->sections[i] = flow_section(d->flow, x->id, START_RIGHT);
+		d->sections[i] = flow_section(d->flow, x->id, parts[part].start);
 		flow_mark(d->flow, str_format(b->arena, "at %.*s", STR_ARG(x->id)),
 		    assignment_name(b->arena, x), 0);
-		(part == BUNDLE_PACKET ? sheet_student : sheet_grading)(&sh, id);
+		parts[part].fill(&sh, id);
 	}
 }
 
@@ -147,7 +165,7 @@ static void mark_assignment(struct bundle *b, size_t i)
 	add_word(&h, x->id);
 	add_word(&h, x->kind < KIND_COUNT ? kind_word(x->kind) : STR(""));
 	add_word(&h, hours_text(b->arena, x->hours));
-	for (int part = 0; part < BUNDLE_PARTS; part++)
+	for (int part = 0; part < BUNDLE_MARKED; part++)
 		digest_section(&b->docs[part], b->docs[part].sections[i], &h);
 	sha256_end(&h, digest);
 	mark_write(digest, b->marks[i]);
@@ -168,6 +186,18 @@ static void mark_front(struct bundle *b)
 	mark_write(digest, b->front_mark);
 }
 
+/* After the marks, which the sign-off sheets print. */
+static void fill_chart(struct bundle *b)
+{
+	struct sheet sh = sheet_for(b, BUNDLE_CHART);
+	str *marks = arena_array(b->arena, b->spec.n, sizeof *marks);
+
+	for (size_t i = 0; i < b->spec.n; i++)
+		marks[i] = str_of(b->marks[i]);
+	sheet_chart(&sh, b->spec.name, b->spec.assignments, marks, b->spec.n);
+	flow_end(sh.flow);
+}
+
 struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
 {
 	struct bundle *b = arena_alloc(a, sizeof *b);
@@ -185,11 +215,13 @@ struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
 		start_doc(b, (enum bundle_part)part);
 	fill_packet(b);
 	fill_sections(b, BUNDLE_GRADING);
-	for (int part = 0; part < BUNDLE_PARTS; part++)
+	fill_sections(b, BUNDLE_CARDS);
+	for (int part = 0; part < BUNDLE_MARKED; part++)
 		flow_end(b->docs[part].flow);
 	for (size_t i = 0; i < spec->n; i++)
 		mark_assignment(b, i);
 	mark_front(b);
+	fill_chart(b);
 	return b;
 }
 
@@ -205,8 +237,7 @@ unsigned bundle_overfull(const struct bundle *b, enum bundle_part part)
 
 str bundle_title(const struct bundle *b, enum bundle_part part)
 {
-	return str_format(b->arena, "%.*s %s", STR_ARG(b->spec.name),
-	    part == BUNDLE_PACKET ? "student packet" : "grading sheets");
+	return str_format(b->arena, "%.*s %s", STR_ARG(b->spec.name), parts[part].title);
 }
 
 str bundle_mark(const struct bundle *b, size_t i)

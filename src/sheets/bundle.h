@@ -1,16 +1,22 @@
-/* sheets/bundle.h - one packet and its grading sheets, laid out together.
+/* sheets/bundle.h - one packet with its grading sheets, booth cards and wall chart, laid
+ * out together.
  *
- * Both are laid out from the same facts, and the revision mark of an assignment is
- * taken over the drawn content of both: its packet section and its grading sheet,
- * without mark, page number, course, quarter, week, catalog year and date. So the two
- * always show the same mark, and moving a course reprints nothing. */
+ * All are laid out from the same facts, and the revision mark of an assignment is taken
+ * over the drawn content of three: its packet section, its grading sheet and its card,
+ * without mark, page number, course, quarter, week, catalog year and date. So the three
+ * always show the same mark, and moving a course reprints nothing. The chart names
+ * assignments and prints their marks; it is no part of one. */
 #ifndef SHEETS_BUNDLE_H
 #define SHEETS_BUNDLE_H
 
 #include "draw/face.h"
 #include "order/order.h"
 
-enum bundle_part { BUNDLE_PACKET, BUNDLE_GRADING, BUNDLE_PARTS };
+enum bundle_part {
+	BUNDLE_PACKET, BUNDLE_GRADING, BUNDLE_CARDS,
+	BUNDLE_MARKED,           /* the parts before it make the marks */
+	BUNDLE_CHART = BUNDLE_MARKED, BUNDLE_PARTS
+};
 
 struct bundle_spec {
 	const struct model *model;
@@ -27,7 +33,7 @@ struct bundle_spec {
 
 struct bundle;
 
-/* Lays both documents out in a; spec is copied. */
+/* Lays all documents out in a; spec is copied. */
 struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec);
 unsigned bundle_pages(const struct bundle *b, enum bundle_part part);
 str bundle_title(const struct bundle *b, enum bundle_part part);

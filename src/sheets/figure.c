@@ -187,7 +187,7 @@ static struct fig_feature feature_of(struct arena *a, const struct plate_mark *k
 	return f;
 }
 
-static struct fig_plate plate_of(struct arena *a, const struct plate_block *p)
+struct fig_plate figure_plate(struct arena *a, const struct plate_block *p)
 {
 	struct fig_feature *v = arena_array(a, p->nmarks, sizeof *v);
 	struct fig_plate f = { .length_mm = p->length.lo, .width_mm = p->width.lo,
@@ -217,7 +217,7 @@ str figure_fault(struct arena *a, const struct assignment *x, const struct drawi
 	if (d->kind == DRAWING_PATTERN)
 		return pattern_of(a, d->pattern)->fault;
 	if (d->kind == DRAWING_PLATE) {
-		p = plate_of(a, &d->plate);
+		p = figure_plate(a, &d->plate);
 		return p.nfeatures > FIG_FEATURES ? STR("more marks than one drawing holds (40)")
 		                                  : fig_plate_fault(&p);
 	}
@@ -364,7 +364,7 @@ void sheet_figures(struct sheet *sh, const struct assignment *x)
 		}
 		p = arena_alloc(sh->arena, sizeof *p);
 		p->faces = sh->s.faces;
-		p->plate = plate_of(sh->arena, &d->plate);
+		p->plate = figure_plate(sh->arena, &d->plate);
 		add_picture(sh, draw_plate, p, fig_plate_words(sh->arena, &p->plate),
 		    STR("Blank, from the lower left corner"));
 	}

@@ -9,6 +9,10 @@ struct fig_joint;
 void figure_joint(struct arena *a, const struct assignment *x, const struct joint_block *j,
     struct fig_joint *out);
 
+/* The blank that plate block p describes. */
+struct fig_plate;
+struct fig_plate figure_plate(struct arena *a, const struct plate_block *p);
+
 /* All drawings of an assignment onto the flow, each at least a third of a page high. */
 void sheet_figures(struct sheet *sh, const struct assignment *x);
 

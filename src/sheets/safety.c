@@ -15,18 +15,23 @@ static const unsigned hazards[PROCESS_COUNT] = {
 };
 
 /* Common practice, no source, but for the figures named in the line. */
-static const struct { unsigned hazard; str line; } lines[] = {
+static const struct { unsigned hazard; str line, card; } lines[] = {
 	{ ARC, STR("Arc rays burn eyes and skin: hood down before the arc, curtain closed, no bare skin. "
-	    "Dry gloves; never touch electrode and work together.") },
+	    "Dry gloves; never touch electrode and work together."),
+	    STR("Hood down, curtain closed, no bare skin, gloves dry.") },
 	{ ARC | FLAME, STR("Fume: extraction on and close, head out of the plume. Hot metal stays hot: "
-	    "mark it, use tongs.") },
+	    "mark it, use tongs."),
+	    STR("Extraction on, head out of the plume. HOT on hot metal.") },
 	{ FLAME, STR("Oxy-fuel: acetylene never over 15 psig (29 CFR 1910.253); cylinders chained; "
-	    "no oil near oxygen; leak test before lighting; flashback arrestors in place.") },
+	    "no oil near oxygen; leak test before lighting; flashback arrestors in place."),
+	    STR("Cylinders chained, leak test, acetylene never over 15 psig.") },
 	{ CUT, STR("Sparks travel: clear what burns, cover what cannot be moved, extinguisher at hand, "
 	    "fire watch for at least half an hour after hot work where conditions call for one (29 CFR "
-	    "1910.252), longer where the shop or local code says so.") },
+	    "1910.252), longer where the shop or local code says so."),
+	    STR("Clear what burns, extinguisher at hand, fire watch where called for.") },
 	{ GOUGE, STR("Gouging is loud and throws metal: ear protection, screens up, air on before "
-	    "the arc.") },
+	    "the arc."),
+	    STR("Ear protection on, screens up, air before arc.") },
 };
 
 str safety_deference(void)
@@ -102,7 +107,19 @@ static bool shade_line(struct arena *a, const struct assignment *x, uint32_t i, 
 	return true;
 }
 
-static size_t add_material_lines(const struct assignment *x, str *out, size_t n)
+static const str stainless_lines[2] = {
+	STR("Stainless fume carries hexavalent chromium (29 CFR 1910.1026): "
+	    "local extraction always, no exceptions."),
+	STR("Stainless: local extraction always.") };
+static const str coated_lines[2] = {
+	STR("Coated metal: know the coating, remove it back from the weld, extraction on."),
+	STR("Coated: coating off back from the weld, extraction on.") };
+static const str machine_lines[2] = {
+	STR("Machines: only after your sign-off, guards in place, hands clear of the "
+	    "pinch point, lock out before reaching in."),
+	STR("Only after your sign-off. Guards in place, hands clear.") };
+
+static size_t add_material_lines(const struct assignment *x, bool card, str *out, size_t n)
 {
 	bool stainless = false, coated = fact_text(x, STR("Coating")).n > 0;
 
@@ -111,14 +128,13 @@ static size_t add_material_lines(const struct assignment *x, str *out, size_t n)
 		coated |= x->materials[i].metal == METAL_GALVANIZED;
 	}
 	if (stainless && x->nprocesses)
-		out[n++] = STR("Stainless fume carries hexavalent chromium (29 CFR 1910.1026): "
-		    "local extraction always, no exceptions.");
+		out[n++] = stainless_lines[card];
 	if (coated && x->nprocesses)
-		out[n++] = STR("Coated metal: know the coating, remove it back from the weld, extraction on.");
+		out[n++] = coated_lines[card];
 	return n;
 }
 
-size_t safety_lines(struct arena *a, const struct assignment *x, str *out)
+static size_t write_lines(struct arena *a, const struct assignment *x, bool card, str *out)
 {
 	unsigned hazard = 0;
 	size_t n = 0;
@@ -129,12 +145,21 @@ size_t safety_lines(struct arena *a, const struct assignment *x, str *out)
 	}
 	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++)
 		if (lines[i].hazard & hazard)
-			out[n++] = lines[i].line;
-	n = add_material_lines(x, out, n);
+			out[n++] = card ? lines[i].card : lines[i].line;
+	n = add_material_lines(x, card, out, n);
 	if (!hazard && fact_text(x, STR("Machines")).n)
-		out[n++] = STR("Machines: only after your sign-off, guards in place, hands clear of the "
-		    "pinch point, lock out before reaching in.");
+		out[n++] = machine_lines[card];
 	return n;
+}
+
+size_t safety_lines(struct arena *a, const struct assignment *x, str *out)
+{
+	return write_lines(a, x, false, out);
+}
+
+size_t safety_card_lines(struct arena *a, const struct assignment *x, str *out)
+{
+	return write_lines(a, x, true, out);
 }
 
 const str safety_page[] = {

@@ -14,6 +14,10 @@ enum { SAFETY_LINES_MOST = 16 };
  * many of out[SAFETY_LINES_MOST] were filled; 0 for work without hazard. */
 size_t safety_lines(struct arena *a, const struct assignment *x, str *out);
 
+/* The same for a card on the wall: the least-shade lines as they are, each caution in a
+ * few words. */
+size_t safety_card_lines(struct arena *a, const struct assignment *x, str *out);
+
 /* Whether the sheet is for work that can hurt someone. */
 bool safety_hazardous(const struct assignment *x);
 

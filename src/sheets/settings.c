@@ -165,6 +165,18 @@ static void add_sources(struct sheet *sh, const struct assignment *x)
 		sheet_text(sh, dagger_words());
 }
 
+/* "Current", with its filler or process when there are several. */
+static str current_name(struct arena *a, const struct assignment *x, uint32_t i)
+{
+	if (x->ncurrents < 2)
+		return STR("Current");
+	if (x->nfillers > 1 && i < x->nfillers)
+		return str_format(a, "Current, %.*s", STR_ARG(x->fillers[i].class));
+	if (x->ncurrents == x->nprocesses)
+		return str_format(a, "Current, %.*s", STR_ARG(process_word(x->processes[i])));
+	return STR("Current");
+}
+
 static void add_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
 	if (x->nprocesses)
@@ -172,14 +184,10 @@ static void add_electric(struct sheet *sh, struct grid *g, const struct assignme
 	for (uint32_t i = 0; i < x->nfillers; i++)
 		setting_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]), (str){ 0 },
 		    false);
-	for (uint32_t i = 0; i < x->ncurrents; i++) {
-		str what = x->ncurrents > 1 && i < x->nfillers
-		    ? str_format(sh->arena, "Current, %.*s", STR_ARG(x->fillers[i].class))
-		    : STR("Current");
-
-		setting_row(g, what, current_text(sh->arena, &x->currents[i]),
+	for (uint32_t i = 0; i < x->ncurrents; i++)
+		setting_row(g, current_name(sh->arena, x, i),
+		    current_text(sh->arena, &x->currents[i]),
 		    handbook_text(sh->arena, handbook_row(x, i)), true);
-	}
 	for (size_t i = 0; i < x->npasses; i++)
 		setting_row(g, x->passes[i].name, x->passes[i].text, (str){ 0 }, true);
 }
@@ -208,4 +216,56 @@ void sheet_settings(struct sheet *sh, const struct assignment *x)
 	add_sources(sh, x);
 	if (x->ncurrents)
 		sheet_text(sh, STR("Start here; the maker's label wins. Write down what you used."));
+}
+
+/* ---- on a card ---- */
+
+/* What is set at the machine or watched while welding; the rest is on the sheet. */
+static const str card_facts[] = {
+	STR("Volts"), STR("Wire feed"), STR("Transfer"), STR("Gas"), STR("Purge"),
+	STR("Tungsten"), STR("Preheat"), STR("Interpass"), STR("Oven"), STR("Backing"),
+	STR("Coating"), STR("Procedure"), STR("Time limit"),
+};
+/* How many of them the arc itself needs. */
+enum { CARD_ARC_FACTS = 6 };
+
+static void card_row(struct grid *g, str what, str set)
+{
+	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set } };
+
+	grid_row(g, row, 2);
+}
+
+static void card_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
+{
+	if (x->nprocesses)
+		card_row(g, STR("Process"), process_list(sh->arena, x));
+	for (uint32_t i = 0; i < x->nfillers; i++)
+		card_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]));
+	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++)
+		card_row(g, current_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]));
+	for (size_t i = 0; i < x->npasses; i++)
+		card_row(g, x->passes[i].name, x->passes[i].text);
+}
+
+struct block *card_settings(struct sheet *sh, const struct assignment *x, bool facts,
+    double width_pt)
+{
+	const struct grid_column columns[] = { { COLUMN_NATURAL, 60, ALIGN_LEFT },
+		{ COLUMN_SHARE, 1, ALIGN_LEFT } };
+	const struct grid_spec spec = { .columns = columns, .ncolumns = 2, .width_pt = width_pt,
+		.type = TYPE_BODY, .caption = STR("Start with"), .keep_whole = true };
+	size_t n = facts ? sizeof card_facts / sizeof *card_facts : CARD_ARC_FACTS;
+	bool any = x->nprocesses || x->nfillers || x->ncurrents || x->npasses;
+	struct grid *g = grid_begin(&sh->s, &spec);
+
+	card_electric(sh, g, x);
+	for (size_t i = 0; i < n; i++) {
+		str text = fact_text(x, card_facts[i]);
+
+		if (text.n)
+			card_row(g, card_facts[i], text);
+		any |= text.n > 0;
+	}
+	return any ? grid_end(g) : NULL;
 }

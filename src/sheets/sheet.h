@@ -66,6 +66,18 @@ void sheet_student(struct sheet *sh, uint32_t assignment);
 /* The table of settings of an assignment, when it has any. */
 void sheet_settings(struct sheet *sh, const struct assignment *x);
 void sheet_grading(struct sheet *sh, uint32_t assignment);
+/* The booth card: one page. */
+void sheet_card(struct sheet *sh, uint32_t assignment);
+/* Settings to start with, in two columns, facts or only what the arc needs; null when
+ * there are none. */
+struct block *card_settings(struct sheet *sh, const struct assignment *x, bool facts,
+    double width_pt);
+/* The size of the id on a card, to be read from the other side of a booth (common
+ * practice, no source). */
+#define CARD_ID_PT 44.0
+/* The wall chart of assignments v, then a sign-off sheet for each safety card among
+ * them; marks: of each. */
+void sheet_chart(struct sheet *sh, str name, const uint32_t *v, const str *marks, size_t n);
 
 /* Front matter and index of a packet that holds the assignments v, in order. */
 struct packet_cover {

@@ -1,5 +1,5 @@
 /* The proof that keys stay with the instructor: with every instructor-only text and
- * every reckoned answer replaced, the student's packet and the grading sheets are drawn
+ * every reckoned answer replaced, packets, grading sheets, cards and charts are drawn
  * the same to the last stroke, with the same marks, while the keys change. The linker
  * puts the two functions below in front of the real ones (see the Makefile). */
 #include <stdarg.h>
@@ -98,8 +98,8 @@ static str draw_sheets(const struct demo *d, struct arena *a, const struct model
 	struct trace t;
 
 	trace_init(&t, &text);
-	bundle_emit(b, BUNDLE_PACKET, &t.canvas);
-	bundle_emit(b, BUNDLE_GRADING, &t.canvas);
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		bundle_emit(b, (enum bundle_part)part, &t.canvas);
 	return buf_str(&text);
 }
 

@@ -1,5 +1,5 @@
-/* The sheets of the real demo, walked as drawn: nothing leaves its box or page, packet
- * and grading sheet show one mark, and what must not change a mark does not. */
+/* The sheets of the real demo, walked as drawn: nothing leaves its box or page, packet,
+ * grading sheet and card show one mark, and what must not change a mark does not. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -81,7 +81,7 @@ static void no_text_leaves_its_box(void **state)
 			for (int part = 0; part < BUNDLE_PARTS; part++) {
 				struct probe *p = walk(d, a, b, (enum bundle_part)part, a4);
 
-				assert_true(p->ntexts > 100);
+				assert_true(p->ntexts > (part < BUNDLE_CHART ? 100 : 15));
 				assert_int_equal(p->outside_box, 0);
 				assert_int_equal(p->outside_sheet, 0);
 				assert_int_equal(bundle_overfull(b, (enum bundle_part)part), 0);
@@ -98,8 +98,8 @@ static bool shows(const struct probe *p, unsigned page, str text)
 	return false;
 }
 
-/* Each page of an assignment carries its id and its mark, in both documents. */
-static void both_documents_show_one_mark(void **state)
+/* Each page of an assignment carries its id and its mark, in packet, grading and cards. */
+static void three_documents_show_one_mark(void **state)
 {
 	const struct demo *d = *state;
 	struct arena *a = arena_new(NULL, NULL);
@@ -107,7 +107,7 @@ static void both_documents_show_one_mark(void **state)
 	size_t n = quarter_ids(d->order, 1, v);
 	struct bundle *b = make(d, a, d->run.model, d->order, 1, false);
 
-	for (int part = 0; part < BUNDLE_PARTS; part++) {
+	for (int part = 0; part < BUNDLE_MARKED; part++) {
 		struct probe *p = walk(d, a, b, (enum bundle_part)part, false);
 
 		for (size_t i = 0; i < n; i++) {
@@ -168,6 +168,102 @@ static void moving_an_assignment_keeps_its_mark(void **state)
 	arena_free(a);
 }
 
+/* In both papers: one card a page, each with a drawing when the sheet has one. */
+static void a_card_is_one_page(void **state)
+{
+	const struct demo *d = *state;
+
+	for (uint32_t q = 1; q <= d->run.model->nquarters; q++)
+		for (int a4 = 0; a4 < 2; a4++) {
+			struct arena *a = arena_new(NULL, NULL);
+			uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+			size_t n = quarter_ids(d->order, q, v), drawn = 0;
+			struct bundle *b = make(d, a, d->run.model, d->order, q, a4);
+			struct probe *p = walk(d, a, b, BUNDLE_CARDS, a4);
+
+			assert_int_equal(bundle_pages(b, BUNDLE_CARDS), n);
+			for (size_t i = 0; i < n; i++) {
+				drawn += d->run.model->assignments[v[i]].ndrawings > 0;
+				assert_true(shows(p, (unsigned)i + 1, d->run.model->assignments[v[i]].id));
+				assert_true(shows(p, (unsigned)i + 1, bundle_mark(b, i)));
+			}
+			assert_true(p->tag_count[TAG_FIGURE] >= drawn);
+			arena_free(a);
+		}
+}
+
+/* Far too much for a card: fourteen stops of 120 words each. */
+static void a_crowded_card_is_one_page(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	struct model m = *d->run.model;
+	uint32_t x = map_find(m.assignment_by_id, STR("SM-04"));
+	struct step *steps = arena_array(a, 14, sizeof *steps);
+	struct buf words = { .arena = a };
+	struct span span;
+	const struct bundle_spec spec = { .model = &m, .order = d->order, .faces = d->run.faces,
+		.assignments = &x, .n = 1, .name = STR("SM-04") };
+	struct bundle *b;
+	struct probe *p;
+
+	for (int i = 0; i < 60; i++)
+		buf_adds(&words, "look twice ");
+	span = (struct span){ buf_str(&words), 0 };
+	for (int i = 0; i < 14; i++)
+		steps[i] = (struct step){ .para = { .spans = &span, .nspans = 1 }, .hold = STR("Stop") };
+	m.assignments = arena_array(a, m.nassignments, sizeof *m.assignments);
+	memcpy(m.assignments, d->run.model->assignments, m.nassignments * sizeof *m.assignments);
+	m.assignments[x].steps = steps;
+	m.assignments[x].nsteps = 14;
+	b = bundle_new(a, &spec);
+	p = walk(d, a, b, BUNDLE_CARDS, false);
+	assert_int_equal(bundle_pages(b, BUNDLE_CARDS), 1);
+	assert_int_equal(bundle_overfull(b, BUNDLE_CARDS), 0);
+	assert_int_equal(p->outside_box + p->outside_sheet, 0);
+	assert_true(probe_find(p, "Stop", 0) < p->ntexts);
+	arena_free(a);
+}
+
+static unsigned count(const struct probe *p, str text)
+{
+	unsigned n = 0;
+
+	for (size_t i = 0; i < p->ntexts; i++)
+		n += str_eq(p->texts[i].text, text) ? 1 : 0;
+	return n;
+}
+
+/* Quarter 1 has two safety cards; a section of 18 needs as many lines on chart and
+ * sign-off sheet. */
+static void the_chart_has_room_for_a_section(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+	size_t n = quarter_ids(d->order, 1, v), cards = 0;
+
+	for (int a4 = 0; a4 < 2; a4++) {
+		struct bundle *b = make(d, a, d->run.model, d->order, 1, a4);
+		struct probe *p = walk(d, a, b, BUNDLE_CHART, a4);
+		unsigned rows = 0;
+
+		cards = 0;
+		for (size_t i = 0; i < n; i++) {
+			if (d->run.model->assignments[v[i]].kind != KIND_SAFETY)
+				continue;
+			cards++;
+			assert_true(count(p, bundle_mark(b, i)) >= 18 + 1);
+			assert_true(count(p, d->run.model->assignments[v[i]].title) <= 1);
+		}
+		rows = p->tag_count[TAG_ROW];
+		assert_int_equal(bundle_pages(b, BUNDLE_CHART), 1 + cards);
+		assert_true(rows >= 19 * (1 + cards));
+	}
+	assert_true(cards >= 2);
+	arena_free(a);
+}
+
 static struct model changed(struct arena *a, const struct model *m)
 {
 	struct model v = *m;
@@ -223,8 +319,11 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(no_text_leaves_its_box),
-		cmocka_unit_test(both_documents_show_one_mark),
+		cmocka_unit_test(three_documents_show_one_mark),
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
+		cmocka_unit_test(a_card_is_one_page),
+		cmocka_unit_test(a_crowded_card_is_one_page),
+		cmocka_unit_test(the_chart_has_room_for_a_section),
 		cmocka_unit_test(moving_an_assignment_keeps_its_mark),
 		cmocka_unit_test(other_words_for_the_instructor_change_nothing),
 		cmocka_unit_test(a_changed_step_changes_one_mark),

@@ -1,0 +1,276 @@
+#include "sheets/label.h"
+
+#include "draw/geom.h"
+#include "sheets/band.h"
+#include "sheets/sheet.h"
+
+enum { TAG_ROWS = 5, ATTEMPTS_MOST = 20 };
+#define PAD_PT 9.0
+
+static const struct type type_id = { .size_pt = 26, .style = SPAN_BOLD };
+static const struct type type_attempt = { .size_pt = 14, .style = SPAN_BOLD };
+static const struct type type_mark = {
+	.size_pt = 12, .style = SPAN_BOLD | SPAN_CODE, .align = ALIGN_RIGHT
+};
+static const struct type type_top = {
+	.size_pt = 12, .style = SPAN_BOLD, .align = ALIGN_CENTER
+};
+
+/* One tag; attempt 0 is a bench label. */
+struct label {
+	const struct assignment *x;
+	str mark, line; /* line: positions, or what the kit holds */
+	uint32_t attempt;
+};
+
+/* The two tags of a row. */
+struct tag_row {
+	struct labels *labels;
+	struct label tag[2];
+	size_t n;
+};
+
+struct labels {
+	struct arena *arena;
+	struct label_spec spec;
+	struct setter setter;
+	struct flow *flow;
+	uint32_t *sections; /* by quarter; SECTION_NONE */
+	struct label *tags; /* of the quarter being filled */
+	size_t ntags, tags_cap;
+};
+
+static void furniture(void *user, struct canvas *c, const struct page_place *p)
+{
+	const struct labels *l = user;
+	const struct band band = { .big = p->section_id.n ? p->section_id : STR("Labels"),
+		.line = STR("Coupon tags and bench labels for one student"),
+		.foot = l->spec.model->title,
+		.draft = l->spec.draft };
+
+	band_draw(&l->setter, c, p, &band);
+}
+
+/* ---- one tag ---- */
+
+static void put(const struct labels *l, struct canvas *c, str text,
+    const struct type *type, pt at, double width_pt)
+{
+	plain_draw(&l->setter, c, plain_cut(&l->setter, text, type, width_pt), type, at);
+}
+
+/* The point of the arrow goes to the end of the coupon that is up, or to 12 o'clock. */
+static void draw_top_mark(const struct labels *l, struct canvas *c, pt at)
+{
+	const struct ink solid = { .fill = true };
+	const pt arrow[3] = { { at.x, at.y - 36 }, { at.x + 13, at.y - 14 },
+		{ at.x - 13, at.y - 14 } };
+
+	canvas_polygon(c, arrow, 3, &solid);
+	put(l, c, STR("TOP"), &type_top, at, 60);
+}
+
+static void draw_shop_number(const struct labels *l, struct canvas *c, rect r)
+{
+	double y = r.y + r.h, x = r.x + 80;
+
+	put(l, c, STR("Shop number"), &TYPE_BODY, (pt){ r.x, y }, 80);
+	canvas_line(c, (pt){ x, y + 2 }, (pt){ r.x + r.w, y + 2 }, RULE_PT);
+}
+
+static void draw_tag(
+    const struct labels *l, struct canvas *c, rect area, const struct label *t)
+{
+	rect r = rect_inset(area, PAD_PT);
+	const struct type *second = t->attempt ? &type_attempt : &TYPE_BOLD;
+	str words = t->attempt
+	    ? str_format(l->arena, "Attempt %u of %u", t->attempt, t->x->attempts)
+	    : STR("Kit for one attempt");
+	double wide = t->attempt ? r.w - 66 : r.w;
+
+	canvas_box_begin(c, area, STR("tag"));
+	put(l, c, t->x->id, &type_id, (pt){ r.x, r.y + 22 }, r.w - 95);
+	put(l, c, t->mark, &type_mark, (pt){ r.x + r.w, r.y + 12 }, 95);
+	put(l, c, t->x->title, &TYPE_BODY, (pt){ r.x, r.y + 40 }, r.w);
+	put(l, c, words, second, (pt){ r.x, r.y + 60 }, wide);
+	put(l, c, t->line, &TYPE_BODY, (pt){ r.x, r.y + 77 }, wide);
+	if (t->attempt) {
+		draw_top_mark(l, c, (pt){ r.x + r.w - 30, r.y + 82 });
+		draw_shop_number(l, c, (rect){ r.x, r.y, r.w, r.h - 3 });
+	}
+	canvas_box_end(c);
+}
+
+/* Lines to cut along. Rows start their dashes alike, so that a line that two of them
+ * share is one. */
+static void draw_cuts(struct canvas *c, rect r, size_t n)
+{
+	const struct ink dashes = {
+		.stroke_pt = RULE_PT, .dash_on_pt = 6, .dash_off_pt = 4
+	};
+	double right = r.x + (double)n * r.w, bottom = r.y + r.h;
+	struct seg v[10] = { { SEG_MOVE, { { r.x, r.y } } },
+		{ SEG_LINE, { { right, r.y } } }, { SEG_MOVE, { { r.x, bottom } } },
+		{ SEG_LINE, { { right, bottom } } } };
+	size_t m = 4;
+
+	for (size_t i = 0; i <= n; i++) {
+		double x = r.x + (double)i * r.w;
+
+		v[m++] = (struct seg){ SEG_MOVE, { { x, r.y } } };
+		v[m++] = (struct seg){ SEG_LINE, { { x, bottom } } };
+	}
+	canvas_path(c, v, m, &dashes);
+}
+
+static void draw_row(void *user, struct canvas *c, rect area)
+{
+	const struct tag_row *k = user;
+	double w = area.w / 2;
+
+	draw_cuts(c, (rect){ area.x, area.y, w, area.h }, k->n);
+	for (size_t i = 0; i < k->n; i++) {
+		rect r = { area.x + (double)i * w, area.y, w, area.h };
+
+		draw_tag(k->labels, c, r, &k->tag[i]);
+	}
+}
+
+/* ---- what there is to tag ---- */
+
+static str positions_text(struct arena *a, const struct assignment *x)
+{
+	static const char *const ways[] = { "", " up", " down" };
+	struct buf b = { .arena = a };
+
+	for (size_t i = 0; i < x->nwelds; i++) {
+		const struct weld *w = &x->welds[i];
+
+		if (w->at.position >= POSITION_COUNT)
+			continue;
+		buf_adds(&b, b.n ? "; " : "");
+		if (w->letter)
+			buf_addf(&b, "%c ", w->letter);
+		buf_addf(&b, "%.*s%s", STR_ARG(position_word(w->at.position)),
+		    ways[w->at.progression]);
+	}
+	return buf_str(&b);
+}
+
+static str kit_text(struct arena *a, const struct assignment *x)
+{
+	struct buf b = { .arena = a };
+
+	for (size_t i = 0; i < x->npieces; i++)
+		buf_addf(&b, "%s%u %.*s", i ? ", " : "", x->pieces[i].count,
+		    STR_ARG(x->pieces[i].name));
+	return buf_str(&b);
+}
+
+static void push_tag(struct labels *l, uint32_t assignment, uint32_t attempt)
+{
+	const struct assignment *x = &l->spec.model->assignments[assignment];
+
+	*ARENA_PUSH(l->arena, l->tags, l->ntags, l->tags_cap) = (struct label){ .x = x,
+		.mark = l->spec.marks[assignment],
+		.attempt = attempt,
+		.line = attempt ? positions_text(l->arena, x) : kit_text(l->arena, x) };
+}
+
+static void collect(struct labels *l, uint32_t quarter)
+{
+	const struct order *o = l->spec.order;
+
+	l->ntags = 0;
+	for (int bench = 0; bench < 2; bench++)
+		for (size_t i = 0; i < o->nwalk; i++) {
+			const struct assignment *x =
+			    &l->spec.model->assignments[o->walk[i]];
+
+			if (o->places[o->walk[i]].quarter != quarter)
+				continue;
+			if (bench && x->npieces)
+				push_tag(l, o->walk[i], 0);
+			for (uint32_t k = 1; !bench && x->nwelds && k <= x->attempts &&
+			     k <= ATTEMPTS_MOST;
+			     k++)
+				push_tag(l, o->walk[i], k);
+		}
+}
+
+static str row_words(struct arena *a, const struct tag_row *k)
+{
+	struct buf b = { .arena = a };
+
+	for (size_t i = 0; i < k->n; i++)
+		buf_addf(&b, "%sTag %.*s, attempt %u, %.*s", i ? ". " : "",
+		    STR_ARG(k->tag[i].x->id), k->tag[i].attempt, STR_ARG(k->tag[i].line));
+	return buf_str(&b);
+}
+
+static void fill_quarter(struct labels *l, uint32_t quarter)
+{
+	double height_pt = (flow_height_pt(l->flow) - 1) / TAG_ROWS;
+	str name = str_format(l->arena, "Quarter %u", quarter);
+
+	collect(l, quarter);
+	if (!l->ntags)
+		return;
+	l->sections[quarter] = flow_section(l->flow, name, START_PAGE);
+	flow_mark(l->flow, str_format(l->arena, "at %.*s", STR_ARG(name)), name, 0);
+	for (size_t i = 0; i < l->ntags; i += 2) {
+		struct tag_row *k = arena_alloc(l->arena, sizeof *k);
+
+		*k = (struct tag_row){ .labels = l, .n = l->ntags - i < 2 ? 1 : 2 };
+		for (size_t j = 0; j < k->n; j++)
+			k->tag[j] = l->tags[i + j];
+		flow_add(l->flow,
+		    block_picture(&l->setter, draw_row, k, row_words(l->arena, k),
+			height_pt, flow_width_pt(l->flow)));
+	}
+}
+
+struct labels *labels_new(struct arena *a, const struct label_spec *spec)
+{
+	struct labels *l = arena_alloc(a, sizeof *l);
+	struct flow_spec flow = band_flow_spec(spec->a4);
+
+	l->arena = a;
+	l->spec = *spec;
+	l->setter = setter_new(a, spec->faces);
+	flow.furniture = furniture;
+	flow.user = l;
+	flow.one_sided = true;
+	l->flow = flow_new(&l->setter, &flow);
+	flow_label(l->flow, LABEL_DECIMAL, (str){ 0 }, 1);
+	l->sections = arena_array(a, spec->model->nquarters + 1, sizeof *l->sections);
+	for (uint32_t q = 0; q <= spec->model->nquarters; q++)
+		l->sections[q] = SECTION_NONE;
+	for (uint32_t q = 1; q <= spec->model->nquarters; q++)
+		fill_quarter(l, q);
+	flow_end(l->flow);
+	return l;
+}
+
+unsigned labels_pages(const struct labels *l)
+{
+	return flow_pages(l->flow);
+}
+
+unsigned labels_overfull(const struct labels *l)
+{
+	return flow_overfull(l->flow);
+}
+
+void labels_quarter_pages(
+    const struct labels *l, uint32_t quarter, unsigned *first, unsigned *last)
+{
+	*first = *last = 0;
+	if (quarter <= l->spec.model->nquarters && l->sections[quarter] != SECTION_NONE)
+		flow_section_pages(l->flow, l->sections[quarter], first, last);
+}
+
+void labels_emit(const struct labels *l, struct canvas *c)
+{
+	flow_emit(l->flow, c);
+}
