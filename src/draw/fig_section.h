@@ -9,7 +9,7 @@
 #include "draw/fig.h"
 
 #define SECTION_POINTS 80
-#define SECTION_MEMBERS 6
+#define SECTION_MEMBERS 16
 #define SECTION_BEADS 46
 #define SECTION_SEGS 40
 #define SECTION_DIMS 46
