@@ -4,11 +4,11 @@
  * nothing is welded may teach it. R8: work judged by measured sizes comes after the
  * first measuring without process or machine; gauges are shown before students gauge
  * their own welds. R9: an assignment with a beveled cut. R10: a drill whose acceptance
- * speaks of fit-up or tacks; without one, any work that does; then any drill. R11: a
- * drill, a pad or a "set-up" line in the same process. R13: a layout of that method that
- * is no project. R14: any drawing. R16: plate grooves without backing in the same
- * process; a drill or a beveled cut on pipe. R17: work that cites a procedure or asks
- * about one. R18: any gouging.
+ * speaks of fit-up or tacks; without one, any work that does; without any, whatever is
+ * neither test nor project. R11: a drill, a pad or a "set-up" line in the same process.
+ * R13: a layout of that method that is no project. R14: any drawing. R16: plate grooves
+ * without backing in the same process; a drill or a beveled cut on pipe. R17: work that
+ * cites a procedure or asks about one. R18: any gouging.
  *
  * R15 stands with the rules about metal. Of R14, welding symbols are left out: no fact
  * tells which print has them. */
@@ -138,13 +138,14 @@ static bool joins_pieces(const struct assignment *a)
 }
 
 /* Whether w may teach fit-up; the first sort that a program has is the one that counts:
- * drills that speak of it, any work that does, drills that join pieces. */
+ * drills that speak of it, any work that does, drills and coupons that join pieces. */
 static bool teaches_fit(const struct trade *t, uint32_t w, unsigned sort)
 {
 	const struct assignment *a = work_of(t, w);
 
-	return (sort == 1 || a->kind == KIND_DRILL) &&
-	    (sort == 2 ? joins_pieces(a) : acceptance_says(a, fit_words));
+	if (sort == 2)
+		return is_shop_work(a) && !is_final_work(a) && joins_pieces(a);
+	return (sort == 1 || a->kind == KIND_DRILL) && acceptance_says(a, fit_words);
 }
 
 static void prepare_fit(struct trade *t)

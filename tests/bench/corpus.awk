@@ -18,7 +18,7 @@ function assignment(k,   f, i, joint) {
 	f = DIR "/assignments/" id(k) ".md"
 	joint = pick("tee|lap|tee|single-V", k)
 	printf "# %s: %s number %d\n\n", id(k), pick("Tee and lap practice|Plate joint|Bench coupon|Position drill", k), k > f
-	printf "- **Kind:** %s\n- **Hours:** %d\n- **Station:** booth\n- **Process:** SMAW\n", pick("drill|coupon|coupon|practice test", k), 4 + k % 9 > f
+	printf "- **Kind:** %s\n- **Hours:** %d\n- **Station:** booth\n- **Process:** SMAW\n", k ? pick("drill|coupon|coupon|practice test", k) : "safety", 4 + k % 9 > f
 	printf "- **Joint:** %s\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** %s\n", joint, joint == "single-V" ? "1G" : "2F" > f
 	printf "- **Filler:** E7018, 1/8 in\n- **Current:** DC+, 110-140 A\n\n" > f
 	if (k % 20)

@@ -260,6 +260,10 @@ static const struct trade_case taught[] = {
 	    "project"),
 	    { CARD_LINES "3. SM-02, week 2\n" }, 1, "no earlier work teaches fit-up", NULL
 	    },
+	{ FINDING_WELDED_BEFORE_FIT_UP,
+	    "a coupon before it is enough where no sheet says fit-up",
+	    CARDS TEE("SM-02", "project") TEE("SM-01", "coupon"),
+	    { CARD_LINES "3. SM-01, week 2\n4. SM-02, week 3\n" }, 0, NULL, NULL },
 	{ FINDING_WELDED_BEFORE_FIT_UP, "a coupon may be", CARDS TEE("SM-02", "coupon"),
 	    { CARD_LINES "3. SM-02, week 2\n" }, 0, NULL, NULL },
 
