@@ -204,9 +204,11 @@ static bool wants_unit(const struct standard_limit *l)
 
 static bool read_figure(struct binder *b, struct said t, struct standard_limit *l)
 {
+	const struct limit_sizes no_sizes = { 0 };
 	struct said metric, per;
 	struct limit_fault fault;
 	struct quantity q;
+	double value;
 
 	cut_metric(&t, &metric);
 	if (cut_after(&t, STR("per"), &per)) {
@@ -224,6 +226,11 @@ static bool read_figure(struct binder *b, struct said t, struct standard_limit *
 		finding_repair(b->f, complain(b, FINDING_MISSING_UNIT, said_pos(t),
 		    "\"%.*s\" has no unit, and this limit is left out", STR_ARG(t.s)),
 		    "write \"%.*s in\" if inches are meant", STR_ARG(t.s));
+		return false;
+	}
+	if (limit_expr_value(&l->most, &no_sizes, &value) && value < 0) {
+		fault = (struct limit_fault){ .reason = "it comes out below zero" };
+		complain_limit(b, t, &fault);
 		return false;
 	}
 	if (metric.s.n && l->most.names)

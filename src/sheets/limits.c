@@ -9,6 +9,9 @@
 
 #include <math.h>
 
+/* How every set begins the name of its limit on short fillet legs. */
+#define LEG_SHORT STR("leg short")
+
 str dagger_words(void)
 {
 	return STR(DAGGER " not seen in a copy of the code: confirm against your edition.");
@@ -80,7 +83,7 @@ static struct limit_sizes sizes_of(const struct assignment *x, size_t i)
 	set_size(&z, SIZE_T, w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm : w->t1_mm);
 	if (is_fillet(w->joint)) {
 		set_size(&z, SIZE_LEG, leg_mm);
-		set_size(&z, SIZE_THROAT, leg_mm / sqrt(2));
+		set_size(&z, SIZE_THROAT, fillet_throat_mm(leg_mm));
 		set_size(&z, SIZE_WIDTH, leg_mm * sqrt(2));
 	}
 	if (j && given(&j->gap))
@@ -191,7 +194,8 @@ static str limit_rule(struct arena *a, const struct standard_limit *l,
 
 	if (ends) {
 		buf_adds(&b, l->form == LIMIT_AT_MOST ? "at most " : "at least ");
-		if (limit_expr_value(&l->most, z, &value)) {
+		/* A size can lie outside what an expression is for; then no figure. */
+		if (limit_expr_value(&l->most, z, &value) && value >= 0) {
 			worked_out = l->most.names != 0;
 			add_amount(&b, l, value);
 		} else {
@@ -258,7 +262,7 @@ static void gather(struct gathering *g, unsigned welds, const struct limit_sizes
 		if (l->test != g->test || !(l->welds & welds) || (settled && holds == 0))
 			continue;
 		/* Two limits for one leg would be read as a choice. */
-		if (g->own_leg && str_starts_nocase(l->name, STR("leg short")))
+		if (g->own_leg && str_starts_nocase(l->name, LEG_SHORT))
 			continue;
 		at = add_limit(g->arena, &g->out, (struct limit){ .feature = l->name,
 		    .rule = limit_rule(g->arena, l, z, settled), .tool = l->tool,
@@ -355,11 +359,41 @@ static void add_sized(struct arena *a, struct measures *out, str feature, str to
 	}
 }
 
-/* The leg: least by the undersize allowance of D1.1 Table 8.1 item 6, which counts
- * for at most a tenth of the length; there is no upper end in the code. */
-static void add_leg(struct arena *a, struct measures *out, str feature, const struct quantity *leg)
+/* The limit on short legs in the set that the welds of x are looked at by, with its
+ * figure for sizes z; null when the sheet names no such set or no figure comes out. */
+static const struct standard_limit *leg_short_of(const struct assignment *x,
+    const struct limit_sizes *z, double *short_mm)
 {
+	enum standard_test test;
+
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		const struct standard *set = x->criteria[i].standard;
+
+		if (!set || !criterion_test(x->criteria[i].name, &test) ||
+		    test != TEST_VISUAL)
+			continue;
+		for (size_t k = 0; k < set->n; k++) {
+			const struct standard_limit *l = &set->v[k];
+			double holds = 1;
+
+			if (l->test == TEST_VISUAL && l->form == LIMIT_AT_MOST &&
+			    str_starts_nocase(l->name, LEG_SHORT) &&
+			    (!l->where.v || limit_expr_value(&l->where, z, &holds)) &&
+			    holds != 0 && limit_expr_value(&l->most, z, short_mm))
+				return l;
+		}
+	}
+	return NULL;
+}
+
+/* The leg: it may fall short as far as the set of the sheet allows, else not at all,
+ * and never to nothing; no code gives an upper end. */
+static void add_leg(struct arena *a, struct measures *out, str feature,
+    const struct quantity *leg, const struct assignment *x, struct limit_sizes z)
+{
+	const struct standard_limit *l;
 	struct measure *m;
+	double short_mm = 0;
 
 	if (!given(leg))
 		return;
@@ -370,8 +404,13 @@ static void add_leg(struct arena *a, struct measures *out, str feature, const st
 		m->high = mm_text(a, leg->hi + leg->plus, 25.4 / 32);
 		return;
 	}
-	m->low = str_format(a, "%.*s for a tenth of the length",
-	    STR_ARG(mm_text(a, leg->lo - fillet_undersize(leg->lo).mm, 25.4 / 32)));
+	set_size(&z, SIZE_LEG, leg->lo);
+	l = leg_short_of(x, &z, &short_mm);
+	m->low = mm_text(a, leg->lo, 25.4 / 32);
+	if (l && short_mm > 0 && short_mm < leg->lo)
+		m->low = str_format(a, "%.*s%s%.*s",
+		    STR_ARG(mm_text(a, leg->lo - short_mm, 25.4 / 32)),
+		    l->more.n ? ", " : "", STR_ARG(l->more));
 }
 
 /* A size and a tolerance among the comma-separated parts of an acceptance line:
@@ -495,6 +534,7 @@ static void add_joint_measures(struct arena *a, struct measures *out, const stru
 		{ STR("Included angle"), STR("angle"), STR("bevel gauge"), &j->angle },
 		{ STR("Bevel"), STR("bevel"), STR("bevel gauge"), &j->bevel },
 	};
+	size_t weld = j->weld == NONE ? 0 : j->weld;
 	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
 	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
 
@@ -503,7 +543,8 @@ static void add_joint_measures(struct arena *a, struct measures *out, const stru
 			add_sized(a, out, str_format(a, "%.*s%.*s", STR_ARG(rows[i].feature), STR_ARG(tail)),
 			    rows[i].tool, rows[i].q);
 	if (!has_criterion(x, STR("leg")))
-		add_leg(a, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg);
+		add_leg(a, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x,
+		    weld < x->nwelds ? sizes_of(x, weld) : (struct limit_sizes){ 0 });
 	if (j->joint == JOINT_LAP && !has_criterion(x, STR("overlap")))
 		add_sized(a, out, str_format(a, "Overlap%.*s", STR_ARG(tail)), STR("rule"), &j->overlap);
 }

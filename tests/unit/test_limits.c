@@ -216,6 +216,53 @@ static void specimens_and_lines_without_a_set(void **state)
 	bench_free(&nothing.t);
 }
 
+/* The least leg of the drawn fillet on the grading sheet. */
+static void expect_least_leg(const char *assignment, const char *set, const char *low)
+{
+	struct asked q = ask(assignment, set);
+	struct measures m = measures_of(q.t.arena, q.t.m->assignments);
+
+	assert_int_equal(m.n, 1);
+	expect_str(m.v[0].feature, "Fillet leg");
+	expect_str(m.v[0].low, low);
+	bench_free(&q.t);
+}
+
+#define THIN_LEG "\n## Drawing\n\n```joint\njoint: tee\nleg: 1/16 in\n```\n"
+#define SHORT_SET "# Shop limits\n\n- **Source:** shop\n\n## Visual fillet\n\n" \
+	"- **Leg short of size:** at most 1/32 in where leg > 1/4 in; fillet gauge; " \
+	"page 1; seen\n"
+
+/* 5/16 - 1/8 = 3/16 and 5/16 - 1/32 = 9/32. Where nothing is allowed, or as much as
+ * the whole leg, the leg is owed in full. */
+static void least_legs_follow_the_set(void **state)
+{
+	(void)state;
+	expect_least_leg(TEE LEG ACCEPT "- **Visual:** D1.1-2020 welder test\n", NULL,
+	    "3/16 in [4.8 mm], for at most 10 % of the length of the weld");
+	expect_least_leg(TEE LEG ACCEPT "- **Visual:** shop limits\n", SHORT_SET,
+	    "9/32 in [7.1 mm]");
+	expect_least_leg(TEE LEG ACCEPT "- **Visual:** no crack\n", NULL,
+	    "5/16 in [7.9 mm]");
+	expect_least_leg(TEE THIN_LEG ACCEPT "- **Visual:** D1.1-2020 welder test\n", NULL,
+	    "1/16 in [1.6 mm]");
+	expect_least_leg(TEE THIN_LEG ACCEPT "- **Visual:** shop limits\n", SHORT_SET,
+	    "1/16 in [1.6 mm]");
+}
+
+static void a_size_below_nothing_prints_no_figure(void **state)
+{
+	static const char set[] = "# Shop limits\n\n- **Source:** shop\n\n## Visual\n\n"
+	    "- **Cap:** at most t - 1/2 in; cam gauge; page 1; seen\n"
+	    "- **Step:** at most t - 3/8 in; cam gauge; page 1; seen\n";
+	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** shop limits\n", set);
+
+	(void)state;
+	expect_rule(&q, "Cap", "at most t - 1/2 in (page 1)");
+	expect_rule(&q, "Step", "at most 0 in [0 mm] (t - 3/8 in; page 1)");
+	bench_free(&q.t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -227,6 +274,8 @@ int main(void)
 		cmocka_unit_test(an_own_set_in_the_unit_of_its_gauge),
 		cmocka_unit_test(welds_that_differ_are_named),
 		cmocka_unit_test(specimens_and_lines_without_a_set),
+		cmocka_unit_test(least_legs_follow_the_set),
+		cmocka_unit_test(a_size_below_nothing_prints_no_figure),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

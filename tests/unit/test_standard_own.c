@@ -196,6 +196,8 @@ static void faults_of_a_set_have_places(void **state)
 		{ "- **A:** at most 0.1 throt; g; c; seen", FINDING_BAD_LIMIT, 22,
 		    "a size is",
 		    "throat", 0 },
+		{ "- **A:** at most 1/16 in - 1/8 in; g; c; seen", FINDING_BAD_LIMIT, 18,
+		    "comes out below zero", "", 0 },
 		{ "- **A:** at most 1/32; g; c; seen", FINDING_MISSING_UNIT, 18,
 		    "no unit",
 		    "1/32 in", 0 },
