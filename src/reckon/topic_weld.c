@@ -220,43 +220,32 @@ TOPIC_WORK(groove)
 	    "metal data book, consumption chapter");
 }
 
-/* Weld-metal densities: steel from the data book; stainless 308 and aluminum 4043 and
- * 5356 from memory. */
-static const struct { const char *word; double lb_in3; enum seen seen; } deposits[] = {
-	{ "steel", DENSITY_STEEL_WELD_LB_IN3, SEEN_PAGE },
-	{ "stainless", 0.290, SEEN_MEMORY },
-	{ "aluminum", 0.097, SEEN_MEMORY },
-};
-
-static size_t deposit_given(const struct given *g)
+static const struct weld_metal *weld_metal_given(const struct given *g)
 {
-	size_t i = 0;
-
-	while (i + 1 < sizeof deposits / sizeof *deposits &&
-	    !given_is(g, "metal", deposits[i].word))
-		i++;
-	return i;
+	if (given_is(g, "metal", "stainless"))
+		return weld_metal_of(FAMILY_STAINLESS);
+	return weld_metal_of(given_is(g, "metal", "aluminum") ? FAMILY_ALUMINUM
+	    : FAMILY_STEEL);
 }
 
 TOPIC_WORK(weld_metal)
 {
 	double leg_mm = given_real(g, "leg");
 	double leg2_mm = given_has(g, "leg2") ? given_real(g, "leg2") : leg_mm;
-	size_t d = deposit_given(g);
+	const struct weld_metal *metal = weld_metal_given(g);
 	double mm2 = fillet_mm2(leg_mm, leg2_mm) * given_real(g, "overweld");
-	double lb_ft = stock_lb_ft(mm2, deposits[d].lb_in3);
+	double lb_ft = stock_lb_ft(mm2, metal->density_lb_in3);
 	double feet = given_real(g, "length") / 304.8;
 
 	an->formula = "lb/ft = leg x leg2 / 2 x overweld x 12 x density; lb = lb/ft x ft";
 	answer_step(an, "%s x %s / 2 x %s x 12 x %s = %s lb/ft", IN(leg_mm), IN(leg2_mm),
-	    N(given_real(g, "overweld")), N(deposits[d].lb_in3), N(lb_ft));
+	    N(given_real(g, "overweld")), N(metal->density_lb_in3), N(lb_ft));
 	answer_step(an, "%s lb/ft x %s ft = %s lb", N(lb_ft), N(feet), N(lb_ft * feet));
-	answer_figure(an, "Weld metal a foot", MEASURE_DEPOSIT, lb_ft, deposits[d].seen);
-	answer_figure(an, "Weld metal", MEASURE_WEIGHT, lb_ft * feet, deposits[d].seen);
+	answer_figure(an, "Weld metal a foot", MEASURE_DEPOSIT, lb_ft, metal->seen);
+	answer_figure(an, "Weld metal", MEASURE_WEIGHT, lb_ft * feet, metal->seen);
 	answer_note(an, "For a groove take its weld metal a foot from `fitup reckon "
 	    "groove`.");
-	answer_source(an, "geometry; density from a filler metal data book, consumption "
-	    "chapter (steel), from memory (stainless, aluminum)");
+	answer_source(an, metal->source);
 }
 
 /* The efficiency given, or the table's with its stub; 0 after a refusal. */

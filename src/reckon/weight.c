@@ -8,6 +8,23 @@ static const struct efficiency rows[] = {
 #include "reckon/efficiency.inc"
 };
 
+static const struct weld_metal weld_metals[] = {
+	{ FAMILY_STEEL, "steel", DENSITY_STEEL_WELD_LB_IN3, SEEN_PAGE,
+	    "geometry; filler metal data book, consumption chapter" },
+	{ FAMILY_STAINLESS, "stainless", 0.290, SEEN_MEMORY,
+	    "geometry; density from memory" },
+	{ FAMILY_ALUMINUM, "aluminum", 0.097, SEEN_MEMORY,
+	    "geometry; density from memory" },
+};
+
+const struct weld_metal *weld_metal_of(enum metal_family family)
+{
+	for (size_t i = 0; i < sizeof weld_metals / sizeof *weld_metals; i++)
+		if (weld_metals[i].family == family)
+			return &weld_metals[i];
+	return NULL;
+}
+
 double weight_lb(double volume_mm3, double density_lb_in3)
 {
 	return volume_mm3 / (25.4 * 25.4 * 25.4) * density_lb_in3;

@@ -5,12 +5,24 @@
 #define RECKON_WEIGHT_H
 
 #include "base/str.h"
+#include "reckon/metal.h"
 #include "reckon/source.h"
 
 /* Weld metal, steel: 0.283 lb/in3 (filler metal data book, consumption chapter). */
 #define DENSITY_STEEL_WELD_LB_IN3 0.283
 /* Steel, structural convention: 490 lb/ft3 (Iowa DOT IM 569). */
 #define DENSITY_STEEL_LB_IN3 (490.0 / 1728.0)
+
+/* Weld metal by the family of the parts: steel from the data book; stainless 308 and
+ * aluminum 4043 and 5356 from memory. Null for other families. */
+struct weld_metal {
+	enum metal_family family;
+	const char *word;        /* "steel" */
+	double density_lb_in3;
+	enum seen seen;
+	const char *source;      /* of the weight of a section */
+};
+const struct weld_metal *weld_metal_of(enum metal_family family);
 
 double weight_lb(double volume_mm3, double density_lb_in3);
 

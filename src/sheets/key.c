@@ -4,6 +4,8 @@
 #include "reckon/bend.h"
 #include "reckon/fillet.h"
 #include "reckon/groove.h"
+#include "reckon/jig.h"
+#include "reckon/qualify.h"
 #include "reckon/weight.h"
 #include "sheets/limits.h"
 #include "sheets/sheet.h"
@@ -99,26 +101,67 @@ static double section_mm2(const struct joint_block *j)
 	return groove_mm2(&g) + (cap > 0 ? cap_mm2(groove_width_mm(&g), cap) : 0);
 }
 
-/* The process of the i-th weld, as the efficiency table words it. */
-static str process_of(const struct key *k)
+/* The weld that a drawing shows, or null. */
+static const struct weld *weld_of(const struct key *k, const struct joint_block *j)
 {
-	enum process p = k->x->nprocesses ? k->x->processes[k->x->nprocesses - 1] : PROCESS_COUNT;
+	if (j->weld != NONE)
+		return &k->x->welds[j->weld];
+	return k->x->nwelds == 1 ? &k->x->welds[0] : NULL;
+}
 
-	if (p == PROCESS_GMAW_S)
-		return STR("GMAW");
-	return p < PROCESS_COUNT ? process_word(p) : (str){ 0 };
+/* Of a weld that names none the last process listed: the one that fills the joint. */
+static enum process process_of(const struct key *k, const struct joint_block *j)
+{
+	const struct weld *w = weld_of(k, j);
+
+	if (w && w->process < PROCESS_COUNT)
+		return w->process;
+	return k->x->nprocesses ? k->x->processes[k->x->nprocesses - 1] : PROCESS_COUNT;
+}
+
+static str material_of(const struct key *k, const struct joint_block *j)
+{
+	const struct weld *w = j ? weld_of(k, j) : NULL;
+
+	if (w && w->material1.n)
+		return w->material1;
+	return k->x->nmaterials ? k->x->materials[0].text : (str){ 0 };
+}
+
+/* What a drawn weld is made of; null where that is not known, as in brazing. */
+static const struct weld_metal *metal_of(const struct key *k, const struct joint_block *j)
+{
+	static const enum metal_family families[METAL_COUNT] = {
+		[METAL_NONE] = FAMILY_OTHER, [METAL_STEEL] = FAMILY_STEEL,
+		[METAL_STAINLESS] = FAMILY_STAINLESS, [METAL_ALUMINUM] = FAMILY_ALUMINUM,
+		[METAL_GALVANIZED] = FAMILY_STEEL,
+	};
+	enum process p = process_of(k, j);
+
+	if (p == PROCESS_TB || p == PROCESS_TS)
+		return NULL;
+	return weld_metal_of(families[sheet_metal_of(material_of(k, j))]);
+}
+
+/* Two figures behind the point, three for what weighs less than a tenth. */
+static str pounds(struct arena *a, double lb, const char *unit)
+{
+	return real(a, lb, lb < 0.1 ? 3 : 2, unit);
 }
 
 static void add_filler(struct key *k, const struct joint_block *j, double deposit_lb)
 {
-	const struct efficiency *e = efficiency_find(process_of(k), (str){ 0 }, 0);
+	enum process p = process_of(k, j);
+	const struct efficiency *e = p < PROCESS_COUNT ?
+	    efficiency_find(process_word(p), (str){ 0 }, 0) : NULL;
 	struct worked *w;
 
 	if (!e)
 		return;
 	w = add(k, weld_name(k, j, "Filler to buy"));
 	w->steps = str_format(k->arena, "weld metal / %.*s", STR_ARG(real(k->arena, e->percent, 0, "%")));
-	w->result = real(k->arena, filler_bought_lb(deposit_lb, e->percent), 2, "lb an attempt");
+	w->result = pounds(k->arena, filler_bought_lb(deposit_lb, e->percent),
+	    "lb an attempt");
 	w->source = str_of(e->source);
 	w->dagger = seen_of(e->verified) == SEEN_MEMORY;
 }
@@ -126,16 +169,21 @@ static void add_filler(struct key *k, const struct joint_block *j, double deposi
 static void add_weld_metal(struct key *k, const struct joint_block *j)
 {
 	double area = section_mm2(j), length = weld_length_mm(j), lb;
+	const struct weld_metal *metal = metal_of(k, j);
+	bool capped = middle(&j->leg) <= 0 && middle(&j->reinforcement) > 0;
 	struct worked *w;
 
-	if (!(area > 0) || !(length > 0))
+	if (!metal || !(area > 0) || !(length > 0))
 		return;
-	lb = weight_lb(area * length, DENSITY_STEEL_WELD_LB_IN3);
+	lb = weight_lb(area * length, metal->density_lb_in3);
 	w = add(k, weld_name(k, j, "Weld metal"));
-	w->steps = str_format(k->arena, "section %.*s x length %.*s x 0.283 lb/in3 (steel)",
-	    STR_ARG(real(k->arena, area / 645.16, 3, "in2")), STR_ARG(inches(k->arena, length)));
-	w->result = real(k->arena, lb, 2, "lb");
-	w->source = STR("geometry; filler metal data book, consumption chapter");
+	w->steps = str_format(k->arena, "section %.*s%s x length %.*s x %.*s (%s)",
+	    STR_ARG(real(k->arena, area / 645.16, 4, "in2")), capped ? " with its cap" : "",
+	    STR_ARG(inches(k->arena, length)),
+	    STR_ARG(real(k->arena, metal->density_lb_in3, 3, "lb/in3")), metal->word);
+	w->result = pounds(k->arena, lb, "lb");
+	w->source = str_of(metal->source);
+	w->dagger = metal->seen == SEEN_MEMORY;
 	add_filler(k, j, lb);
 }
 
@@ -169,19 +217,20 @@ static void add_top_width(struct key *k, const struct joint_block *j)
 
 /* ---- bends ---- */
 
+/* Specimens of bends are 3/8 in thick at the most, side bends always (ASME IX QW-462.2,
+ * D1.1 Figs 6.8 and 6.9 of 2020). */
 static double specimen_mm(const struct assignment *x, const struct criterion *c)
 {
+	const double most = 0.375 * 25.4;
 	double t = 0;
 
 	for (size_t i = 0; i < x->nwelds; i++)
-		if (x->welds[i].t1_mm > t)
-			t = x->welds[i].t1_mm;
-	/* Side bends are strips of 3/8 in whatever the plate (ASME IX QW-462.2, D1.1). */
-	return str_starts_nocase(c->name, STR("side")) ? 0.375 * 25.4 : t;
+		t = fmax(t, x->welds[i].t1_mm);
+	return str_starts_nocase(c->name, STR("side")) ? most : fmin(t, most);
 }
 
 /* "plunger 1-1/2 in" among the parts of the line; 0 when it names none. */
-static double named_plunger_mm(const struct criterion *c)
+static double named_mm(const struct criterion *c, str word)
 {
 	str rest = c->text, part;
 
@@ -190,9 +239,10 @@ static double named_plunger_mm(const struct criterion *c)
 		struct quantity q;
 
 		part = str_trim(part);
-		if (str_starts_nocase(part, STR("plunger ")) &&
-		    !quantity_parse(str_trim(str_sub(part, 8, part.n)), QUANTITY_LENGTH, METAL_NONE, &q,
-		        &fault))
+		part = str_trim(str_sub(part, 0, str_find_char(part, ';', 0)));
+		if (str_starts_nocase(part, word) &&
+		    !quantity_parse(str_trim(str_sub(part, word.n, part.n)),
+		        QUANTITY_LENGTH, METAL_NONE, &q, &fault))
 			return q.lo;
 	}
 	return 0;
@@ -205,22 +255,45 @@ static bool is_bend(str name)
 	return criterion_test(name, &test) && test == TEST_BEND;
 }
 
+/* The jig of the code that the line names, for steel and stainless; P-numbers of other
+ * metals decide otherwise. */
+static bool jig_of(const struct key *k, const struct criterion *c, double t_mm,
+    struct jig *j)
+{
+	str material = material_of(k, NULL);
+	const struct metal *m = metal_find(material);
+	const char *code = qualify_code(c->code);
+
+	return code && sheet_metal_of(material) != METAL_ALUMINUM &&
+	    jig_find(str_of(code), STR("others"), m ? m->yield_ksi : 0, t_mm, j);
+}
+
+/* The plunger and die that the line names; what it leaves out by the jig of its code. */
 static void add_bend(struct key *k, const struct criterion *c)
 {
-	double t = specimen_mm(k->x, c), plunger = named_plunger_mm(c);
+	double t = specimen_mm(k->x, c), die = named_mm(c, STR("die opening "));
+	double plunger = named_mm(c, STR("plunger "));
 	bool chosen = plunger > 0;
+	struct jig j = { 0 };
 	struct worked *w;
 
-	if (!(t > 0) || !is_bend(c->name))
+	if (!(t > 0) || !is_bend(c->name) || (!jig_of(k, c, t, &j) && !chosen))
 		return;
-	if (!chosen)
-		plunger = bend_plunger_mm(t);
+	if (!chosen) {
+		plunger = j.plunger_mm;
+		die = die > 0 ? die : j.die_mm;
+	}
 	w = add(k, str_format(k->arena, "%.*s: strain of the outer fiber", STR_ARG(c->name)));
-	w->steps = str_format(k->arena, "specimen %.*s, plunger %.*s%s, die opening %.*s",
+	w->steps = str_format(k->arena,
+	    "100 t / (A + t): specimen t %.*s, plunger A %.*s %s",
 	    STR_ARG(inches(k->arena, t)), STR_ARG(inches(k->arena, plunger)),
-	    chosen ? " as the sheet says" : " (4 t)", STR_ARG(inches(k->arena, bend_die_mm(plunger, t))));
+	    chosen ? "as the sheet says" : "by the code");
+	if (die > 0)
+		w->steps = str_format(k->arena, "%.*s, die opening %.*s", STR_ARG(w->steps),
+		    STR_ARG(inches(k->arena, die)));
 	w->result = real(k->arena, bend_strain_percent(plunger, t), 1, "%");
-	w->source = STR(BEND_SOURCE);
+	w->source = chosen ? STR(BEND_SOURCE) : str_of(j.source);
+	w->dagger = !chosen && j.seen == SEEN_MEMORY;
 }
 
 struct workings workings_of(struct arena *a, const struct assignment *x)

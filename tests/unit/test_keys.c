@@ -169,12 +169,60 @@ static void worked_figures_are_right(void **state)
 	arena_free(a);
 }
 
+/* The line named so in the key of a demo assignment. */
+static const struct worked *line_of(const struct workings *w, const char *name)
+{
+	for (size_t i = 0; i < w->n; i++)
+		if (str_eq(w->v[i].name, str_of(name)))
+			return &w->v[i];
+	fail_msg("no line %s", name);
+	return NULL;
+}
+
+static struct workings key_of(const struct demo *d, struct arena *a, const char *id)
+{
+	const struct model *m = d->run.model;
+
+	return workings_of(a, &m->assignments[map_find(m->assignment_by_id, str_of(id))]);
+}
+
+/* A 1/8 in leg 8 in long: 0.5 x 0.125^2 x 8 = 0.0625 in3, in aluminum (0.097) 0.00606 lb,
+ * in steel it would be 0.0177. A 1/16 in leg 6 in long in stainless (0.290) 0.0034 lb. */
+static void weld_metal_is_weighed_as_its_own(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	struct workings aluminum = key_of(d, a, "GT-06"), stainless = key_of(d, a, "GT-04");
+
+	assert_true(str_eq(line_of(&aluminum, "Weld metal, weld B")->result,
+	    STR("0.006 lb")));
+	assert_true(line_of(&aluminum, "Weld metal, weld B")->dagger);
+	assert_true(str_eq(line_of(&stainless, "Weld metal, weld A")->result,
+	    STR("0.003 lb")));
+	arena_free(a);
+}
+
+/* PP-03 names 1-1/8 in and 1-13/16 in: what the sheet says is what the key says. */
+static void bends_go_by_the_jig_of_the_sheet(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	struct workings w = key_of(d, a, "PP-03");
+	str steps = line_of(&w, "Face bend: strain of the outer fiber")->steps;
+
+	assert_true(str_find(steps, STR("die opening 1.813 in [46.04 mm]"), 0) < steps.n);
+	assert_true(str_find(steps, STR("plunger A 1.125 in"), 0) < steps.n);
+	arena_free(a);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(students_never_see_an_answer),
 		cmocka_unit_test(keys_follow_every_answer),
 		cmocka_unit_test(worked_figures_are_right),
+		cmocka_unit_test(weld_metal_is_weighed_as_its_own),
+		cmocka_unit_test(bends_go_by_the_jig_of_the_sheet),
 	};
 
 	return cmocka_run_group_tests(tests, begin, end);
