@@ -184,6 +184,9 @@ static const struct trade_case silent[] = {
 	    SMAW("AA-12", "tee", "2F"), { "1. AA-11, week 1, optional\n2. AA-12, week 2\n"
 	    }, 1,
 	    "which is optional", NULL },
+	{ FINDING_HORIZONTAL_BEFORE_FLAT, "the lower on the same sheet, whatever is optional",
+	    SMAW("AA-11", "tee", "1F") SMAW("AA-12", "tee", "1F, 2F"),
+	    { "1. AA-11, week 1, optional\n2. AA-12, week 2\n" }, 0, NULL, NULL },
 	{ FINDING_HORIZONTAL_BEFORE_FLAT, "optional above optional is met", SMAW("AA-11",
 	    "tee", "1F")
 	    SMAW("AA-12", "tee", "2F"), {

@@ -454,6 +454,9 @@ static const struct trade_case brought[] = {
 	    FACT("Position", "flat") PLATE("3/8 in") TEACHES("a.one practiced")),
 	    { CARD_LINES "3. TC-01, week 2\n", "1. SM-01, week 1\n" }, 1, NULL,
 	    PATH("a.one practiced") },
+	{ FINDING_WORK_BEFORE_SHOP_SAFETY, "which is no safety card", STICK_PAD("SM-01"),
+	    { NULL, "1. SM-01, week 1\n" }, 1, "no safety work",
+	    "- **Entry:** quarter 2, with a.three practiced\n" },
 };
 
 static void test_brought(void **state)
@@ -461,6 +464,30 @@ static void test_brought(void **state)
 	(void)state;
 	for (size_t i = 0; i < COUNT(brought); i++)
 		trade_expect(&brought[i]);
+}
+
+/* A skill that no sheet here assesses may stand for what is missing: of its path nothing
+ * is said, unless it is only introduced. */
+static void test_brought_unknown(void **state)
+{
+	static const char *const with[] = { "a.three practiced", "a.three introduced" };
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(with); i++) {
+		char entry[100];
+		struct trade_case c = { FINDING_BEVELED_TOO_EARLY, "", CARDS
+		    BEVELED("SM-01", "beveled by student"),
+		    { CARD_LINES, "1. SM-01, week 1\n" }, 1, NULL, entry };
+		const struct finding *d = NULL;
+		struct bench t;
+
+		snprintf(entry, sizeof entry, "- **Entry:** quarter 2, with saf.shop assessed, "
+		    "%s\n", with[i]);
+		t = trade_judge(&c, NULL);
+		assert_int_equal(trade_count(&t, c.name, &d), 1);
+		assert_int_equal(str_has(d->cause, "come by"), i == 1);
+		bench_free(&t);
+	}
 }
 
 int main(void)
@@ -472,6 +499,7 @@ int main(void)
 		cmocka_unit_test(test_later),
 		cmocka_unit_test(test_levels_and_places),
 		cmocka_unit_test(test_brought),
+		cmocka_unit_test(test_brought_unknown),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
