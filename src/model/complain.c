@@ -148,6 +148,16 @@ bool read_quantity(struct binder *b, struct said t, enum quantity_kind kind,
 	return false;
 }
 
+bool keep_size(struct binder *b, struct said t, struct quantity *q)
+{
+	if (!quantity_given(q) || q->kind != QUANTITY_LENGTH || q->lo > 0)
+		return true;
+	complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+	    "\"%.*s\": a size is more than 0; it is left out", STR_ARG(t.s));
+	*q = (struct quantity){ 0 };
+	return false;
+}
+
 bool read_pipe(struct binder *b, struct said t, struct pipe_size *out)
 {
 	struct quantity q;

@@ -173,7 +173,7 @@ static void fact_thickness(struct binder *b, const struct field *row,
 		    : METAL_NONE;
 		struct quantity q;
 
-		if (read_thickness(b, part, metal, unit, &q))
+		if (read_thickness(b, part, metal, unit, &q) && keep_size(b, part, &q))
 			a->thicknesses[a->nthicknesses++] = q;
 	}
 	if (a->nmaterials > 1 && a->nthicknesses > 1 && a->nmaterials != a->nthicknesses)

@@ -29,6 +29,13 @@ static void key_quantity(struct reading *r, const struct joint_key *row,
 	    field_of(r->j, row->offset));
 }
 
+/* Of what cannot be without a size; a gap or a land may be 0. */
+static void key_size(struct reading *r, const struct joint_key *row, struct said value)
+{
+	key_quantity(r, row, value);
+	keep_size(r->b, value, field_of(r->j, row->offset));
+}
+
 static void key_joint(struct reading *r, const struct joint_key *row, struct said value)
 {
 	enum joint j = joint_find(value.s);
@@ -110,17 +117,18 @@ static void key_backing(struct reading *r, const struct joint_key *row, struct s
 	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader, \
 	    member }
 #define LENGTH(name, field) KEY(name, field, key_quantity, QUANTITY_LENGTH, 0)
+#define SIZE(name, field) KEY(name, field, key_size, QUANTITY_LENGTH, 0)
 
 enum { ROW_JOINT, ROW_T1, ROW_T2, ROW_LEG, ROW_BACKING, ROW_LENGTH, ROW_SIZE, ROW_BRANCH,
 	ROW_ANGLE, ROW_BEVEL, ROW_OTHER };
 
 static const struct joint_key keys[] = {
 	[ROW_JOINT] = KEY("joint", joint, key_joint, QUANTITY_ANY, 0),
-	[ROW_T1] = LENGTH("thickness", t1),
-	[ROW_T2] = KEY("thickness 2", t2, key_quantity, QUANTITY_LENGTH, 1),
-	[ROW_LEG] = LENGTH("leg", leg),
+	[ROW_T1] = SIZE("thickness", t1),
+	[ROW_T2] = KEY("thickness 2", t2, key_size, QUANTITY_LENGTH, 1),
+	[ROW_LEG] = SIZE("leg", leg),
 	[ROW_BACKING] = KEY("backing", backing_t, key_backing, QUANTITY_LENGTH, 0),
-	[ROW_LENGTH] = LENGTH("length", length),
+	[ROW_LENGTH] = SIZE("length", length),
 	[ROW_SIZE] = KEY("size", pipe, key_pipe, QUANTITY_PIPE, 0),
 	[ROW_BRANCH] = KEY("branch", branch, key_pipe, QUANTITY_PIPE, 0),
 	[ROW_ANGLE] = KEY("angle", angle, key_quantity, QUANTITY_ANGLE, 0),

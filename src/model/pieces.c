@@ -56,6 +56,9 @@ static void read_size(struct binder *b, struct said t, struct piece *p)
 		complain_size(b, t, &fault);
 		used = 0;
 	}
+	for (size_t i = 0; i < list.n; i++)
+		if (!keep_size(b, said_sub(t, 0, used), &list.v[i]))
+			list.n = 0;
 	p->size = str_trim(str_sub(t.s, 0, used));
 	take_dims(b, p, &list);
 	t = said_trim(said_sub(t, used, t.s.n));

@@ -60,6 +60,9 @@ bool read_count(struct binder *b, struct said t, uint32_t lo, uint32_t hi, uint3
 bool read_number(struct binder *b, struct said t, double *out);
 bool read_quantity(struct binder *b, struct said t, enum quantity_kind kind,
     enum sheet_metal metal, struct quantity *out);
+/* Whether q can be the size of a thing; a length of nothing is BAD_QUANTITY and q is
+ * cleared. */
+bool keep_size(struct binder *b, struct said t, struct quantity *q);
 bool read_pipe(struct binder *b, struct said t, struct pipe_size *out);
 /* "16" or "16 h". */
 bool read_hours(struct binder *b, struct said t, double *out);

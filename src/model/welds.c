@@ -10,7 +10,8 @@ static bool take_leg(struct binder *b, struct weld *w, struct said item)
 {
 	if (!said_skip(&item, STR("leg")))
 		return false;
-	read_quantity(b, item, QUANTITY_LENGTH, METAL_NONE, &w->leg);
+	if (read_quantity(b, item, QUANTITY_LENGTH, METAL_NONE, &w->leg))
+		keep_size(b, item, &w->leg);
 	return true;
 }
 
@@ -22,7 +23,9 @@ static bool take_length(struct binder *b, struct weld *w, struct said item)
 	if (item.s.n < 5 || !str_ends(item.s, STR(" long")))
 		return false;
 	size.s.n -= 5;
-	read_quantity(b, said_trim(size), QUANTITY_LENGTH, METAL_NONE, &w->length);
+	size = said_trim(size);
+	if (read_quantity(b, size, QUANTITY_LENGTH, METAL_NONE, &w->length))
+		keep_size(b, size, &w->length);
 	return true;
 }
 
