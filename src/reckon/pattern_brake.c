@@ -50,6 +50,9 @@ str brake_fault(const struct pattern_part *p)
 		return STR("the thickness is not given");
 	if (!(p->k > 0) && !(p->allowance_mm > 0))
 		return STR("neither K nor a bend allowance is given");
+	if (p->k > 0.5 && !(p->allowance_mm > 0))
+		return STR("the neutral line lies at 0.5 of the thickness at most: K is "
+		    "too large");
 	for (size_t i = 0; i + 1 < p->nflanges; i++)
 		if (!(p->bend_deg[i] > 0 && p->bend_deg[i] < 180))
 			return STR("a bend turns through more than 0 and less than "

@@ -506,6 +506,9 @@ static void impossible_bends(void **state)
 	p.bend_deg[1] = 90;
 	p.k = 0;
 	fault_is(state, p, "neither K nor a bend allowance is given");
+	p.k = 0.51;
+	fault_is(state, p, "the neutral line lies at 0.5 of the thickness at most: K is too "
+	    "large");
 	p.allowance_mm = 0.275 * IN;
 	assert_int_equal(pattern_reckon(*state, &p)->fault.n, 0);
 	p.k = 1;
