@@ -164,6 +164,7 @@ void sheet_front(struct sheet *sh, const struct packet_cover *c)
 	add_use(sh);
 	add_shop_safety(sh);
 	add_quarter_list(sh, c);
+	sheet_quarter_map(sh, c);
 }
 
 /* ---- index ---- */

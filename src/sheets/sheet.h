@@ -61,6 +61,10 @@ str weld_text(struct arena *a, const struct weld *w);
 /* The value of a plain fact (Gas, Preheat ...), or empty. */
 str fact_text(const struct assignment *x, str key);
 
+/* The first assignment of the sequence that teaches a skill far enough (at->skill is not
+ * NONE), NONE when nothing before `self` does. */
+uint32_t first_teacher(const struct sheet *sh, const struct skill_at *at, uint32_t self);
+
 /* The sheets; each adds blocks to sh->flow for one assignment. */
 void sheet_student(struct sheet *sh, uint32_t assignment);
 /* The table of settings of an assignment, when it has any. */
@@ -86,6 +90,8 @@ struct packet_cover {
 	const uint32_t *v;
 	size_t n;
 };
+/* The map of what leads to what, on one page; nothing when it does not fit on one. */
+void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c);
 void sheet_front(struct sheet *sh, const struct packet_cover *c);
 void sheet_index(struct sheet *sh, const struct packet_cover *c);
 

@@ -21,9 +21,7 @@ static enum skill_level taught_level(const struct assignment *x, uint32_t skill)
 	return most;
 }
 
-/* The first assignment of the sequence that teaches the skill far enough, NONE when
- * nothing before this one does. */
-static uint32_t first_teacher(const struct sheet *sh, const struct skill_at *at, uint32_t self)
+uint32_t first_teacher(const struct sheet *sh, const struct skill_at *at, uint32_t self)
 {
 	const struct teachers *t = sh->teachers;
 	const struct place *best = &sh->o->places[self];

@@ -192,6 +192,27 @@ static void a_card_is_one_page(void **state)
 		}
 }
 
+/* One page of the packet has each id of the quarter, and links to each. */
+static void the_map_names_every_assignment(void **state)
+{
+	const struct demo *d = *state;
+
+	for (uint32_t q = 1; q <= d->run.model->nquarters; q++) {
+		struct arena *a = arena_new(NULL, NULL);
+		uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+		size_t n = quarter_ids(d->order, q, v);
+		struct bundle *b = make(d, a, d->run.model, d->order, q, false);
+		struct probe *p = walk(d, a, b, BUNDLE_PACKET, false);
+		size_t head = probe_find(p, "Quarter, what leads to what", 0);
+
+		assert_true(head < p->ntexts);
+		for (size_t i = 0; i < n; i++)
+			assert_true(shows(p, p->texts[head].page, d->run.model->assignments[v[i]].id));
+		assert_true(p->nlinks >= 2 * n); /* In the list and in the map. */
+		arena_free(a);
+	}
+}
+
 /* Far too much for a card: fourteen stops of 120 words each. */
 static void a_crowded_card_is_one_page(void **state)
 {
@@ -322,6 +343,7 @@ int main(void)
 		cmocka_unit_test(three_documents_show_one_mark),
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
 		cmocka_unit_test(a_card_is_one_page),
+		cmocka_unit_test(the_map_names_every_assignment),
 		cmocka_unit_test(a_crowded_card_is_one_page),
 		cmocka_unit_test(the_chart_has_room_for_a_section),
 		cmocka_unit_test(moving_an_assignment_keeps_its_mark),

@@ -1,0 +1,292 @@
+/* The page of a packet that shows what leads to what. */
+#include "sheets/quarter_map.h"
+#include "sheets/sheet.h"
+
+#define PAD_PT 4.0
+#define HEAD_PT 7.0 /* length of an arrowhead */
+#define LEAST_PT 300.0 /* height of a map worth drawing */
+
+struct map_page {
+	struct setter setter;
+	const struct model *m;
+	const uint32_t *v; /* assignments, by box */
+	size_t n;
+	const struct quarter_map *map;
+	str *titles;
+};
+
+/* ---- what leads to what ---- */
+
+struct ties {
+	struct map_line *v; /* within the packet */
+	size_t n, cap;
+	uint32_t (*earlier)[2]; /* assignment, and what it needs from before */
+	size_t nearlier, earlier_cap;
+};
+
+static void add_tie(
+    struct sheet *sh, struct ties *t, const uint32_t *box_of, uint32_t from, uint32_t to)
+{
+	struct map_line l = { box_of[from], box_of[to] };
+
+	if (l.from == NONE || l.from >= l.to) {
+		for (size_t i = 0; i < t->nearlier; i++)
+			if (t->earlier[i][0] == to && t->earlier[i][1] == from)
+				return;
+		t->earlier = arena_grow(sh->arena, t->earlier, t->nearlier,
+		    t->nearlier + 1, &t->earlier_cap, sizeof *t->earlier);
+		t->earlier[t->nearlier][0] = to;
+		t->earlier[t->nearlier++][1] = from;
+		return;
+	}
+	for (size_t i = 0; i < t->n; i++)
+		if (t->v[i].from == l.from && t->v[i].to == l.to)
+			return;
+	*ARENA_PUSH(sh->arena, t->v, t->n, t->cap) = l;
+}
+
+/* A need is met by the first that teaches one of its alternatives far enough. */
+static uint32_t first_for(const struct sheet *sh, const struct need *need, uint32_t self)
+{
+	uint32_t best = NONE;
+
+	for (size_t i = 0; i < need->n; i++) {
+		uint32_t from = need->v[i].skill == NONE
+		    ? NONE
+		    : first_teacher(sh, &need->v[i], self);
+
+		if (from != NONE &&
+		    (best == NONE ||
+			place_cmp(&sh->o->places[from], &sh->o->places[best]) < 0))
+			best = from;
+	}
+	return best;
+}
+
+static struct ties find_ties(struct sheet *sh, const struct packet_cover *c)
+{
+	uint32_t *box_of = arena_array(sh->arena, sh->m->nassignments, sizeof *box_of);
+	struct ties t = { 0 };
+
+	for (size_t i = 0; i < sh->m->nassignments; i++)
+		box_of[i] = NONE;
+	for (size_t i = 0; i < c->n; i++)
+		box_of[c->v[i]] = (uint32_t)i;
+	for (size_t i = 0; i < c->n; i++) {
+		const struct assignment *x = &sh->m->assignments[c->v[i]];
+
+		for (size_t k = 0; k < x->nneeds; k++) {
+			uint32_t from = first_for(sh, &x->needs[k], c->v[i]);
+
+			if (from != NONE)
+				add_tie(sh, &t, box_of, from, c->v[i]);
+		}
+	}
+	return t;
+}
+
+/* ---- drawing ---- */
+
+/* The title up to where it goes into detail; tests say that they are. */
+static str short_title(struct arena *a, const struct assignment *x)
+{
+	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
+	size_t end = x->title.n;
+	str s;
+
+	for (size_t i = 4; i < end; i++)
+		if (x->title.p[i] == ',' || x->title.p[i] == ':' ||
+		    x->title.p[i] == ';' || x->title.p[i] == '(')
+			end = i;
+	s = str_trim(str_sub(x->title, 0, end));
+	if (!test || str_find(s, STR("test"), 0) < s.n)
+		return s;
+	return str_format(a, "%s: %.*s",
+	    x->kind == KIND_PRACTICE_TEST ? "Practice" : "Test", STR_ARG(s));
+}
+
+/* The title in at most `most` lines; one that is longer ends early with three dots. */
+static const struct lines *title_lines(
+    const struct map_page *p, str title, double wide_pt, size_t most)
+{
+	const struct lines *l = para_break_plain(&p->setter, title, &TYPE_BODY, wide_pt);
+	size_t end = title.n;
+
+	while (l->n > most && end) {
+		while (end && title.p[end - 1] != ' ')
+			end--;
+		end -= end > 0;
+		l = para_break_plain(&p->setter,
+		    str_format(
+			p->setter.arena, "%.*s...", STR_ARG(str_sub(title, 0, end))),
+		    &TYPE_BODY, wide_pt);
+	}
+	return l;
+}
+
+static void draw_box(const struct map_page *p, struct canvas *c, size_t i, rect r)
+{
+	const struct assignment *x = &p->m->assignments[p->v[i]];
+	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
+	const struct ink border = { .stroke_pt = test ? 2.5 : RULE_PT };
+	const struct type bold = { .size_pt = 12, .style = SPAN_BOLD };
+	double lead = para_lead_pt(&p->setter, &TYPE_BODY), wide = r.w - 2 * PAD_PT;
+	size_t most = (size_t)((r.h - PAD_PT - lead) / lead);
+	const struct lines *l = title_lines(p, p->titles[i], wide, most);
+	const struct pen pen = { .canvas = c };
+
+	canvas_rect(c, r, &border);
+	canvas_box_begin(c, r, STR("box"));
+	plain_draw(&p->setter, c, plain_cut(&p->setter, x->id, &bold, wide), &bold,
+	    (pt){ r.x + PAD_PT, r.y + PAD_PT / 2 + 12 });
+	para_draw_part(l, &pen, (pt){ r.x + PAD_PT, r.y + PAD_PT / 2 + lead }, 0,
+	    l->n < most ? l->n : most);
+	canvas_box_end(c);
+	canvas_link(c, r, x->id);
+}
+
+static void draw_curve(struct canvas *c, const struct map_curve *k, pt corner)
+{
+	const struct ink line = { .stroke_pt = RULE_PT }, solid = { .fill = true };
+	pt a = pt_add(k->p[0], corner), d = pt_add(k->p[3], corner);
+	pt u = pt_unit(pt_sub(k->p[3], k->p[2])), side = { -u.y, u.x };
+	pt end = k->head ? pt_sub(d, pt_mul(u, HEAD_PT - 1)) : d,
+	   root = pt_sub(d, pt_mul(u, HEAD_PT));
+	const struct seg v[] = { { SEG_MOVE, { a } },
+		{ SEG_CURVE,
+		    { pt_add(k->p[1], corner), pt_add(k->p[2], corner), end } } };
+	const pt head[3] = { d, pt_add(root, pt_mul(side, 3.2)),
+		pt_sub(root, pt_mul(side, 3.2)) };
+
+	canvas_path(c, v, 2, &line);
+	if (k->head)
+		canvas_polygon(c, head, 3, &solid);
+}
+
+static void draw_week(
+    const struct map_page *p, struct canvas *c, const struct map_rank *r, pt corner)
+{
+	struct arena *a = p->setter.arena;
+	str words = r->first_week == r->last_week
+	    ? str_format(a, "week %u", r->first_week)
+	    : str_format(a, "week %u-%u", r->first_week, r->last_week);
+	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 : r->label.y + 13;
+
+	plain_draw(&p->setter, c, plain_cut(&p->setter, words, &TYPE_BODY, r->label.w),
+	    &TYPE_BODY, (pt){ corner.x + r->label.x, corner.y + y });
+}
+
+static void draw_map(void *user, struct canvas *c, rect area)
+{
+	const struct map_page *p = user;
+	pt corner = { area.x, area.y };
+
+	for (size_t i = 0; i < p->map->ncurves; i++)
+		draw_curve(c, &p->map->curves[i], corner);
+	for (size_t i = 0; i < p->n; i++) {
+		rect r = p->map->boxes[i];
+
+		r.x += area.x;
+		r.y += area.y;
+		draw_box(p, c, i, r);
+	}
+	for (size_t r = 0; r < p->map->nranks; r++)
+		draw_week(p, c, &p->map->ranks[r], corner);
+}
+
+static str map_words(struct sheet *sh, const struct map_page *p)
+{
+	struct buf b = { .arena = sh->arena };
+
+	buf_adds(&b, "Map of what leads to what.");
+	for (size_t i = 0; i < p->map->nlines; i++)
+		buf_addf(&b, " %.*s leads to %.*s.",
+		    STR_ARG(p->m->assignments[p->v[p->map->lines[i].from]].id),
+		    STR_ARG(p->m->assignments[p->v[p->map->lines[i].to]].id));
+	return buf_str(&b);
+}
+
+/* ---- notes ---- */
+
+/* "SM-20 needs SM-04, SM-06; SM-21 needs SM-04." */
+static str earlier_words(struct sheet *sh, const struct ties *t)
+{
+	struct buf b = { .arena = sh->arena };
+
+	buf_adds(&b, "From before: ");
+	for (size_t i = 0; i < t->nearlier; i++) {
+		const struct assignment *x = &sh->m->assignments[t->earlier[i][0]];
+		const struct assignment *y = &sh->m->assignments[t->earlier[i][1]];
+
+		if (i && t->earlier[i - 1][0] == t->earlier[i][0])
+			buf_addf(&b, ", %.*s", STR_ARG(y->id));
+		else
+			buf_addf(&b, "%s%.*s needs %.*s", i ? "; " : "", STR_ARG(x->id),
+			    STR_ARG(y->id));
+	}
+	buf_adds(&b, ".");
+	return buf_str(&b);
+}
+
+static str note_words(struct sheet *sh, bool thinned)
+{
+	return str_format(sh->arena,
+	    "An arrow goes from what teaches to what needs it%s. A heavy "
+	    "box is a test.",
+	    thinned ? "; arrows that others imply are left out" : "");
+}
+
+static struct block *text(struct sheet *sh, str s)
+{
+	struct block *b = block_plain(&sh->s, s, &TYPE_BODY, TAG_P, sh->width_pt);
+
+	b->before_pt = b->after_pt = 3;
+	return b;
+}
+
+static struct quarter_map *map_of(struct sheet *sh, const struct packet_cover *c,
+    const struct ties *t, double height_pt)
+{
+	uint32_t *weeks = arena_array(sh->arena, c->n, sizeof *weeks);
+	const struct quarter_map_spec spec = { weeks, c->n, t->v, t->n, sh->width_pt,
+		height_pt };
+
+	for (size_t i = 0; i < c->n; i++)
+		weeks[i] = sh->o->places[c->v[i]].week;
+	return quarter_map_new(sh->arena, &spec);
+}
+
+void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
+{
+	struct map_page *p = arena_alloc(sh->arena, sizeof *p);
+	struct ties t = find_ties(sh, c);
+	struct block *head = block_plain(&sh->s,
+	    str_format(sh->arena, "%.*s, what leads to what", STR_ARG(c->name)), &TYPE_H1,
+	    TAG_H1, sh->width_pt);
+	struct block *note = text(sh, note_words(sh, true)),
+		     *earlier = text(sh, earlier_words(sh, &t));
+	double height_pt = flow_height_pt(sh->flow) - head->height_pt - note->height_pt -
+	    24;
+
+	if (t.nearlier && height_pt - earlier->height_pt < LEAST_PT)
+		earlier = text(sh, STR("Each sheet names what it needs from before."));
+	height_pt -= t.nearlier ? earlier->height_pt : 0;
+	*p = (struct map_page){ .setter = sh->s,
+		.m = sh->m,
+		.v = c->v,
+		.n = c->n,
+		.map = map_of(sh, c, &t, height_pt) };
+	if (!p->map->fits)
+		return;
+	p->titles = arena_array(sh->arena, c->n, sizeof *p->titles);
+	for (size_t i = 0; i < c->n; i++)
+		p->titles[i] = short_title(sh->arena, &sh->m->assignments[c->v[i]]);
+	flow_break(sh->flow, START_PAGE);
+	sheet_add(sh, head, 0, 6);
+	sheet_add(sh,
+	    block_picture(&sh->s, draw_map, p, map_words(sh, p), height_pt, sh->width_pt),
+	    0, 6);
+	flow_add(sh->flow, text(sh, note_words(sh, p->map->thinned)));
+	if (t.nearlier)
+		flow_add(sh->flow, earlier);
+}
