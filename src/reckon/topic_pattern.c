@@ -7,6 +7,7 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
+#define IN(mm) answer_inches(an, (mm))
 
 static void add_table(struct answer *an, const struct pattern_table *t)
 {
@@ -19,6 +20,15 @@ static void add_table(struct answer *an, const struct pattern_table *t)
 	}
 	answer_note(an, "%.*s: %.*s. Degrees: %.*s.", STR_ARG(t->name),
 	    STR_ARG(t->head[0]), STR_ARG(t->at));
+}
+
+/* The value of a figure that was laid out, for the steps; 0 after a refusal. */
+static double laid(const struct answer *an, const char *name)
+{
+	for (size_t i = 0; i < an->nfigures; i++)
+		if (str_eq(str_of(an->figures[i].name), str_of(name)))
+			return an->figures[i].value;
+	return 0;
 }
 
 static void lay_out(struct answer *an, const struct pattern_part *part,
@@ -92,6 +102,11 @@ TOPIC_WORK(cylinder)
 	p.diameter_mm = given_real(g, "diameter");
 	p.height_mm = given_real(g, "height");
 	lay_out(an, &p, "stretch-out = pi x diameter, on the mean line of a plate");
+	if (p.thickness_mm > 0)
+		answer_step(an, "mean diameter = %s - %s = %s in", IN(p.diameter_mm),
+		    IN(p.thickness_mm), IN(laid(an, "Diameter of the stretch-out")));
+	answer_step(an, "pi x %s = %s in", IN(laid(an, "Diameter of the stretch-out")),
+	    IN(laid(an, "Stretch-out")));
 }
 
 TOPIC_WORK(elbow)
@@ -107,6 +122,12 @@ TOPIC_WORK(elbow)
 	lay_out(an, &p, "ordinate = end on the center line - r tan(miter) cos(angle from "
 	    "the "
 	    "throat); miter = turn / (2 (pieces - 1))");
+	answer_step(an, "miter = %s / (2 x (%u - 1)) = %s°", N(p.angle_deg), p.pieces,
+	    N(laid(an, "Miter angle of each joint")));
+	answer_step(an, "throat: %s - %s tan(%s°) = %s in",
+	    IN(laid(an, "End piece on the center line")), IN(p.diameter_mm / 2),
+	    N(laid(an, "Miter angle of each joint")),
+	    IN(laid(an, "End piece at the throat")));
 }
 
 TOPIC_WORK(saddle)
@@ -118,8 +139,17 @@ TOPIC_WORK(saddle)
 	p.angle_deg = given_real(g, "angle");
 	p.height_mm = given_real(g, "height");
 	p.divisions = (unsigned)given_real(g, "divisions");
-	lay_out(an, &p, "at 90°: reach = R - sqrt(R^2 - (r sin(angle round the "
-	    "branch))^2)");
+	if (fabs(p.angle_deg - 90) < 1e-9)
+		lay_out(an, &p, "reach = R - sqrt(R^2 - (r sin u)^2), u round the branch "
+		    "from the line of the run");
+	else
+		lay_out(an, &p, "reach = the greatest d - d; d = sqrt(R^2 - (r sin u)^2) "
+		    "/ sin A - r cos u / tan A, u round the branch from its long side");
+	answer_step(an, "wrap: pi x %s = %s in", IN(p.diameter_mm),
+	    IN(laid(an, "Wrap length")));
+	answer_step(an, "r = %s in, R = %s in, A = %s°: the cut is %s in deep",
+	    IN(p.diameter_mm / 2), IN(p.run_mm / 2), N(p.angle_deg),
+	    IN(laid(an, "Depth of the cut")));
 }
 
 TOPIC_WORK(cone)
@@ -129,8 +159,12 @@ TOPIC_WORK(cone)
 	p.base_mm = given_real(g, "base");
 	p.top_mm = given_real(g, "top");
 	p.height_mm = given_real(g, "height");
-	lay_out(an, &p, "slant = hypot(height, (base - top) / 2); sector = 180° base / "
-	    "outer radius");
+	lay_out(an, &p, "slant = sqrt(height^2 + ((base - top) / 2)^2); sector = 180° "
+	    "base / outer radius");
+	answer_step(an, "slant = sqrt(%s^2 + ((%s - %s) / 2)^2) = %s in%s",
+	    IN(p.height_mm), IN(p.base_mm), IN(p.top_mm), IN(laid(an, "Slant height")),
+	    p.thickness_mm > 0 ? " on the mean line" : "");
+	answer_step(an, "sector = %s°", N(laid(an, "Sector angle")));
 }
 
 TOPIC_WORK(box)
@@ -141,7 +175,10 @@ TOPIC_WORK(box)
 	p.top_mm = given_real(g, "top");
 	p.height_mm = given_real(g, "height");
 	p.sides = (unsigned)given_real(g, "sides");
-	lay_out(an, &p, "slant = hypot(height, (base - top) / 2), across flats");
+	lay_out(an, &p, "slant = sqrt(height^2 + ((base - top) / 2)^2), across flats");
+	answer_step(an, "slant = sqrt(%s^2 + ((%s - %s) / 2)^2) = %s in%s",
+	    IN(p.height_mm), IN(p.base_mm), IN(p.top_mm), IN(laid(an, "Slant height of a face")),
+	    p.thickness_mm > 0 ? " on the mean line" : "");
 }
 
 TOPIC_WORK(square_round)
@@ -153,4 +190,6 @@ TOPIC_WORK(square_round)
 	p.top_mm = given_real(g, "round");
 	p.height_mm = given_real(g, "height");
 	lay_out(an, &p, "true length = sqrt(plan length^2 + height^2)");
+	answer_step(an, "corner to the round: plan from half the sides to the points of "
+	    "the circle, upright %s in", IN(p.height_mm));
 }

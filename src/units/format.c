@@ -315,6 +315,9 @@ static const struct { struct scale scale; int decimals; } metric[QUANTITY_KINDS]
 	[QUANTITY_SPEED] = { { " mm/s", 25.4 / 60, 0 }, 1 },
 };
 
+/* Strengths in MPa: 60 ksi in kPa has figures that nobody reads. */
+static const struct scale megapascal = { " MPa", 44482.216152605 / 6451600, 0 };
+
 static struct scale scale_of(const struct quantity *q)
 {
 	for (size_t i = 0; q->unit && i < sizeof written / sizeof *written; i++)
@@ -360,6 +363,8 @@ static void add_bracket(struct buf *b, const struct quantity *q)
 
 	if (!s.unit || q->tolerance)
 		return;
+	if (q->unit && str_eq(str_of(q->unit), STR("ksi")))
+		s = megapascal;
 	buf_adds(b, " [");
 	buf_add_real(b, q->lo * s.mul + s.add, decimals, false);
 	if (q->range) {

@@ -90,6 +90,8 @@ static void other_kinds(void **state)
 		{ "150 degF", QUANTITY_TEMPERATURE, "150 °F [66 °C]" },
 		{ "0 to 70 °F", QUANTITY_TEMPERATURE, "0 to 70 °F [-18 to 21 °C]" },
 		{ "5 psi", QUANTITY_PRESSURE, "5 psi [34 kPa]" },
+		/* 60,000 x 4.4482216152605 / 645.16 = 413.685 MPa. */
+		{ "60 ksi", QUANTITY_PRESSURE, "60 ksi [414 MPa]" },
 		{ "10 lb", QUANTITY_MASS, "10 lb [4.54 kg]" },
 		{ "60 %", QUANTITY_PERCENT, "60 %" },
 		{ "3", QUANTITY_COUNT, "3" },

@@ -49,6 +49,44 @@ static void every_example_works(void **state)
 	}
 }
 
+static bool has_step(const char *line, const char *step)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	const struct answer *an = ask(a, line);
+	bool found = false;
+
+	for (size_t i = 0; i < an->nsteps; i++)
+		found |= str_eq(an->steps[i], str_of(step));
+	arena_free(a);
+	return found;
+}
+
+/* What is no table is worked out in the open. pi x 23.75 = 74.61283; 3.3125 tan 22.5 =
+ * 1.37208; sqrt(16 + 2.25) = 4.272. */
+static void steps_are_shown(void **state)
+{
+	size_t n;
+	const struct topic *rows = topic_rows(&n);
+
+	(void)state;
+	for (size_t i = 0; i < n; i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		const struct answer *an = ask(a, rows[i].example);
+
+		if (!an->nsteps && !str_starts(str_of(an->formula), STR("by ")))
+			fail_msg("%s shows no steps", rows[i].word);
+		arena_free(a);
+	}
+	assert_true(has_step("cylinder diameter 24 in height 36 in thickness 1/4 in",
+	    "pi x 23.75 = 74.61283 in"));
+	assert_true(has_step("elbow diameter 6.625 in angle 45 pieces 2 height 6 in",
+	    "throat: 6 - 3.3125 tan(22.5°) = 4.62792 in"));
+	assert_true(has_step("cone base 8 in top 5 in height 4 in",
+	    "slant = sqrt(4^2 + ((8 - 5) / 2)^2) = 4.272 in"));
+	assert_true(has_step("saddle branch 4.5 in run 6.625 in angle 45 height 12 in",
+	    "r = 2.25 in, R = 3.3125 in, A = 45°: the cut is 4.5 in deep"));
+}
+
 /* Without its first owed input no topic answers. */
 static void every_topic_misses_what_is_owed(void **state)
 {
@@ -180,6 +218,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_example_works),
+		cmocka_unit_test(steps_are_shown),
 		cmocka_unit_test(every_topic_misses_what_is_owed),
 		cmocka_unit_test(words_and_defaults_are_sound),
 		cmocka_unit_test(refusals),
