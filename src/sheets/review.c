@@ -29,6 +29,14 @@ static void review_text(struct review *r, str s, struct pos pos)
 		d->assignment = r->x->id;
 }
 
+/* Text behind a key, whose own place is not kept: the finding points to the key. */
+static void review_value(struct review *r, str s, struct pos pos)
+{
+	size_t at = face_missing(r->faces, FACE_SANS, s);
+
+	review_text(r, str_sub(s, at, s.n), pos);
+}
+
 static void review_para(struct review *r, const struct para *p)
 {
 	for (size_t i = 0; i < p->nspans; i++)
@@ -41,13 +49,17 @@ static void review_prose(struct review *r, const struct prose *p)
 		review_para(r, &p->v[i]);
 }
 
-/* Never a wrong picture: the sheet leaves room for a sketch instead. */
+/* Never a wrong picture: the sheet leaves room for a sketch instead. A joint that was
+ * not understood is told where it is written. */
 static void report_undrawn(struct review *r, const struct drawing *d)
 {
-	struct finding *n = finding_add(r->f, FINDING_NOT_DRAWN_YET, d->pos,
-	    "fitup does not draw a %.*s yet; the sheet leaves room for a sketch",
-	    STR_ARG(joint_word(d->joint.joint)));
+	struct finding *n;
 
+	if (d->joint.joint == JOINT_COUNT)
+		return;
+	n = finding_add(r->f, FINDING_NOT_DRAWN_YET, d->pos,
+	    "fitup has no drawing of this joint yet (%.*s); the sheet leaves room for a "
+	    "sketch", STR_ARG(joint_word(d->joint.joint)));
 	finding_repair(r->f, n, "sketch it on the sheet, or describe it in a plate block");
 	n->assignment = r->x->id;
 }
@@ -75,13 +87,17 @@ static void review_lines(struct review *r)
 		review_text(r, x->facts[i].text, x->facts[i].pos);
 	for (size_t i = 0; i < x->npieces; i++) {
 		review_text(r, x->pieces[i].name, x->pieces[i].pos);
-		review_text(r, x->pieces[i].made, x->pieces[i].pos);
+		review_value(r, x->pieces[i].made, x->pieces[i].pos);
+	}
+	for (size_t i = 0; i < x->npasses; i++) {
+		review_text(r, x->passes[i].name, x->passes[i].pos);
+		review_value(r, x->passes[i].text, x->passes[i].pos);
 	}
 	for (size_t i = 0; i < x->nsteps; i++)
 		review_para(r, &x->steps[i].para);
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		review_text(r, x->criteria[i].name, x->criteria[i].pos);
-		review_text(r, x->criteria[i].text, x->criteria[i].pos);
+		review_value(r, x->criteria[i].text, x->criteria[i].pos);
 	}
 }
 
@@ -95,6 +111,7 @@ static void review_assignment(struct review *r)
 	review_prose(r, &x->cautions);
 	review_prose(r, &x->if_it_fails);
 	review_prose(r, &x->notes);
+	review_prose(r, &x->instructor);
 	for (size_t i = 0; i < x->ndrawings; i++)
 		review_drawing(r, &x->drawings[i]);
 }

@@ -1,0 +1,58 @@
+/* What only the sheets can see: joints without a drawing, characters without a glyph. */
+#include "model_bench.h"
+
+#include "sheets/review.h"
+
+#define HEAD "# SM-01: Work\n\n- **Kind:** drill\n- **Hours:** 4\n"
+#define JOINT(lines) "\n## Drawing\n\n```joint\n" lines "thickness: 3/8 in\n```\n"
+
+static struct bench review(const char *text)
+{
+	struct bench t = bench_one(text);
+
+	sheets_review(t.arena, t.m, faces_new(t.arena), t.f);
+	return t;
+}
+
+static void joints_without_a_drawing(void **state)
+{
+	struct bench t = review(HEAD JOINT("joint: bevel cut\n"));
+
+	(void)state;
+	expect_one(&t, FINDING_NOT_DRAWN_YET, 8, 1,
+	    "no drawing of this joint yet (bevel cut)", "sketch it");
+	bench_free(&t);
+	/* A word that is no joint is told once, where it stands. */
+	t = review(HEAD JOINT("joint: scarf\n"));
+	expect_one(&t, FINDING_UNKNOWN_WORD, 9, 8, "\"scarf\"", "choose one of");
+	bench_free(&t);
+}
+
+/* U+4E2D is in none of the faces. Behind a key the finding points to the key. */
+static void characters_without_a_glyph(void **state)
+{
+	static const struct { const char *text; uint32_t line, col; } rows[] = {
+		{ HEAD "\n## Notes\n\nAsk \xE4\xB8\xAD.\n", 8, 5 },
+		{ HEAD "\n## Instructor only\n\n\xE4\xB8\xAD fails.\n", 8, 1 },
+		{ HEAD "\n## Passes\n\n- **Root:** GTAW \xE4\xB8\xAD\n", 8, 5 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct bench t = review(rows[i].text);
+
+		expect_one(&t, FINDING_NO_GLYPH, rows[i].line, rows[i].col,
+		    "\xE4\xB8\xAD", "in words");
+		bench_free(&t);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(joints_without_a_drawing),
+		cmocka_unit_test(characters_without_a_glyph),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
