@@ -22,6 +22,20 @@ struct strip strip_on_plate(size_t i, size_t n, double length_mm, double width_m
 	return (struct strip){ from_mm, from_mm + width_mm, 0 };
 }
 
+void strips_on_plate(const double *width_mm, size_t n, double length_mm,
+    double discard_mm, struct strip *out)
+{
+	double free_mm = length_mm - 2 * discard_mm, at_mm = discard_mm;
+
+	for (size_t i = 0; i < n; i++)
+		free_mm -= width_mm[i];
+	for (size_t i = 0; i < n; i++) {
+		at_mm += free_mm / (double)(n + 1);
+		out[i] = (struct strip){ at_mm, at_mm + width_mm[i], 0 };
+		at_mm += width_mm[i];
+	}
+}
+
 double strips_round_mm(size_t n, double width_mm, double kerf_mm)
 {
 	return (double)n * (width_mm + kerf_mm);

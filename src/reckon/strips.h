@@ -22,6 +22,9 @@ double strips_length_mm(size_t n, double width_mm, double discard_mm, double ker
  * evenly between them. Only when the length is enough. */
 struct strip strip_on_plate(size_t i, size_t n, double length_mm, double width_mm,
     double discard_mm);
+/* The same for strips of n widths, in that order, waste shared out evenly. */
+void strips_on_plate(const double *width_mm, size_t n, double length_mm,
+    double discard_mm, struct strip *out);
 
 /* Length round the pipe that n strips take with a cut on both sides of each. */
 double strips_round_mm(size_t n, double width_mm, double kerf_mm);

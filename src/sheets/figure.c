@@ -2,7 +2,9 @@
 
 #include "draw/fig.h"
 #include "reckon/pipe.h"
+#include "sheets/cut_map.h"
 #include "sheets/pattern_sheet.h"
+#include "sheets/weld_symbol.h"
 
 #include <math.h>
 
@@ -232,6 +234,9 @@ struct picture {
 	struct fig_joint joint;
 	struct fig_plate plate;
 	struct fig_view view;
+	struct fig_symbol symbol;
+	struct fig_position position;
+	struct fig_cut cut;
 };
 
 static void draw_section(void *user, struct canvas *c, rect area)
@@ -262,6 +267,27 @@ static void draw_view(void *user, struct canvas *c, rect area)
 	fig_view_draw(c, p->faces, area, &p->view);
 }
 
+static void draw_symbol(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_symbol_draw(c, p->faces, area, &p->symbol);
+}
+
+static void draw_position(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_position_draw(c, p->faces, area, &p->position);
+}
+
+static void draw_cut(void *user, struct canvas *c, rect area)
+{
+	const struct picture *p = user;
+
+	fig_cut_draw(c, p->faces, area, &p->cut);
+}
+
 static void draw_sketch_room(void *user, struct canvas *c, rect area)
 {
 	const struct ink border = { .stroke_pt = RULE_PT };
@@ -283,6 +309,129 @@ static void add_picture(struct sheet *sh, draw_picture *draw, struct picture *p,
 	h->keep_next = true;
 	sheet_add(sh, h, 6, 2);
 	sheet_add(sh, block_picture(&sh->s, draw, p, alt, picture_height(sh), sh->width_pt), 2, 6);
+}
+
+/* ---- symbol and position, in pairs under the section ---- */
+
+#define PAIR_PT MM_PT(41)        /* a position reads at 40 mm */
+#define PAIR_GAP_PT 10.0
+#define PAIRS_MOST 8
+
+struct pair_part { draw_picture *draw; struct picture *p; str alt; };
+
+static struct picture *keep_picture(struct sheet *sh, const struct picture *p)
+{
+	struct picture *kept = arena_alloc(sh->arena, sizeof *kept);
+
+	*kept = *p;
+	return kept;
+}
+
+/* The symbol, then one sketch a position. */
+static size_t parts_of(struct sheet *sh, const struct assignment *x,
+    const struct joint_block *j, struct pair_part *out)
+{
+	struct picture p = { .faces = sh->s.faces };
+	uint32_t *welds = arena_array(sh->arena, x->nwelds + 1, sizeof *welds);
+	size_t n = 0, nwelds;
+
+	welds_of_block(x, j, welds, &nwelds);
+	if (weld_symbol(sh->arena, x, j, &p.symbol))
+		out[n++] = (struct pair_part){ draw_symbol, keep_picture(sh, &p),
+			fig_symbol_words(sh->arena, &p.symbol) };
+	for (size_t i = 0; i < nwelds && n < PAIRS_MOST; i++)
+		if (weld_position(sh->arena, x, j, welds[i], &p.position))
+			out[n++] = (struct pair_part){ draw_position,
+				keep_picture(sh, &p),
+				fig_position_words(sh->arena, &p.position) };
+	return n;
+}
+
+/* Whether a drawing before this one shows the same symbol and positions. */
+static bool shown_before(struct sheet *sh, const struct assignment *x,
+    const struct joint_block *j, const struct pair_part *v, size_t n)
+{
+	struct pair_part before[PAIRS_MOST];
+
+	for (size_t i = 0; i < x->ndrawings && &x->drawings[i].joint != j; i++) {
+		size_t same = 0;
+
+		if (x->drawings[i].kind != DRAWING_JOINT ||
+		    parts_of(sh, x, &x->drawings[i].joint, before) != n)
+			continue;
+		while (same < n && str_eq(before[same].alt, v[same].alt))
+			same++;
+		if (same == n)
+			return true;
+	}
+	return false;
+}
+
+static void add_pairs(struct sheet *sh, const struct assignment *x,
+    const struct joint_block *j)
+{
+	double width = (sh->width_pt - PAIR_GAP_PT) / 2;
+	struct pair_part v[PAIRS_MOST];
+	size_t n = parts_of(sh, x, j, v);
+
+	if (shown_before(sh, x, j, v, n))
+		return;
+	for (size_t i = 0; i < n; i += 2) {
+		struct block *pair[2];
+		struct block_column columns[2];
+		size_t k = 0;
+
+		for (; k < 2 && i + k < n; k++) {
+			pair[k] = block_picture(&sh->s, v[i + k].draw, v[i + k].p, v[i + k].alt,
+			    PAIR_PT, width);
+			columns[k] = (struct block_column){ &pair[k], 1, width };
+		}
+		sheet_add(sh, block_columns(&sh->s, columns, k, PAIR_GAP_PT), 2, 4);
+	}
+}
+
+/* ---- cut maps ---- */
+
+#define CUT_PT MM_PT(66)
+
+static void add_cut(struct sheet *sh, const struct fig_cut *k)
+{
+	struct picture p = { .faces = sh->s.faces, .cut = *k };
+	struct block *h = block_plain(&sh->s, k->od_mm > 0
+	    ? STR("Cut map, round the outside from 12: one way that fits; the code decides")
+	    : STR("Cut map, from the left end: one way that fits; the code decides"),
+	    &TYPE_BOLD, TAG_P, sh->width_pt);
+
+	h->keep_next = true;
+	sheet_add(sh, h, 6, 2);
+	sheet_add(sh, block_picture(&sh->s, draw_cut, keep_picture(sh, &p),
+	    fig_cut_words(sh->arena, k), CUT_PT, sh->width_pt), 2, 6);
+}
+
+/* One map for each weld of the block; one for all that are cut alike. Returns whether
+ * there is any. */
+static bool add_cuts(struct sheet *sh, const struct assignment *x,
+    const struct joint_block *j)
+{
+	uint32_t *welds = arena_array(sh->arena, x->nwelds + 1, sizeof *welds);
+	struct fig_cut *v = arena_array(sh->arena, x->nwelds + 1, sizeof *v);
+	size_t n, maps = 0;
+	bool alike = true;
+
+	welds_of_block(x, j, welds, &n);
+	if (!x->nwelds)
+		welds[n++] = NONE;
+	for (size_t i = 0; i < n; i++) {
+		if (!cut_map(sh->arena, x, j, welds[i], &v[maps]))
+			continue;
+		alike &= cut_maps_alike(&v[0], &v[maps++]);
+	}
+	alike &= maps == n;
+	if (alike && maps > 1)
+		v[0].note = STR("each weld alike");
+	for (size_t i = 0; i < (alike && maps ? 1 : maps); i++)
+		add_cut(sh, &v[i]);
+	return maps > 0;
 }
 
 static str joint_head(struct arena *a, const struct fig_joint *j, const struct joint_block *b)
@@ -314,6 +463,10 @@ static void add_joint(struct sheet *sh, const struct assignment *x, const struct
 		return;
 	}
 	add_picture(sh, draw_section, p, fig_joint_words(sh->arena, &p->joint), head);
+	add_pairs(sh, x, j);
+	/* A cut map shows the coupon from above or from its end as well. */
+	if (add_cuts(sh, x, j))
+		return;
 	if (j->restart.n || p->joint.shape == FIG_PIPE_BUTT)
 		add_picture(sh, draw_plan, p, STR("The coupon seen from above or from its end"),
 		    p->joint.od_mm > 0 ? STR("Seen from the end") : STR("Seen from above"));

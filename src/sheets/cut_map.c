@@ -1,0 +1,428 @@
+#include "sheets/cut_map.h"
+
+#include "reckon/strips.h"
+#include "units/format.h"
+
+#include "base/buf.h"
+
+#include <math.h>
+
+#define KERF_MM 3.175            /* 1/8 in, a saw (common practice, no source) */
+#define DISCARD_MM 25.4
+#define EIGHTHS_3_MM (0.375 * 25.4)
+#define FIRST_DEG 45.0
+#define PI 3.14159265358979323846
+
+/* In the order in which strips lie beside one another on a plate. */
+enum cut { CUT_FACE, CUT_SIDE, CUT_TENSILE, CUT_NICK, CUT_ROOT, CUT_FILLET, CUT_MACRO,
+	CUT_COUNT };
+
+static const struct { const char *name, *word; } cuts[CUT_COUNT] = {
+	[CUT_FACE] = { "face bend", "face bend" }, [CUT_SIDE] = { "side bend", "side bend" },
+	[CUT_TENSILE] = { "tensile", "tensile" }, [CUT_NICK] = { "nick", "nick-break" },
+	[CUT_ROOT] = { "root bend", "root bend" },
+	[CUT_FILLET] = { "fillet break", "fillet break" }, [CUT_MACRO] = { "macro", "macro" },
+};
+
+/* What one Acceptance line takes from one weld. */
+struct take {
+	uint32_t n;              /* 0: no such line, or not of this weld */
+	double width_mm;
+	double place[FIG_CUT_STRIPS]; /* middles: mm from the left, or degrees */
+	size_t nplaces;
+};
+
+static bool is_given(const struct quantity *q)
+{
+	return q->kind != QUANTITY_ANY && !q->no_value;
+}
+
+/* ---- reading a line ---- */
+
+static enum cut cut_of(str name)
+{
+	enum cut k = 0;
+
+	while (k < CUT_COUNT && !str_starts_nocase(name, str_of(cuts[k].name)))
+		k++;
+	return k;
+}
+
+static uint32_t number_of(str word)
+{
+	static const char *const words[] = { "one", "two", "three", "four", "five", "six" };
+	uint32_t n;
+
+	if (str_to_u32(word, &n))
+		return n <= FIG_CUT_STRIPS ? n : 0;
+	for (uint32_t i = 0; i < sizeof words / sizeof *words; i++)
+		if (str_eq_nocase(word, str_of(words[i])))
+			return i + 1;
+	return 0;
+}
+
+/* "2 of A, 1 of B", "3, one of A and two of B" for that letter; else the first number.
+ * *named: the line names welds. */
+static uint32_t count_of(str text, char letter, bool *named)
+{
+	str rest = str_sub(text, 0, str_find_char(text, ';', 0)), word;
+	uint32_t first = 0, last = 0, n;
+
+	*named = false;
+	while (str_word(&rest, &word)) {
+		word = str_sub(word, 0, str_find_char(word, ',', 0));
+		n = number_of(word);
+		if (n)
+			last = n;
+		first = first ? first : n;
+		if (word.n != 1 || word.p[0] < 'A' || word.p[0] > 'Z' || !last)
+			continue;
+		*named = true;
+		if (word.p[0] == letter)
+			return last;
+	}
+	return *named ? 0 : first ? first : 1;
+}
+
+/* "1:30" in degrees from 12, or a length; false: neither. */
+static bool read_place(str *rest, bool pipe, double *out)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+	uint32_t hour, minute;
+	size_t used, colon = str_find_char(*rest, ':', 0);
+
+	if (!pipe) {
+		if (quantity_prefix(*rest, QUANTITY_LENGTH, METAL_NONE, &q, &used,
+		    &fault) != QUANTITY_OK)
+			return false;
+		*out = q.lo;
+		*rest = str_trim_left(str_sub(*rest, used, rest->n));
+		return true;
+	}
+	if (colon + 3 > rest->n || !str_to_u32(str_sub(*rest, 0, colon), &hour) ||
+	    !str_to_u32(str_sub(*rest, colon + 1, colon + 3), &minute) || hour > 12 ||
+	    minute > 59)
+		return false;
+	*out = (hour % 12) * 30.0 + minute * 0.5;
+	*rest = str_trim_left(str_sub(*rest, colon + 3, rest->n));
+	return true;
+}
+
+/* "strips 1 in wide at 1:00 and 7:00", each half may be missing. */
+static void read_strips(str text, bool pipe, struct take *t)
+{
+	str rest = str_sub(text, str_find(text, STR("strips "), 0), text.n);
+	struct quantity_fault fault;
+	struct quantity q;
+	size_t used;
+
+	if (!rest.n)
+		return;
+	rest = str_sub(rest, 7, rest.n);
+	if (quantity_prefix(rest, QUANTITY_LENGTH, METAL_NONE, &q, &used,
+	    &fault) == QUANTITY_OK) {
+		rest = str_trim_left(str_sub(rest, used, rest.n));
+		if (str_starts(rest, STR("wide")))
+			t->width_mm = q.lo;
+		rest = str_trim_left(str_sub(rest, str_find_char(rest, ' ', 0), rest.n));
+	}
+	if (!str_starts(rest, STR("at ")))
+		return;
+	rest = str_sub(rest, 3, rest.n);
+	while (t->nplaces < FIG_CUT_STRIPS && read_place(&rest, pipe, &t->place[t->nplaces])) {
+		t->nplaces++;
+		if (str_starts(rest, STR("and ")))
+			rest = str_sub(rest, 4, rest.n);
+		else if (str_starts(rest, STR(", ")))
+			rest = str_sub(rest, 2, rest.n);
+	}
+}
+
+static bool suits(enum cut k, enum joint j)
+{
+	if (k == CUT_FILLET || k == CUT_MACRO)
+		return j == JOINT_TEE || j == JOINT_LAP || j == JOINT_CORNER;
+	return j == JOINT_SQUARE_BUTT || j == JOINT_SINGLE_V || j == JOINT_SINGLE_BEVEL ||
+	    j == JOINT_PIPE_BUTT || j == JOINT_BUTT;
+}
+
+/* How many welds, or drawings where there are no welds, a count has to be shared by. */
+static size_t sharers(const struct assignment *x, enum cut k)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < x->nwelds; i++)
+		n += suits(k, x->welds[i].joint);
+	for (size_t i = 0; !x->nwelds && i < x->ndrawings; i++)
+		n += x->drawings[i].kind == DRAWING_JOINT && suits(k, x->drawings[i].joint.joint);
+	return n;
+}
+
+static double width_of(enum cut k, double od_mm)
+{
+	return k == CUT_SIDE ? EIGHTHS_3_MM : k == CUT_NICK ? 25.4 : strip_width_mm(od_mm);
+}
+
+/* False when a count is shared by welds and nothing says how. */
+static bool read_takes(const struct assignment *x, const struct joint_block *j,
+    uint32_t weld, struct take *v)
+{
+	char letter = weld == NONE ? 0 : x->welds[weld].letter;
+	bool named;
+
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		const struct criterion *c = &x->criteria[i];
+		enum cut k = cut_of(c->name);
+		uint32_t n;
+
+		if (k == CUT_COUNT || !suits(k, j->joint))
+			continue;
+		n = count_of(c->text, letter, &named);
+		if (!named && sharers(x, k) > 1)
+			return false;
+		v[k].n += n;
+		v[k].width_mm = width_of(k, j->pipe.od_mm);
+		read_strips(c->text, j->pipe.od_mm > 0, &v[k]);
+	}
+	return true;
+}
+
+/* ---- placing ---- */
+
+struct piece_cut { enum cut kind; size_t of_kind; double width_mm; };
+
+static size_t strips_in_order(const struct take *v, bool pipe, struct piece_cut *out)
+{
+	size_t n = 0;
+
+	/* Round a pipe the sorts take turns, so that opposite strips are of one sort. */
+	for (uint32_t turn = 0; pipe && turn < FIG_CUT_STRIPS; turn++)
+		for (enum cut k = 0; k <= CUT_ROOT; k++)
+			if (turn < v[k].n && n < FIG_CUT_STRIPS)
+				out[n++] = (struct piece_cut){ k, turn, v[k].width_mm };
+	for (enum cut k = 0; !pipe && k <= CUT_ROOT; k++)
+		for (uint32_t i = 0; i < v[k].n && n < FIG_CUT_STRIPS; i++)
+			out[n++] = (struct piece_cut){ k, i, v[k].width_mm };
+	return n;
+}
+
+static str strip_name(struct arena *a, const struct take *v, const struct piece_cut *p)
+{
+	return v[p->kind].n > 1 ? str_format(a, "%s %zu", cuts[p->kind].word, p->of_kind + 1)
+	                        : str_of(cuts[p->kind].word);
+}
+
+static str length_text(struct arena *a, double mm)
+{
+	struct buf b = { .arena = a };
+
+	format_computed(&b, mm, 0);
+	return buf_str(&b);
+}
+
+static str span_text(struct arena *a, str name, double from_mm, double to_mm)
+{
+	struct buf b = { .arena = a };
+
+	buf_addf(&b, "%.*s, ", STR_ARG(name));
+	format_computed_in(&b, from_mm, 0);
+	buf_adds(&b, " to ");
+	format_computed_in(&b, to_mm, 0);
+	buf_adds(&b, " in [");
+	format_mm(&b, from_mm, 0);
+	buf_adds(&b, " to ");
+	format_mm(&b, to_mm, 0);
+	buf_adds(&b, " mm]");
+	return buf_str(&b);
+}
+
+static void sort_strips(struct fig_strip *v, size_t n)
+{
+	for (size_t i = 1; i < n; i++) {
+		struct fig_strip t = v[i];
+		size_t at = i;
+
+		for (; at > 0 && v[at - 1].from_mm > t.from_mm; at--)
+			v[at] = v[at - 1];
+		v[at] = t;
+	}
+}
+
+/* Middles that the lines give; all of them or none. */
+static bool places_given(const struct take *v)
+{
+	for (enum cut k = 0; k <= CUT_ROOT; k++)
+		if (v[k].n != v[k].nplaces)
+			return false;
+	return true;
+}
+
+/* To the nearest 1/16 in, as it is marked out. */
+static double marked_mm(double mm)
+{
+	return floor(mm * 16 / 25.4 + 0.5) * 25.4 / 16;
+}
+
+static bool map_plate(struct arena *a, const struct take *v, const struct piece_cut *p,
+    size_t n, struct fig_cut *out)
+{
+	struct fig_strip *strips = arena_array(a, n, sizeof *strips);
+	double width[FIG_CUT_STRIPS], sum = 0;
+	struct strip at[FIG_CUT_STRIPS];
+
+	for (size_t i = 0; i < n; i++)
+		sum += width[i] = p[i].width_mm;
+	if (strips_length_mm(n, sum / (double)n, DISCARD_MM, KERF_MM) > out->length_mm + 1e-6)
+		return false;
+	strips_on_plate(width, n, out->length_mm, DISCARD_MM, at);
+	for (size_t i = 0; i < n; i++) {
+		at[i].from_mm = places_given(v)
+		    ? v[p[i].kind].place[p[i].of_kind] - width[i] / 2 : marked_mm(at[i].from_mm);
+		at[i].to_mm = at[i].from_mm + width[i];
+		strips[i] = (struct fig_strip){ at[i].from_mm, at[i].to_mm,
+			span_text(a, strip_name(a, v, &p[i]), at[i].from_mm, at[i].to_mm),
+			/* Narrow ones have no room for more than one. */
+			width[i] > 25 || i == 0 ? length_text(a, width[i]) : (str){ 0 } };
+	}
+	sort_strips(strips, n);
+	out->strips = strips;
+	out->nstrips = n;
+	return true;
+}
+
+/* "root bend 1 at 1:30, 2.60 in [66 mm]": the middle, along the outside from 12. */
+static str clock_text(struct arena *a, str name, double deg, double od_mm)
+{
+	struct buf b = { .arena = a };
+	int minutes = (int)(deg * 2 + 0.5);
+	double along_mm = deg / 360 * PI * od_mm;
+
+	buf_addf(&b, "%.*s at %d:%02d, ", STR_ARG(name),
+	    minutes / 60 % 12 ? minutes / 60 % 12 : 12, minutes % 60);
+	buf_add_real(&b, along_mm / 25.4, 2, true);
+	buf_adds(&b, " in [");
+	format_mm(&b, along_mm, 0);
+	buf_adds(&b, " mm]");
+	return buf_str(&b);
+}
+
+/* One width for all is told once, in the note; else each strip tells its own. */
+static void tell_widths(struct arena *a, const struct piece_cut *p, size_t n,
+    struct fig_strip *strips, struct fig_cut *out)
+{
+	bool same = true;
+
+	for (size_t i = 1; i < n; i++)
+		same &= p[i].width_mm == p[0].width_mm;
+	if (same)
+		out->note = str_format(a, "%.*s, %.*s wide", STR_ARG(out->note),
+		    STR_ARG(length_text(a, p[0].width_mm)));
+	for (size_t i = 0; !same && i < n; i++)
+		strips[i].label = str_format(a, "%.*s, %.*s wide", STR_ARG(strips[i].label),
+		    STR_ARG(length_text(a, p[i].width_mm)));
+}
+
+static bool map_pipe(struct arena *a, const struct take *v, const struct piece_cut *p,
+    size_t n, struct fig_cut *out)
+{
+	struct fig_strip *strips = arena_array(a, n, sizeof *strips);
+	double sum = 0, round = PI * out->od_mm;
+
+	for (size_t i = 0; i < n; i++)
+		sum += p[i].width_mm;
+	if (strips_round_mm(n, sum / (double)n, KERF_MM) > round + 1e-6)
+		return false;
+	for (size_t i = 0; i < n; i++) {
+		struct strip at = strip_on_pipe(i, n < 4 ? 4 : n, out->od_mm, p[i].width_mm,
+		    FIRST_DEG);
+		double deg = places_given(v) ? v[p[i].kind].place[p[i].of_kind] : at.center_deg;
+		double middle = deg / 360 * round;
+
+		strips[i] = (struct fig_strip){ middle - p[i].width_mm / 2,
+			middle + p[i].width_mm / 2, clock_text(a, strip_name(a, v, &p[i]), deg,
+			    out->od_mm), { 0 } };
+	}
+	tell_widths(a, p, n, strips, out);
+	sort_strips(strips, n);
+	out->strips = strips;
+	out->nstrips = n;
+	return true;
+}
+
+/* The middle is broken, one of the ends is etched; the way of the structural welder test
+ * (from memory). */
+static bool map_fillet(struct arena *a, struct fig_cut *out)
+{
+	struct fig_strip *middle = arena_alloc(a, sizeof *middle);
+
+	if (out->length_mm < 3 * DISCARD_MM)
+		return false;
+	*middle = (struct fig_strip){ DISCARD_MM, out->length_mm - DISCARD_MM,
+		STR("fillet break"), length_text(a, out->length_mm - 2 * DISCARD_MM) };
+	out->strips = middle;
+	out->nstrips = 1;
+	out->label_ends = STR("macro from one end");
+	return true;
+}
+
+static str note_text(struct arena *a, const struct assignment *x,
+    const struct joint_block *j, uint32_t weld)
+{
+	static const char *const ways[] = { "", " up", " down" };
+	struct buf b = { .arena = a };
+
+	if (weld != NONE && x->welds[weld].at.position < POSITION_COUNT) {
+		if (x->welds[weld].letter)
+			buf_addf(&b, "Weld %c, ", x->welds[weld].letter);
+		buf_addf(&b, "%.*s%s", STR_ARG(position_word(x->welds[weld].at.position)),
+		    ways[x->welds[weld].at.progression]);
+	}
+	if (j->pipe.od_mm > 0)
+		buf_addf(&b, "%s%.*s", b.n ? ", " : "", STR_ARG(j->pipe.text));
+	return buf_str(&b);
+}
+
+bool cut_maps_alike(const struct fig_cut *a, const struct fig_cut *b)
+{
+	if (a->nstrips != b->nstrips || a->length_mm != b->length_mm || a->od_mm != b->od_mm)
+		return false;
+	for (size_t i = 0; i < a->nstrips; i++)
+		if (!str_eq(a->strips[i].label, b->strips[i].label) ||
+		    a->strips[i].from_mm != b->strips[i].from_mm)
+			return false;
+	return true;
+}
+
+bool cut_map(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    uint32_t weld, struct fig_cut *out)
+{
+	struct take v[CUT_COUNT] = { 0 };
+	struct piece_cut pieces[FIG_CUT_STRIPS];
+	bool pipe = j->pipe.od_mm > 0, fits;
+	size_t n;
+
+	*out = (struct fig_cut){ .note = note_text(a, x, j, weld) };
+	if (!read_takes(x, j, weld, v))
+		return false;
+	n = strips_in_order(v, pipe, pieces);
+	/* A turned pipe has no hours of its own. */
+	if (pipe && weld != NONE && x->welds[weld].at.position == POSITION_1G_ROLLED &&
+	    !places_given(v))
+		return false;
+	if (pipe) {
+		out->od_mm = j->pipe.od_mm;
+		out->wall_mm = is_given(&j->t1) ? j->t1.lo : j->pipe.wall_mm;
+		return n && map_pipe(a, v, pieces, n, out) && !fig_cut_fault(out).n;
+	}
+	if (!is_given(&j->length))
+		return false;
+	out->length_mm = j->length.lo;
+	out->label_length = length_text(a, out->length_mm);
+	out->discard_mm = DISCARD_MM;
+	out->label_discard = length_text(a, DISCARD_MM);
+	out->restart = j->restart.n > 0;
+	fits = n ? map_plate(a, v, pieces, n, out) : v[CUT_FILLET].n && v[CUT_MACRO].n &&
+	    map_fillet(a, out);
+	return fits && !fig_cut_fault(out).n;
+}

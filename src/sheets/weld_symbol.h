@@ -1,0 +1,25 @@
+/* sheets/weld_symbol.h - from the facts of a weld to its symbol and its position sketch.
+ *
+ * A symbol is made only when everything that it would claim is known; else there is
+ * none. Sizes on it are those of the joint block. */
+#ifndef SHEETS_WELD_SYMBOL_H
+#define SHEETS_WELD_SYMBOL_H
+
+#include "draw/fig_position.h"
+#include "draw/fig_symbol.h"
+#include "model/model.h"
+
+/* The welds that a joint block stands for: the one that it names, or all of its joint.
+ * *n may be 0; v has room for x->nwelds. */
+void welds_of_block(const struct assignment *x, const struct joint_block *j, uint32_t *v,
+    size_t *n);
+
+/* False: not enough is known for a symbol, or the joint has none here. */
+bool weld_symbol(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_symbol *out);
+
+/* False: no such position, or nothing is drawn for that joint in it. */
+bool weld_position(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    uint32_t weld, struct fig_position *out);
+
+#endif
