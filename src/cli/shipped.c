@@ -30,4 +30,5 @@ void shipped_read(struct arena *a, struct model *m, struct sources *s, struct fi
 		s->n++;
 		standard_fill(a, m, &m->shipped[i], &file, f);
 	}
+	standard_judge(a, m, f);
 }

@@ -480,3 +480,43 @@ void standard_fill(struct arena *a, struct model *m, struct standard *s,
 	if (file->n)
 		fill(&b, s, file);
 }
+
+static bool has_limits(const struct standard *s, enum standard_test test)
+{
+	for (size_t i = 0; i < s->n; i++)
+		if (s->v[i].test == test)
+			return true;
+	return false;
+}
+
+/* What stands behind a semicolon says in the program's own words what passes. */
+static bool says_itself(const struct criterion *c)
+{
+	return str_find_char(c->text, ';', 0) < c->text.n;
+}
+
+static void judge_criterion(struct binder *b, const struct criterion *c)
+{
+	enum standard_test test;
+	struct finding *d;
+
+	if (!c->standard || says_itself(c) || !criterion_test(c->name, &test) ||
+	    has_limits(c->standard, test))
+		return;
+	d = complain(b, FINDING_UNKNOWN_STANDARD, c->pos,
+	    "\"%.*s\" has no limits for %.*s, so the sheet shows only these words",
+	    STR_ARG(c->standard->name), STR_ARG(c->name));
+	finding_repair(b->f, d, "name a set that has them, or say what passes at the "
+	    "end of this line, after a semicolon");
+}
+
+void standard_judge(struct arena *a, struct model *m, struct findings *f)
+{
+	struct binder b = { .arena = a, .model = m, .f = f };
+
+	for (size_t i = 0; i < m->nassignments; i++) {
+		b.a = &m->assignments[i];
+		for (size_t k = 0; k < b.a->ncriteria; k++)
+			judge_criterion(&b, &b.a->criteria[k]);
+	}
+}

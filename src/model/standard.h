@@ -67,6 +67,10 @@ bool criterion_test(str name, enum standard_test *out);
 void standard_fill(struct arena *a, struct model *m, struct standard *s,
     const struct record_file *file, struct findings *f);
 
+/* Tells the lines of Acceptance whose set has no limit for their test: the sheet would
+ * ask for it without saying what passes. Once all wanted sets are filled. */
+void standard_judge(struct arena *a, struct model *m, struct findings *f);
+
 /* Whether the figure prints with "confirm against your edition". */
 bool limit_is_doubtful(const struct standard *s, const struct standard_limit *l);
 

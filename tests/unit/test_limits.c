@@ -200,7 +200,8 @@ static void specimens_and_lines_without_a_set(void **state)
 	struct asked bend = ask(VEE ACCEPT "- **Root bend:** 2, D1.1-2020\n", NULL);
 	struct asked loose = ask(VEE ACCEPT "- **Root bend:** 2, folds without a "
 	    "crack\n", NULL);
-	struct asked nothing = ask(VEE ACCEPT "- **Fillet break:** 1, D1.2-2014\n", NULL);
+	struct asked nothing = ask(VEE ACCEPT "- **Fillet break:** 1, D1.2-2014; "
+	    "folds\n", NULL);
 
 	(void)state;
 	assert_int_equal(bend.l.n, 3);
@@ -210,7 +211,7 @@ static void specimens_and_lines_without_a_set(void **state)
 	assert_int_equal(loose.l.n, 1);
 	expect_rule(&loose, "Root bend", "2, folds without a crack");
 	assert_int_equal(nothing.l.n, 1);
-	expect_rule(&nothing, "Fillet break", "1, D1.2-2014");
+	expect_rule(&nothing, "Fillet break", "1, D1.2-2014; folds");
 	bench_free(&bend.t);
 	bench_free(&loose.t);
 	bench_free(&nothing.t);

@@ -161,6 +161,34 @@ static void unknown_sets_are_told(void **state)
 	}
 }
 
+/* D1.1 has no nick-breaks and D1.2 as shipped no bends; both have visual limits. */
+static void tests_without_limits_are_told(void **state)
+{
+	static const struct { const char *line, *message; } rows[] = {
+		{ "- **Nick break:** 2, D1.1-2020\n", "no limits for Nick break" },
+		{ "- **Root bend:** 1, D1.2-2014\n", "\"D1.2-2014 static\" has no" },
+		{ "- **Root bend:** 1, D1.1-2020\n", NULL },
+		{ "- **Nick break:** 2, no pore over 1/16 in\n", NULL },
+		{ "- **Nick break:** 2, D1.1-2020; no pore over 1/16 in\n", NULL },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		str text = str_format(a, HEAD "%s", rows[i].line);
+		struct bench t = bind_two(arena_copy(a, text.p, text.n), NULL);
+
+		shipped_read(t.arena, t.m, &t.sources, t.f);
+		if (rows[i].message)
+			expect_one(&t, FINDING_UNKNOWN_STANDARD, 8, 5, rows[i].message,
+			    "what passes");
+		else
+			expect_none(&t);
+		bench_free(&t);
+		arena_free(a);
+	}
+}
+
 static void sets_of_a_name_of_their_own(void **state)
 {
 	static const char set[] = "# Shop sheet limits\n\n- **Source:** advisory "
@@ -308,6 +336,7 @@ int main(void)
 		cmocka_unit_test(names_choose_sets),
 		cmocka_unit_test(other_lines_choose_none),
 		cmocka_unit_test(unknown_sets_are_told),
+		cmocka_unit_test(tests_without_limits_are_told),
 		cmocka_unit_test(sets_of_a_name_of_their_own),
 		cmocka_unit_test(faults_of_a_set_have_places),
 		cmocka_unit_test(facts_and_sections_of_a_set),
