@@ -19,7 +19,8 @@ void printer_keep(struct printer *p, const struct want *w, const struct bundle *
 	for (size_t i = 0; i < w->n; i++)
 		p->marks[w->assignments[i]] = str_copy(p->run->arena, bundle_mark(b, i));
 	for (int part = 0; part < BUNDLE_PARTS && w->quarter; part++)
-		p->quarter_pages[w->quarter][part] = bundle_pages(b, (enum bundle_part)part);
+		p->quarter_pages[w->quarter][part] = bundle_pages(
+		    b, (enum bundle_part)part);
 }
 
 /* Marks of assignments whose sheets this print does not make: laid out for that alone. */
@@ -27,7 +28,8 @@ static void learn_marks(struct printer *p)
 {
 	const struct order *o = p->order;
 	struct arena *a = run_scratch();
-	struct want w = { .assignments = arena_array(a, o->nwalk, sizeof *w.assignments) };
+	struct want w = { .assignments = arena_array(
+			      a, o->nwalk, sizeof *w.assignments) };
 	struct bundle_spec spec;
 
 	for (size_t i = 0; i < o->nwalk; i++)
@@ -59,12 +61,19 @@ static void emit_keys(const void *doc, struct canvas *c)
 
 static struct document make_keys(struct printer *p, struct arena *a)
 {
-	const struct keybook_spec spec = { .model = p->run->model, .order = p->order,
-		.faces = p->run->faces, .marks = p->marks, .a4 = p->o->a4, .draft = has_errors(p) };
+	const struct keybook_spec spec = { .model = p->run->model,
+		.order = p->order,
+		.faces = p->run->faces,
+		.marks = p->marks,
+		.a4 = p->o->a4,
+		.draft = has_errors(p) };
 	struct keybook *k = keybook_new(a, &spec);
 
-	return (struct document){ .title = book_title(p, "keys"), .pages = keybook_pages(k),
-		.private = true, .emit = emit_keys, .doc = k };
+	return (struct document){ .title = book_title(p, "keys"),
+		.pages = keybook_pages(k),
+		.private = true,
+		.emit = emit_keys,
+		.doc = k };
 }
 
 static void emit_templates(const void *doc, struct canvas *c)
@@ -75,17 +84,24 @@ static void emit_templates(const void *doc, struct canvas *c)
 static struct document make_templates(struct printer *p, struct arena *a)
 {
 	str *marks = arena_array(a, p->order->nwalk, sizeof *marks);
-	const struct template_spec spec = { .model = p->run->model, .faces = p->run->faces,
-		.assignments = p->order->walk, .n = p->order->nwalk, .marks = marks,
-		.a4 = p->o->a4, .draft = has_errors(p) };
+	const struct template_spec spec = { .model = p->run->model,
+		.faces = p->run->faces,
+		.assignments = p->order->walk,
+		.n = p->order->nwalk,
+		.marks = marks,
+		.a4 = p->o->a4,
+		.draft = has_errors(p) };
 	struct template_doc *t;
 
 	for (size_t i = 0; i < p->order->nwalk; i++)
 		marks[i] = p->marks[p->order->walk[i]];
 	t = template_new(a, &spec);
 	return (struct document){ .title = book_title(p, "full-size templates"),
-		.pages = template_pages(t), .private = true, .actual_size = true,
-		.emit = emit_templates, .doc = t };
+		.pages = template_pages(t),
+		.private = true,
+		.actual_size = true,
+		.emit = emit_templates,
+		.doc = t };
 }
 
 static void emit_labels(const void *doc, struct canvas *c)
@@ -95,17 +111,26 @@ static void emit_labels(const void *doc, struct canvas *c)
 
 static struct document make_labels(struct printer *p, struct arena *a)
 {
-	const struct label_spec spec = { .model = p->run->model, .order = p->order,
-		.faces = p->run->faces, .marks = p->marks, .a4 = p->o->a4, .draft = has_errors(p) };
+	const struct label_spec spec = { .model = p->run->model,
+		.order = p->order,
+		.faces = p->run->faces,
+		.marks = p->marks,
+		.a4 = p->o->a4,
+		.draft = has_errors(p) };
 	struct labels *l = labels_new(a, &spec);
 
 	return (struct document){ .title = book_title(p, "coupon tags and bench labels"),
-		.pages = labels_pages(l), .emit = emit_labels, .doc = l };
+		.pages = labels_pages(l),
+		.emit = emit_labels,
+		.doc = l };
 }
 
 /* ---- the list ---- */
 
-static const struct { const char *binding, *paper; bool one_sided, once; } part_ways[] = {
+static const struct {
+	const char *binding, *paper;
+	bool one_sided, once;
+} part_ways[] = {
 	[BUNDLE_PACKET] = { "punch and bind", "plain", false, false },
 	[BUNDLE_GRADING] = { "staple each assignment", "plain", false, false },
 	[BUNDLE_CARDS] = { "none; sleeve", "card", true, false },
@@ -122,7 +147,8 @@ struct item_list {
 static struct want quarter_want(struct item_list *l, uint32_t quarter)
 {
 	const struct order *o = l->p->order;
-	struct want w = { .quarter = quarter, .name = str_format(l->arena, "Quarter %u", quarter),
+	struct want w = { .quarter = quarter,
+		.name = str_format(l->arena, "Quarter %u", quarter),
 		.assignments = arena_array(l->arena, o->nwalk, sizeof *w.assignments) };
 
 	for (size_t i = 0; i < o->nwalk; i++)
@@ -156,8 +182,11 @@ static void list_quarter(struct item_list *l, uint32_t quarter)
 			.file = str_format(l->arena, "q%u/%s", quarter, part_files[part]),
 			.pages = p->quarter_pages[quarter][part],
 			.copies = part_ways[part].once ? 1 : copies,
-			.one_sided = part_ways[part].one_sided, .held = held,
-			.binding = str_of(part_ways[part].binding), .paper = str_of(part_ways[part].paper) };
+			.one_sided = part_ways[part].one_sided,
+			.held = held,
+			.binding = str_of(part_ways[part].binding),
+			.paper = str_of(part_ways[part].paper)
+		};
 }
 
 /* Tags are wanted by the students of a quarter, so each quarter is a line. */
@@ -169,21 +198,30 @@ static void list_labels(struct item_list *l, const struct labels *labels)
 		labels_quarter_pages(labels, q, &first, &last);
 		if (!first)
 			continue;
-		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
-			.file = book_files[BOOK_LABELS], .pages = last - first + 1,
-			.part = str_format(l->arena, "pages %u to %u, quarter %u", first, last, q),
-			.copies = print_list_copies(print_list_students(l->p->run->model, q)),
-			.one_sided = true, .binding = STR("cut apart"), .paper = STR("card") };
+		*ARENA_PUSH(l->arena, l->v, l->n,
+		    l->cap) = (struct print_item){ .file = book_files[BOOK_LABELS],
+			.pages = last - first + 1,
+			.part = str_format(
+			    l->arena, "pages %u to %u, quarter %u", first, last, q),
+			.copies = print_list_copies(
+			    print_list_students(l->p->run->model, q)),
+			.one_sided = true,
+			.binding = STR("cut apart"),
+			.paper = STR("card") };
 	}
 }
 
-static void list_once(struct item_list *l, enum book book, unsigned pages, const char *binding,
-    bool one_sided)
+static void list_once(struct item_list *l, enum book book, unsigned pages,
+    const char *binding, bool one_sided)
 {
 	if (pages)
-		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
-			.file = book_files[book], .pages = pages, .copies = 1, .one_sided = one_sided,
-			.binding = str_of(binding), .paper = STR("plain") };
+		*ARENA_PUSH(l->arena, l->v, l->n,
+		    l->cap) = (struct print_item){ .file = book_files[book],
+			.pages = pages,
+			.copies = 1,
+			.one_sided = one_sided,
+			.binding = str_of(binding),
+			.paper = STR("plain") };
 }
 
 static void emit_print_list(const void *doc, struct canvas *c)
@@ -194,27 +232,36 @@ static void emit_print_list(const void *doc, struct canvas *c)
 static struct document make_print_list(struct printer *p, struct arena *a)
 {
 	struct item_list l = { .p = p, .arena = a };
-	struct print_list_spec spec = { .model = p->run->model, .faces = p->run->faces,
-		.a4 = p->o->a4, .draft = has_errors(p) };
+	struct print_list_spec spec = { .model = p->run->model,
+		.faces = p->run->faces,
+		.a4 = p->o->a4,
+		.draft = has_errors(p) };
 	struct print_list *list;
 
 	for (uint32_t q = 1; q <= p->run->model->nquarters; q++)
 		list_quarter(&l, q);
 	list_labels(&l, make_labels(p, a).doc);
 	list_once(&l, BOOK_KEYS, make_keys(p, a).pages, "punch and bind", false);
-	list_once(&l, BOOK_TEMPLATES, make_templates(p, a).pages, "none; full size", true);
+	list_once(
+	    &l, BOOK_TEMPLATES, make_templates(p, a).pages, "none; full size", true);
 	list_once(&l, BOOK_PRINT_LIST, 1, "none", false);
 	spec.items = l.v;
 	spec.n = l.n;
 	list = print_list_new(a, &spec);
-	l.v[l.n - 1].pages = print_list_pages(list); /* Its own pages change no line's height. */
+	l.v[l.n - 1].pages = print_list_pages(
+	    list); /* Its own pages change no line's height. */
 	list = print_list_new(a, &spec);
 	return (struct document){ .title = book_title(p, "print list"),
-		.pages = print_list_pages(list), .private = true, .emit = emit_print_list, .doc = list };
+		.pages = print_list_pages(list),
+		.private = true,
+		.emit = emit_print_list,
+		.doc = list };
 }
 
 static struct document (*const makers[BOOK_COUNT])(struct printer *p, struct arena *a) = {
-	[BOOK_KEYS] = make_keys, [BOOK_TEMPLATES] = make_templates, [BOOK_LABELS] = make_labels,
+	[BOOK_KEYS] = make_keys,
+	[BOOK_TEMPLATES] = make_templates,
+	[BOOK_LABELS] = make_labels,
 	[BOOK_PRINT_LIST] = make_print_list,
 };
 

@@ -45,27 +45,29 @@ static struct want *add_want(struct arena *a, struct wants *out, str folder, str
 }
 
 /* Assignments of a quarter (or of one course of it), in their order. */
-static void take_placed(struct arena *a, struct want *w, const struct order *o, uint32_t quarter,
-    uint32_t course)
+static void take_placed(struct arena *a, struct want *w, const struct order *o,
+    uint32_t quarter, uint32_t course)
 {
 	size_t cap = 0;
 
 	for (size_t i = 0; i < o->nwalk; i++) {
 		const struct place *p = &o->places[o->walk[i]];
 		bool mine = course == NONE ? p->quarter == quarter
-		                           : o->model->slots[p->slot].course == course;
+					   : o->model->slots[p->slot].course == course;
 
 		if (!mine)
 			continue;
-		w->assignments = arena_grow(a, w->assignments, w->n, w->n + 1, &cap,
-		    sizeof *w->assignments);
+		w->assignments = arena_grow(
+		    a, w->assignments, w->n, w->n + 1, &cap, sizeof *w->assignments);
 		w->assignments[w->n++] = o->walk[i];
 	}
 }
 
-static void want_quarter(struct arena *a, struct wants *out, const struct order *o, uint32_t q)
+static void want_quarter(
+    struct arena *a, struct wants *out, const struct order *o, uint32_t q)
 {
-	struct want *w = add_want(a, out, str_format(a, "q%u", q), str_format(a, "Quarter %u", q));
+	struct want *w = add_want(
+	    a, out, str_format(a, "q%u", q), str_format(a, "Quarter %u", q));
 
 	w->quarter = q;
 	take_placed(a, w, o, q, NONE);
@@ -73,8 +75,8 @@ static void want_quarter(struct arena *a, struct wants *out, const struct order 
 
 static bool find_quarter(const struct run *r, str word, uint32_t *q)
 {
-	return (word.n > 1 && word.p[0] == 'q') && str_to_u32(str_sub(word, 1, word.n), q) && *q &&
-	    *q <= r->model->nquarters;
+	return (word.n > 1 && word.p[0] == 'q') &&
+	    str_to_u32(str_sub(word, 1, word.n), q) && *q && *q <= r->model->nquarters;
 }
 
 static bool find_course(const struct run *r, str word, uint32_t *course)
@@ -98,7 +100,8 @@ static bool find_assignment(const struct run *r, str word, uint32_t *x)
 }
 
 /* One thing named by `word`, squeezed. False: nothing has that name. */
-static bool want_named(const struct run *r, const struct order *o, str word, struct wants *out)
+static bool want_named(
+    const struct run *r, const struct order *o, str word, struct wants *out)
 {
 	struct want *w;
 	uint32_t i;
@@ -108,7 +111,8 @@ static bool want_named(const struct run *r, const struct order *o, str word, str
 		return true;
 	}
 	if (find_course(r, word, &i)) {
-		w = add_want(r->arena, out, folder_name(r->arena, r->model->courses[i].id),
+		w = add_want(r->arena, out,
+		    folder_name(r->arena, r->model->courses[i].id),
 		    r->model->courses[i].id);
 		take_placed(r->arena, w, o, 0, i);
 		return true;
@@ -125,8 +129,8 @@ static bool want_named(const struct run *r, const struct order *o, str word, str
 }
 
 /* Takes one word, or two that belong together ("ORW 130"); 0: names nothing. */
-static int take_words(const struct run *r, const struct options *o, const struct order *order,
-    int at, struct wants *out)
+static int take_words(const struct run *r, const struct options *o,
+    const struct order *order, int at, struct wants *out)
 {
 	str one = squeezed(r->arena, str_of(o->words[at])), two;
 
@@ -140,11 +144,18 @@ static int take_words(const struct run *r, const struct options *o, const struct
 
 /* The words of documents, squeezed. A part goes with each quarter, course or assignment
  * named; a book is one for the whole program. */
-static const struct { str word; int part, book; } documents[] = {
-	{ STR("packets"), BUNDLE_PACKET, -1 }, { STR("grading"), BUNDLE_GRADING, -1 },
-	{ STR("cards"), BUNDLE_CARDS, -1 }, { STR("chart"), BUNDLE_CHART, -1 },
-	{ STR("keys"), -1, BOOK_KEYS }, { STR("templates"), -1, BOOK_TEMPLATES },
-	{ STR("labels"), -1, BOOK_LABELS }, { STR("printlist"), -1, BOOK_PRINT_LIST },
+static const struct {
+	str word;
+	int part, book;
+} documents[] = {
+	{ STR("packets"), BUNDLE_PACKET, -1 },
+	{ STR("grading"), BUNDLE_GRADING, -1 },
+	{ STR("cards"), BUNDLE_CARDS, -1 },
+	{ STR("chart"), BUNDLE_CHART, -1 },
+	{ STR("keys"), -1, BOOK_KEYS },
+	{ STR("templates"), -1, BOOK_TEMPLATES },
+	{ STR("labels"), -1, BOOK_LABELS },
+	{ STR("printlist"), -1, BOOK_PRINT_LIST },
 };
 
 /* Takes the word of a document; false: it is none. */
@@ -184,8 +195,11 @@ bool want_read(const struct run *r, const struct options *o, const struct order 
 		used = take_words(r, o, order, i, out);
 		if (used)
 			continue;
-		fprintf(stderr, "fitup: nothing to print is called %s (Q1, a course, an assignment, "
-		    "packets, grading, cards, chart, keys, templates, labels, print-list)\n", o->words[i]);
+		fprintf(stderr,
+		    "fitup: nothing to print is called %s (Q1, a course, an assignment, "
+		    "packets, grading, cards, chart, keys, templates, labels, "
+		    "print-list)\n",
+		    o->words[i]);
 		return false;
 	}
 	for (int part = 0; part < BUNDLE_PARTS; part++)

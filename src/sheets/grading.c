@@ -1,35 +1,77 @@
 /* The blank grading sheet of one assignment: the same numbers as the student's sheet,
  * with a place to write for each result. */
+#include "model/standard.h"
 #include "sheets/limits.h"
 #include "sheets/safety.h"
 #include "sheets/sheet.h"
 
 #define CHECK_PT MM_PT(14)
 
+static bool is_test(const struct assignment *x)
+{
+	return x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
+}
+
+static bool is_pipe(const struct assignment *x)
+{
+	for (size_t i = 0; i < x->nwelds; i++)
+		if (x->welds[i].run.od_mm > 0)
+			return true;
+	return false;
+}
+
+/* Blanks of the head that depend on the work; at most HEAD_BLANKS. A qualification lapses
+ * when a process is not used for six months in the usual code (common practice, confirm
+ * against the edition), so tests ask when each was used last. */
+enum { HEAD_BLANKS = 16 };
+
+static size_t head_blanks(struct sheet *sh, const struct assignment *x, struct blank *v)
+{
+	size_t n = 0;
+
+	if (x->nwelds)
+		v[n++].label = STR("Heat or lot of the metal");
+	if (x->nfillers)
+		v[n++].label = STR("Rod or wire lot");
+	if (!is_test(x))
+		return n;
+	v[n++].label = STR("Stamp on the coupon");
+	for (uint32_t i = 0; i < x->nprocesses && n < HEAD_BLANKS; i++)
+		v[n++].label = str_format(sh->arena, "%.*s last used, date",
+		    STR_ARG(process_word(x->processes[i])));
+	return n;
+}
+
+static void add_blanks(struct sheet *sh, const struct blank *v, size_t n)
+{
+	sheet_add(sh, block_blanks(&sh->s, v, n, &TYPE_BODY, 0, sh->width_pt), 0, 0);
+}
+
+/* Rows of three short blanks, then pairs of those with longer names. */
 static void add_head(struct sheet *sh, const struct assignment *x)
 {
-	const struct blank v[] = {
-		{ STR("Shop number"), (str){ 0 }, 0 }, { STR("Section"), (str){ 0 }, 0 },
-		{ STR("Started"), (str){ 0 }, 0 }, { STR("Finished"), (str){ 0 }, 0 },
-		{ STR("Booth"), (str){ 0 }, 0 }, { STR("Machine"), (str){ 0 }, 0 },
-		{ STR("Rod or wire lot"), (str){ 0 }, 0 },
-	};
-	size_t n = sizeof v / sizeof *v;
+	static const struct blank always[2][3] = { { { .label = STR("Shop number") },
+						       { .label = STR("Section") },
+						       { .label = STR("Booth") } },
+		{ { .label = STR("Started") }, { .label = STR("Finished") },
+		    { .label = STR("Machine") } } };
+	struct blank *v = arena_array(sh->arena, HEAD_BLANKS, sizeof *v);
+	size_t n = head_blanks(sh, x, v);
 
-	/* Pairs of like length stand better than one long row. */
-	for (size_t i = 0; i < n; i += 2) {
-		if (i == 6 && !x->nfillers)
-			break;
-		sheet_add(sh, block_blanks(&sh->s, &v[i], i + 2 <= n ? 2 : 1, &TYPE_BODY, 0,
-		    sh->width_pt), 0, 0);
-	}
+	for (int i = 0; i < 2; i++)
+		add_blanks(sh, always[i], 3);
+	for (size_t i = 0; i < n; i += 2)
+		add_blanks(sh, &v[i], i + 2 <= n ? 2 : 1);
 }
 
 static void add_attempts(struct sheet *sh, const struct assignment *x)
 {
-	static const str rows[] = { STR("Date"), STR("Result (pass or fail)"),
-		STR("Reason, defect words"), STR("Instructor initials"),
-		STR("Practice done before next try: hours, date") };
+	const str reason = STR("Reason: crack, undercut, overlap, porosity, slag, lack of "
+	    "fusion, burn-through, leg low or high, profile, start or stop");
+	const str rows[] = { STR("Date"), STR("Result (pass or fail)"),
+		x->nwelds ? reason : STR("Reason"), STR("Instructor initials"),
+		STR("Practice after it: hours, date, initials"),
+		STR("Retest: at once or after practice") };
 	struct grid_column columns[8] = { { COLUMN_SHARE, 2, ALIGN_LEFT } };
 	str head[8] = { STR("Attempt") };
 	uint32_t n = x->attempts < 6 ? x->attempts : 6;
@@ -41,9 +83,13 @@ static void add_attempts(struct sheet *sh, const struct assignment *x)
 	}
 	g = sheet_grid(sh, columns, n + 1, GLOVE_PT, STR("Attempts, side by side"));
 	grid_row_plain(g, head, n + 1);
-	for (size_t r = 0; r < sizeof rows / sizeof *rows; r++)
+	for (size_t r = 0; r < sizeof rows / sizeof *rows - !is_test(x); r++)
 		grid_row_plain(g, &rows[r], 1);
 	sheet_grid_end(sh, g);
+	if (is_test(x))
+		sheet_text(sh, STR("Retest, common practice: at once with two of each type "
+		    "and position that failed, all to pass, or one after recorded "
+		    "practice. The named edition decides."));
 }
 
 static void add_holds(struct sheet *sh, const struct assignment *x)
@@ -51,7 +97,8 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 	const struct grid_column columns[] = { { COLUMN_FIXED, 40, ALIGN_CENTER },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_FIXED, MM_PT(30), ALIGN_LEFT } };
-	const str head[] = { STR("Step"), STR("Hold point"), STR("Found"), STR("Initials") };
+	const str head[] = { STR("Step"), STR("Hold point"), STR("Found"),
+		STR("Initials") };
 	struct grid *g = NULL;
 
 	for (size_t i = 0; i < x->nsteps; i++) {
@@ -77,8 +124,8 @@ static void add_measured(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_FIXED, 34, ALIGN_LEFT } };
-	const str head[] = { STR("Feature, tool"), STR("Nominal"), STR("Low"), STR("High"),
-		STR("Measured"), STR("OK") };
+	const str head[] = { STR("Feature, tool"), STR("Nominal"), STR("Low"),
+		STR("High"), STR("Measured"), STR("OK") };
 	struct measures m = measures_of(sh->arena, x);
 	struct grid *g;
 
@@ -89,31 +136,69 @@ static void add_measured(struct sheet *sh, const struct assignment *x)
 	for (size_t i = 0; i < m.n; i++) {
 		const struct measure *k = &m.v[i];
 		str row[4] = { str_format(sh->arena, "%.*s; %.*s", STR_ARG(k->feature),
-		    STR_ARG(k->tool)), k->nominal, k->low, k->high };
+				   STR_ARG(k->tool)),
+			k->nominal, k->low, k->high };
 
 		grid_row_plain(g, row, 4);
 	}
 	sheet_grid_end(sh, g);
 }
 
-/* Rows of one acceptance line, under its name when it has several. */
-static bool judged_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
-    const struct criterion *c)
+static bool same_limits(const struct limits *a, const struct limits *b)
 {
-	struct limits l = limits_of(sh->arena, x, c);
+	if (a->n < 2 || a->n != b->n)
+		return false;
+	for (size_t i = 0; i < a->n; i++)
+		if (!str_eq(a->v[i].feature, b->v[i].feature) ||
+		    !str_eq(a->v[i].rule, b->v[i].rule))
+			return false;
+	return true;
+}
+
+/* Whether another line of the same table has the same limits, which then serve both. */
+static bool repeats(struct sheet *sh, const struct assignment *x, size_t at, size_t of)
+{
+	struct limits a = limits_of(sh->arena, x, &x->criteria[at]);
+	struct limits b = limits_of(sh->arena, x, &x->criteria[of]);
+
+	return at != of &&
+	    is_destructive(x->criteria[at].name) ==
+	    is_destructive(x->criteria[of].name) &&
+	    !is_measured(&x->criteria[of]) && same_limits(&a, &b);
+}
+
+/* "Face bend: 1, D1.1-2020; Root bend: 1, D1.1-2020". */
+static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
+{
+	struct buf b = { .arena = sh->arena };
+
+	for (size_t i = at; i < x->ncriteria; i++)
+		if (i == at || repeats(sh, x, at, i))
+			buf_addf(&b, "%s%.*s: %.*s", b.n ? "; " : "",
+			    STR_ARG(x->criteria[i].name), STR_ARG(x->criteria[i].text));
+	return buf_str(&b);
+}
+
+/* Rows of one acceptance line, under its name when it has several. */
+static bool judged_rows(
+    struct sheet *sh, struct grid *g, const struct assignment *x, size_t at)
+{
+	struct limits l = limits_of(sh->arena, x, &x->criteria[at]);
 	bool dagger = false;
 
 	if (l.n > 1) {
-		const struct grid_cell name = { .style = SPAN_BOLD, .columns = 5,
-			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)) };
+		const struct grid_cell name = {
+			.style = SPAN_BOLD, .columns = 5, .text = judged_name(sh, x, at)
+		};
 
 		grid_row(g, &name, 1);
 		grid_row_min(g, 0);
 	}
 	for (size_t i = 0; i < l.n; i++) {
 		const struct limit *k = &l.v[i];
-		str row[2] = { k->feature, str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
-		    k->dagger ? DAGGER : "") };
+		str row[2] = { k->feature,
+			str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
+			    k->dagger ? DAGGER : "") };
 
 		dagger |= k->dagger;
 		grid_row_plain(g, row, 2);
@@ -141,57 +226,135 @@ static uint32_t specimens(const struct criterion *c)
 	return sum >= 1 && sum <= 12 ? sum : 1;
 }
 
-static void add_destructive(struct sheet *sh, const struct assignment *x)
+/* Rows for the specimens of each destructive line that is a tensile test, or is not. */
+static void add_specimens(struct sheet *sh, struct grid **g, const struct assignment *x,
+    bool tensile, struct grid *(*begin)(struct sheet *sh))
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_FIXED, CHECK_PT * 1.4, ALIGN_LEFT } };
-	const str head[] = { STR("Specimen"), STR("Thickness"), STR("Plunger or tool"),
-		STR("Flaws: size, sum"), STR("Pass") };
-	struct grid *g = NULL;
-
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		const struct criterion *c = &x->criteria[i];
+		enum standard_test test;
 
-		if (!is_destructive(c->name))
+		if (!is_destructive(c->name) || !criterion_test(c->name, &test) ||
+		    (test == TEST_TENSILE) != tensile)
 			continue;
-		if (!g) {
-			g = sheet_grid(sh, columns, 5, GLOVE_PT, STR("Destructive tests"));
-			grid_row_plain(g, head, 5);
-		}
+		if (!*g)
+			*g = begin(sh);
 		for (uint32_t k = 1; k <= specimens(c); k++) {
 			str row = str_format(sh->arena, "%.*s %u", STR_ARG(c->name), k);
 
-			grid_row_plain(g, &row, 1);
+			grid_row_plain(*g, &row, 1);
 		}
 	}
-	if (g)
-		sheet_grid_end(sh, g);
 }
 
-static void add_judged(struct sheet *sh, const struct assignment *x)
+static struct grid *begin_tensile(struct sheet *sh)
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 5, ALIGN_LEFT },
-		{ COLUMN_SHARE, 7, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
+	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
+		{ COLUMN_SHARE, 4, ALIGN_LEFT },
+		{ COLUMN_FIXED, CHECK_PT * 1.4, ALIGN_LEFT } };
+	const str head[] = { STR("Specimen"), STR("Width, in"), STR("Thick, in"),
+		STR("Area, sq in"), STR("Most load, lbf"), STR("Stress, psi"),
+		STR("Pass") };
+	struct grid *g = sheet_grid(sh, columns, 7, GLOVE_PT,
+	    STR("Tensile: area = width x thickness, stress = load / area"));
+
+	grid_row_plain(g, head, 7);
+	return g;
+}
+
+static struct grid *begin_destructive(struct sheet *sh)
+{
+	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
+		{ COLUMN_SHARE, 5, ALIGN_LEFT },
+		{ COLUMN_FIXED, CHECK_PT * 1.4, ALIGN_LEFT } };
+	const str head[] = { STR("Specimen"), STR("Thickness"), STR("Plunger or tool"),
+		STR("Flaws: size, sum"), STR("Pass") };
+	struct grid *g = sheet_grid(sh, columns, 5, GLOVE_PT, STR("Destructive tests"));
+
+	grid_row_plain(g, head, 5);
+	return g;
+}
+
+static void add_destructive(struct sheet *sh, const struct assignment *x)
+{
+	struct grid *g = NULL, *tensile = NULL;
+
+	add_specimens(sh, &g, x, false, begin_destructive);
+	if (g)
+		sheet_grid_end(sh, g);
+	add_specimens(sh, &tensile, x, true, begin_tensile);
+	if (tensile)
+		sheet_grid_end(sh, tensile);
+}
+
+/* Each set once: whose limits these are and where they were read. */
+static void add_criteria_sources(struct sheet *sh, const struct assignment *x)
+{
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		const struct standard *s = x->criteria[i].standard;
+		bool told = !s;
+
+		for (size_t k = 0; k < i && !told; k++)
+			told = x->criteria[k].standard == s;
+		if (told)
+			continue;
+		sheet_text(sh,
+		    str_format(sh->arena, "Limits of %.*s%s%.*s%s%.*s.", STR_ARG(s->name),
+			s->source.n ? ", from " : "", STR_ARG(s->source),
+			s->checked.n ? "; checked against " : "", STR_ARG(s->checked)));
+	}
+}
+
+static bool told_before(struct sheet *sh, const struct assignment *x, size_t at)
+{
+	for (size_t i = 0; i < at; i++)
+		if (repeats(sh, x, at, i))
+			return true;
+	return false;
+}
+
+/* What is judged on the weld, or on its specimens: two tables, so that each stands whole
+ * on a page. Returns whether anything has a dagger. */
+static bool add_judged(struct sheet *sh, const struct assignment *x, bool destructive)
+{
+	const struct grid_column columns[] = { { COLUMN_SHARE, 9, ALIGN_LEFT },
+		{ COLUMN_SHARE, 17, ALIGN_LEFT }, { COLUMN_SHARE, 9, ALIGN_LEFT },
 		{ COLUMN_FIXED, 36, ALIGN_CENTER }, { COLUMN_FIXED, 36, ALIGN_CENTER } };
-	const str head[] = { STR("Judged"), STR("Passes when"), STR("Where, how much"),
+	const str head[] = { STR("Judged"), STR("Passes when"),
+		is_pipe(x) ? STR("O'clock, how much") : STR("Where, how much"),
 		STR("Yes"), STR("No") };
 	bool dagger = false;
 	struct grid *g = NULL;
 
 	for (size_t i = 0; i < x->ncriteria; i++) {
-		if (is_measured(&x->criteria[i]))
+		if (is_measured(&x->criteria[i]) ||
+		    is_destructive(x->criteria[i].name) != destructive ||
+		    told_before(sh, x, i))
 			continue;
 		if (!g) {
-			g = sheet_grid(sh, columns, 5, GLOVE_PT, STR("Judged"));
+			g = sheet_grid(sh, columns, 5, GLOVE_PT,
+			    destructive ? STR("Judged on specimens") : STR("Judged"));
 			grid_row_plain(g, head, 5);
 		}
-		dagger |= judged_rows(sh, g, x, &x->criteria[i]);
+		dagger |= judged_rows(sh, g, x, i);
 	}
 	if (g)
 		sheet_grid_end(sh, g);
+	return dagger;
+}
+
+static void add_results(struct sheet *sh, const struct assignment *x)
+{
+	bool dagger = add_judged(sh, x, false);
+
+	dagger |= add_judged(sh, x, true);
+	add_destructive(sh, x);
 	if (dagger)
 		sheet_text(sh, dagger_words());
+	add_criteria_sources(sh, x);
 }
 
 static void add_score(struct sheet *sh, const struct assignment *x)
@@ -208,19 +371,23 @@ static void add_score(struct sheet *sh, const struct assignment *x)
 	g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
 	grid_row_plain(g, head, 4);
 	for (size_t i = 0; i < x->ngrades; i++) {
-		str row[4] = { x->grades[i].name, str_format(sh->arena, "%u", x->grades[i].weight),
-			(str){ 0 }, x->grades[i].must_pass ? STR("must pass") : STR("-") };
+		str row[4] = { x->grades[i].name,
+			str_format(sh->arena, "%u", x->grades[i].weight), (str){ 0 },
+			x->grades[i].must_pass ? STR("must pass") : STR("-") };
 
 		total += x->grades[i].weight;
 		grid_row_plain(g, row, 4);
 	}
 	const struct grid_cell sum[] = { { .text = STR("Total"), .style = SPAN_BOLD },
 		{ .text = str_format(sh->arena, "%u", total), .style = SPAN_BOLD }, { 0 },
-		{ .text = x->pass_mark ? str_format(sh->arena, "pass mark %u", x->pass_mark) : (str){ 0 } } };
+		{ .text = x->pass_mark
+			? str_format(sh->arena, "pass mark %u", x->pass_mark)
+			: (str){ 0 } } };
 	grid_row(g, sum, 4);
 	sheet_grid_end(sh, g);
-	sheet_text(sh, STR("A failed gate fails the attempt whatever the points. The best attempt "
-	    "counts unless the college's policy says otherwise."));
+	sheet_text(sh,
+	    STR("A failed gate fails the attempt whatever the points. The best attempt "
+		"counts unless the college's policy says otherwise."));
 }
 
 static str taught_text(struct sheet *sh, const struct skill_at *t)
@@ -228,14 +395,14 @@ static str taught_text(struct sheet *sh, const struct skill_at *t)
 	const struct skill *k = &sh->m->skills[t->skill];
 	str outcome = k->outcome == NONE ? (str){ 0 } : sh->m->outcomes[k->outcome].id;
 
-	return str_format(sh->arena, "%.*s %.*s: %.*s, %.*s%s%.*s", STR_ARG(outcome), STR_ARG(k->id),
-	    STR_ARG(k->title), STR_ARG(skill_level_word(t->level)), t->evidence.n ? " by " : "",
-	    STR_ARG(t->evidence));
+	return str_format(sh->arena, "%.*s %.*s: %.*s, %.*s%s%.*s", STR_ARG(outcome),
+	    STR_ARG(k->id), STR_ARG(k->title), STR_ARG(skill_level_word(t->level)),
+	    t->evidence.n ? " by " : "", STR_ARG(t->evidence));
 }
 
 static void add_assessed(struct sheet *sh, const struct assignment *x)
 {
-	sheet_heading(sh, STR("What this paper is evidence for"), 2);
+	sheet_bold(sh, STR("What this paper is evidence for"));
 	for (size_t i = 0; i < x->nteaches; i++) {
 		str line;
 
@@ -269,25 +436,24 @@ static void add_foot(struct sheet *sh, const struct assignment *x)
 	add_assessed(sh, x);
 	add_verdict(sh);
 	sheet_add(sh, block_blanks(&sh->s, v, 2, &TYPE_BODY, 0, sh->width_pt), 4, 4);
-	if (x->nwelds) {
-		sheet_text(sh, STR("Defect words: crack, undercut, overlap, porosity, slag, lack of fusion, "
-		    "burn-through, leg low, leg high, profile, start or stop."));
-		sheet_text(sh, safety_record_line(x));
-	}
 }
 
 void sheet_grading(struct sheet *sh, uint32_t assignment)
 {
 	const struct assignment *x = &sh->m->assignments[assignment];
 
-	sheet_heading(sh, str_format(sh->arena, "Grading: %.*s",
-	    STR_ARG(assignment_name(sh->arena, x))), 1);
+	sheet_heading(sh,
+	    str_format(
+		sh->arena, "Grading: %.*s", STR_ARG(assignment_name(sh->arena, x))),
+	    1);
+	if (x->nwelds)
+		sheet_text(sh, safety_record_line(x));
 	add_head(sh, x);
+	sheet_used(sh, x);
 	add_attempts(sh, x);
 	add_holds(sh, x);
 	add_measured(sh, x);
-	add_judged(sh, x);
-	add_destructive(sh, x);
+	add_results(sh, x);
 	add_score(sh, x);
 	add_foot(sh, x);
 }

@@ -218,6 +218,39 @@ void sheet_settings(struct sheet *sh, const struct assignment *x)
 		sheet_text(sh, STR("Start here; the maker's label wins. Write down what you used."));
 }
 
+/* ---- on the grading sheet ---- */
+
+static str used_name(struct arena *a, const struct assignment *x, uint32_t i)
+{
+	str process = x->nprocesses ? process_word(x->processes[x->ncurrents == x->nprocesses ? i : 0])
+	    : STR("Arc");
+
+	if (i >= x->nfillers)
+		return process;
+	return str_format(a, "%.*s, %.*s", STR_ARG(process), STR_ARG(filler_text(a, &x->fillers[i])));
+}
+
+void sheet_used(struct sheet *sh, const struct assignment *x)
+{
+	const struct grid_column columns[] = { { COLUMN_SHARE, 5, ALIGN_LEFT },
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
+		{ COLUMN_SHARE, 2, ALIGN_LEFT } };
+	const str head[] = { STR("Process, filler"), STR("Start with"), STR("Amperes used"),
+		STR("Volts used") };
+	struct grid *g;
+
+	if (!x->ncurrents)
+		return;
+	g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
+	grid_row_plain(g, head, 4);
+	for (uint32_t i = 0; i < x->ncurrents; i++) {
+		str row[2] = { used_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]) };
+
+		grid_row_plain(g, row, 2);
+	}
+	sheet_grid_end(sh, g);
+}
+
 /* ---- on a card ---- */
 
 /* What is set at the machine or watched while welding; the rest is on the sheet. */

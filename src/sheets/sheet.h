@@ -69,6 +69,8 @@ uint32_t first_teacher(const struct sheet *sh, const struct skill_at *at, uint32
 void sheet_student(struct sheet *sh, uint32_t assignment);
 /* The table of settings of an assignment, when it has any. */
 void sheet_settings(struct sheet *sh, const struct assignment *x);
+/* Blanks for amperes and volts used, a row a current; nothing when there is none. */
+void sheet_used(struct sheet *sh, const struct assignment *x);
 void sheet_grading(struct sheet *sh, uint32_t assignment);
 /* The booth card: one page. */
 void sheet_card(struct sheet *sh, uint32_t assignment);

@@ -8,6 +8,7 @@
 
 #include "cli/run.h"
 #include "page/flow.h"
+#include "base/buf.h"
 #include "page_probe.h"
 #include "sheets/bundle.h"
 
@@ -213,6 +214,36 @@ static void the_map_names_every_assignment(void **state)
 	}
 }
 
+/* What each grading sheet asks for over the common rows, by its id. */
+static void grading_sheets_ask_for_what_the_work_needs(void **state)
+{
+	static const struct { const char *id, *asks; bool yes; } rows[] = {
+		{ "IT-03", "Stress, psi", true }, { "PP-04", "Stress, psi", false },
+		{ "PP-04", "O'clock, how much", true }, { "GP-04", "O'clock, how much", false },
+		{ "FC-04", "FCAW-G last used, date", true }, { "FC-04", "Stamp on the coupon", true },
+		{ "FC-02", "FCAW-G last used, date", false }, { "PP-24", "SMAW last used, date", true },
+		{ "PP-23", "Retest: at once or after", true },
+		{ "SM-04", "Heat or lot of the metal", true }, { "PR-01", "Rod or wire lot", false },
+		{ "SM-04", "Amperes used", true }, { "PR-01", "Amperes used", false },
+	};
+	const struct demo *d = *state;
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		uint32_t x = map_find(d->run.model->assignment_by_id, str_of(rows[i].id));
+		const struct bundle_spec spec = { .model = d->run.model, .order = d->order,
+			.faces = d->run.faces, .assignments = &x, .n = 1, .name = STR("One") };
+		struct probe *p = walk(d, a, bundle_new(a, &spec), BUNDLE_GRADING, false);
+		struct buf b = { .arena = a };
+
+		for (size_t k = 0; k < p->ntexts; k++)
+			buf_addf(&b, "%.*s ", STR_ARG(p->texts[k].text));
+		if ((str_find(buf_str(&b), str_of(rows[i].asks), 0) < b.n) != rows[i].yes)
+			fail_msg("%s: %s", rows[i].id, rows[i].asks);
+		arena_free(a);
+	}
+}
+
 /* Far too much for a card: fourteen stops of 120 words each. */
 static void a_crowded_card_is_one_page(void **state)
 {
@@ -344,6 +375,7 @@ int main(void)
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
 		cmocka_unit_test(a_card_is_one_page),
 		cmocka_unit_test(the_map_names_every_assignment),
+		cmocka_unit_test(grading_sheets_ask_for_what_the_work_needs),
 		cmocka_unit_test(a_crowded_card_is_one_page),
 		cmocka_unit_test(the_chart_has_room_for_a_section),
 		cmocka_unit_test(moving_an_assignment_keeps_its_mark),
