@@ -146,7 +146,9 @@ void figure_joint(struct arena *a, const struct assignment *x, const struct join
 	fill_pipe(a, j, out);
 	fill_weld(a, x, j, out);
 	out->both_sides = j->both_sides;
-	out->passes = j->passes;
+	/* Beads are not numbered: the block says how many passes there are, not how they
+	 * lie, and a guess would contradict the steps. */
+	out->passes = 0;
 	if (j->joint == JOINT_SURFACING)
 		fill_pad(a, x, j, out);
 	out->restart = j->restart.n > 0;
@@ -183,7 +185,8 @@ static struct fig_feature feature_of(struct arena *a, const struct plate_mark *k
 		f.mark = FIG_CUT;
 		f.w_mm = k->v[2].lo - k->v[0].lo;
 		f.h_mm = k->v[3].lo - k->v[1].lo;
-		f.label_size = STR("cut");
+		f.label_size = str_format(a, "cut to %.*s, %.*s", STR_ARG(quantity_text(a, &k->v[2])),
+		    STR_ARG(quantity_text(a, &k->v[3])));
 		break;
 	}
 	return f;
@@ -441,8 +444,12 @@ static str joint_head(struct arena *a, const struct fig_joint *j, const struct j
 	if (j->letter.n)
 		buf_addf(&t, "Weld %.*s: ", STR_ARG(j->letter));
 	buf_add(&t, joint_word(b->joint));
+	if (!j->letter.n && t.n && t.p[0] >= 'a' && t.p[0] <= 'z')
+		t.p[0] = (char)(t.p[0] - 32);
 	if (j->position.n)
 		buf_addf(&t, ", position %.*s", STR_ARG(j->position));
+	if (b->passes)
+		buf_addf(&t, "; %u %s", b->passes, b->passes == 1 ? "pass" : "passes");
 	if (b->restart.n)
 		buf_addf(&t, "; stop and restart: %.*s", STR_ARG(b->restart));
 	return buf_str(&t);
@@ -468,8 +475,8 @@ static void add_joint(struct sheet *sh, const struct assignment *x, const struct
 	if (add_cuts(sh, x, j))
 		return;
 	if (j->restart.n || p->joint.shape == FIG_PIPE_BUTT)
-		add_picture(sh, draw_plan, p, STR("The coupon seen from above or from its end"),
-		    p->joint.od_mm > 0 ? STR("Seen from the end") : STR("Seen from above"));
+		add_picture(sh, draw_plan, p, STR("The coupon along its weld or from its end"),
+		    p->joint.od_mm > 0 ? STR("Seen from the end") : STR("Along the weld"));
 }
 
 /* The part from its given sizes; a part that cannot be leaves room for a sketch. */

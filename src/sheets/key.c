@@ -161,7 +161,7 @@ static void add_filler(struct key *k, const struct joint_block *j, double deposi
 	w = add(k, weld_name(k, j, "Filler to buy"));
 	w->steps = str_format(k->arena, "weld metal / %.*s", STR_ARG(real(k->arena, e->percent, 0, "%")));
 	w->result = pounds(k->arena, filler_bought_lb(deposit_lb, e->percent),
-	    "lb an attempt");
+	    "lb for one weld");
 	w->source = str_of(e->source);
 	w->dagger = seen_of(e->verified) == SEEN_MEMORY;
 }

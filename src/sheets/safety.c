@@ -169,15 +169,17 @@ const str safety_page[] = {
 	STR("Skin: cotton, wool or leather, cuffs down over boots, no synthetics, no bare forearms. "
 	    "Gloves dry and whole."),
 	STR("Air: extraction on before the arc. Stop and say so when you taste metal, feel dizzy or "
-	    "see a coating you do not know. Never weld in a confined place without the instructor."),
+	    "see a coating you do not know. No welding in a confined place in this shop: that takes a "
+	    "permit, an oxygen meter and an attendant."),
 	STR("Electricity: inspect cables and stinger each day; no repairs by students; stand dry; "
 	    "machine off to change polarity."),
 	STR("Gas: cylinders upright and chained, caps on when moved, oxygen away from oil and fuel "
-	    "gas. Leak test with soapy water, never a flame."),
+	    "gas. Leak test with a solution made for oxygen, never oil or a flame."),
 	STR("Fire: know the nearest extinguisher and the way out. Fill in the hot-work permit for "
 	    "any work outside the booths and keep the fire watch that it names."),
 	STR("Machines: guards on, long hair and strings tied back, no gloves at drill or grinder "
-	    "spindles, lock out before clearing a jam. Ring-test and check the rating of each wheel."),
+	    "spindles, lock out before clearing a jam. Look each wheel over for cracks and check its speed "
+	    "rating and date before it goes on."),
 	STR("Noise and lifting: ear protection for grinding and gouging; two people or the hoist for "
 	    "anything you would not carry to your car."),
 	STR("Hot metal looks cold. Write HOT and the time on it. Quench nothing that goes to a test."),

@@ -279,8 +279,9 @@ static void add_failing(struct sheet *sh, const struct assignment *x)
 	sheet_heading(sh, STR("If it fails"), 2);
 	if (x->if_it_fails.n)
 		sheet_prose(sh, &x->if_it_fails);
-	sheet_text(sh, str_format(sh->arena, "There are %u attempts. The reason is written on the "
-	    "grading sheet and practice comes before the next one.", x->attempts));
+	sheet_text(sh, x->attempts == 1 ? STR("There is one attempt. The reason is written on the "
+	    "grading sheet.") : str_format(sh->arena, "There are %u attempts. The reason is written on "
+	    "the grading sheet and practice comes before the next one.", x->attempts));
 }
 
 static void add_notes(struct sheet *sh, const struct assignment *x)
