@@ -16,6 +16,7 @@
 #include "sheets/bundle.h"
 #include "sheets/hold.h"
 #include "sheets/keybook.h"
+#include "sheets/label.h"
 #include "sheets/review.h"
 #include "sheets/template.h"
 
@@ -227,6 +228,21 @@ static void draw_grading(const void *doc, struct canvas *c)
 	bundle_emit(doc, BUNDLE_GRADING, c);
 }
 
+static void draw_cards(const void *doc, struct canvas *c)
+{
+	bundle_emit(doc, BUNDLE_CARDS, c);
+}
+
+static void draw_chart(const void *doc, struct canvas *c)
+{
+	bundle_emit(doc, BUNDLE_CHART, c);
+}
+
+static void draw_labels(const void *doc, struct canvas *c)
+{
+	labels_emit(doc, c);
+}
+
 static void draw_keys(const void *doc, struct canvas *c)
 {
 	keybook_emit(doc, c);
@@ -245,11 +261,15 @@ static void print(struct run *r, struct bundle_spec *spec)
 	spec->order = r->order;
 	spec->faces = r->faces;
 	spec->a4 = r->a4;
-	spec->draft[BUNDLE_PACKET] = spec->draft[BUNDLE_GRADING] = hold_find(r->model,
-	    r->findings, spec->assignments, spec->n, spec->quarter) != NULL;
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		spec->draft[part] = hold_find(r->model, r->findings, spec->assignments,
+		    spec->n, spec->quarter) != NULL;
 	b = bundle_new(r->arena, spec);
 	emit(r, &(struct document){ draw_packet, b, bundle_title(b, BUNDLE_PACKET) });
 	emit(r, &(struct document){ draw_grading, b, bundle_title(b, BUNDLE_GRADING) });
+	emit(r, &(struct document){ draw_cards, b, bundle_title(b, BUNDLE_CARDS) });
+	if (bundle_pages(b, BUNDLE_CHART))
+		emit(r, &(struct document){ draw_chart, b, bundle_title(b, BUNDLE_CHART) });
 }
 
 static void print_quarter(struct run *r, uint32_t quarter)
@@ -271,11 +291,16 @@ static void print_books(struct run *r)
 		.faces = r->faces, .marks = marks, .a4 = r->a4, .draft = true };
 	const struct template_spec templates = { .model = r->model, .faces = r->faces,
 		.assignments = r->order->walk, .n = r->order->nwalk, .marks = marks, .a4 = r->a4 };
+	const struct label_spec tags = { .model = r->model, .order = r->order,
+		.faces = r->faces, .marks = marks, .a4 = r->a4 };
+	struct labels *l = labels_new(r->arena, &tags);
 	struct keybook *k = keybook_new(r->arena, &keys);
 	struct template_doc *t = template_new(r->arena, &templates);
 
 	if (keybook_pages(k))
 		emit(r, &(struct document){ draw_keys, k, STR("keys") });
+	if (labels_pages(l))
+		emit(r, &(struct document){ draw_labels, l, STR("labels") });
 	if (template_pages(t))
 		emit(r, &(struct document){ draw_templates, t, STR("templates") });
 }

@@ -127,7 +127,9 @@ struct block *block_bar(const struct setter *s, double stroke_pt, double width_p
 /* area: where the picture has to stay. */
 typedef void draw_picture(void *user, struct canvas *c, rect area);
 
-/* A picture of given size, tagged as a figure; alt says in words what it shows. */
+/* A picture of given size, tagged as a figure; alt says in words what it shows. draw is
+ * called once, with the corner of area at the origin; what it drew is then drawn at each
+ * place from its recording. */
 struct block *block_picture(const struct setter *s, draw_picture *draw, void *user,
     str alt, double height_pt, double width_pt);
 

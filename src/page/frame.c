@@ -1,5 +1,6 @@
 #include "page/block.h"
 
+#include "draw/list.h"
 #include "page/part.h"
 
 struct picture_block {
@@ -7,6 +8,8 @@ struct picture_block {
 	draw_picture *draw;
 	void *user;
 	str alt;
+	struct arena *arena;
+	struct list **drawn;     /* null until it is drawn for the first time */
 };
 
 struct bar_block {
@@ -243,6 +246,22 @@ struct block *block_columns(const struct setter *s, const struct block_column *v
 
 /* ---- picture, space, bar ---- */
 
+/* A picture is worked out once, with its corner at the origin: digests and pages draw
+ * it from the same recording. */
+static const struct list *record_picture(const struct picture_block *t)
+{
+	struct canvas *c;
+
+	if (*t->drawn)
+		return *t->drawn;
+	*t->drawn = list_new(t->arena);
+	c = list_canvas(*t->drawn);
+	canvas_page_begin(c, t->b.width_pt, t->b.height_pt);
+	t->draw(t->user, c, (rect){ 0, 0, t->b.width_pt, t->b.height_pt });
+	canvas_page_end(c);
+	return *t->drawn;
+}
+
 static void draw_picture_block(const struct block *b, const struct pen *pen, pt at,
     struct part part)
 {
@@ -252,7 +271,7 @@ static void draw_picture_block(const struct block *b, const struct pen *pen, pt 
 	(void)part;
 	canvas_tag_begin(pen->canvas, TAG_FIGURE, t->alt);
 	canvas_box_begin(pen->canvas, area, STR("picture"));
-	t->draw(t->user, pen->canvas, area);
+	list_replay_content(record_picture(t), 0, pen->canvas, at.x, at.y);
 	canvas_box_end(pen->canvas);
 	canvas_tag_end(pen->canvas);
 }
@@ -266,6 +285,8 @@ struct block *block_picture(const struct setter *s, draw_picture *draw, void *us
 	t->draw = draw;
 	t->user = user;
 	t->alt = alt;
+	t->arena = s->arena;
+	t->drawn = arena_alloc(s->arena, sizeof *t->drawn);
 	return &t->b;
 }
 
