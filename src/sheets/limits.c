@@ -229,6 +229,7 @@ struct gathering {
 	const struct standard *set;
 	enum standard_test test;
 	bool own_leg;            /* a line of the sheet itself judges the leg */
+	str text;                /* of the acceptance line */
 	struct limits out;
 	uint32_t *bits;          /* by limit, the welds it holds for */
 	size_t cap;
@@ -249,6 +250,39 @@ static size_t add_limit(struct arena *a, struct limits *out, struct limit l)
 	return out->n - 1;
 }
 
+/* Two limits for one leg would be read as a choice, and a shortfall as large as the leg
+ * would pass no weld at all. */
+static bool drops_short_leg(const struct gathering *g, const struct standard_limit *l,
+    const struct limit_sizes *z)
+{
+	double most;
+
+	if (!str_starts_nocase(l->name, LEG_SHORT))
+		return false;
+	return g->own_leg || (l->form == LIMIT_AT_MOST && z->known[SIZE_LEG] &&
+	    limit_expr_value(&l->most, z, &most) && most >= z->v[SIZE_LEG]);
+}
+
+/* "welds D and E only": the letters that stand behind the word, as bits; all when the
+ * line names none. */
+static uint32_t named_welds(const struct assignment *x, str text)
+{
+	size_t at = str_find(text, STR("weld"), 0);
+	uint32_t bits = 0;
+	str rest = str_sub(text, at + 4, text.n), word;
+
+	while (at < text.n && str_word(&rest, &word)) {
+		str bare = str_ends(word, STR(",")) ? str_sub(word, 0, word.n - 1) : word;
+		bool letter = bare.n == 1 && bare.p[0] >= 'A' && bare.p[0] < 'A' + (int)x->nwelds;
+
+		if (letter)
+			bits |= (uint32_t)1 << (bare.p[0] - 'A');
+		else if (bits && !str_eq(bare, STR("and")))
+			break;
+	}
+	return bits ? bits : UINT32_MAX;
+}
+
 /* The limits for one weld; a condition whose size is not known is printed with it. */
 static void gather(struct gathering *g, unsigned welds, const struct limit_sizes *z,
     uint32_t bit)
@@ -261,8 +295,7 @@ static void gather(struct gathering *g, unsigned welds, const struct limit_sizes
 
 		if (l->test != g->test || !(l->welds & welds) || (settled && holds == 0))
 			continue;
-		/* Two limits for one leg would be read as a choice. */
-		if (g->own_leg && str_starts_nocase(l->name, LEG_SHORT))
+		if (drops_short_leg(g, l, z))
 			continue;
 		at = add_limit(g->arena, &g->out, (struct limit){ .feature = l->name,
 		    .rule = limit_rule(g->arena, l, z, settled), .tool = l->tool,
@@ -295,10 +328,13 @@ static void name_welds(struct arena *a, const struct assignment *x, struct limit
 static void gather_welds(struct gathering *g, const struct assignment *x)
 {
 	const struct limit_sizes unknown = { 0 };
+	uint32_t named = x->nwelds > 1 ? named_welds(x, g->text) : UINT32_MAX;
 
 	for (size_t i = 0; i < x->nwelds && i < 32; i++) {
 		struct limit_sizes z = sizes_of(x, i);
 
+		if (!(named >> i & 1))
+			continue;
 		gather(g, is_fillet(x->welds[i].joint) ? WELD_FILLET : WELD_GROOVE, &z,
 		    (uint32_t)1 << i);
 	}
@@ -311,7 +347,7 @@ static void gather_welds(struct gathering *g, const struct assignment *x)
 struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
 {
 	struct gathering g = { .arena = a, .set = c->standard,
-		.own_leg = has_criterion(x, STR("leg")) };
+		.own_leg = has_criterion(x, STR("leg")), .text = c->text };
 
 	if (c->standard && criterion_test(c->name, &g.test))
 		gather_welds(&g, x);
@@ -339,6 +375,16 @@ static struct measure *add_measure(struct arena *a, struct measures *out, str fe
 	return m;
 }
 
+static str end_text(struct arena *a, enum quantity_kind kind, double x, double step)
+{
+	struct buf b = { .arena = a };
+
+	if (kind == QUANTITY_LENGTH)
+		return mm_text(a, x, step);
+	format_angle(&b, x);
+	return buf_str(&b);
+}
+
 /* A size whose own text gives its ends: a range or a tolerance. */
 static void add_sized(struct arena *a, struct measures *out, str feature, str tool,
     const struct quantity *q)
@@ -349,13 +395,12 @@ static void add_sized(struct arena *a, struct measures *out, str feature, str to
 		return;
 	m = add_measure(a, out, feature, tool);
 	m->nominal = quantity_text(a, q);
-	if (q->kind != QUANTITY_LENGTH)
-		return;
-	if (q->range || q->tolerance) {
+	if ((q->kind == QUANTITY_LENGTH || q->kind == QUANTITY_ANGLE) && (q->range || q->tolerance)) {
 		double step = q->tolerance ? fmin(q->plus, q->minus) : 0;
 
-		m->low = mm_text(a, q->lo - q->minus, step > 0 ? step : 25.4 / 32);
-		m->high = mm_text(a, q->hi + q->plus, step > 0 ? step : 25.4 / 32);
+		step = step > 0 ? step : 25.4 / 32;
+		m->low = end_text(a, q->kind, q->lo - q->minus, step);
+		m->high = end_text(a, q->kind, q->hi + q->plus, step);
 	}
 }
 
@@ -462,16 +507,6 @@ static bool find_tolerance(const struct assignment *x, struct quantity *out)
 			return true;
 	}
 	return false;
-}
-
-static str end_text(struct arena *a, enum quantity_kind kind, double x, double step)
-{
-	struct buf b = { .arena = a };
-
-	if (kind == QUANTITY_LENGTH)
-		return mm_text(a, x, step);
-	format_angle(&b, x);
-	return buf_str(&b);
 }
 
 static void add_criterion(struct arena *a, struct measures *out, const struct criterion *c)

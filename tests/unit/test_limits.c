@@ -264,6 +264,41 @@ static void a_size_below_nothing_prints_no_figure(void **state)
 	bench_free(&q.t);
 }
 
+/* A sheet's own line about the leg stands alone, and an allowance as large as the leg
+ * is none. */
+static void short_legs_where_they_mean_nothing(void **state)
+{
+	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** D1.1-2020 static\n"
+	    "- **Leg size:** 5/16 in, +1/16 -0 in, fillet gauge\n", NULL);
+
+	(void)state;
+	assert_null(find(&q, "Leg short of size"));
+	assert_non_null(find(&q, "Cracks"));
+	bench_free(&q.t);
+	q = ask(TEE THIN_LEG ACCEPT "- **Visual:** D1.1-2020 static\n", NULL);
+	assert_null(find(&q, "Leg short of size"));
+	assert_non_null(find(&q, "Cracks"));
+	bench_free(&q.t);
+}
+
+/* "weld B only" judges B; a line that names none judges all. */
+static void a_line_may_name_its_welds(void **state)
+{
+	static const char two[] = "# SM-01: Two\n\n- **Kind:** coupon\n- **Hours:** 2\n"
+	    "- **Process:** SMAW\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n"
+	    "- **Joint:** tee, single-V\n- **Position:** 2F, 1G\n\n## Welds\n\n"
+	    "- **A:** tee, 2F, leg 5/16 in, A36 plate 3/8 in\n"
+	    "- **B:** single-V, 1G, A36 plate 3/8 in\n" ACCEPT
+	    "- **Visual:** D1.1-2020 static, weld B only\n";
+	struct asked q = ask(two, NULL);
+
+	(void)state;
+	assert_non_null(find(&q, "Cracks, weld B"));
+	assert_null(find(&q, "Cracks"));
+	assert_null(find(&q, "Leg short of size, weld A"));
+	bench_free(&q.t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -277,6 +312,8 @@ int main(void)
 		cmocka_unit_test(specimens_and_lines_without_a_set),
 		cmocka_unit_test(least_legs_follow_the_set),
 		cmocka_unit_test(a_size_below_nothing_prints_no_figure),
+		cmocka_unit_test(short_legs_where_they_mean_nothing),
+		cmocka_unit_test(a_line_may_name_its_welds),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
