@@ -5,7 +5,7 @@
 set -eu
 
 build='gcc libc6-dev libcmark-dev libhpdf-dev zlib1g-dev binutils'
-check="$build libcmocka-dev qpdf poppler-utils mupdf-tools units libigraph-dev pkg-config jq python3 python3-jsonschema"
+check="$build libcmocka-dev qpdf poppler-utils mupdf-tools units bc libigraph-dev pkg-config jq python3 python3-jsonschema"
 case ${1:-build} in
 check) wanted=$check ;;
 long) wanted="$check clang-14 libclang-rt-14-dev" ;;
@@ -19,7 +19,7 @@ if ! command -v dpkg-query >/dev/null 2>&1 || ! command -v apt-get >/dev/null 2>
 	fi
 	echo "This is not Debian, so nothing was installed. fitup needs a C11 compiler and the" >&2
 	echo "libraries cmark 0.30, libharu 2.3 and zlib, with headers. Its tests also need cmocka," >&2
-	echo "qpdf, poppler's tools, mupdf's tools, GNU units, igraph, jq and Python's jsonschema." >&2
+	echo "qpdf, poppler's tools, mupdf's tools, GNU units, igraph, bc, jq and Python's jsonschema." >&2
 	exit 1
 fi
 
