@@ -403,7 +403,7 @@ static double seen_deg(double deg, double facing_deg)
 		deg -= 360;
 	while (deg - facing_deg < -180)
 		deg += 360;
-	return fmin(fmax(deg, facing_deg - 66), facing_deg + 66);
+	return fmin(fmax(deg, facing_deg - 48), facing_deg + 48);
 }
 
 /* An arrow on the pipe beside the weld, on the side that the eye sees. From y towards z:

@@ -156,14 +156,17 @@ struct side {
 	str left[SYMBOL_PARTS], right[SYMBOL_PARTS];
 	size_t nleft, nright;
 	double wleft, wright;
+	double from, to;         /* how far figure and root opening reach to either side */
 };
 
 static struct side side_of(struct symbol_plan *p, const struct fig_weld_side *k, bool iso)
 {
+	double root = k->root_opening.n ? symbol_text_width(p, &k->root_opening, 1) : 0;
 	struct side s = { .data = k };
 
-	s.figure = symbol_figure_of(k->weld, p->u, k->root_opening.n
-	    ? symbol_text_width(p, &k->root_opening, 1) : 0);
+	s.figure = symbol_figure_of(k->weld, p->u, root);
+	s.from = fmax(s.figure.left, root / 2 - s.figure.root_x);
+	s.to = fmax(s.figure.right, root / 2 + s.figure.root_x);
 	s.nleft = size_parts(k, s.left);
 	s.nright = length_parts(k, iso, s.right);
 	s.wleft = s.nleft ? symbol_text_width(p, s.left, s.nleft) + GAP_U * p->u : 0;
@@ -213,14 +216,14 @@ static void add_fillet_contour(struct symbol_plan *p, const struct side *s, doub
 static double add_side(struct symbol_plan *p, const struct side *s)
 {
 	const struct symbol_figure *g = &s->figure;
-	double right = s->at.x + g->right, far = g->depth, end, beside = BESIDE_U * p->u;
+	double right = s->at.x + s->to, far = g->depth, end, beside = BESIDE_U * p->u;
 	str root = s->data->root_opening;
 
 	if (s->data->weld == FIG_WELD_NONE)
 		return 0;
 	symbol_figure_add(p, s->data->weld, g, s->at);
 	if (s->nleft) {
-		end = text_at_depth(p, s->left, s->nleft, s->at.x - g->left - s->wleft, beside,
+		end = text_at_depth(p, s->left, s->nleft, s->at.x - s->from - s->wleft, beside,
 		    s->at);
 		far = fmax(far, end);
 	}
@@ -323,14 +326,13 @@ static void place_sides(struct symbol_plan *p, const struct fig_symbol *s,
     struct side *arrow, struct side *other)
 {
 	double start = (s->field ? 1.5 : CIRCLE_U) * p->u + GAP_U * p->u;
-	double x = start + fmax(arrow->wleft + arrow->figure.left,
-	    other->wleft + other->figure.left);
+	double x = start + fmax(arrow->wleft + arrow->from, other->wleft + other->from);
 	bool dashed = s->iso && !sides_alike(s);
 
 	arrow->at = (struct symbol_place){ x, 0, s->iso ? -1 : 1 };
 	other->at = (struct symbol_place){ x, dashed ? DASHED_U * p->u : 0, s->iso ? 1 : -1 };
 	if (s->staggered)
-		other->at.x += arrow->figure.right + 1.2 * p->u + other->wleft;
+		other->at.x += arrow->to + 1.2 * p->u + other->wleft;
 }
 
 static void build(struct symbol_plan *p, const struct fig_symbol *s, double size_pt)
@@ -347,7 +349,8 @@ static void build(struct symbol_plan *p, const struct fig_symbol *s, double size
 	arrow = side_of(p, &s->arrow, s->iso);
 	other = side_of(p, &s->other, s->iso);
 	place_sides(p, s, &arrow, &other);
-	end = fmax(add_side(p, &arrow), add_side(p, &other)) + p->u;
+	end = add_side(p, &arrow);
+	end = fmax(end, add_side(p, &other)) + p->u;
 	end = fmax(end, LINE_LEAST_U * p->u);
 	add_line(p, (pt){ 0, 0 }, (pt){ end, 0 }, (struct ink){ .stroke_pt = 1 });
 	if (s->iso && !sides_alike(s))

@@ -42,6 +42,25 @@ static void plate(void **state)
 	check(s.to_mm, 6 * in, 1e-9);
 }
 
+/* Strips of 1-1/2, 1 and 1/2 in on 9 in: 4 in left, an inch beside each; and alike ones as
+ * one by one. */
+static void plate_of_several_widths(void **state)
+{
+	const double in = 25.4, width[3] = { 1.5 * in, in, 0.5 * in };
+	const double alike[3] = { 20, 20, 20 };
+	struct strip s[3];
+
+	(void)state;
+	strips_on_plate(width, 3, 9 * in, in, s);
+	check(s[0].from_mm, 2 * in, 1e-9);
+	check(s[1].from_mm, 4.5 * in, 1e-9);
+	check(s[2].from_mm, 6.5 * in, 1e-9);
+	check(s[2].to_mm, 7 * in, 1e-9);
+	strips_on_plate(alike, 3, 200, 25, s);
+	for (size_t i = 0; i < 3; i++)
+		check(s[i].from_mm, strip_on_plate(i, 3, 200, 20, 25).from_mm, 1e-9);
+}
+
 static void strips_never_overlap(void **state)
 {
 	(void)state;
@@ -74,6 +93,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(widths),
 		cmocka_unit_test(plate),
+		cmocka_unit_test(plate_of_several_widths),
 		cmocka_unit_test(strips_never_overlap),
 		cmocka_unit_test(pipe),
 	};
