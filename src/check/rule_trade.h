@@ -6,9 +6,10 @@
  * are (kind, process, joint, position, stock, tests, machines), never from skill ids.
  *
  * A key is also given when students bring a skill that an assignment giving the key
- * assesses. All that ask in vain for what one assignment gives are one finding. It is not
- * told when one of them needs a skill of somebody who gives the key and that
- * need is unmet: the unmet need is told already. */
+ * assesses, or all that it teaches. All that ask in vain for what one
+ * assignment gives are one finding. It is not told when one of them needs a skill of
+ * somebody who gives the key and that need is unmet: the unmet need is told already. A
+ * waiver of the need does not silence a rule of safety. */
 #ifndef CHECK_RULE_TRADE_H
 #define CHECK_RULE_TRADE_H
 
@@ -61,6 +62,7 @@ bool is_final_work(const struct assignment *a);
 bool weld_joins(const struct weld *w);
 
 struct trade;
+struct waivers;
 
 struct trade_rule {
 	enum finding_name name;
@@ -91,6 +93,7 @@ struct trade {
 	uint32_t *teacher_at, *teachers; /* by skill; made when first asked */
 	/* By asker: 0, or what rules of safety before this one told of it. */
 	uint32_t *told;
+	struct waivers *waivers; /* only for rules of safety; null: there are none */
 };
 
 /* Whether the order holds a process, a joint or a machine at all; without, no rule of

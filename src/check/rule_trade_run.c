@@ -1,6 +1,8 @@
 /* One rule over one order: who asks in vain, put together by cause, then told. */
 #include "check/rule_trade.h"
 
+#include "check/waive.h"
+
 #include <assert.h>
 
 /* One assignment that asks for one key in vain. */
@@ -65,14 +67,28 @@ bool trade_gives(struct trade *t, uint32_t assignment, uint32_t key)
 	return false;
 }
 
+static bool is_safety(const struct trade *t)
+{
+	return finding_info(t->rule->name)->class == CLASS_SAFETY;
+}
+
 /* Safety cards are passed as assessed or not at all; for the rest, whatever level
- * students bring is theirs to build on. */
+ * students bring of what is assessed is theirs to build on. */
 static bool brings(const struct trade *t, const struct skill_at *s)
 {
-	bool safety = finding_info(t->rule->name)->class == CLASS_SAFETY;
-
 	return s->skill != NONE && s->level == SKILL_ASSESSED &&
-	    rule_brought(&t->x, s->skill, safety ? SKILL_ASSESSED : SKILL_INTRODUCED);
+	    rule_brought(&t->x, s->skill, is_safety(t) ? SKILL_ASSESSED
+	    : SKILL_INTRODUCED);
+}
+
+/* Students who bring all that an assignment teaches need not have done it. */
+static bool brings_all(const struct trade *t, const struct assignment *a)
+{
+	for (size_t i = 0; i < a->nteaches; i++)
+		if (a->teaches[i].skill == NONE ||
+		    !rule_brought(&t->x, a->teaches[i].skill, a->teaches[i].level))
+			return false;
+	return a->nteaches && !is_safety(t);
 }
 
 static bool brings_anything(const struct trade *t)
@@ -93,16 +109,19 @@ static void find_brought(struct trade *t)
 		return;
 	t->brought = arena_array(t->x.scratch, t->nkeys, sizeof *t->brought);
 	assessed = arena_array(t->x.scratch, m->nskills, sizeof *assessed);
-	for (uint32_t w = 0; w < m->nassignments; w++)
-		for (size_t i = 0; i < m->assignments[w].nteaches; i++) {
-			const struct skill_at *s = &m->assignments[w].teaches[i];
+	for (uint32_t w = 0; w < m->nassignments; w++) {
+		const struct assignment *a = &m->assignments[w];
+		bool had = brings_all(t, a);
 
-			if (s->skill != NONE && s->level == SKILL_ASSESSED)
-				assessed[s->skill] = true;
-			for (uint32_t k = t->key_at[w]; brings(t, s) &&
-			    k < t->key_at[w + 1]; k++)
-				t->brought[t->keys[k]] = true;
+		for (size_t i = 0; i < a->nteaches; i++) {
+			had |= brings(t, &a->teaches[i]);
+			if (a->teaches[i].skill != NONE &&
+			    a->teaches[i].level == SKILL_ASSESSED)
+				assessed[a->teaches[i].skill] = true;
 		}
+		for (uint32_t k = t->key_at[w]; had && k < t->key_at[w + 1]; k++)
+			t->brought[t->keys[k]] = true;
+	}
 	for (uint32_t s = 0; s < m->nskills; s++)
 		t->brought_unknown |= !assessed[s] &&
 		    rule_brought(&t->x, s, SKILL_PRACTICED);
@@ -121,7 +140,7 @@ static enum met how_met(const struct trade *t, uint32_t asker, uint32_t key)
  * was never done; safety is asked for all the same. */
 static bool is_owed(const struct trade *t, uint32_t asker, uint32_t key)
 {
-	if (t->brought_unknown && finding_info(t->rule->name)->class != CLASS_SAFETY)
+	if (t->brought_unknown && !is_safety(t))
 		return false;
 	return t->rule->owed && t->rule->owed(t, asker, key);
 }
@@ -232,6 +251,20 @@ bool trade_is_unmet(struct trade *t, uint32_t asker, uint32_t need)
 	return met == NONE || met > unit;
 }
 
+/* Whether a waiver of the unmet need covers it, so that nobody is told of it. */
+static bool is_need_waived(const struct trade *t, uint32_t asker, uint32_t skill)
+{
+	static const enum finding_name needs[] = { FINDING_UNTAUGHT_SKILL,
+		FINDING_OPTIONAL_TEACHER, FINDING_ONE_BRANCH_TEACHER };
+	const struct model *m = t->x.m;
+
+	for (size_t i = 0; i < sizeof needs / sizeof *needs; i++)
+		if (waivers_find(t->waivers, needs[i], m->assignments[asker].pos,
+		    m->assignments[asker].id, m->skills[skill].id) != NONE)
+			return true;
+	return false;
+}
+
 bool trade_need_tells(struct trade *t, uint32_t asker, uint32_t key,
     bool (*giver)(struct trade *, uint32_t, uint32_t))
 {
@@ -242,6 +275,7 @@ bool trade_need_tells(struct trade *t, uint32_t asker, uint32_t key,
 			continue;
 		for (uint32_t i = g->alt_at[n]; i < g->alt_at[n + 1]; i++)
 			if (g->alts[i] < g->ncells &&
+			    !is_need_waived(t, asker, cell_skill(g->alts[i])) &&
 			    is_taught_by(t, cell_skill(g->alts[i]), key, giver))
 				return true;
 	}
@@ -387,8 +421,7 @@ static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 	explain(t, d, asker, key, c->met);
 	relate_rest(t, d, vs, c);
 	if ((c->met == MET_OPTIONAL || c->met == MET_BRANCH) &&
-	    d->level == LEVEL_ERROR &&
-	    finding_info(t->rule->name)->class != CLASS_SAFETY)
+	    d->level == LEVEL_ERROR && !is_safety(t))
 		d->level = LEVEL_WARNING;
 }
 
@@ -430,6 +463,8 @@ void trade_run(struct rule_context *x, const struct trade_rule *rule, uint32_t *
 	if (!trade_begin(x, rule, &t))
 		return;
 	t.told = told;
+	if (is_safety(&t))
+		t.waivers = waivers_new(x->scratch, x->m);
 	find_vains(&t, &vs);
 	silence_told(&t, &vs);
 	for (size_t i = 0; i < vs.ncauses; i++)

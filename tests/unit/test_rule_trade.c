@@ -453,7 +453,20 @@ static const struct trade_case brought[] = {
 	    WORK("TC-01", "coupon", FACT("Process", "OFC") FACT("Joint", "bevel cut")
 	    FACT("Position", "flat") PLATE("3/8 in") TEACHES("a.one practiced")),
 	    { CARD_LINES "3. TC-01, week 2\n", "1. SM-01, week 1\n" }, 1, NULL,
-	    PATH("a.one practiced") },
+	    PATH("a.two practiced") },
+	{ FINDING_BEVELED_TOO_EARLY, "brought all that the bevel sheet teaches", CARDS
+	    BEVELED("SM-01", "beveled by student")
+	    WORK("TC-01", "coupon", FACT("Process", "OFC") FACT("Joint", "bevel cut")
+	    FACT("Position", "flat") PLATE("3/8 in") TEACHES("a.one practiced")),
+	    { CARD_LINES "3. TC-01, week 2\n", "1. SM-01, week 1\n" }, 0, NULL,
+	    PATH("saf.shop assessed, a.one practiced") },
+	{ FINDING_BEVELED_TOO_EARLY, "brought less than it teaches", CARDS
+	    BEVELED("SM-01", "beveled by student")
+	    WORK("TC-01", "coupon", FACT("Process", "OFC") FACT("Joint", "bevel cut")
+	    FACT("Position", "flat") PLATE("3/8 in") TEACHES("a.one practiced\n- a.two "
+	    "practiced")),
+	    { CARD_LINES "3. TC-01, week 2\n", "1. SM-01, week 1\n" }, 1, NULL,
+	    PATH("saf.shop assessed, a.one practiced") },
 	{ FINDING_WORK_BEFORE_SHOP_SAFETY, "which is no safety card", STICK_PAD("SM-01"),
 	    { NULL, "1. SM-01, week 1\n" }, 1, "no safety work",
 	    "- **Entry:** quarter 2, with a.three practiced\n" },

@@ -104,6 +104,38 @@ static void a_waiver_covers_only_what_it_names(void **state)
 	bench_free(&t);
 }
 
+/* The need for the arc card is accepted; that there is no card before the arc is not. */
+static void a_waived_need_hides_no_safety(void **state)
+{
+	static const char *const customs[] = { "# Customs\n", "# Customs\n\n## Waivers\n\n"
+	    "- **untaught-skill, SM-01, saf.arc:** why; chair; until fall-2027\n" };
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(customs); i++) {
+		struct file_text files[] = { { "assignments/all.md",
+		    "# SM-01: Pad\n\n- **Kind:** drill\n- **Hours:** 1\n- **Process:** SMAW\n"
+		    "- **Joint:** surfacing\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n"
+		    "- **Position:** flat\n\n## Needs\n\n- saf.arc assessed\n"
+		    "# SF-02: Card\n\n- **Kind:** safety\n- **Hours:** 1\n\n## Teaches\n\n"
+		    "- saf.arc assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 %\n" },
+			{ "customs.md", customs[i] }, { "program.md", "# A: B\n\n"
+		    "- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n### ORW 101: One\n\n"
+		    "- **Lab hours:** 44\n\n1. SM-01, week 1\n2. SF-02, week 2\n" },
+			{ "skills.md", "# Skills\n\n## PO1: Works safely\n\n"
+		    "- **saf.arc:** Arc\n" } };
+		struct bench t = bench_bind(files, COUNT(files));
+		struct arena *scratch = arena_new(NULL, NULL);
+
+		check_program(scratch, t.m, t.f);
+		waive_apply(scratch, t.m, NULL, t.f);
+		arena_free(scratch);
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, i), 1);
+		/* One card is one finding: that of the shop speaks for the arc. */
+		assert_int_equal(count(&t, FINDING_WORK_BEFORE_SHOP_SAFETY, false), i);
+		bench_free(&t);
+	}
+}
+
 static void waived_findings_hold_nothing_back(void **state)
 {
 	struct bench t = judge(ONE, NULL);
@@ -236,6 +268,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(without_waivers_faults_are_one_finding),
 		cmocka_unit_test(a_waiver_covers_only_what_it_names),
+		cmocka_unit_test(a_waived_need_hides_no_safety),
 		cmocka_unit_test(waived_findings_hold_nothing_back),
 		cmocka_unit_test(a_waiver_is_over_after_its_term),
 		cmocka_unit_test(idle_waivers_say_why),
