@@ -26,6 +26,7 @@ enum detail {
 	DETAIL_NO_CAUTIONS,
 	DETAIL_STOP_NAMES,
 	DETAIL_ARC,
+	DETAIL_STACKED, /* nothing side by side, so that what is too much can be cut */
 	DETAIL_COUNT
 };
 
@@ -256,6 +257,11 @@ static void push_middle(struct card *k, enum detail detail)
 	struct block **v = arena_array(k->sh->arena, 2, sizeof *v);
 	struct block_column columns[2];
 
+	if (detail == DETAIL_STACKED) {
+		push(k, card_settings(k->sh, k->x, false, k->sh->width_pt));
+		push(k, safety_block(k, detail, k->sh->width_pt));
+		return;
+	}
 	v[0] = card_settings(k->sh, k->x, detail < DETAIL_ARC, left);
 	v[1] = safety_block(k, detail, v[0] ? right : k->sh->width_pt);
 	if (!v[0] || !v[1]) {
@@ -312,7 +318,7 @@ static size_t settle(struct sheet *sh, const struct assignment *x, struct card_p
 		    ? ENOUGH_PT
 		    : LEAST_PT * (double)((n + 1) / 2) + GAP_PT;
 
-		for (int d = 0; d < DETAIL_COUNT; d++) {
+		for (int d = 0; d < DETAIL_STACKED; d++) {
 			*k = words_of(sh, x, (enum detail)d, n);
 			*height_pt = room_pt - block_stack_height_pt(k->v, k->n) - GAP_PT;
 			if (*height_pt >= enough)
