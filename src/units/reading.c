@@ -214,8 +214,9 @@ static bool read_tolerance(struct reader *r, struct reading *out)
 		r->at = scan_skip_blanks(r->s, r->at) + 1;
 	c = peek(r);
 	if (c != '+' && c != '-')
-		return reader_fail(r, QUANTITY_BAD, at,
-		    "a tolerance needs its other side too");
+		return reader_fail(r, QUANTITY_BAD, at, r->s.p[at] == '-'
+		    ? "it is below zero, or a tolerance without its other side"
+		    : "a tolerance needs its other side too");
 	return read_signed(r, out);
 }
 

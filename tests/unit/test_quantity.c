@@ -271,6 +271,22 @@ static void tolerances(void **state)
 	check_fault("+1/16 +1/8 in", QUANTITY_LENGTH, QUANTITY_BAD, 6);
 }
 
+/* A size below zero is no half tolerance to the one who wrote it. */
+static void sizes_below_zero(void **state)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+
+	(void)state;
+	assert_int_equal(quantity_parse(STR("-1/4 in"), QUANTITY_LENGTH, METAL_NONE, &q,
+	    &fault), QUANTITY_BAD);
+	assert_string_equal(fault.reason,
+	    "it is below zero, or a tolerance without its other side");
+	assert_int_equal(quantity_parse(STR("+1/4 in"), QUANTITY_LENGTH, METAL_NONE, &q,
+	    &fault), QUANTITY_BAD);
+	assert_string_equal(fault.reason, "a tolerance needs its other side too");
+}
+
 static void bad_quantities(void **state)
 {
 	static const struct { const char *text; size_t at; } rows[] = {
@@ -492,6 +508,7 @@ int main(void)
 		cmocka_unit_test(pipe_sizes),
 		cmocka_unit_test(pipe_faults),
 		cmocka_unit_test(tolerances),
+		cmocka_unit_test(sizes_below_zero),
 		cmocka_unit_test(bad_quantities),
 		cmocka_unit_test(numbers_without_a_unit),
 		cmocka_unit_test(units_that_are_none),
