@@ -1,14 +1,15 @@
-/* The press brake against the bends of a plate drawing. */
+/* The press brake against the bends of a plate drawing and of a braked part. */
 #include "check/rule_machine.h"
 
+#include "model/pattern_block.h"
 #include "reckon/brake.h"
 
 enum { OPENINGS_MOST = 16 };
 
-/* All bends of one direction on one plate. */
+/* All bends of one direction on one plate, or those of one braked part. */
 struct fold {
-	const struct plate_block *plate;
-	const struct plate_mark *first;
+	const struct quantity *thickness;
+	struct pos pos;          /* of the first bend, or of the block */
 	double length_mm;        /* of the bend line */
 	double flange_mm;        /* the shortest leg beside any of them */
 	double factor;           /* of the metal over mild steel */
@@ -60,7 +61,7 @@ static size_t read_openings(struct rule_context *x, const struct machine *m, dou
 
 static double tons(const struct fold *f, double opening_mm)
 {
-	return brake_tons_ft(f->plate->thickness.hi, opening_mm) * f->factor *
+	return brake_tons_ft(f->thickness->hi, opening_mm) * f->factor *
 	    f->length_mm / 304.8;
 }
 
@@ -77,7 +78,7 @@ static bool flange_serves(const struct fold *f, double opening_mm)
 /* From 6 t to 12 t; where the shop owns none there, the next wider one. */
 static bool is_usual(const struct fold *f, double opening_mm)
 {
-	double t = f->plate->thickness.hi, next = 0;
+	double t = f->thickness->hi, next = 0;
 
 	if (is_over(6 * t, opening_mm))
 		return false;
@@ -130,7 +131,7 @@ static double wider_mm(const struct fold *f)
 	for (size_t i = 0; i < f->nopenings; i++) {
 		double v = f->opening_mm[i];
 
-		if (!is_over(6 * f->plate->thickness.hi, v) && force_serves(f, v) &&
+		if (!is_over(6 * f->thickness->hi, v) && force_serves(f, v) &&
 		    flange_serves(f, v) && (best <= 0 || v < best))
 			best = v;
 	}
@@ -150,10 +151,10 @@ static void say_force(struct rule_context *x, uint32_t w, const struct machine *
 {
 	double wide = wider_mm(f), has = f->lbf / 2000;
 	double most_mm = f->length_mm * has / tons(f, fault->v_mm);
-	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
+	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->pos, w,
 	    "a bend of %.*s in %.*s takes %.*s tons in the %.*s V, and the %.*s has %.*s",
 	    STR_ARG(say_mm(x, f->length_mm)), STR_ARG(say_quantity(x,
-	    &f->plate->thickness)), STR_ARG(say_real(x, tons(f, fault->v_mm), 1)),
+	    f->thickness)), STR_ARG(say_real(x, tons(f, fault->v_mm), 1)),
 	    STR_ARG(say_mm(x, fault->v_mm)), STR_ARG(m->name),
 	    STR_ARG(say_real(x, has, 1)));
 
@@ -181,10 +182,10 @@ static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,
 		if (is_usual(f, f->opening_mm[i]) && force_serves(f, f->opening_mm[i]) &&
 		    f->opening_mm[i] < least)
 			least = f->opening_mm[i];
-	d = rule_report(x, FINDING_FLANGE_TOO_SHORT, f->first->pos, w,
+	d = rule_report(x, FINDING_FLANGE_TOO_SHORT, f->pos, w,
 	    "a flange of %.*s is too short for the %.*s V, the smallest that serves %.*s",
 	    STR_ARG(say_mm(x, f->flange_mm)), STR_ARG(say_mm(x, least)),
-	    STR_ARG(say_quantity(x, &f->plate->thickness)));
+	    STR_ARG(say_quantity(x, f->thickness)));
 	d->level = LEVEL_WARNING;
 	finding_cause(x->f, d, "a flange is at least about 0.7 of the V, here %.*s (from "
 	    "memory)", STR_ARG(say_mm(x, brake_flange_mm(least))));
@@ -195,7 +196,7 @@ static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,
 static void say_bed(struct rule_context *x, uint32_t w, const struct machine *m,
     const struct fold *f)
 {
-	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
+	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->pos, w,
 	    "a bend is %.*s long, and the bed of the %.*s is %.*s",
 	    STR_ARG(say_mm(x, f->length_mm)), STR_ARG(m->name),
 	    STR_ARG(say_mm(x, f->bed_mm)));
@@ -207,11 +208,11 @@ static void say_bed(struct rule_context *x, uint32_t w, const struct machine *m,
 static void say_no_v(struct rule_context *x, uint32_t w, const struct machine *m,
     const struct fold *f)
 {
-	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->first->pos, w,
+	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->pos, w,
 	    "no V of the %.*s is wide enough for %.*s, which wants "
 	    "%.*s", STR_ARG(m->name),
-	    STR_ARG(say_quantity(x, &f->plate->thickness)),
-	    STR_ARG(say_mm(x, brake_opening_mm(f->plate->thickness.hi))));
+	    STR_ARG(say_quantity(x, f->thickness)),
+	    STR_ARG(say_mm(x, brake_opening_mm(f->thickness->hi))));
 
 	finding_cause(x->f, d, "a V of 6 to 12 t (press-brake tooling articles); "
 	    "shop.md, Machine %.*s", STR_ARG(m->name));
@@ -249,19 +250,16 @@ static const struct plate_mark *first_bend(const struct plate_block *p,
 }
 
 static void judge_plate(struct rule_context *x, uint32_t w, const struct machine *m,
-    const struct plate_block *p)
+    const struct plate_block *p, double factor)
 {
-	const struct assignment *a = &x->m->assignments[w];
-	const struct metal *metal = a->nmaterials ? metal_of(a->materials[0].text) : NULL;
-	double factor = metal ? brake_factor(metal) : 0;
-
 	for (int way = 0; way < 2; way++) {
 		enum plate_mark_kind kind = way ? MARK_BEND_Y : MARK_BEND_X;
-		struct fold f = { .plate = p, .first = first_bend(p, kind),
-			.factor = factor };
+		const struct plate_mark *first = first_bend(p, kind);
+		struct fold f = { .thickness = &p->thickness, .factor = factor };
 
-		if (!f.first || factor <= 0 || p->thickness.hi <= 0)
+		if (!first || p->thickness.hi <= 0)
 			continue;
+		f.pos = first->pos;
 		f.length_mm = way ? p->length.hi : p->width.hi;
 		f.flange_mm = shortest_leg_mm(p, kind, way ? p->width.lo : p->length.lo);
 		if (f.length_mm > 0)
@@ -269,14 +267,35 @@ static void judge_plate(struct rule_context *x, uint32_t w, const struct machine
 	}
 }
 
+/* Every flange of a braked part lies on a V, those between two bends too. */
+static void judge_part(struct rule_context *x, uint32_t w, const struct machine *m,
+    const struct pattern_block *p, double factor)
+{
+	struct fold f = { .thickness = &p->thickness, .pos = p->pos, .factor = factor,
+		.length_mm = p->width.hi };
+
+	if (p->shape != SHAPE_BRAKE || !p->nflanges || p->thickness.hi <= 0 ||
+	    f.length_mm <= 0)
+		return;
+	f.flange_mm = p->flanges[0].lo;
+	for (uint32_t i = 1; i < p->nflanges; i++)
+		if (p->flanges[i].lo < f.flange_mm)
+			f.flange_mm = p->flanges[i].lo;
+	judge_fold(x, w, m, &f);
+}
+
 static void judge_brake(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
 	const struct machine *m = a->ndrawings ? machine_of(x, w, "brake", false) : NULL;
+	const struct metal *metal = a->nmaterials ? metal_of(a->materials[0].text) : NULL;
+	double factor = metal ? brake_factor(metal) : 0;
 
-	for (size_t i = 0; m && i < a->ndrawings; i++)
+	for (size_t i = 0; m && factor > 0 && i < a->ndrawings; i++)
 		if (a->drawings[i].kind == DRAWING_PLATE)
-			judge_plate(x, w, m, &a->drawings[i].plate);
+			judge_plate(x, w, m, &a->drawings[i].plate, factor);
+		else if (a->drawings[i].kind == DRAWING_PATTERN && a->drawings[i].pattern)
+			judge_part(x, w, m, a->drawings[i].pattern, factor);
 }
 
 void rule_machine_brake(struct rule_context *x)

@@ -167,6 +167,36 @@ static void bends(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define BRAKED(t, flanges, width) SHEET("coupon", FACT("Material", "A36 plate") \
+	FACT("Thickness", t) FACT("Machines", "brake"), "## Drawing\n\n```pattern\n" \
+	"shape: brake\nflanges: " flanges "\nbends: 90 deg\ndirections: up, up\n" \
+	"radius: 1/4 in\nK: 0.42\nwidth: " width "\n```\n")
+
+/* The same figures as on a blank with bend lines. */
+static void braked_parts(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "8 ft of 3/16 in", BRAKED("3/16 in", "3, 6, 3 in", "96 in"),
+		    FINDING_BRAKE_TOO_SMALL, 11, LEVEL_ERROR,
+		    "80.9 tons in the 2 in [50.8 mm] V, and the brake has 60",
+		    "the 3 in [76.2 mm] V takes 53.9 tons" },
+		{ "1/4 in as long as 60 tons bend", BRAKED("1/4 in", "3, 6, 3 in",
+		    "60.1 in"), SILENT },
+		{ "longer than the bed", BRAKED("1/8 in", "3, 6, 3 in", "97 in"),
+		    FINDING_BRAKE_TOO_SMALL, 11, LEVEL_ERROR, "97 in", "shorter" },
+		/* 1/8 in takes the 1 in V: 0.7 in of flange, at either end or between. */
+		{ "flange at 0.7 of the V", BRAKED("1/8 in", "0.7, 2, 1 in", "4 in"),
+		    SILENT },
+		{ "flange too short", BRAKED("1/8 in", "1, 2, 11/16 in", "4 in"),
+		    FINDING_FLANGE_TOO_SHORT, 11, LEVEL_WARNING, "11/16 in", "0.700 in" },
+		{ "bends too near each other", BRAKED("1/8 in", "1, 1/2, 1 in", "4 in"),
+		    FINDING_FLANGE_TOO_SHORT, 11, LEVEL_WARNING, "1/2 in", "0.700 in" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 #define ROLLED(piece, more) SHEET("project", FACT("Material", "A36 plate") \
 	FACT("Thickness", "3/16 in") FACT("Machines", "roll"), "## Pieces\n\n- " piece "\n" more)
 
@@ -236,7 +266,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(shear), cmocka_unit_test(saw_and_table),
-		cmocka_unit_test(holes), cmocka_unit_test(bends), cmocka_unit_test(roll),
+		cmocka_unit_test(holes), cmocka_unit_test(bends), cmocka_unit_test(braked_parts),
+		cmocka_unit_test(roll),
 		cmocka_unit_test(frame), cmocka_unit_test(limits_are_read),
 	};
 
