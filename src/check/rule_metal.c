@@ -193,33 +193,6 @@ static bool has_word(const char *words, str want)
 	return false;
 }
 
-static void judge_polarity(struct rule_context *x, uint32_t w)
-{
-	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
-
-	for (size_t i = 0; i < l.n; i++) {
-		const struct setting *s = &l.v[i];
-		const char *source, *wanted;
-		struct finding *d;
-		bool seen;
-
-		wanted = wanted_polarity(a, s, &source, &seen);
-		if (!*wanted || !s->polarity.n || has_word(wanted, s->polarity))
-			continue;
-		d = rule_report(x, FINDING_WRONG_POLARITY, s->current_pos, w,
-		    "%.*s does not run on %.*s", STR_ARG(s->class.n ? s->class
-		    : process_word(s->process)), STR_ARG(s->polarity));
-		if (!seen)
-			d->level = LEVEL_WARNING;
-		finding_cause(x->f, d, "%s", source);
-		finding_repair(x->f, d, "write %s", str_eq(str_of(wanted), STR("AC DC+"))
-		    ? "DC+, or AC" : str_eq(str_of(wanted), STR("AC DC-"))
-		    ? "DC-, or AC" : wanted);
-		return;
-	}
-}
-
 static const char *const sort_words[] = {
 	"filler", "covered electrode", "cored wire", "solid wire or rod"
 };
@@ -234,6 +207,53 @@ static enum rod_sort sort_of_process(enum process p)
 	if (p == PROCESS_GMAW || p == PROCESS_GMAW_S || p == PROCESS_GTAW)
 		return ROD_SOLID;
 	return ROD_UNKNOWN;
+}
+
+/* Whether the class of the filler belongs to another process than the sheet names. */
+static bool is_of_another(const struct setting *s)
+{
+	enum rod_sort wanted = sort_of_process(s->process);
+
+	if (!wanted || s->rod.sort == ROD_UNKNOWN)
+		return false;
+	return wanted != s->rod.sort ||
+	    (s->process == PROCESS_FCAW_G && s->rod.shield == SHIELD_SELF) ||
+	    (s->process == PROCESS_FCAW_S && s->rod.shield == SHIELD_GAS);
+}
+
+static bool has_wrong_polarity(const struct assignment *a, const struct setting *s,
+    const char **wanted, const char **source, bool *seen)
+{
+	*wanted = wanted_polarity(a, s, source, seen);
+	return **wanted && s->polarity.n && !has_word(*wanted, s->polarity);
+}
+
+static void judge_polarity(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	struct settings l = settings_of(x->scratch, a);
+
+	for (size_t i = 0; i < l.n; i++) {
+		const struct setting *s = &l.v[i];
+		const char *source, *wanted;
+		struct finding *d;
+		bool seen;
+
+		/* Which of the two is meant, the filler or the process, is told first. */
+		if (is_of_another(s) ||
+		    !has_wrong_polarity(a, s, &wanted, &source, &seen))
+			continue;
+		d = rule_report(x, FINDING_WRONG_POLARITY, s->current_pos, w,
+		    "%.*s does not run on %.*s", STR_ARG(s->class.n ? s->class
+		    : process_word(s->process)), STR_ARG(s->polarity));
+		if (!seen)
+			d->level = LEVEL_WARNING;
+		finding_cause(x->f, d, "%s", source);
+		finding_repair(x->f, d, "write %s", str_eq(str_of(wanted), STR("AC DC+"))
+		    ? "DC+, or AC" : str_eq(str_of(wanted), STR("AC DC-"))
+		    ? "DC-, or AC" : wanted);
+		return;
+	}
 }
 
 static void say_other_shield(struct rule_context *x, uint32_t w, const struct setting *s)
@@ -260,14 +280,10 @@ static void judge_process(struct rule_context *x, uint32_t w)
 		enum rod_sort wanted = sort_of_process(s->process);
 		struct finding *d;
 
-		if (!wanted || s->rod.sort == ROD_UNKNOWN || is_repeat(&l, i))
+		if (!is_of_another(s) || is_repeat(&l, i))
 			continue;
 		if (wanted == s->rod.sort) {
-			if ((s->process == PROCESS_FCAW_G &&
-			    s->rod.shield == SHIELD_SELF) ||
-			    (s->process == PROCESS_FCAW_S &&
-			    s->rod.shield == SHIELD_GAS))
-				say_other_shield(x, w, s);
+			say_other_shield(x, w, s);
 			continue;
 		}
 		d = rule_report(x, FINDING_FILLER_OF_ANOTHER_PROCESS, s->filler_pos, w,
@@ -422,11 +438,14 @@ static void judge_current(struct rule_context *x, uint32_t w)
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
+		const char *source, *wanted;
 		struct range r;
+		bool seen;
 
-		/* An electrode that is wrong for the weld is told as such. */
-		if (s->amps.kind != QUANTITY_CURRENT ||
-		    first_weld(a, s, is_beyond_class) < a->nwelds)
+		/* An electrode or a polarity that is wrong is told as such. */
+		if (s->amps.kind != QUANTITY_CURRENT || is_of_another(s) ||
+		    first_weld(a, s, is_beyond_class) < a->nwelds ||
+		    has_wrong_polarity(a, s, &wanted, &source, &seen))
 			continue;
 		r = setting_range(a, s);
 		if (!r.source || (s->amps.lo >= r.lo - 1e-9 &&

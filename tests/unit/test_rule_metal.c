@@ -95,6 +95,10 @@ static void polarity(void **state)
 		{ "aluminum on DC-", TUNGSTEN("5052-H32 sheet", "ER5356, 3/32 in",
 		    "DC-, 80-100 A", ARGON), FINDING_WRONG_POLARITY, 11, LEVEL_ERROR,
 		    "ER5356", "AC" },
+		/* The table's range is for a polarity: the wrong one is told alone. */
+		{ "aluminum on DC-, far over the range", TUNGSTEN("5052-H32 sheet",
+		    "ER5356, 3/32 in", "DC-, 180-300 A", ARGON), FINDING_WRONG_POLARITY, 11,
+		    LEVEL_ERROR, "ER5356", "AC" },
 		{ "aluminum on AC", TUNGSTEN("5052-H32 sheet", "ER5356, 3/32 in",
 		    "AC, 80-100 A", ARGON), SILENT },
 		{ "aluminum on DC- under helium", TUNGSTEN("5052-H32 sheet",
@@ -112,6 +116,11 @@ static void filler_of_process_and_metal(void **state)
 		{ "self-shielded wire as FCAW-G", WIRE("FCAW-G", "2F", "E71T-8, 0.068 in",
 		    "DC-, 200-250 A", C25, ""), FINDING_FILLER_OF_ANOTHER_PROCESS, 10,
 		    LEVEL_ERROR, "self-shielded", "FCAW-S" },
+		/* One slip, one finding: DC+ is right for the process that is named. */
+		{ "and on the polarity of the other sort", WIRE("FCAW-G", "2F",
+		    "E71T-11, 0.045 in", "DC+, 160-190 A", C25, ""),
+		    FINDING_FILLER_OF_ANOTHER_PROCESS, 10, LEVEL_ERROR, "self-shielded",
+		    "FCAW-S" },
 		{ "covered electrode as GMAW-S", WIRE("GMAW-S", "2F", "E7018, 1/8 in",
 		    "DC+, 115-140 A", C25, FACT("Oven", "4 h out")),
 		    FINDING_FILLER_OF_ANOTHER_PROCESS, 10, LEVEL_ERROR,
