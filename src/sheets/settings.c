@@ -269,11 +269,12 @@ static void card_row(struct grid *g, str what, str set)
 	grid_row(g, row, 2);
 }
 
+/* Passes name their own filler and current. */
 static void card_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
 	if (x->nprocesses)
 		card_row(g, STR("Process"), process_list(sh->arena, x));
-	for (uint32_t i = 0; i < x->nfillers; i++)
+	for (uint32_t i = 0; i < x->nfillers && !x->npasses; i++)
 		card_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]));
 	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++)
 		card_row(g, current_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]));
