@@ -35,8 +35,26 @@ static struct finding *report_course(struct rule_context *x, enum finding_name n
 	return d;
 }
 
+/* Which courses hold a line that no file defines, or work without hours: how full they
+ * are is not known, and the cause is told. */
+static bool *find_unknown(const struct rule_context *x)
+{
+	const struct model *m = x->m;
+	bool *unknown = arena_array(x->scratch, m->ncourses, sizeof *unknown);
+
+	for (size_t i = 0; i < m->nslots; i++) {
+		const struct assignment *a = m->slots[i].assignment == NONE ? NULL
+		    : &m->assignments[m->slots[i].assignment];
+
+		if (!a || (a->hours <= 0 &&
+		    assignment_fact_pos(a, STR("Hours")).line == a->pos.line))
+			unknown[m->slots[i].course] = true;
+	}
+	return unknown;
+}
+
 static void judge_fill(struct rule_context *x, const struct course *c,
-    const struct course_load *l)
+    const struct course_load *l, bool unknown)
 {
 	struct finding *d;
 
@@ -50,7 +68,7 @@ static void judge_fill(struct rule_context *x, const struct course *c,
 		finding_repair(x->f, d, "take %.*s h of work out, make some of it "
 		    "optional, or raise Lab hours", STR_ARG(say_hours(x, l->must_h -
 		    c->lab_hours)));
-	} else if (is_more_h(c->lab_hours * FILL_LEAST, l->must_h)) {
+	} else if (!unknown && is_more_h(c->lab_hours * FILL_LEAST, l->must_h)) {
 		d = report_course(x, FINDING_HOURS_UNDER, c, str_format(x->f->arena,
 		    "the assignments of %.*s fill %.*s h of its %.*s lab hours (%u %%)",
 		    STR_ARG(c->id), STR_ARG(say_hours(x, l->must_h)),
@@ -91,11 +109,12 @@ void rule_time(struct rule_context *x)
 {
 	const struct stints *s = stints_new(x->scratch, x->o);
 	const struct course_load *l = course_loads(x->scratch, s);
+	const bool *unknown = find_unknown(x);
 	struct credit_rule rule;
 	bool ruled = credit_rule_parse(x->m->credit_rule, &rule);
 
 	for (size_t i = 0; i < x->m->ncourses; i++) {
-		judge_fill(x, &x->m->courses[i], &l[i]);
+		judge_fill(x, &x->m->courses[i], &l[i], unknown[i]);
 		if (ruled)
 			judge_credits(x, &x->m->courses[i], &rule);
 	}

@@ -175,11 +175,11 @@ static void say_never(struct buf *b, struct teller *t, const struct fault *f)
 	const struct order *o = t->verdict->views[f->view]->order;
 	str self = id_of(t, f->assignment);
 
-	if (f->nature == NATURE_ITSELF)
-		buf_addf(b, "only %.*s itself teaches it", STR_ARG(self));
-	else if (who != NONE)
+	if (who != NONE)
 		buf_addf(b, "%.*s teaches it but stands in no course",
 		    STR_ARG(id_of(t, who)));
+	else if (f->nature == NATURE_ITSELF)
+		buf_addf(b, "only %.*s itself teaches it", STR_ARG(self));
 	else if (o->entry)
 		buf_adds(b, "no assignment on this path teaches it");
 	else
@@ -224,9 +224,10 @@ static void say_cause(struct buf *b, struct teller *t, const struct fault *f)
 }
 
 /* Repairs that are no move. */
-static void say_repair(struct buf *b, const struct teller *t, const struct fault *f)
+static void say_repair(struct buf *b, struct teller *t, const struct fault *f)
 {
 	const struct model *m = t->graph->model;
+	uint32_t who;
 	uint32_t cell = t->graph->alts[f->alt];
 	str skill = m->skills[cell_skill(cell)].id, self = id_of(t, f->assignment);
 
@@ -246,6 +247,10 @@ static void say_repair(struct buf *b, const struct teller *t, const struct fault
 		buf_adds(b, ", or ask for a lower level");
 		return;
 	default:
+		who = unlisted_teacher(t, cell_skill(cell));
+		if (who != NONE)
+			buf_addf(b, "give %.*s a line in program.md before %.*s, or ",
+			    STR_ARG(id_of(t, who)), STR_ARG(self));
 		buf_adds(b, "add a line to Teaches of an earlier assignment, or list it "
 		    "under Entry skills in skills.md");
 	}

@@ -177,7 +177,23 @@ static void test_never_taught(void **state)
 static void test_taught_only_in_no_course(void **state)
 {
 	struct fake *k = pair(*state, "fit.tack1", "fit.tack3");
+	const struct finding *d;
 
+	fake_at(k, 1, 2, "FB-04");
+	d = nth(judge(k), FINDING_UNTAUGHT_SKILL, 0);
+	IS(k, d->cause, "PR-01 teaches it but stands in no course");
+	IS(k, d->repair, "give PR-01 a line in program.md before FB-04, or add a line to "
+	    "Teaches of an earlier assignment, or list it under Entry skills in skills.md");
+}
+
+/* The test that also teaches its own need: the practice sheet fell out of its course. */
+static void test_own_teacher_and_one_in_no_course(void **state)
+{
+	struct fake *k = fake_new(*state, 3, 11);
+
+	fake_skills(k, "fit.tack");
+	fake_work(k, "FB-04", "fit.tack1", "fit.tack3");
+	fake_work(k, "PR-01", "", "fit.tack2");
 	fake_at(k, 1, 2, "FB-04");
 	IS(k, nth(judge(k), FINDING_UNTAUGHT_SKILL, 0)->cause,
 	    "PR-01 teaches it but stands in no course");
@@ -728,6 +744,7 @@ int main(void)
 		cmocka_unit_test(test_two_levels_below),
 		cmocka_unit_test(test_never_taught),
 		cmocka_unit_test(test_taught_only_in_no_course),
+		cmocka_unit_test(test_own_teacher_and_one_in_no_course),
 		cmocka_unit_test(test_unlisted_needs_are_not_walked),
 		cmocka_unit_test(test_entry_skill_meets_up_to_its_level),
 		cmocka_unit_test(test_only_itself),

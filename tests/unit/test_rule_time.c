@@ -74,6 +74,27 @@ static void hours_of_a_course(void **state)
 	}
 }
 
+/* The missing file or fact is told; that the course looks empty without it is not. */
+static void hours_that_are_not_known(void **state)
+{
+	static const struct { const char *hours, *line; size_t under; } rows[] = {
+		{ "- **Hours:** 10\n", "", 1 }, { "- **Hours:** 10\n", "2. AA-02\n", 0 },
+		{ "", "", 0 },
+	};
+	char work[200], program[300];
+	struct texts x = { .work = work, .program = program };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		snprintf(work, sizeof work, "# AA-01: One\n\n- **Kind:** written\n%s",
+		    rows[i].hours);
+		snprintf(program, sizeof program, PROGRAM_HEAD "\n## Quarter 1\n\n"
+		    "### ORW 101: One\n\n- **Lab hours:** 40\n\n1. AA-01, week 1\n%s",
+		    rows[i].line);
+		expect(x, FINDING_HOURS_UNDER, rows[i].under);
+	}
+}
+
 #define ONE "# AA-01: One\n\n- **Kind:** written\n- **Hours:** 40\n"
 
 static void a_course_without_lab_hours_is_not_judged(void **state)
@@ -633,6 +654,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(hours_of_a_course),
+		cmocka_unit_test(hours_that_are_not_known),
 		cmocka_unit_test(a_course_without_lab_hours_is_not_judged),
 		cmocka_unit_test(credits_of_a_course),
 		cmocka_unit_test(credit_rules_that_are_read),
