@@ -1,4 +1,5 @@
 #include "cli/options.h"
+#include "cli/pool.h"
 #include "cli/printer.h"
 #include "cli/say.h"
 #include "out/pdf.h"
@@ -12,9 +13,9 @@
 const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf", "cards.pdf",
 	"chart.pdf" };
 
-static str file_name(struct printer *p, const struct want *w, int part)
+static str file_name(struct arena *a, const struct want *w, int part)
 {
-	return str_format(p->run->arena, "%.*s/%s", STR_ARG(w->folder), part_files[part]);
+	return str_format(a, "%.*s/%s", STR_ARG(w->folder), part_files[part]);
 }
 
 static double seconds_since(const struct timespec *t)
@@ -28,34 +29,55 @@ static double seconds_since(const struct timespec *t)
 /* Silence for short work and when nobody watches. */
 static void show_progress(struct printer *p)
 {
+	pthread_mutex_lock(&p->lock);
 	p->done++;
 	if (p->progress && seconds_since(&p->start) > 0.5)
 		fprintf(stderr, "\rprinted %zu of %zu documents%s", p->done, p->total,
 		    p->done == p->total ? "\n" : "");
+	pthread_mutex_unlock(&p->lock);
 }
 
-bool printer_save(struct printer *p, struct arena *a, const struct document *d)
+struct desk printer_desk(struct printer *p)
+{
+	struct desk k = { .p = p, .arena = run_scratch(), .ok = true };
+
+	k.told.arena = k.arena;
+	return k;
+}
+
+str printer_leave(struct desk *k)
+{
+	str told;
+
+	pthread_mutex_lock(&k->p->lock);
+	told = str_copy(k->p->run->arena, buf_str(&k->told));
+	pthread_mutex_unlock(&k->p->lock);
+	arena_free(k->arena);
+	return told;
+}
+
+bool printer_save(struct desk *k, const struct document *d)
 {
 	const struct pdf_meta meta = { .title = d->title, .language = STR("en-US"),
 		.actual_size = d->actual_size };
-	struct pdf *pdf = pdf_new(a, p->run->faces, &meta);
+	struct pdf *pdf = pdf_new(k->arena, k->p->run->faces, &meta);
 	str bytes;
 	int error;
 
 	d->emit(d->doc, pdf_canvas(pdf));
-	error = pdf_finish(pdf, a, &bytes);
+	error = pdf_finish(pdf, k->arena, &bytes);
 	if (error) {
 		fprintf(stderr, "fitup: %.*s: the PDF library failed (0x%x)\n", STR_ARG(d->name),
 		    (unsigned)error);
 		return false;
 	}
-	if (!save_file(p->run->arena, p->out, d->name, bytes, d->private ? 0600 : 0666)) {
-		fprintf(stderr, "fitup: cannot write %s/%.*s: %s\n", p->out, STR_ARG(d->name),
+	if (!save_file(k->arena, k->p->out, d->name, bytes, d->private ? 0600 : 0666)) {
+		fprintf(stderr, "fitup: cannot write %s/%.*s: %s\n", k->p->out, STR_ARG(d->name),
 		    strerror(errno));
 		return false;
 	}
-	buf_addf(&p->told, "wrote %s/%.*s (%u pages)\n", p->out, STR_ARG(d->name), d->pages);
-	show_progress(p);
+	buf_addf(&k->told, "wrote %s/%.*s (%u pages)\n", k->p->out, STR_ARG(d->name), d->pages);
+	show_progress(k->p);
 	return true;
 }
 
@@ -68,16 +90,15 @@ static void emit_part(const void *doc, struct canvas *c)
 	bundle_emit(x->bundle, x->part, c);
 }
 
-static bool save_part(struct printer *p, struct arena *a, const struct want *w,
-    const struct bundle *b, int part)
+static bool save_part(struct desk *k, const struct want *w, const struct bundle *b, int part)
 {
 	const struct part_of x = { b, (enum bundle_part)part };
-	const struct document d = { .name = file_name(p, w, part),
-		.title = str_format(p->run->arena, "%.*s, %.*s", STR_ARG(p->run->model->title),
+	const struct document d = { .name = file_name(k->arena, w, part),
+		.title = str_format(k->arena, "%.*s, %.*s", STR_ARG(k->p->run->model->title),
 		    STR_ARG(bundle_title(b, x.part))),
 		.pages = bundle_pages(b, x.part), .emit = emit_part, .doc = &x };
 
-	return printer_save(p, a, &d);
+	return printer_save(k, &d);
 }
 
 bool printer_drop(struct printer *p, str name)
@@ -97,8 +118,8 @@ static bool tell_held(struct printer *p, const struct want *w, const struct find
 	for (int part = 0; part < BUNDLE_PARTS; part++) {
 		if (!w->parts[part])
 			continue;
-		ok = printer_drop(p, file_name(p, w, part)) && ok;
-		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p, w, part)),
+		ok = printer_drop(p, file_name(p->run->arena, w, part)) && ok;
+		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p->run->arena, w, part)),
 		    STR_ARG(why->message));
 		if (why->pos.file != POS_NOWHERE)
 			buf_addf(&p->held, " (%.*s:%u:%u)", STR_ARG(s->v[why->pos.file].path),
@@ -113,7 +134,7 @@ static bool tell_empty(struct printer *p, const struct want *w)
 	bool ok = true;
 
 	for (int part = 0; part < BUNDLE_PARTS; part++)
-		ok = (!w->parts[part] || printer_drop(p, file_name(p, w, part))) && ok;
+		ok = (!w->parts[part] || printer_drop(p, file_name(p->run->arena, w, part))) && ok;
 	buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
 	    STR_ARG(w->name));
 	return ok;
@@ -137,27 +158,72 @@ struct bundle_spec printer_bundle(const struct printer *p, const struct want *w,
 	return spec;
 }
 
-static bool print_want(struct printer *p, const struct want *w)
+/* Wants that print, each with what its job has to say. */
+struct jobs {
+	struct printer *p;
+	const struct want **wants;
+	bool *draft, *ok;
+	str *told;
+	size_t n;
+};
+
+static void make_want(void *user, size_t i)
 {
-	const struct finding *why = printer_why(p, w);
-	struct bundle_spec spec = printer_bundle(p, w, why != NULL);
-	struct arena *a;
-	struct bundle *b;
+	struct jobs *j = user;
+	struct desk k = printer_desk(j->p);
+	struct bundle_spec spec = printer_bundle(j->p, j->wants[i], j->draft[i]);
+	struct bundle *b = bundle_new(k.arena, &spec);
+
+	printer_keep(j->p, j->wants[i], b);
+	for (int part = 0; part < BUNDLE_PARTS && k.ok; part++)
+		if (j->wants[i]->parts[part])
+			k.ok = save_part(&k, j->wants[i], b, part);
+	j->ok[i] = k.ok;
+	j->told[i] = printer_leave(&k);
+}
+
+static struct jobs jobs_new(struct printer *p)
+{
+	struct arena *a = p->run->arena;
+
+	return (struct jobs){ .p = p,
+		.wants = arena_array(a, p->wants.n, sizeof(const struct want *)),
+		.draft = arena_array(a, p->wants.n, sizeof(bool)),
+		.ok = arena_array(a, p->wants.n, sizeof(bool)),
+		.told = arena_array(a, p->wants.n, sizeof(str)) };
+}
+
+/* What is empty or held back is settled at once; the rest becomes jobs. */
+static bool sort_wants(struct printer *p, struct jobs *j)
+{
 	bool ok = true;
 
-	if (!w->n)
-		return tell_empty(p, w);
-	if (why && !p->o->draft)
-		return tell_held(p, w, why);
-	a = run_scratch();
-	b = bundle_new(a, &spec);
-	printer_keep(p, w, b);
-	for (int part = 0; part < BUNDLE_PARTS && ok; part++) {
-		if (!w->parts[part])
-			continue;
-		ok = save_part(p, a, w, b, part);
+	for (size_t i = 0; i < p->wants.n; i++) {
+		const struct want *w = &p->wants.v[i];
+		const struct finding *why = printer_why(p, w);
+
+		if (!w->n) {
+			ok = tell_empty(p, w) && ok;
+		} else if (why && !p->o->draft) {
+			ok = tell_held(p, w, why) && ok;
+		} else {
+			j->wants[j->n] = w;
+			j->draft[j->n++] = why != NULL;
+		}
 	}
-	arena_free(a);
+	return ok;
+}
+
+static bool print_wants(struct printer *p)
+{
+	struct jobs j = jobs_new(p);
+	bool ok = sort_wants(p, &j);
+
+	pool_run(j.n, make_want, &j);
+	for (size_t i = 0; i < j.n; i++) {
+		buf_add(&p->told, j.told[i]);
+		ok = j.ok[i] && ok;
+	}
 	return ok;
 }
 
@@ -172,15 +238,14 @@ static bool write_list(struct printer *p)
 
 static bool print_all(struct printer *p)
 {
-	bool ok = true;
+	bool ok;
 
 	for (int book = 0; book < BOOK_COUNT; book++)
 		p->total += p->wants.books[book];
 	for (size_t i = 0; i < p->wants.n; i++)
 		for (int part = 0; part < BUNDLE_PARTS; part++)
 			p->total += p->wants.v[i].parts[part];
-	for (size_t i = 0; i < p->wants.n; i++)
-		ok = print_want(p, &p->wants.v[i]) && ok;
+	ok = print_wants(p);
 	return printer_books(p) && ok;
 }
 
@@ -196,7 +261,7 @@ static bool list_first(struct printer *p)
 
 		for (int part = 0; part < BUNDLE_PARTS; part++)
 			if (made && w->parts[part])
-				printed_add(p->run->arena, &p->printed, file_name(p, w, part));
+				printed_add(p->run->arena, &p->printed, file_name(p->run->arena, w, part));
 	}
 	for (int book = 0; book < BOOK_COUNT; book++)
 		if (p->wants.books[book])
@@ -217,7 +282,7 @@ static bool drop_stale(struct printer *p, bool whole)
 			wanted |= str_eq(name, book_files[book]);
 		for (size_t w = 0; w < p->wants.n; w++)
 			for (int part = 0; part < BUNDLE_PARTS; part++)
-				wanted |= str_eq(name, file_name(p, &p->wants.v[w], part));
+				wanted |= str_eq(name, file_name(p->run->arena, &p->wants.v[w], part));
 		if (!wanted)
 			ok = printer_drop(p, name) && ok;
 	}
@@ -252,6 +317,7 @@ int cmd_print(const struct options *o)
 		struct buf b = { .arena = r.arena };
 
 		clock_gettime(CLOCK_MONOTONIC, &p.start);
+		pthread_mutex_init(&p.lock, NULL);
 		p.progress = isatty(2);
 		p.told.arena = p.held.arena = r.arena;
 		p.order = order_of_program(r.arena, r.model);

@@ -6,6 +6,7 @@
 #include "cli/save.h"
 #include "cli/want.h"
 
+#include <pthread.h>
 #include <time.h>
 
 /* The files of the books, by enum book; those of a bundle, in its folder. */
@@ -21,10 +22,21 @@ struct printer {
 	struct wants wants;
 	str *marks;              /* by assignment index; empty until its sheets are laid out */
 	unsigned (*quarter_pages)[BUNDLE_PARTS]; /* by quarter; 0: not laid out */
+	unsigned book_pages[BOOK_COUNT]; /* 0: not laid out, or nothing in it */
 	struct buf told, held;
 	struct timespec start;
 	size_t done, total;      /* documents */
 	bool progress;           /* stderr is a terminal */
+	pthread_mutex_t lock;    /* guards marks, pages, done and the run's arena while
+	                          * documents are made on two threads */
+};
+
+/* Where one job works: its own memory and its own words. */
+struct desk {
+	struct printer *p;
+	struct arena *arena;
+	struct buf told;
+	bool ok;
 };
 
 /* What a document is called and how it is drawn. */
@@ -38,8 +50,11 @@ struct document {
 	const void *doc;
 };
 
+struct desk printer_desk(struct printer *p);
+/* Keeps what was told, in the run's arena, and frees the desk. */
+str printer_leave(struct desk *k);
 /* Draws, writes, and tells. False: stderr was told. */
-bool printer_save(struct printer *p, struct arena *a, const struct document *d);
+bool printer_save(struct desk *k, const struct document *d);
 /* Removes what an earlier print left under that name. */
 bool printer_drop(struct printer *p, str name);
 
@@ -48,7 +63,8 @@ const struct finding *printer_why(const struct printer *p, const struct want *w)
 
 /* How a bundle of w is laid out. */
 struct bundle_spec printer_bundle(const struct printer *p, const struct want *w, bool draft);
-/* Keeps the marks of a bundle's assignments, and its pages when it is a quarter's. */
+/* Keeps the marks of a bundle's assignments, and its pages when it is a quarter's. For
+ * any thread. */
 void printer_keep(struct printer *p, const struct want *w, const struct bundle *b);
 /* The documents of the whole program that are wanted. */
 bool printer_books(struct printer *p);

@@ -1,5 +1,7 @@
 /* The documents of the whole program: keys, templates, labels, and the list of all. */
 #include "cli/printer.h"
+
+#include "cli/pool.h"
 #include "sheets/keybook.h"
 #include "sheets/label.h"
 #include "sheets/print_list.h"
@@ -16,11 +18,13 @@ const str book_files[BOOK_COUNT] = {
 
 void printer_keep(struct printer *p, const struct want *w, const struct bundle *b)
 {
+	pthread_mutex_lock(&p->lock);
 	for (size_t i = 0; i < w->n; i++)
 		p->marks[w->assignments[i]] = str_copy(p->run->arena, bundle_mark(b, i));
 	for (int part = 0; part < BUNDLE_PARTS && w->quarter; part++)
 		p->quarter_pages[w->quarter][part] = bundle_pages(
 		    b, (enum bundle_part)part);
+	pthread_mutex_unlock(&p->lock);
 }
 
 /* Marks of assignments whose sheets this print does not make: laid out for that alone. */
@@ -47,9 +51,9 @@ static bool has_errors(const struct printer *p)
 	return findings_count(p->run->findings, LEVEL_ERROR) > 0;
 }
 
-static str book_title(struct printer *p, const char *what)
+static str book_title(const struct printer *p, struct arena *a, const char *what)
 {
-	return str_format(p->run->arena, "%.*s, %s", STR_ARG(p->run->model->title), what);
+	return str_format(a, "%.*s, %s", STR_ARG(p->run->model->title), what);
 }
 
 /* ---- the books; each lays out in a and says how to draw ---- */
@@ -69,7 +73,7 @@ static struct document make_keys(struct printer *p, struct arena *a)
 		.draft = has_errors(p) };
 	struct keybook *k = keybook_new(a, &spec);
 
-	return (struct document){ .title = book_title(p, "keys"),
+	return (struct document){ .title = book_title(p, a, "keys"),
 		.pages = keybook_pages(k),
 		.private = true,
 		.emit = emit_keys,
@@ -96,7 +100,7 @@ static struct document make_templates(struct printer *p, struct arena *a)
 	for (size_t i = 0; i < p->order->nwalk; i++)
 		marks[i] = p->marks[p->order->walk[i]];
 	t = template_new(a, &spec);
-	return (struct document){ .title = book_title(p, "full-size templates"),
+	return (struct document){ .title = book_title(p, a, "full-size templates"),
 		.pages = template_pages(t),
 		.private = true,
 		.actual_size = true,
@@ -119,7 +123,7 @@ static struct document make_labels(struct printer *p, struct arena *a)
 		.draft = has_errors(p) };
 	struct labels *l = labels_new(a, &spec);
 
-	return (struct document){ .title = book_title(p, "coupon tags and bench labels"),
+	return (struct document){ .title = book_title(p, a, "coupon tags and bench labels"),
 		.pages = labels_pages(l),
 		.emit = emit_labels,
 		.doc = l };
@@ -229,6 +233,14 @@ static void emit_print_list(const void *doc, struct canvas *c)
 	print_list_emit(doc, c);
 }
 
+/* Of a book that this print made, or would make. */
+static unsigned book_pages(struct printer *p, struct arena *a, enum book book)
+{
+	if (p->wants.books[book])
+		return p->book_pages[book];
+	return (book == BOOK_KEYS ? make_keys(p, a) : make_templates(p, a)).pages;
+}
+
 static struct document make_print_list(struct printer *p, struct arena *a)
 {
 	struct item_list l = { .p = p, .arena = a };
@@ -241,9 +253,9 @@ static struct document make_print_list(struct printer *p, struct arena *a)
 	for (uint32_t q = 1; q <= p->run->model->nquarters; q++)
 		list_quarter(&l, q);
 	list_labels(&l, make_labels(p, a).doc);
-	list_once(&l, BOOK_KEYS, make_keys(p, a).pages, "punch and bind", false);
-	list_once(
-	    &l, BOOK_TEMPLATES, make_templates(p, a).pages, "none; full size", true);
+	list_once(&l, BOOK_KEYS, book_pages(p, a, BOOK_KEYS), "punch and bind", false);
+	list_once(&l, BOOK_TEMPLATES, book_pages(p, a, BOOK_TEMPLATES), "none; full size",
+	    true);
 	list_once(&l, BOOK_PRINT_LIST, 1, "none", false);
 	spec.items = l.v;
 	spec.n = l.n;
@@ -251,7 +263,7 @@ static struct document make_print_list(struct printer *p, struct arena *a)
 	l.v[l.n - 1].pages = print_list_pages(
 	    list); /* Its own pages change no line's height. */
 	list = print_list_new(a, &spec);
-	return (struct document){ .title = book_title(p, "print list"),
+	return (struct document){ .title = book_title(p, a, "print list"),
 		.pages = print_list_pages(list),
 		.private = true,
 		.emit = emit_print_list,
@@ -265,30 +277,56 @@ static struct document (*const makers[BOOK_COUNT])(struct printer *p, struct are
 	[BOOK_PRINT_LIST] = make_print_list,
 };
 
-/* Books cover the whole program: with an error anywhere they print DRAFT. */
-static bool print_book(struct printer *p, enum book book)
-{
-	struct arena *a = run_scratch();
-	struct document d = makers[book](p, a);
-	bool ok;
+struct book_jobs {
+	struct printer *p;
+	enum book books[BOOK_COUNT];
+	bool ok[BOOK_COUNT];
+	str told[BOOK_COUNT];
+	size_t n;
+};
 
-	d.name = book_files[book];
-	ok = d.pages ? printer_save(p, a, &d) : printer_drop(p, d.name);
-	arena_free(a);
+/* Books cover the whole program: with an error anywhere they print DRAFT. */
+static void make_book(void *user, size_t i)
+{
+	struct book_jobs *j = user;
+	struct desk k = printer_desk(j->p);
+	struct document d = makers[j->books[i]](j->p, k.arena);
+
+	d.name = book_files[j->books[i]];
+	j->p->book_pages[j->books[i]] = d.pages; /* One job a book: nobody else's. */
+	j->ok[i] = !d.pages || printer_save(&k, &d);
+	j->told[i] = printer_leave(&k);
+}
+
+static bool print_books(struct printer *p, struct book_jobs *j)
+{
+	bool ok = true;
+
+	pool_run(j->n, make_book, j);
+	for (size_t i = 0; i < j->n; i++) {
+		buf_add(&p->told, j->told[i]);
+		if (!p->book_pages[j->books[i]])
+			ok = printer_drop(p, book_files[j->books[i]]) && ok;
+		ok = j->ok[i] && ok;
+	}
 	return ok;
 }
 
+/* The print list counts the pages of the others, so it comes last and alone. */
 bool printer_books(struct printer *p)
 {
-	bool any = false, ok = true;
+	struct book_jobs most = { .p = p }, last = { .p = p };
+	bool ok;
 
-	for (int book = 0; book < BOOK_COUNT; book++)
-		any |= p->wants.books[book];
-	if (!any)
+	for (int book = 0; book < BOOK_COUNT; book++) {
+		struct book_jobs *j = book == BOOK_PRINT_LIST ? &last : &most;
+
+		if (p->wants.books[book])
+			j->books[j->n++] = (enum book)book;
+	}
+	if (!most.n && !last.n)
 		return true;
 	learn_marks(p);
-	for (int book = 0; book < BOOK_COUNT; book++)
-		if (p->wants.books[book])
-			ok = print_book(p, (enum book)book) && ok;
-	return ok;
+	ok = print_books(p, &most);
+	return print_books(p, &last) && ok;
 }
