@@ -54,34 +54,47 @@ static uint32_t number_of(str word)
 	uint32_t n;
 
 	if (str_to_u32(word, &n))
-		return n <= FIG_CUT_STRIPS ? n : 0;
+		return n;
 	for (uint32_t i = 0; i < sizeof words / sizeof *words; i++)
 		if (str_eq_nocase(word, str_of(words[i])))
 			return i + 1;
 	return 0;
 }
 
-/* "2 of A, 1 of B", "3, one of A and two of B" for that letter; else the first number.
- * *named: the line names welds. */
+/* Counts stand before the first semicolon and before code, plunger and die. */
+static str counted_part(str text)
+{
+	static const char *const ends[] = { "D1.", "ASME", "plunger", "die", "at ", "strain" };
+	size_t n = str_find_char(text, ';', 0);
+
+	for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+		size_t at = str_find(text, str_of(ends[i]), 0);
+
+		n = at < n ? at : n;
+	}
+	return str_sub(text, 0, n);
+}
+
+/* "2 of A, 1 of B", "3, one of A and two of B" for that letter (0: the only weld); else
+ * the first number, 0 when there is none. *named: the line names welds. */
 static uint32_t count_of(str text, char letter, bool *named)
 {
-	str rest = str_sub(text, 0, str_find_char(text, ';', 0)), word;
+	str rest = counted_part(text), word;
 	uint32_t first = 0, last = 0, n;
 
 	*named = false;
 	while (str_word(&rest, &word)) {
 		word = str_sub(word, 0, str_find_char(word, ',', 0));
 		n = number_of(word);
-		if (n)
-			last = n;
+		last = n ? n : last;
 		first = first ? first : n;
 		if (word.n != 1 || word.p[0] < 'A' || word.p[0] > 'Z' || !last)
 			continue;
 		*named = true;
-		if (word.p[0] == letter)
+		if (!letter || word.p[0] == letter)
 			return last;
 	}
-	return *named ? 0 : first ? first : 1;
+	return *named ? 0 : first;
 }
 
 /* "1:30" in degrees from 12, or a length; false: neither. */
@@ -164,11 +177,13 @@ static double width_of(enum cut k, double od_mm)
 	return k == CUT_SIDE ? EIGHTHS_3_MM : k == CUT_NICK ? 25.4 : strip_width_mm(od_mm);
 }
 
-/* False when a count is shared by welds and nothing says how. */
+/* False when a count is not told, or shared by welds and nothing says how, or when there
+ * are more strips than one map shows. */
 static bool read_takes(const struct assignment *x, const struct joint_block *j,
     uint32_t weld, struct take *v)
 {
 	char letter = weld == NONE ? 0 : x->welds[weld].letter;
+	uint32_t total = 0;
 	bool named;
 
 	for (size_t i = 0; i < x->ncriteria; i++) {
@@ -179,7 +194,9 @@ static bool read_takes(const struct assignment *x, const struct joint_block *j,
 		if (k == CUT_COUNT || !suits(k, j->joint))
 			continue;
 		n = count_of(c->text, letter, &named);
-		if (!named && sharers(x, k) > 1)
+		if (!named && (!n || sharers(x, k) > 1))
+			return false;
+		if (n > FIG_CUT_STRIPS || (total += n) > FIG_CUT_STRIPS)
 			return false;
 		v[k].n += n;
 		v[k].width_mm = width_of(k, j->pipe.od_mm);

@@ -361,6 +361,39 @@ static void demo_positions(void **state)
 	assert_false(weld_position(r->arena, x, joint_of(x, 0), 0, &p));
 }
 
+/* Strips that a root-bend line takes from a weld 30 in long; 0: no map. */
+static size_t strips_of(struct run *r, const char *line, char letter, uint32_t welds)
+{
+	struct criterion c = { .name = S("Root bend"), .text = str_of(line) };
+	struct weld w[2] = { { .letter = letter, .joint = JOINT_SINGLE_V },
+		{ .letter = 'B', .joint = JOINT_SINGLE_V } };
+	struct joint_block j = { .weld = 0, .joint = JOINT_SINGLE_V,
+		.length = { .kind = QUANTITY_LENGTH, .lo = 30 * IN, .hi = 30 * IN } };
+	struct assignment x = { .welds = w, .nwelds = welds, .criteria = &c, .ncriteria = 1 };
+	struct fig_cut k;
+
+	w[0].at.position = w[1].at.position = POSITION_1G;
+	return cut_map(r->arena, &x, &j, 0, &k) ? k.nstrips : 0;
+}
+
+static void counts_as_they_are_written(void **state)
+{
+	struct run *r = *state;
+
+	assert_int_equal(strips_of(r, "2, D1.1-2020, plunger 1-1/2 in", 0, 1), 2);
+	assert_int_equal(strips_of(r, "two of A, D1.1-2020", 0, 1), 2);
+	assert_int_equal(strips_of(r, "3, one of A and two of B, ASME IX-2023", 'A', 2), 1);
+	assert_int_equal(strips_of(r, "2 of B, D1.1-2020", 'A', 2), 0);
+	/* Not told, or not for which weld, or more than a map shows. */
+	assert_int_equal(strips_of(r, "D1.1-2020, plunger 2 in", 0, 1), 0);
+	assert_int_equal(strips_of(r, "2, D1.1-2020", 'A', 2), 0);
+	assert_int_equal(strips_of(r, "8, D1.1-2020", 0, 1), 8);
+	assert_int_equal(strips_of(r, "9, D1.1-2020", 0, 1), 0);
+	/* Wider strips as the line says, until they do not fit. */
+	assert_int_equal(strips_of(r, "8, D1.1-2020; strips 3 in wide", 0, 1), 8);
+	assert_int_equal(strips_of(r, "8, D1.1-2020; strips 3-1/2 in wide", 0, 1), 0);
+}
+
 /* Every symbol, position and map that the demo prints keeps what figures promise. */
 static void demo_pictures_fit(void **state)
 {
@@ -409,6 +442,7 @@ int main(void)
 		cmocka_unit_test(demo_without_a_map),
 		cmocka_unit_test(demo_symbols),
 		cmocka_unit_test(demo_positions),
+		cmocka_unit_test(counts_as_they_are_written),
 		cmocka_unit_test(demo_pictures_fit),
 	};
 
