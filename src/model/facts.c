@@ -157,6 +157,41 @@ static bool read_thickness(struct binder *b, struct said part, enum sheet_metal 
 	return false;
 }
 
+static bool is_figure(str s, size_t i)
+{
+	return i < s.n && s.p[i] >= '0' && s.p[i] <= '9';
+}
+
+/* "9,5" between blanks: half the world writes 9.5 so, and a list could be meant too. */
+static bool find_decimal_comma(str s, size_t *from, size_t *to)
+{
+	for (size_t i = 1; i < s.n; i++) {
+		if (s.p[i] != ',' || !is_figure(s, i - 1) || !is_figure(s, i + 1))
+			continue;
+		for (*from = i; is_figure(s, *from - 1); --*from)
+			;
+		for (*to = i + 1; is_figure(s, *to); ++*to)
+			;
+		if ((!*from || s.p[*from - 1] == ' ') && (*to == s.n || s.p[*to] == ' '))
+			return true;
+	}
+	return false;
+}
+
+static bool has_decimal_comma(struct binder *b, struct said t)
+{
+	size_t from, to;
+	struct said pair;
+
+	if (!find_decimal_comma(t.s, &from, &to))
+		return false;
+	pair = said_sub(t, from, to);
+	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(pair),
+	    "\"%.*s\" can be one size or two; it is left out", STR_ARG(pair.s)),
+	    "write a point in the number, or a blank after the comma of a list");
+	return true;
+}
+
 static void fact_thickness(struct binder *b, const struct field *row,
     const struct block *in)
 {
@@ -165,6 +200,8 @@ static void fact_thickness(struct binder *b, const struct field *row,
 	str unit = unit_at_end(in->text);
 
 	(void)row;
+	if (has_decimal_comma(b, rest))
+		return;
 	a->thicknesses = arena_array(b->arena, count_parts(in->text, ",;"),
 	    sizeof *a->thicknesses);
 	for (uint32_t i = 0; said_next(&rest, ",;", &part); i++) {

@@ -93,6 +93,8 @@ static void faults_of_facts(void **state)
 		{ "- **Joint:**!", "", FINDING_MISSING_FACT, 1, 3, "Joint", "tee" },
 		{ "- **Material:**!", "", FINDING_MISSING_FACT, 1, 3, "Material", "A36 plate" },
 		{ "- **Thickness:** 3/8", "", FINDING_MISSING_UNIT, 8, 18, "3/8", "3/8 in" },
+		{ "- **Thickness:** 9,5 mm", "", FINDING_BAD_QUANTITY, 8, 18,
+		    "\"9,5\" can be one size or two", "a point" },
 		{ "- **Thickness:** 0 in", "", FINDING_BAD_QUANTITY, 8, 18,
 		    "more than 0", "" },
 		{ "- **Thickness:** 1/4 in; 3/8 furlong", "", FINDING_BAD_QUANTITY, 8, 30, "", "" },
