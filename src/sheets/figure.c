@@ -305,13 +305,22 @@ static double picture_height(const struct sheet *sh)
 	return flow_height_pt(sh->flow) / 3 + 12;
 }
 
-static void add_picture(struct sheet *sh, draw_picture *draw, struct picture *p, str alt, str head)
+/* keep: the picture stands on one page with what follows it. */
+static void add_kept(struct sheet *sh, draw_picture *draw, struct picture *p, str alt,
+    str head, bool keep)
 {
 	struct block *h = block_plain(&sh->s, head, &TYPE_BOLD, TAG_P, sh->width_pt);
+	struct block *b = block_picture(&sh->s, draw, p, alt, picture_height(sh), sh->width_pt);
 
 	h->keep_next = true;
+	b->keep_next = keep;
 	sheet_add(sh, h, 6, 2);
-	sheet_add(sh, block_picture(&sh->s, draw, p, alt, picture_height(sh), sh->width_pt), 2, 6);
+	sheet_add(sh, b, 2, 6);
+}
+
+static void add_picture(struct sheet *sh, draw_picture *draw, struct picture *p, str alt, str head)
+{
+	add_kept(sh, draw, p, alt, head, false);
 }
 
 /* ---- symbol and position, in pairs under the section ---- */
@@ -370,15 +379,10 @@ static bool shown_before(struct sheet *sh, const struct assignment *x,
 	return false;
 }
 
-static void add_pairs(struct sheet *sh, const struct assignment *x,
-    const struct joint_block *j)
+static void add_pairs(struct sheet *sh, const struct pair_part *v, size_t n)
 {
 	double width = (sh->width_pt - PAIR_GAP_PT) / 2;
-	struct pair_part v[PAIRS_MOST];
-	size_t n = parts_of(sh, x, j, v);
 
-	if (shown_before(sh, x, j, v, n))
-		return;
 	for (size_t i = 0; i < n; i += 2) {
 		struct block *pair[2];
 		struct block_column columns[2];
@@ -458,6 +462,8 @@ static str joint_head(struct arena *a, const struct fig_joint *j, const struct j
 static void add_joint(struct sheet *sh, const struct assignment *x, const struct joint_block *j)
 {
 	struct picture *p = arena_alloc(sh->arena, sizeof *p);
+	struct pair_part v[PAIRS_MOST];
+	size_t n;
 	str head;
 
 	p->faces = sh->s.faces;
@@ -469,8 +475,11 @@ static void add_joint(struct sheet *sh, const struct assignment *x, const struct
 		        STR_ARG(head)));
 		return;
 	}
-	add_picture(sh, draw_section, p, fig_joint_words(sh->arena, &p->joint), head);
-	add_pairs(sh, x, j);
+	n = parts_of(sh, x, j, v);
+	if (shown_before(sh, x, j, v, n))
+		n = 0;
+	add_kept(sh, draw_section, p, fig_joint_words(sh->arena, &p->joint), head, n > 0);
+	add_pairs(sh, v, n);
 	/* A cut map shows the coupon from above or from its end as well. */
 	if (add_cuts(sh, x, j))
 		return;
