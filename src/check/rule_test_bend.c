@@ -365,18 +365,6 @@ static bool is_wrong_plunger(const struct test_line *t, const struct jig *j, dou
 	return given > 1.2 * asked;
 }
 
-static struct finding *say_not_owned(struct rule_context *x, uint32_t w,
-    const struct test_line *t, double mm)
-{
-	struct finding *d = rule_report(x, FINDING_PLUNGER_NOT_OWNED, t->c->pos, w,
-	    "%.*s wants a plunger of %.*s, and shop.md lists none", STR_ARG(t->c->name),
-	    STR_ARG(say_mm(x, mm)));
-
-	finding_cause(x->f, d, "shop.md, Plungers");
-	finding_repair(x->f, d, "order one, or send the bends out");
-	return d;
-}
-
 /* Without a code's jig nothing is judged: the strain is said, unless the line does. */
 static struct finding *say_note(struct rule_context *x, uint32_t w,
     const struct test_line *t, double t_mm)
@@ -412,16 +400,8 @@ static struct finding *judge_line(struct rule_context *x, uint32_t w,
 
 		return t->plunger_mm > 0 && full > 0 ? say_note(x, w, t, full) : NULL;
 	}
-	if (t->plunger_mm <= 0) {
-		if (!x->m->nplungers || owned_near_mm(x->m, j.plunger_mm) > 0)
-			return NULL;
-		return say_not_owned(x, w, t, j.plunger_mm);
-	}
-	if (is_wrong_plunger(t, &j, t_mm))
-		return say_plunger(x, w, t, &j, t_mm);
-	if (x->m->nplungers && !is_owned(x->m, t->plunger_mm))
-		return say_not_owned(x, w, t, t->plunger_mm);
-	return NULL;
+	return t->plunger_mm > 0 && is_wrong_plunger(t, &j, t_mm)
+	    ? say_plunger(x, w, t, &j, t_mm) : NULL;
 }
 
 /* Face and root bends over one plunger have one cause: the first line speaks. */
@@ -480,6 +460,107 @@ static void judge_die(struct rule_context *x, uint32_t w)
 		}
 }
 
+/* One plunger that the shop lacks, however many bends want it. */
+struct lack {
+	double mm, owned_mm;     /* owned: one that serves as well, or 0 */
+	size_t finding;          /* index in the list */
+	uint32_t last;           /* the assignment listed last */
+};
+
+struct lacks {
+	struct lack *v;
+	size_t n, cap;
+};
+
+/* Shops own a handful; the bound keeps a hostile program linear. */
+enum { LACKS_MOST = 64 };
+
+/* The plunger that a line wants for a weld and that the shop lacks, or 0. */
+static double lacking_mm(const struct rule_context *x, uint32_t w,
+    const struct test_line *t, const struct weld *k, double *owned_mm)
+{
+	double t_mm, near;
+	struct jig j;
+
+	if (!joint_is_butt(k->joint) || !jig_of(&x->m->assignments[w], t, k, &t_mm, &j))
+		return 0;
+	near = owned_near_mm(x->m, j.plunger_mm);
+	*owned_mm = near > 0 && is_near(near, j.plunger_mm) ? near : 0;
+	if (t->plunger_mm <= 0)
+		return near > 0 ? 0 : j.plunger_mm;
+	return is_owned(x->m, t->plunger_mm) || is_wrong_plunger(t, &j, t_mm) ? 0
+	    : t->plunger_mm;
+}
+
+static void tell_lack(struct rule_context *x, uint32_t w, const struct test_line *t,
+    struct lack *l)
+{
+	struct finding *d = rule_report(x, FINDING_PLUNGER_NOT_OWNED, t->c->pos, w,
+	    "%.*s wants a plunger of %.*s, and shop.md lists none", STR_ARG(t->c->name),
+	    STR_ARG(say_mm(x, l->mm)));
+
+	d->scope = SCOPE_ASSIGNMENTS;
+	finding_cause(x->f, d, "shop.md, Plungers");
+	if (l->owned_mm > 0)
+		finding_repair(x->f, d, "write plunger %.*s, which the shop owns and "
+		    "which serves as well", STR_ARG(say_mm(x, l->owned_mm)));
+	else
+		finding_repair(x->f, d, "order one, or send the bends out");
+}
+
+static void note_lack(struct rule_context *x, struct lacks *ls, uint32_t w,
+    const struct test_line *t, struct lack l)
+{
+	struct related *r;
+	size_t i = ls->n > LACKS_MOST ? ls->n - LACKS_MOST : 0;
+
+	while (i < ls->n && !(is_same_mm(ls->v[i].mm, l.mm) &&
+	    is_same_mm(ls->v[i].owned_mm, l.owned_mm)))
+		i++;
+	if (i == ls->n) {
+		l.finding = x->f->n;
+		l.last = w;
+		*ARENA_PUSH(x->scratch, ls->v, ls->n, ls->cap) = l;
+		tell_lack(x, w, t, &ls->v[i]);
+	} else if (ls->v[i].last != w) {
+		ls->v[i].last = w;
+		r = finding_relate(x->f, &x->f->v[ls->v[i].finding], t->c->pos);
+		r->assignment = x->m->assignments[w].id;
+		r->label = str_format(x->f->arena, "%.*s of %.*s wants it too",
+		    STR_ARG(t->c->name), STR_ARG(r->assignment));
+	}
+}
+
+static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	struct test_lines l = test_lines_of(x->scratch, a);
+
+	for (size_t i = 0; i < l.n; i++)
+		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
+			struct lack lack = { 0 };
+
+			if (!test_covers(&l.v[i], a, k))
+				continue;
+			lack.mm = lacking_mm(x, w, &l.v[i], &a->welds[k], &lack.owned_mm);
+			if (lack.mm > 0)
+				note_lack(x, ls, w, &l.v[i], lack);
+		}
+}
+
+/* In the order of program.md, so that the first bend that wants a plunger is named; then
+ * what stands in no course. */
+static void judge_all_owned(struct rule_context *x)
+{
+	struct lacks ls = { 0 };
+
+	for (size_t i = 0; i < x->o->nwalk; i++)
+		judge_owned(x, x->o->walk[i], &ls);
+	for (uint32_t w = 0; w < x->m->nassignments; w++)
+		if (!rule_is_placed(x, w))
+			judge_owned(x, w, &ls);
+}
+
 void rule_test_bend(struct rule_context *x)
 {
 	static rule_judge *const judges[] = {
@@ -487,4 +568,6 @@ void rule_test_bend(struct rule_context *x)
 	};
 
 	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	if (x->m->nplungers)
+		judge_all_owned(x);
 }

@@ -227,7 +227,8 @@ static void plunger(void **state)
 		    "- **Side bend:** 2, ASME IX-2023, plunger 1-1/2 in\n"), SILENT },
 		/* 1.5 in and 1/32 in beyond it are the same plunger, 1/16 in is not. */
 		{ "1/32 in beyond 4 t", BENT("3/8 in", "ASME IX-2023, plunger 1-17/32 in"),
-		    FINDING_PLUNGER_NOT_OWNED, 15, LEVEL_ERROR, "1-17/32 in", "order" },
+		    FINDING_PLUNGER_NOT_OWNED, 15, LEVEL_ERROR, "1-17/32 in",
+		    "write plunger 1-1/2 in [38.1 mm], which the shop owns" },
 		{ "1/16 in beyond 4 t", BENT("3/8 in", "ASME IX-2023, plunger 1-9/16 in"),
 		    FINDING_WRONG_PLUNGER, 15, LEVEL_ERROR, "less than the 20 %",
 		    "1-1/2 in" },
@@ -251,6 +252,36 @@ static void plunger(void **state)
 
 	(void)state;
 	EXPECT_CASES(cases);
+}
+
+/* Many bends may want it: one order, one finding. */
+static void one_plunger_is_one_finding(void **state)
+{
+	static const char sheets[] = "# SM-91: First\n\n- **Kind:** coupon\n- **Hours:** 2\n"
+	    "- **Process:** FCAW-G\n- **Joint:** single-V\n- **Material:** A36 plate\n"
+	    "- **Thickness:** 3/8 in\n- **Position:** 1G\n\n## Acceptance\n\n"
+	    "- **Face bend:** 1, ASME IX-2023, plunger 1-17/32 in\n"
+	    "- **Root bend:** 1, ASME IX-2023, plunger 1-17/32 in\n\n"
+	    "# SM-92: Second\n\n- **Kind:** coupon\n- **Hours:** 2\n"
+	    "- **Process:** FCAW-G\n- **Joint:** single-V\n- **Material:** A36 plate\n"
+	    "- **Thickness:** 3/8 in\n- **Position:** 1G\n\n## Acceptance\n\n"
+	    "- **Face bend:** 1, ASME IX-2023, plunger 1-17/32 in\n";
+	struct bench t = rule_bench(sheets);
+	size_t n = 0;
+
+	(void)state;
+	for (size_t i = 0; i < t.f->n; i++)
+		if (t.f->v[i].name == FINDING_PLUNGER_NOT_OWNED) {
+			n++;
+			expect_str(t.f->v[i].assignment, "SM-91");
+			assert_int_equal(t.f->v[i].nrelated, 1);
+			expect_str(t.f->v[i].related[0].assignment, "SM-92");
+			assert_int_equal(t.f->v[i].scope, SCOPE_ASSIGNMENTS);
+		}
+	if (n != 1)
+		print_findings(&t);
+	assert_int_equal(n, 1);
+	bench_free(&t);
 }
 
 #define ALUMINUM(alloy, filler, rest) SHEET("coupon", FACT("Process", "GTAW") \
@@ -363,6 +394,7 @@ int main(void)
 		cmocka_unit_test(short_circuit), cmocka_unit_test(used_coupon),
 		cmocka_unit_test(sort_of_bend), cmocka_unit_test(count),
 		cmocka_unit_test(strips), cmocka_unit_test(plunger),
+		cmocka_unit_test(one_plunger_is_one_finding),
 		cmocka_unit_test(plunger_of_aluminum), cmocka_unit_test(record),
 		cmocka_unit_test(range), cmocka_unit_test(counts_are_read),
 	};
