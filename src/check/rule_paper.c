@@ -113,7 +113,7 @@ static void judge_pass_mark(struct rule_context *x, uint32_t w)
 	}
 	if (!a->ngrades)
 		return;
-	if (!a->pass_mark && gates < a->ngrades)
+	if (!a->pass_mark_said && gates < a->ngrades)
 		finding_repair(x->f, rule_report(x, FINDING_NO_PASS_MARK,
 		    a->grades[0].pos, w, "the Grading of %.*s has no Pass mark, so "
 		    "nobody can tell a pass from a fail", STR_ARG(a->id)),

@@ -293,6 +293,83 @@ static void judge_open(struct rule_context *x, uint32_t w, str text)
 	finding_repair(x->f, d, "claim grooves with backing, or weld an open root");
 }
 
+static bool is_diameter(str after)
+{
+	static const char *const words[] = { "outside diameter", "diameter", "OD" };
+
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		if (str_starts_nocase(after, str_of(words[i])))
+			return true;
+	return false;
+}
+
+/* "pipe of 2-7/8 in outside diameter and over": the smallest claimed, or 0. */
+static double claimed_least_mm(str text)
+{
+	for (size_t i = 0; i < text.n; i++) {
+		struct quantity_fault fault;
+		struct quantity q;
+		size_t used;
+		bool begins = text.p[i] >= '0' && text.p[i] <= '9' &&
+		    (!i || text.p[i - 1] == ' ');
+
+		if (!begins || quantity_prefix(str_sub(text, i, text.n), QUANTITY_LENGTH,
+		    METAL_NONE, &q, &used, &fault) != QUANTITY_OK)
+			continue;
+		i += used;
+		if (q.lo > 0 && is_diameter(str_trim(str_sub(text, i, text.n))))
+			return q.lo;
+	}
+	return 0;
+}
+
+/* The smallest pipe that any weld of the coupon gives. Null: no weld is on pipe. */
+static const struct qualify_diameter *best_diameter(const struct assignment *a,
+    const char *code, double *least_mm)
+{
+	const struct qualify_diameter *best = NULL;
+
+	for (size_t i = 0; i < a->nwelds; i++) {
+		double od_mm = a->welds[i].run.od_mm, least;
+		const struct qualify_diameter *d = od_mm > 0
+		    ? qualify_diameter_find(str_of(code), od_mm) : NULL;
+
+		if (!d)
+			continue;
+		least = d->least_times * od_mm;
+		if (least < d->least_in * 25.4)
+			least = d->least_in * 25.4;
+		if (!best || least < *least_mm) {
+			best = d;
+			*least_mm = least;
+		}
+	}
+	return best;
+}
+
+static void judge_diameter(struct rule_context *x, uint32_t w, const char *code, str text)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	double claim = claimed_least_mm(text), least = 0;
+	const struct qualify_diameter *r = claim > 0 ? best_diameter(a, code, &least)
+	    : NULL;
+	struct finding *d;
+	bool seen;
+
+	if (!r || !is_over(least, claim))
+		return;
+	seen = seen_of(r->verified) == SEEN_PAGE;
+	d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
+	    assignment_fact_pos(a, STR("Range")), w, "Range claims pipe from %.*s, and "
+	    "this coupon gives pipe from %.*s on", STR_ARG(say_mm(x, claim)),
+	    STR_ARG(say_mm(x, least)));
+	if (!seen)
+		d->level = LEVEL_WARNING;
+	finding_cause(x->f, d, "%s%s", r->clause, seen ? ""
+	    : ", from memory; confirm against your edition");
+	finding_repair(x->f, d, "claim less, or weld a smaller pipe");
+}
+
 static void judge_range(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -304,6 +381,7 @@ static void judge_range(struct rule_context *x, uint32_t w)
 	judge_thickness(x, w, code, text);
 	judge_claimed(x, w, code, text);
 	judge_open(x, w, text);
+	judge_diameter(x, w, code, text);
 }
 
 void rule_test_record(struct rule_context *x)

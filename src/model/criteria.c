@@ -107,6 +107,12 @@ static void check_total(struct binder *b, const struct block *h)
 	    (unsigned)(total < 100 ? 100 - total : total - 100));
 }
 
+static void read_pass_mark(struct binder *b, const struct block *v)
+{
+	b->a->pass_mark_said = true;
+	read_weight(b, said_all(v), &b->a->pass_mark);
+}
+
 void read_grades(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
 	for (size_t i = 0; i < n; i++) {
@@ -115,10 +121,10 @@ void read_grades(struct binder *b, const struct block *h, const struct block *v,
 			continue;
 		if (!words_same(v[i].key, STR("Pass mark")))
 			read_grade(b, &v[i]);
-		else if (b->a->pass_mark)
+		else if (b->a->pass_mark_said)
 			complain_repeat(b, &v[i], h->pos);
 		else
-			read_weight(b, said_all(&v[i]), &b->a->pass_mark);
+			read_pass_mark(b, &v[i]);
 	}
 	check_total(b, h);
 }

@@ -243,7 +243,8 @@ struct assignment {
 	struct step *steps; size_t nsteps, steps_cap;
 	struct criterion *criteria; size_t ncriteria, criteria_cap;
 	struct grade *grades; size_t ngrades, grades_cap;
-	uint32_t pass_mark;      /* 0: not given */
+	uint32_t pass_mark;      /* 0: not given, or not understood */
+	bool pass_mark_said;
 	struct fact_place *places; uint32_t nplaces;
 	struct prose bring, cautions, if_it_fails, notes;
 	struct prose instructor; /* never on a student sheet: see student_view */

@@ -370,6 +370,33 @@ static void range(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define PIPE_RANGE(nps, claim) CORED("qualification test", "pipe butt", "A106 pipe", nps, \
+	"6G up", WPS WITNESS FACT("Range", claim), \
+	"## Acceptance\n\n- **Visual:** ASME IX-2023 welder test\n")
+
+/* QW-452.3 (2010): 2-7/8 in and over gives 2-7/8 in and over, 1 in to under 2-7/8 in
+ * gives 1 in and over. */
+static void range_of_diameters(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "NPS 6 gives 2-7/8 in", PIPE_RANGE("NPS 6 schedule 80",
+		    "pipe of 2-7/8 in outside diameter and over"), SILENT },
+		{ "and no less", PIPE_RANGE("NPS 6 schedule 80",
+		    "pipe of 2-3/4 in outside diameter and over"),
+		    FINDING_RANGE_CLAIMS_MORE, 14, LEVEL_ERROR, "2-3/4 in", "smaller pipe" },
+		{ "NPS 2 gives 1 in", PIPE_RANGE("NPS 2 schedule 80",
+		    "pipe of 1 in outside diameter and over"), SILENT },
+		{ "and no less than 1 in", PIPE_RANGE("NPS 2 schedule 80",
+		    "pipe of 3/4 in OD and over"), FINDING_RANGE_CLAIMS_MORE, 14,
+		    LEVEL_ERROR, "pipe from 1 in", "smaller pipe" },
+		{ "a size that is no diameter", PIPE_RANGE("NPS 6 schedule 80",
+		    "wall from 1/16 in, pipe"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 static void counts_are_read(void **state)
 {
 	struct bench t = rule_bench(PIPE("coupon", RING, "2G, 5G up",
@@ -396,7 +423,8 @@ int main(void)
 		cmocka_unit_test(strips), cmocka_unit_test(plunger),
 		cmocka_unit_test(one_plunger_is_one_finding),
 		cmocka_unit_test(plunger_of_aluminum), cmocka_unit_test(record),
-		cmocka_unit_test(range), cmocka_unit_test(counts_are_read),
+		cmocka_unit_test(range), cmocka_unit_test(range_of_diameters),
+		cmocka_unit_test(counts_are_read),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -410,6 +410,9 @@ static void pass_marks(void **state)
 		{ "- **Plan:** 90\n- **Pass mark:** 90\n", 0, 0 },
 		{ "- **Plan:** 60\n- **Work:** 40, must pass\n", 0, 1 },
 		{ "- **Plan:** 60, must pass\n- **Work:** 40, must pass\n", 0, 0 },
+		/* Told as not understood, not as missing. */
+		{ "- **Plan:** 100\n- **Pass mark:** 110\n", 0, 0 },
+		{ "- **Plan:** 100\n- **Pass mark:** seventy\n", 0, 0 },
 	};
 	char work[400];
 
