@@ -5,6 +5,8 @@
 #include "model/words.h"
 #include "reckon/fillet.h"
 
+#include <math.h>
+
 static bool is_groove_position(enum position p)
 {
 	return p == POSITION_1G || p == POSITION_2G || p == POSITION_3G ||
@@ -85,6 +87,15 @@ static double next_32nd_mm(double mm)
 	return (double)(whole + (n > (double)whole)) * 25.4 / 32;
 }
 
+/* A way out below a limit stays below it, but for sheet, whose gauges lie between 32nds:
+ * 1/8 in is what the trade lays on 11 ga. */
+static double last_32nd_mm(double mm)
+{
+	double n = floor((mm + LIMIT_SLACK_MM) / (25.4 / 32) + (mm < 3 * 25.4 / 16 ? 0.5 : 0));
+
+	return n >= 1 ? n * 25.4 / 32 : mm;
+}
+
 static void say_leg(struct rule_context *x, enum finding_name name, uint32_t w,
     const struct weld *k, double leg_mm, const char *what, double limit_mm,
     const char *source)
@@ -94,9 +105,12 @@ static void say_leg(struct rule_context *x, enum finding_name name, uint32_t w,
 	    STR_ARG(say_mm(x, limit_mm)));
 
 	finding_cause(x->f, d, "%s", source);
-	finding_repair(x->f, d, name == FINDING_LEG_UNDER_LEAST
-	    ? "make it %.*s or larger" : "make it %.*s or smaller",
-	    STR_ARG(say_mm(x, next_32nd_mm(limit_mm))));
+	if (name == FINDING_LEG_UNDER_LEAST)
+		finding_repair(x->f, d, "make it %.*s or larger",
+		    STR_ARG(say_mm(x, next_32nd_mm(limit_mm))));
+	else
+		finding_repair(x->f, d, "make it %.*s or smaller",
+		    STR_ARG(say_mm(x, last_32nd_mm(limit_mm))));
 }
 
 /* Low-hydrogen in the sense of the table: every process but stick with other rods. */

@@ -3,6 +3,8 @@
 
 #include "base/buf.h"
 
+#include <math.h>
+
 /* Above this share of its hours a station leaves no room for work done again (common
  * practice, no source). */
 #define TIGHT_ABOVE 0.90
@@ -170,7 +172,8 @@ static struct finding *report_quarter(struct rule_context *x, const struct stint
 	keep_aside(d);
 	finding_repair(x->f, d, "move %.*s h of work to another quarter, or open the "
 	    "section %.*s h a week", STR_ARG(say_hours(x, h - open_h)),
-	    STR_ARG(say_hours(x, h / x->m->weeks)));
+	    /* Up to the next half hour, or the repair would not repair. */
+	    STR_ARG(say_hours(x, ceil(h / x->m->weeks * 2) / 2)));
 	return d;
 }
 
