@@ -190,12 +190,12 @@ program ends
 for f in program.md skills.md assignments/*.md; do
 	tr '\n' '\r' <"$f" >"$work/cr" && cp "$work/cr" "$f"
 done
-inspected 'CR alone ends lines' 0 '2 assignments in 1 courses' '0 errors, 0 warnings'
+inspected 'CR alone ends lines' 0 '2 assignments in 1 course' '0 errors, 0 warnings'
 program crlf
 for f in program.md skills.md assignments/*.md; do
 	{ printf '\357\273\277'; sed "s/\$/$(printf '\r')/" "$f"; } >"$work/cr" && cp "$work/cr" "$f"
 done
-inspected 'CR LF and BOM' 0 '2 assignments in 1 courses' '0 errors, 0 warnings'
+inspected 'CR LF and BOM' 0 '2 assignments in 1 course' '0 errors, 0 warnings'
 printf '\357\273\277' >assignments/AA-02.md
 inspected 'a BOM and nothing else' 1 'AA-02.md:1:1: warning: the file holds nothing'
 
@@ -231,7 +231,7 @@ inspected 'folder, pipe, broken and looping link' 1 \
 	'assignments/pipe.md: error: this file was not read: it is not a plain file' \
 	'assignments/broken.md: error: this file was not read: No such file' \
 	'assignments/loop.md: error: this file was not read:' '[unreadable-file]' \
-	'2 assignments in 1 courses'
+	'2 assignments in 1 course'
 ln -s /dev/zero assignments/zero.md
 inspected 'a link to a device' 1 'assignments/zero.md: error:' '[link-out]'
 
@@ -243,7 +243,7 @@ inspected 'a link out of the folder' 1 'assignments/AA-02.md: error:' '[link-out
 	'copy the file into the folder'
 ln -sf ../links.d/AA-02.md assignments/AA-02.md
 mkdir links.d && cp "$work/outside.md" links.d/AA-02.md
-inspected 'a link inside the folder is read' 0 '2 assignments in 1 courses' '0 errors'
+inspected 'a link inside the folder is read' 0 '2 assignments in 1 course' '0 errors'
 mkdir "$work/links-more" && cp "$work/outside.md" "$work/links-more/AA-02.md"
 ln -sf ../../links-more/AA-02.md assignments/AA-02.md
 inspected 'a folder whose name begins alike is outside' 1 '[link-out]'
@@ -251,7 +251,7 @@ mv assignments "$work/away" && ln -s "$work/away" assignments
 inspected 'a linked folder outside' 1 'the folder assignments is a link out of' '[link-out]'
 rm assignments && mv "$work/away" real && ln -s real assignments && rm real/AA-02.md &&
 	cp "$work/outside.md" real/AA-02.md
-inspected 'a linked folder inside is read' 0 '2 assignments in 1 courses' '0 errors'
+inspected 'a linked folder inside is read' 0 '2 assignments in 1 course' '0 errors'
 
 program secret
 chmod 000 assignments/AA-02.md

@@ -5,10 +5,16 @@
 
 #include <stdio.h>
 
+static void add_number(struct buf *b, size_t n, const char *what, const char *after)
+{
+	buf_addf(b, "%zu %s%s%s", n, what, n == 1 ? "" : "s", after);
+}
+
 static void add_clean_line(struct buf *b, const struct model *m)
 {
-	buf_addf(b, "%zu assignments in %zu courses and %zu quarters: ", m->nassignments,
-	    m->ncourses, m->nquarters);
+	add_number(b, m->nassignments, "assignment", " in ");
+	add_number(b, m->ncourses, "course", " and ");
+	add_number(b, m->nquarters, "quarter", ": ");
 }
 
 int cmd_inspect(const struct options *o)

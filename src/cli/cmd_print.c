@@ -76,7 +76,8 @@ bool printer_save(struct desk *k, const struct document *d)
 		    strerror(errno));
 		return false;
 	}
-	buf_addf(&k->told, "wrote %s/%.*s (%u pages)\n", k->p->out, STR_ARG(d->name), d->pages);
+	buf_addf(&k->told, "wrote %s/%.*s (%u page%s)\n", k->p->out, STR_ARG(d->name), d->pages,
+	    d->pages == 1 ? "" : "s");
 	show_progress(k->p);
 	return true;
 }

@@ -2,6 +2,7 @@
 
 #include "draw/fig.h"
 #include "reckon/pipe.h"
+#include "sheets/band.h"
 #include "sheets/cut_map.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/weld_symbol.h"
@@ -212,6 +213,37 @@ bool figure_can_draw(struct arena *a, const struct assignment *x, const struct j
 
 	figure_joint(a, x, j, &f);
 	return fig_can_draw(f.shape);
+}
+
+/* Between these sizes every shape has been seen to fit (tests/unit/test_fig.c). */
+static bool sizes_lie_far_apart(const struct fig_joint *f)
+{
+	const double sizes[] = { f->t1_mm, f->t2_mm, f->leg_mm, f->gap_hi_mm, f->overlap_mm / 4,
+		f->groove_width_mm / 4, f->depth_mm };
+	double least = INFINITY, most = 0;
+
+	for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+		most = fmax(most, sizes[i] > 0 ? sizes[i] : 0);
+		least = fmin(least, i < 2 && sizes[i] > 0 ? sizes[i] : INFINITY);
+	}
+	return most > 6 * least || least < 1;
+}
+
+bool figure_has_room(struct arena *a, const struct faces *faces, const struct assignment *x,
+    const struct joint_block *j)
+{
+	static const struct canvas_ops nothing = { NULL };
+	const struct flow_spec s = band_flow_spec(false);
+	const rect area = { 0, 0, s.page_width_pt - s.inner_pt - s.outer_pt,
+		(s.page_height_pt - s.top_pt - s.bottom_pt) / 3 + 12 };
+	struct canvas c = { .ops = &nothing };
+	struct fig_joint f;
+
+	figure_joint(a, x, j, &f);
+	if (!sizes_lie_far_apart(&f))
+		return true;
+	canvas_page_begin(&c, s.page_width_pt, s.page_height_pt);
+	return fig_joint_draw(&c, faces, area, &f);
 }
 
 str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d)

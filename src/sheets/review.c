@@ -64,6 +64,16 @@ static void report_undrawn(struct review *r, const struct drawing *d)
 	n->assignment = r->x->id;
 }
 
+static void report_no_room(struct review *r, const struct drawing *d)
+{
+	struct finding *n = finding_add(r->f, FINDING_NOT_DRAWN_YET, d->pos,
+	    "the sizes of this joint lie too far apart for one true drawing on a sheet; it says so "
+	    "in its place");
+
+	finding_repair(r->f, n, "check the sizes, or sketch it on the sheet");
+	n->assignment = r->x->id;
+}
+
 static void review_drawing(struct review *r, const struct drawing *d)
 {
 	str why = figure_fault(r->arena, r->x, d);
@@ -71,6 +81,9 @@ static void review_drawing(struct review *r, const struct drawing *d)
 
 	if (d->kind == DRAWING_JOINT && !figure_can_draw(r->arena, r->x, &d->joint))
 		report_undrawn(r, d);
+	else if (d->kind == DRAWING_JOINT && !why.n &&
+	    !figure_has_room(r->arena, r->faces, r->x, &d->joint))
+		report_no_room(r, d);
 	if (!why.n)
 		return;
 	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos, "this drawing cannot be made: %.*s",
