@@ -173,6 +173,49 @@ static void judge_pieces(struct rule_context *x, uint32_t w)
 	}
 }
 
+/* A blank is drawn as thick as one of the pieces, or as the fact Thickness says. */
+static bool has_thickness(const struct assignment *a, double t_mm)
+{
+	bool any = false;
+
+	for (uint32_t i = 0; i < a->nthicknesses; i++)
+		if (is_same_mm(a->thicknesses[i].hi, t_mm))
+			return true;
+	for (size_t i = 0; i < a->npieces; i++) {
+		const struct piece *p = &a->pieces[i];
+
+		any |= p->ndims > 0;
+		for (uint32_t k = 0; k < p->ndims; k++)
+			if (is_same_mm(p->dims[k].hi, t_mm))
+				return true;
+	}
+	return !any;
+}
+
+static void judge_blanks(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->ndrawings; i++) {
+		const struct plate_block *p = &a->drawings[i].plate;
+		struct finding *d;
+
+		if (a->drawings[i].kind != DRAWING_PLATE || p->thickness.hi <= 0 ||
+		    has_thickness(a, p->thickness.hi))
+			continue;
+		d = rule_report(x, FINDING_PIECES_DISAGREE, p->pos, w,
+		    "the drawing is of %.*s, but no piece has that thickness",
+		    STR_ARG(say_quantity(x, &p->thickness)));
+		/* It may show a part that is not cut for this sheet. */
+		d->level = LEVEL_WARNING;
+		finding_relate(x->f, d, a->pieces[0].pos)->label = a->pieces[0].name;
+		finding_cause(x->f, d, "the aide cuts by the pieces, students lay out by "
+		    "the drawing");
+		finding_repair(x->f, d, "make both say the same");
+		return;
+	}
+}
+
 static bool is_test_kind(const struct assignment *a)
 {
 	return a->kind == KIND_COUPON || a->kind == KIND_PRACTICE_TEST ||
@@ -263,7 +306,7 @@ static void judge_backing(struct rule_context *x, uint32_t w)
 void rule_joint_agree(struct rule_context *x)
 {
 	static rule_judge *const judges[] = {
-		judge_twice, judge_pieces, judge_length, judge_backing,
+		judge_twice, judge_pieces, judge_blanks, judge_length, judge_backing,
 	};
 
 	rule_judge_all(x, judges, sizeof judges / sizeof *judges);

@@ -221,6 +221,31 @@ static bool is_of_another(const struct setting *s)
 	    (s->process == PROCESS_FCAW_S && s->rod.shield == SHIELD_GAS);
 }
 
+/* Whether a pass names a process that the fact Process leaves out. Short circuit is solid
+ * wire by either word. */
+static bool is_unlisted(const struct assignment *a, const struct setting *s)
+{
+	bool solid = s->process == PROCESS_GMAW || s->process == PROCESS_GMAW_S;
+
+	for (uint32_t i = 0; i < a->nprocesses; i++)
+		if (a->processes[i] == s->process || (solid &&
+		    (a->processes[i] == PROCESS_GMAW ||
+		    a->processes[i] == PROCESS_GMAW_S)))
+			return false;
+	return a->nprocesses && s->process < PROCESS_COUNT;
+}
+
+static void say_unlisted(struct rule_context *x, uint32_t w, const struct setting *s)
+{
+	struct finding *d = rule_report(x, FINDING_FACTS_DISAGREE, s->filler_pos, w,
+	    "a pass is in %.*s, which the fact Process does not list",
+	    STR_ARG(process_word(s->process)));
+
+	finding_relate(x->f, d, assignment_fact_pos(&x->m->assignments[w],
+	    STR("Process")))->label = STR("the fact Process");
+	finding_repair(x->f, d, "make both say the same");
+}
+
 static bool has_wrong_polarity(const struct assignment *a, const struct setting *s,
     const char **wanted, const char **source, bool *seen)
 {
@@ -240,7 +265,7 @@ static void judge_polarity(struct rule_context *x, uint32_t w)
 		bool seen;
 
 		/* Which of the two is meant, the filler or the process, is told first. */
-		if (is_of_another(s) ||
+		if (is_unlisted(a, s) || is_of_another(s) ||
 		    !has_wrong_polarity(a, s, &wanted, &source, &seen))
 			continue;
 		d = rule_report(x, FINDING_WRONG_POLARITY, s->current_pos, w,
@@ -280,6 +305,10 @@ static void judge_process(struct rule_context *x, uint32_t w)
 		enum rod_sort wanted = sort_of_process(s->process);
 		struct finding *d;
 
+		if (is_unlisted(a, s)) {
+			say_unlisted(x, w, s);
+			return;
+		}
 		if (!is_of_another(s) || is_repeat(&l, i))
 			continue;
 		if (wanted == s->rod.sort) {
@@ -443,7 +472,8 @@ static void judge_current(struct rule_context *x, uint32_t w)
 		bool seen;
 
 		/* An electrode or a polarity that is wrong is told as such. */
-		if (s->amps.kind != QUANTITY_CURRENT || is_of_another(s) ||
+		if (s->amps.kind != QUANTITY_CURRENT || is_unlisted(a, s) ||
+		    is_of_another(s) ||
 		    first_weld(a, s, is_beyond_class) < a->nwelds ||
 		    has_wrong_polarity(a, s, &wanted, &source, &seen))
 			continue;

@@ -137,6 +137,27 @@ static void pieces(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define BLANK(pieces, t) SHEET("drill", FACT("Material", "A36 plate") \
+	FACT("Thickness", "1/4 in"), "## Pieces\n\n" pieces "\n## Drawing\n\n```plate\n" \
+	"length: 8 in\nwidth: 6 in\nthickness: " t "\n```\n")
+
+static void blanks(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "as thick as the fact", BLANK("- blank: 1 of 3/8 x 6 x 8 in A36 plate, "
+		    "stock\n", "1/4 in"), SILENT },
+		{ "as thick as a piece", BLANK("- blank: 1 of 3/8 x 6 x 8 in A36 plate, "
+		    "stock\n", "3/8 in"), SILENT },
+		{ "as neither", BLANK("- blank: 1 of 3/8 x 6 x 8 in A36 plate, stock\n",
+		    "5/8 in"), FINDING_PIECES_DISAGREE, 14, LEVEL_WARNING,
+		    "5/8 in [15.9 mm], but no piece", "same" },
+		{ "without pieces nothing is said", BLANK("", "5/8 in"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 #define COUPON(length) SHEET("coupon", FACT("Process", "FCAW-G") FACT("Joint", "tee") \
 	FACT("Material", "A36 plate") FACT("Thickness", "3/8 in") FACT("Position", "2F") \
 	FACT("Filler", "E71T-1, 0.045 in") FACT("Gas", "75/25 argon/CO2 35 cfh"), \
@@ -196,7 +217,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(position), cmocka_unit_test(leg),
 		cmocka_unit_test(leg_of_other_rods), cmocka_unit_test(said_twice),
-		cmocka_unit_test(pieces), cmocka_unit_test(length),
+		cmocka_unit_test(pieces), cmocka_unit_test(blanks),
+		cmocka_unit_test(length),
 		cmocka_unit_test(backing), cmocka_unit_test(words),
 	};
 

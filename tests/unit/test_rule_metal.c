@@ -331,6 +331,39 @@ static void classes(void **state)
 	assert_int_equal(rod_read(STR("")).sort, ROD_UNKNOWN);
 }
 
+/* A pass in a process of its own is told once, and for nothing else. */
+static void passes_in_other_processes(void **state)
+{
+	static const struct { const char *process, *pass; size_t told; } rows[] = {
+		{ "SMAW", "GTAW, ER70S-2 3/32 in, DC+ 80-105 A, argon 15 cfh", 1 },
+		{ "SMAW", "GTAW, E6010 1/8 in, DC+ 75-95 A", 1 },
+		{ "GTAW, SMAW", "GTAW, ER70S-2 3/32 in, DC- 80-105 A, argon 15 cfh", 0 },
+		{ "GMAW", "GMAW-S, ER70S-6 0.035 in, DC+ 100-130 A", 0 },
+		{ "SMAW", "E7018 1/8 in, DC+ 110-130 A", 0 },
+	};
+	char sheet[500];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct bench t;
+		size_t n = 0, other = 0;
+
+		snprintf(sheet, sizeof sheet, SHEET("drill", FACT("Process", "%s")
+		    FACT("Joint", "tee") FACT("Material", "A36 plate")
+		    FACT("Thickness", "3/8 in") FACT("Position", "2F"),
+		    "## Passes\n\n- **Root:** %s\n"), rows[i].process, rows[i].pass);
+		t = rule_bench(sheet);
+		for (size_t k = 0; k < t.f->n; k++) {
+			n += t.f->v[k].name == FINDING_FACTS_DISAGREE;
+			other += t.f->v[k].name == FINDING_WRONG_POLARITY ||
+			    t.f->v[k].name == FINDING_FILLER_OF_ANOTHER_PROCESS;
+		}
+		assert_int_equal(n, rows[i].told);
+		assert_int_equal(other, 0);
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -339,7 +372,7 @@ int main(void)
 		cmocka_unit_test(current_and_oven), cmocka_unit_test(gas),
 		cmocka_unit_test(gas_is_read), cmocka_unit_test(transfer),
 		cmocka_unit_test(flame), cmocka_unit_test(fume_and_air),
-		cmocka_unit_test(classes),
+		cmocka_unit_test(classes), cmocka_unit_test(passes_in_other_processes),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
