@@ -30,9 +30,15 @@ edit() {
 	cp "$work/edited" "$1"
 }
 
+# inspect DIR: as JSON; notes a run that does not end as it should.
+inspect() {
+	"$fitup" inspect -C "$1" --json
+	[ $? -le 1 ] || echo "$1" >> "$work/broken"
+}
+
 # found DIR: the findings of a program, one a line with all it concerns, without places.
 found() {
-	"$fitup" inspect -C "$1" --json |
+	inspect "$1" |
 	    awk '/^ \{"name"/ { if (l) print l; l = $0; next }
 		/^  \{"file"/ { l = l $0 }
 		END { print l }' |
@@ -149,7 +155,7 @@ move() {
 
 # unmet DIR: "ASSIGNMENT SKILL" of each need that is told, and each circle.
 unmet() {
-	"$fitup" inspect -C "$1" --json |
+	inspect "$1" |
 	    sed -n 's/^ {"name":"\(untaught-skill\|needs-loop\)".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*/\2 \3/p' |
 	    sort
 }
@@ -172,7 +178,7 @@ for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); 
 	cp "$d/program.md" "$work/seeded"
 	unmet "$d" > "$work/before"
 	[ -s "$work/before" ] || continue
-	"$fitup" inspect -C "$d" --json |
+	inspect "$d" |
 	    sed -n 's/^ {"name":"untaught-skill".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*"repair":"\([^"]*\)".*/\1 \2 \3/p' |
 	    head -n 3 > "$work/told"
 	while read -r who skill repair; do
@@ -192,6 +198,7 @@ for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); 
 		done < "$work/ways"
 	done < "$work/told"
 done
+ok 'every run ends as it should' "$([ ! -e "$work/broken" ]; echo $?)"
 ok "moves were proposed: $moves" "$([ "$moves" -ge 40 ]; echo $?)"
 ok "each of $moves moves clears its finding and makes no other: $wrong do not" "$wrong"
 

@@ -4,6 +4,7 @@
 
 #include "check/rule_machine.h"
 #include "check/rule_metal.h"
+#include "check/waive.h"
 #include "reckon/bend.h"
 #include "reckon/jig.h"
 #include "reckon/qualify.h"
@@ -470,6 +471,7 @@ struct lack {
 struct lacks {
 	struct lack *v;
 	size_t n, cap;
+	struct waivers *waivers; /* what one accepts stands apart */
 };
 
 /* Shops own a handful; the bound keeps a hostile program linear. */
@@ -514,6 +516,11 @@ static void note_lack(struct rule_context *x, struct lacks *ls, uint32_t w,
 	struct related *r;
 	size_t i = ls->n > LACKS_MOST ? ls->n - LACKS_MOST : 0;
 
+	if (waivers_find(ls->waivers, FINDING_PLUNGER_NOT_OWNED, t->c->pos,
+	    x->m->assignments[w].id, STR("")) != NONE) {
+		tell_lack(x, w, t, &l);
+		return;
+	}
 	while (i < ls->n && !(is_same_mm(ls->v[i].mm, l.mm) &&
 	    is_same_mm(ls->v[i].owned_mm, l.owned_mm)))
 		i++;
@@ -552,7 +559,7 @@ static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
  * what stands in no course. */
 static void judge_all_owned(struct rule_context *x)
 {
-	struct lacks ls = { 0 };
+	struct lacks ls = { .waivers = waivers_new(x->scratch, x->m) };
 
 	for (size_t i = 0; i < x->o->nwalk; i++)
 		judge_owned(x, x->o->walk[i], &ls);

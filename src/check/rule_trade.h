@@ -93,7 +93,7 @@ struct trade {
 	uint32_t *teacher_at, *teachers; /* by skill; made when first asked */
 	/* By asker: 0, or what rules of safety before this one told of it. */
 	uint32_t *told;
-	struct waivers *waivers; /* only for rules of safety; null: there are none */
+	struct waivers *waivers; /* null: there are none */
 };
 
 /* Whether the order holds a process, a joint or a machine at all; without, no rule of

@@ -67,9 +67,10 @@ bool trade_gives(struct trade *t, uint32_t assignment, uint32_t key)
 	return false;
 }
 
+/* Others borrow this state without a rule. */
 static bool is_safety(const struct trade *t)
 {
-	return finding_info(t->rule->name)->class == CLASS_SAFETY;
+	return t->rule && finding_info(t->rule->name)->class == CLASS_SAFETY;
 }
 
 /* Safety cards are passed as assessed or not at all; for the rest, whatever level
@@ -166,10 +167,32 @@ static struct cause *cause_of(const struct trade *t, struct vains *vs, uint32_t 
 	return &vs->causes[*slot - 1];
 }
 
+/* What a waiver accepts stands apart, so that it covers what it names and no more. */
+static bool is_waived(const struct trade *t, uint32_t asker)
+{
+	const struct assignment *a = &t->x.m->assignments[asker];
+
+	return !is_safety(t) &&
+	    waivers_find(t->waivers, t->rule->name, a->pos, a->id, STR("")) != NONE;
+}
+
+static struct cause *cause_apart(const struct trade *t, struct vains *vs, uint32_t asker,
+    enum met met)
+{
+	struct cause *last = vs->ncauses ? &vs->causes[vs->ncauses - 1] : NULL;
+
+	if (last && last->met == met && vs->v[last->first].asker == asker)
+		return last;
+	*ARENA_PUSH(t->x.scratch, vs->causes, vs->ncauses, vs->causes_cap) =
+	    (struct cause){ met, NONE, NONE, false };
+	return &vs->causes[vs->ncauses - 1];
+}
+
 static void note_vain(const struct trade *t, struct vains *vs, struct vain v,
     enum met met)
 {
-	struct cause *c = cause_of(t, vs, v.key, met);
+	struct cause *c = is_waived(t, v.asker) ? cause_apart(t, vs, v.asker, met)
+	    : cause_of(t, vs, v.key, met);
 	uint32_t at = (uint32_t)vs->n;
 
 	/* One assignment is listed once for a card, however many keys it asks of it. */
@@ -258,7 +281,7 @@ static bool is_need_waived(const struct trade *t, uint32_t asker, uint32_t skill
 		FINDING_OPTIONAL_TEACHER, FINDING_ONE_BRANCH_TEACHER };
 	const struct model *m = t->x.m;
 
-	for (size_t i = 0; i < sizeof needs / sizeof *needs; i++)
+	for (size_t i = 0; is_safety(t) && i < sizeof needs / sizeof *needs; i++)
 		if (waivers_find(t->waivers, needs[i], m->assignments[asker].pos,
 		    m->assignments[asker].id, m->skills[skill].id) != NONE)
 			return true;
@@ -463,8 +486,7 @@ void trade_run(struct rule_context *x, const struct trade_rule *rule, uint32_t *
 	if (!trade_begin(x, rule, &t))
 		return;
 	t.told = told;
-	if (is_safety(&t))
-		t.waivers = waivers_new(x->scratch, x->m);
+	t.waivers = waivers_new(x->scratch, x->m);
 	find_vains(&t, &vs);
 	silence_told(&t, &vs);
 	for (size_t i = 0; i < vs.ncauses; i++)

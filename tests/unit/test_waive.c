@@ -136,6 +136,50 @@ static void a_waived_need_hides_no_safety(void **state)
 	}
 }
 
+#define TEE(id, more) "# " id ": Work\n\n- **Kind:** coupon\n- **Hours:** 1\n- **Process:** SMAW\n" \
+    "- **Joint:** tee\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 2F\n\n" more
+
+/* Three coupons before the fit-up drill are one finding; the waived one stands apart,
+ * whether it is the first of them or another. */
+static void a_waiver_takes_its_own_out_of_a_rule(void **state)
+{
+	static const struct { const char *waived, *first; size_t related; } rows[] = {
+		{ "SM-02", "SM-01", 1 }, { "SM-01", "SM-02", 1 }, { "SM-09", "SM-01", 2 },
+	};
+	char customs[200];
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct file_text files[] = { { "assignments/all.md", TEE("SM-01", "")
+		    TEE("SM-02", "") TEE("SM-03", "") "# SM-04: Drill\n\n- **Kind:** drill\n"
+		    "- **Hours:** 1\n\n## Acceptance\n\n- **Fit-up:** tight\n" },
+			{ "customs.md", customs }, { "program.md", "# A: B\n\n"
+		    "- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n### ORW 101: One\n\n"
+		    "- **Lab hours:** 44\n\n1. SM-01, week 1\n2. SM-02, week 2\n3. SM-03, week 3\n"
+		    "4. SM-04, week 4\n" }, { "skills.md", skills } };
+		struct arena *scratch = arena_new(NULL, NULL);
+		struct bench t;
+		size_t waived;
+
+		snprintf(customs, sizeof customs, "# Customs\n\n## Waivers\n\n"
+		    "- **welded-before-fit-up, %s:** why; chair; until fall-2027\n", rows[i].waived);
+		t = bench_bind(files, COUNT(files));
+		check_program(scratch, t.m, t.f);
+		waive_apply(scratch, t.m, NULL, t.f);
+		arena_free(scratch);
+		findings_sort(t.f);
+		waived = count(&t, FINDING_WELDED_BEFORE_FIT_UP, true);
+		assert_int_equal(waived, i < 2);
+		assert_int_equal(count(&t, FINDING_WELDED_BEFORE_FIT_UP, false), 1);
+		for (size_t k = 0; k < t.f->n; k++)
+			if (t.f->v[k].name == FINDING_WELDED_BEFORE_FIT_UP && !t.f->v[k].waived) {
+				expect_str(t.f->v[k].assignment, rows[i].first);
+				assert_int_equal(t.f->v[k].nrelated, rows[i].related);
+			}
+		bench_free(&t);
+	}
+}
+
 static void waived_findings_hold_nothing_back(void **state)
 {
 	struct bench t = judge(ONE, NULL);
@@ -269,6 +313,7 @@ int main(void)
 		cmocka_unit_test(without_waivers_faults_are_one_finding),
 		cmocka_unit_test(a_waiver_covers_only_what_it_names),
 		cmocka_unit_test(a_waived_need_hides_no_safety),
+		cmocka_unit_test(a_waiver_takes_its_own_out_of_a_rule),
 		cmocka_unit_test(waived_findings_hold_nothing_back),
 		cmocka_unit_test(a_waiver_is_over_after_its_term),
 		cmocka_unit_test(idle_waivers_say_why),
