@@ -25,10 +25,9 @@ static inline bool is_same_mm(double a_mm, double b_mm)
 /* Whether a word of s begins with `start`, without regard to case: "ventilat" is in
  * "Local ventilation". */
 bool says(str s, const char *start);
-/* The same for any of several, which end with null; and for prose and steps. */
+/* The same for any of several, which end with null; and for prose. */
 bool says_any(str s, const char *const *starts);
 bool prose_says_any(const struct prose *p, const char *const *starts);
-bool steps_say_any(const struct assignment *a, const char *const *starts);
 
 /* "3/8 in [9.5 mm]". */
 str say_mm(const struct rule_context *x, double mm);

@@ -46,15 +46,6 @@ bool prose_says_any(const struct prose *p, const char *const *starts)
 	return false;
 }
 
-bool steps_say_any(const struct assignment *a, const char *const *starts)
-{
-	for (size_t i = 0; i < a->nsteps; i++)
-		if (para_says_any(&a->steps[i].para, starts) ||
-		    says_any(a->steps[i].hold, starts))
-			return true;
-	return false;
-}
-
 /* Limits and sizes are compared to half a thousandth, so that a pipe wall of 0.280 in
  * must not print as 9/32 in. */
 str say_mm(const struct rule_context *x, double mm)

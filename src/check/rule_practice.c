@@ -42,7 +42,7 @@ static uint32_t coupon_key(struct practice *p, const struct coupon *c)
 	return key;
 }
 
-static uint32_t add_key(uint32_t *v, uint32_t n, uint32_t key)
+uint32_t practice_add_key(uint32_t *v, uint32_t n, uint32_t key)
 {
 	for (uint32_t i = 0; i < n; i++)
 		if (v[i] == key)
@@ -68,7 +68,7 @@ static uint32_t gives_practice(const struct trade *t, uint32_t assignment, uint3
 
 		for (uint32_t k = 0; key != NONE && k < NEIGHBORS_MOST; k++) {
 			if (!coupon_differs(&c, &p->v[key]))
-				n = add_key(v, n, key);
+				n = practice_add_key(v, n, key);
 			key = p->next[key];
 		}
 	}

@@ -33,6 +33,10 @@ uint32_t coupon_differs(const struct coupon *practice, const struct coupon *test
 str coupon_say_differences(struct arena *a, const struct coupon *practice,
     const struct coupon *test, uint32_t fields);
 
+/* Adds a key to a rule's list of n keys unless it stands there or the list is full;
+ * returns the new n. v holds RULE_KEYS_MOST. */
+uint32_t practice_add_key(uint32_t *v, uint32_t n, uint32_t key);
+
 /* R6 and C20, then R12 for those that R6 leaves alone; R5; C17 to C19. */
 void rule_practice(struct rule_context *x);
 void rule_practice_level(struct rule_context *x);

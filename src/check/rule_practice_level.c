@@ -125,16 +125,6 @@ static uint32_t easier_key(uint32_t craft, bool pipe, bool backed, enum position
 	    (uint32_t)backed * POSITION_COUNT + (uint32_t)p;
 }
 
-static uint32_t add_key(uint32_t *v, uint32_t n, uint32_t key)
-{
-	for (uint32_t i = 0; i < n; i++)
-		if (v[i] == key)
-			return n;
-	if (n < RULE_KEYS_MOST)
-		v[n++] = key;
-	return n;
-}
-
 static uint32_t gives_easier(const struct trade *t, uint32_t assignment, uint32_t *v)
 {
 	const struct assignment *a = &t->x.m->assignments[assignment];
@@ -148,10 +138,10 @@ static uint32_t gives_easier(const struct trade *t, uint32_t assignment, uint32_
 		if (craft == CRAFT_COUNT || !weld_joins(w) ||
 		    w->at.position == POSITION_COUNT)
 			continue;
-		n = add_key(v, n, easier_key(craft, is_on_pipe(w), false,
+		n = practice_add_key(v, n, easier_key(craft, is_on_pipe(w), false,
 		    w->at.position));
 		if (backed)
-			n = add_key(v, n, easier_key(craft, is_on_pipe(w), true,
+			n = practice_add_key(v, n, easier_key(craft, is_on_pipe(w), true,
 			    w->at.position));
 	}
 	return n;

@@ -120,27 +120,36 @@ static const struct qualify_range *best_range(const struct assignment *a,
 	return best;
 }
 
+/* The next length in running words at or after *at; *at is left just past it. False:
+ * there is none. */
+static bool find_length(str text, size_t *at, struct quantity *q)
+{
+	for (; *at < text.n; ++*at) {
+		struct quantity_fault fault;
+		size_t used;
+		bool begins = text.p[*at] >= '0' && text.p[*at] <= '9' &&
+		    (!*at || text.p[*at - 1] == ' ');
+
+		if (!begins || quantity_prefix(str_sub(text, *at, text.n), QUANTITY_LENGTH,
+		    METAL_NONE, q, &used, &fault) != QUANTITY_OK)
+			continue;
+		*at += used;
+		return true;
+	}
+	return false;
+}
+
 /* What a Range line claims at most: a thickness, or no limit at all. */
 static double claimed_mm(str text, bool *no_limit)
 {
+	struct quantity q;
 	double most = 0;
 
 	*no_limit = says(text, "unlimited") || says(text, "no limit") ||
 	    says(text, "any thickness");
-	for (size_t i = 0; i < text.n; i++) {
-		struct quantity_fault fault;
-		struct quantity q;
-		size_t used;
-		bool begins = text.p[i] >= '0' && text.p[i] <= '9' &&
-		    (!i || text.p[i - 1] == ' ');
-
-		if (!begins || quantity_prefix(str_sub(text, i, text.n), QUANTITY_LENGTH,
-		    METAL_NONE, &q, &used, &fault) != QUANTITY_OK)
-			continue;
+	for (size_t i = 0; find_length(text, &i, &q); i++)
 		if (q.range && q.hi > most)
 			most = q.hi;
-		i += used;
-	}
 	return most;
 }
 
@@ -306,20 +315,11 @@ static bool is_diameter(str after)
 /* "pipe of 2-7/8 in outside diameter and over": the smallest claimed, or 0. */
 static double claimed_least_mm(str text)
 {
-	for (size_t i = 0; i < text.n; i++) {
-		struct quantity_fault fault;
-		struct quantity q;
-		size_t used;
-		bool begins = text.p[i] >= '0' && text.p[i] <= '9' &&
-		    (!i || text.p[i - 1] == ' ');
+	struct quantity q;
 
-		if (!begins || quantity_prefix(str_sub(text, i, text.n), QUANTITY_LENGTH,
-		    METAL_NONE, &q, &used, &fault) != QUANTITY_OK)
-			continue;
-		i += used;
+	for (size_t i = 0; find_length(text, &i, &q); i++)
 		if (q.lo > 0 && is_diameter(str_trim(str_sub(text, i, text.n))))
 			return q.lo;
-	}
 	return 0;
 }
 

@@ -11,6 +11,14 @@ void answer_add(struct pattern_maker *m, str name, double value, enum answer_uni
 	    (struct pattern_answer){ name, value, unit };
 }
 
+void answer_sheet(struct pattern_maker *m)
+{
+	const struct flat *f = &m->out->flat[0];
+
+	answer_add(m, STR("Sheet that holds the pattern, length"), f->width_mm, ANSWER_MM);
+	answer_add(m, STR("Sheet that holds the pattern, width"), f->height_mm, ANSWER_MM);
+}
+
 struct pattern_table *table_add(struct pattern_maker *m, str name, str at, str head)
 {
 	struct pattern_table *t = ARENA_PUSH(m->arena, m->out->table, m->out->ntables,

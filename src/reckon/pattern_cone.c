@@ -118,12 +118,7 @@ void cone_make(struct pattern_maker *m)
 	answer_add(m, STR("One division, straight across the outer arc"),
 	    2 * s.outer * deg_sin(s.deg / n / 2), ANSWER_MM);
 	add_sector(m, &s, n);
-	answer_add(m, STR("Sheet that holds the pattern, length"),
-	    m->out->flat[0].width_mm,
-	    ANSWER_MM);
-	answer_add(m, STR("Sheet that holds the pattern, width"),
-	    m->out->flat[0].height_mm,
-	    ANSWER_MM);
+	answer_sheet(m);
 }
 
 /* ---- box ---- */
@@ -259,10 +254,5 @@ void box_make(struct pattern_maker *m)
 		    p->radius_mm, p->thickness_mm) - allow, ANSWER_MM);
 	}
 	add_faces(m, &g);
-	answer_add(m, STR("Sheet that holds the pattern, length"),
-	    m->out->flat[0].width_mm,
-	    ANSWER_MM);
-	answer_add(m, STR("Sheet that holds the pattern, width"),
-	    m->out->flat[0].height_mm,
-	    ANSWER_MM);
+	answer_sheet(m);
 }

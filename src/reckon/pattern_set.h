@@ -19,6 +19,8 @@ struct pattern_maker {
 };
 
 void answer_add(struct pattern_maker *m, str name, double value, enum answer_unit unit);
+/* Length and width of the sheet that holds the first outline. */
+void answer_sheet(struct pattern_maker *m);
 struct pattern_table *table_add(struct pattern_maker *m, str name, str at, str head);
 void table_row(struct pattern_maker *m, struct pattern_table *t, struct pattern_row r);
 

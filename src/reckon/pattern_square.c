@@ -313,10 +313,5 @@ void square_make(struct pattern_maker *m)
 	answer_add(m, STR("Round all the way"), 2 * PATTERN_PI * s.r, ANSWER_MM);
 	add_flat_answers(m, &s);
 	add_flats(m, &s);
-	answer_add(m, STR("Sheet that holds the pattern, length"),
-	    m->out->flat[0].width_mm,
-	    ANSWER_MM);
-	answer_add(m, STR("Sheet that holds the pattern, width"),
-	    m->out->flat[0].height_mm,
-	    ANSWER_MM);
+	answer_sheet(m);
 }

@@ -48,11 +48,6 @@ str safety_record_line(const struct assignment *x)
 	return STR("A coupon is a training record, not a qualification.");
 }
 
-bool safety_hazardous(const struct assignment *x)
-{
-	return x->nprocesses || fact_text(x, STR("Machines")).n || x->npieces;
-}
-
 /* The highest amperes that the sheet names for process p, or for all of it. */
 static double highest_amps(const struct assignment *x, uint32_t i)
 {

@@ -18,9 +18,6 @@ size_t safety_lines(struct arena *a, const struct assignment *x, str *out);
  * few words. */
 size_t safety_card_lines(struct arena *a, const struct assignment *x, str *out);
 
-/* Whether the sheet is for work that can hurt someone. */
-bool safety_hazardous(const struct assignment *x);
-
 /* Who decides when a sheet and the shop disagree. */
 str safety_deference(void);
 /* What a coupon is and is not; for a qualification test also what makes it count. */
