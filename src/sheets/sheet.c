@@ -31,7 +31,10 @@ void sheet_text(struct sheet *sh, str text)
 
 void sheet_bold(struct sheet *sh, str text)
 {
-	sheet_add(sh, block_plain(&sh->s, text, &TYPE_BOLD, TAG_P, sh->width_pt), 3, 3);
+	struct block *b = block_plain(&sh->s, text, &TYPE_BOLD, TAG_P, sh->width_pt);
+
+	b->keep_next = true;
+	sheet_add(sh, b, 3, 3);
 }
 
 void sheet_prose(struct sheet *sh, const struct prose *p)

@@ -32,6 +32,7 @@ extern const struct type TYPE_BODY, TYPE_BOLD, TYPE_NUMBER, TYPE_H1, TYPE_H2, TY
 /* Heading of level 1 or 2, space above, kept with what follows. */
 void sheet_heading(struct sheet *sh, str text, int level);
 void sheet_text(struct sheet *sh, str text);
+/* A line in bold that leads what follows it and is kept with it. */
 void sheet_bold(struct sheet *sh, str text);
 void sheet_prose(struct sheet *sh, const struct prose *p);
 /* One bullet or check box a text. */

@@ -91,6 +91,50 @@ static void no_text_leaves_its_box(void **state)
 		}
 }
 
+static bool leads(str text)
+{
+	static const str heads[] = { { "Before you start", 16 }, { "What you make", 13 },
+		{ "Steps", 5 }, { "If it fails", 11 }, { "Bring", 5 }, { "Settings", 8 },
+		{ "What this paper is evidence for", 31 }, { "Hold points", 11 },
+		{ "Measured", 8 }, { "Judged", 6 }, { "Pieces for one attempt", 22 } };
+
+	for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
+		if (str_eq(heads[i], text))
+			return true;
+	return false;
+}
+
+/* The lowest text of each page's body leads nothing: it was kept with what follows. */
+static void no_heading_ends_a_page(void **state)
+{
+	const struct demo *d = *state;
+	unsigned seen = 0;
+
+	for (uint32_t q = 1; q <= d->run.model->nquarters; q++) {
+		struct arena *a = arena_new(NULL, NULL);
+		struct bundle *b = make(d, a, d->run.model, d->order, q, false);
+
+		for (int part = 0; part < BUNDLE_PARTS; part++) {
+			struct probe *p = walk(d, a, b, (enum bundle_part)part, false);
+			unsigned pages = bundle_pages(b, (enum bundle_part)part);
+			const struct seen_text **low = arena_array(a, pages + 1,
+			    sizeof(struct seen_text *));
+
+			for (size_t i = 0; i < p->ntexts; i++) {
+				const struct seen_text *t = &p->texts[i];
+
+				seen += leads(t->text);
+				if (!t->artifact && (!low[t->page] || t->y > low[t->page]->y))
+					low[t->page] = t;
+			}
+			for (unsigned page = 1; page <= pages; page++)
+				assert_false(low[page] && leads(low[page]->text));
+		}
+		arena_free(a);
+	}
+	assert_true(seen > 500);
+}
+
 static bool shows(const struct probe *p, unsigned page, str text)
 {
 	for (size_t i = 0; i < p->ntexts; i++)
@@ -370,6 +414,7 @@ static void a_changed_step_changes_one_mark(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(no_heading_ends_a_page),
 		cmocka_unit_test(no_text_leaves_its_box),
 		cmocka_unit_test(three_documents_show_one_mark),
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
