@@ -271,6 +271,15 @@ static void set_repeat(struct grid_block *t)
 	t->heads = 0;
 }
 
+/* A table is not cut under its heads, and its first row seldom stands alone. */
+static enum hold row_hold(const struct grid_block *t, size_t i)
+{
+	if (t->rows[i].head)
+		return HOLD_NEVER;
+	return t->nrows - t->heads > 2 && i == t->heads
+	    ? HOLD_AVOID : HOLD_FREE;
+}
+
 static void set_strips(struct grid *g, struct grid_block *t)
 {
 	size_t n = t->first_strip;
@@ -288,7 +297,7 @@ static void set_strips(struct grid *g, struct grid_block *t)
 	for (size_t i = 0; i < t->nrows; i++) {
 		const struct set_row *r = &t->rows[i];
 
-		set_row_strips(t, r, r->head ? HOLD_NEVER : HOLD_FREE, v + r->strip);
+		set_row_strips(t, r, row_hold(t, i), v + r->strip);
 		t->b.height_pt += r->height_pt;
 	}
 	t->b.strips = v;

@@ -7,6 +7,16 @@
 
 #define CHECK_PT MM_PT(14)
 
+/* Long tables go on overleaf under a repeated head: a sheet kept whole table by table
+ * wastes leaves. What is under a sixth of a page stays together. */
+static void table_end(struct sheet *sh, struct grid *g)
+{
+	struct block *b = grid_end(g);
+
+	b->keep_whole = b->height_pt < flow_height_pt(sh->flow) / 6;
+	sheet_add(sh, b, 4, 8);
+}
+
 static bool is_test(const struct assignment *x)
 {
 	return x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
@@ -66,11 +76,8 @@ static void add_head(struct sheet *sh, const struct assignment *x)
 
 static void add_attempts(struct sheet *sh, const struct assignment *x)
 {
-	const str reason = STR("Reason: crack, undercut, overlap, porosity, slag, lack of "
-	    "fusion, burn-through, leg low or high, profile, start or stop");
-	const str rows[] = { STR("Date"), STR("Result (pass or fail)"),
-		x->nwelds ? reason : STR("Reason"), STR("Instructor initials"),
-		STR("Practice after it: hours, date, initials"),
+	const str rows[] = { STR("Date"), STR("Result (pass or fail)"), STR("Reason"),
+		STR("Instructor initials"), STR("Practice after it: hours, date, initials"),
 		STR("Retest: at once or after practice") };
 	struct grid_column columns[8] = { { COLUMN_SHARE, 2, ALIGN_LEFT } };
 	str head[8] = { STR("Attempt") };
@@ -81,11 +88,14 @@ static void add_attempts(struct sheet *sh, const struct assignment *x)
 		columns[i] = (struct grid_column){ COLUMN_SHARE, 1, ALIGN_LEFT };
 		head[i] = str_format(sh->arena, "%u", i);
 	}
-	g = sheet_grid(sh, columns, n + 1, GLOVE_PT, STR("Attempts, side by side"));
+	g = sheet_grid(sh, columns, n + 1, GLOVE_PT, (str){ 0 });
 	grid_row_plain(g, head, n + 1);
 	for (size_t r = 0; r < sizeof rows / sizeof *rows - !is_test(x); r++)
 		grid_row_plain(g, &rows[r], 1);
-	sheet_grid_end(sh, g);
+	table_end(sh, g);
+	if (x->nwelds)
+		sheet_text(sh, STR("Reasons: crack, undercut, overlap, porosity, slag, lack of "
+		    "fusion, burn-through, leg low or high, profile, start or stop."));
 	if (is_test(x))
 		sheet_text(sh, STR("Retest, common practice: at once with two of each type "
 		    "and position that failed, all to pass, or one after recorded "
@@ -107,7 +117,7 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 		if (!x->steps[i].hold.n)
 			continue;
 		if (!g) {
-			g = sheet_grid(sh, columns, 4, GLOVE_PT, STR("Hold points"));
+			g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
 			grid_row_plain(g, head, 4);
 		}
 		row[0] = str_format(sh->arena, "%zu", i + 1);
@@ -115,7 +125,7 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 		grid_row_plain(g, row, 2);
 	}
 	if (g)
-		sheet_grid_end(sh, g);
+		table_end(sh, g);
 }
 
 static void add_measured(struct sheet *sh, const struct assignment *x)
@@ -141,7 +151,7 @@ static void add_measured(struct sheet *sh, const struct assignment *x)
 
 		grid_row_plain(g, row, 4);
 	}
-	sheet_grid_end(sh, g);
+	table_end(sh, g);
 }
 
 static bool same_limits(const struct limits *a, const struct limits *b)
@@ -284,10 +294,10 @@ static void add_destructive(struct sheet *sh, const struct assignment *x)
 
 	add_specimens(sh, &g, x, false, begin_destructive);
 	if (g)
-		sheet_grid_end(sh, g);
+		table_end(sh, g);
 	add_specimens(sh, &tensile, x, true, begin_tensile);
 	if (tensile)
-		sheet_grid_end(sh, tensile);
+		table_end(sh, tensile);
 }
 
 /* Each set once: whose limits these are and where they were read. */
@@ -336,13 +346,13 @@ static bool add_judged(struct sheet *sh, const struct assignment *x, bool destru
 			continue;
 		if (!g) {
 			g = sheet_grid(sh, columns, 5, GLOVE_PT,
-			    destructive ? STR("Judged on specimens") : STR("Judged"));
+			    destructive ? STR("Judged on specimens") : (str){ 0 });
 			grid_row_plain(g, head, 5);
 		}
 		dagger |= judged_rows(sh, g, x, i);
 	}
 	if (g)
-		sheet_grid_end(sh, g);
+		table_end(sh, g);
 	return dagger;
 }
 
@@ -357,37 +367,63 @@ static void add_results(struct sheet *sh, const struct assignment *x)
 	add_criteria_sources(sh, x);
 }
 
+static str grade_name(struct sheet *sh, const struct grade *g)
+{
+	return g->must_pass ? str_format(sh->arena, "%.*s (must pass)", STR_ARG(g->name))
+	    : g->name;
+}
+
+static str number(struct sheet *sh, uint32_t n)
+{
+	return str_format(sh->arena, "%u", n);
+}
+
+/* The lines in two halves side by side, each read downward, then the total. */
+static void score_rows(struct sheet *sh, struct grid *g, const struct assignment *x)
+{
+	size_t half = (x->ngrades + 1) / 2;
+	uint32_t total = 0;
+
+	for (size_t i = 0; i < half; i++) {
+		str row[6] = { 0 };
+
+		for (size_t side = 0; side < 2 && i + side * half < x->ngrades; side++) {
+			const struct grade *k = &x->grades[i + side * half];
+
+			row[side * 3] = grade_name(sh, k);
+			row[side * 3 + 1] = number(sh, k->weight);
+			total += k->weight;
+		}
+		grid_row_plain(g, row, 6);
+	}
+	const struct grid_cell sum[] = { { .text = STR("Total"), .style = SPAN_BOLD },
+		{ .text = number(sh, total), .style = SPAN_BOLD }, { 0 },
+		{ .columns = 3, .text = x->pass_mark
+			? str_format(sh->arena, "pass mark %u", x->pass_mark)
+			: (str){ 0 } } };
+
+	grid_row(g, sum, 4);
+}
+
 static void add_score(struct sheet *sh, const struct assignment *x)
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_SHARE, 1, ALIGN_RIGHT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
-		{ COLUMN_SHARE, 2, ALIGN_LEFT } };
-	const str head[] = { STR("Score"), STR("Weight"), STR("Earned"), STR("Gate") };
-	uint32_t total = 0;
+	const struct grid_column columns[] = { { COLUMN_SHARE, 1, ALIGN_LEFT },
+		{ COLUMN_NATURAL, 40, ALIGN_RIGHT }, { COLUMN_FIXED, MM_PT(20), ALIGN_LEFT },
+		{ COLUMN_SHARE, 1, ALIGN_LEFT }, { COLUMN_NATURAL, 40, ALIGN_RIGHT },
+		{ COLUMN_FIXED, MM_PT(20), ALIGN_LEFT } };
+	const str head[] = { STR("Score"), STR("Weight"), STR("Earned"), STR("Score"),
+		STR("Weight"), STR("Earned") };
 	struct grid *g;
 
 	if (!x->ngrades)
 		return;
-	g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
-	grid_row_plain(g, head, 4);
-	for (size_t i = 0; i < x->ngrades; i++) {
-		str row[4] = { x->grades[i].name,
-			str_format(sh->arena, "%u", x->grades[i].weight), (str){ 0 },
-			x->grades[i].must_pass ? STR("must pass") : STR("-") };
-
-		total += x->grades[i].weight;
-		grid_row_plain(g, row, 4);
-	}
-	const struct grid_cell sum[] = { { .text = STR("Total"), .style = SPAN_BOLD },
-		{ .text = str_format(sh->arena, "%u", total), .style = SPAN_BOLD }, { 0 },
-		{ .text = x->pass_mark
-			? str_format(sh->arena, "pass mark %u", x->pass_mark)
-			: (str){ 0 } } };
-	grid_row(g, sum, 4);
+	g = sheet_grid(sh, columns, 6, GLOVE_PT, (str){ 0 });
+	grid_row_plain(g, head, 6);
+	score_rows(sh, g, x);
 	sheet_grid_end(sh, g);
 	sheet_text(sh,
-	    STR("A failed gate fails the attempt whatever the points. The best attempt "
-		"counts unless the college's policy says otherwise."));
+	    STR("A failed gate (must pass) fails the attempt whatever the points. The best "
+		"attempt counts unless the college's policy says otherwise."));
 }
 
 static str taught_text(struct sheet *sh, const struct skill_at *t)
@@ -417,7 +453,7 @@ static void add_assessed(struct sheet *sh, const struct assignment *x)
 static void add_verdict(struct sheet *sh)
 {
 	static const str words[] = { STR("Passed"), STR("Not passed"), STR("Filed") };
-	struct block *boxes[3];
+	struct block *boxes[3], *b;
 	struct block_column columns[3];
 	double gap = 12, width = (sh->width_pt - 2 * gap) / 3;
 
@@ -425,7 +461,9 @@ static void add_verdict(struct sheet *sh)
 		boxes[i] = block_check(&sh->s, words[i], &TYPE_BOLD, width);
 		columns[i] = (struct block_column){ &boxes[i], 1, width };
 	}
-	sheet_add(sh, block_columns(&sh->s, columns, 3, gap), 8, 4);
+	b = block_columns(&sh->s, columns, 3, gap);
+	b->keep_next = true;
+	sheet_add(sh, b, 8, 4);
 }
 
 static void add_foot(struct sheet *sh, const struct assignment *x)

@@ -302,10 +302,30 @@ static void test_caption_and_head_keep_with_first_row(void **state)
 	assert_int_equal(p->texts[0].page, 2);
 	f = small_pages(b);
 	flow_add(f, block_space(&b->s, 200 - 3 * 20, false));
-	flow_add(f, grid_end(numbered_rows(b, 4, 1, false)));
+	flow_add(f, grid_end(numbered_rows(b, 3, 1, false)));
 	p = emit(b, f);
 	assert_int_equal(p->texts[0].page, 1);
 	assert_int_equal(p->texts[probe_find(p, "row 2", 0)].page, 2);
+}
+
+/* Three rows and more: one alone under its head goes over with the rest. */
+static void test_a_long_table_starts_with_two_rows(void **state)
+{
+	struct bench *b = *state;
+	struct flow *f = small_pages(b);
+	struct probe *p;
+
+	flow_add(f, block_space(&b->s, 200 - 3 * 20, false));
+	flow_add(f, grid_end(numbered_rows(b, 4, 1, false)));
+	p = emit(b, f);
+	assert_int_equal(p->texts[0].page, 2);
+	f = small_pages(b);
+	flow_add(f, block_space(&b->s, 200 - 4 * 20, false));
+	flow_add(f, grid_end(numbered_rows(b, 4, 1, false)));
+	p = emit(b, f);
+	assert_int_equal(p->texts[0].page, 1);
+	assert_int_equal(p->texts[probe_find(p, "row 2", 0)].page, 1);
+	assert_int_equal(p->texts[probe_find(p, "row 3", 0)].page, 2);
 }
 
 static void test_only_a_row_taller_than_a_page_is_cut(void **state)
@@ -434,6 +454,7 @@ int main(void)
 		cmocka_unit_test(test_head_is_repeated),
 		cmocka_unit_test(test_whole_table_moves_on),
 		cmocka_unit_test(test_caption_and_head_keep_with_first_row),
+		cmocka_unit_test(test_a_long_table_starts_with_two_rows),
 		cmocka_unit_test(test_only_a_row_taller_than_a_page_is_cut),
 		cmocka_unit_test(test_tall_row_that_fits_is_whole),
 		cmocka_unit_test(test_random_tables),
