@@ -260,7 +260,7 @@ static void print(struct run *r, struct bundle_spec *spec)
 	spec->model = r->model;
 	spec->order = r->order;
 	spec->faces = r->faces;
-	spec->a4 = r->a4;
+	spec->edition.a4 = r->a4;
 	for (int part = 0; part < BUNDLE_PARTS; part++)
 		spec->draft[part] = hold_find(r->model, r->findings, spec->assignments,
 		    spec->n, spec->quarter) != NULL;
@@ -288,11 +288,11 @@ static void print_books(struct run *r)
 {
 	str *marks = arena_array(r->arena, r->model->nassignments, sizeof *marks);
 	const struct keybook_spec keys = { .model = r->model, .order = r->order,
-		.faces = r->faces, .marks = marks, .a4 = r->a4, .draft = true };
+		.faces = r->faces, .marks = marks, .edition = { .a4 = r->a4 }, .draft = true };
 	const struct template_spec templates = { .model = r->model, .faces = r->faces,
-		.assignments = r->order->walk, .n = r->order->nwalk, .marks = marks, .a4 = r->a4 };
+		.assignments = r->order->walk, .n = r->order->nwalk, .marks = marks, .edition = { .a4 = r->a4 } };
 	const struct label_spec tags = { .model = r->model, .order = r->order,
-		.faces = r->faces, .marks = marks, .a4 = r->a4 };
+		.faces = r->faces, .marks = marks, .edition = { .a4 = r->a4 } };
 	struct labels *l = labels_new(r->arena, &tags);
 	struct keybook *k = keybook_new(r->arena, &keys);
 	struct template_doc *t = template_new(r->arena, &templates);

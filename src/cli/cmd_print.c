@@ -13,9 +13,17 @@
 const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf", "cards.pdf",
 	"chart.pdf" };
 
-static str file_name(struct arena *a, const struct want *w, int part)
+str printer_name(const struct printer *p, struct arena *a, str file)
 {
-	return str_format(a, "%.*s/%s", STR_ARG(w->folder), part_files[part]);
+	str tag = edition_tag(&p->o->edition);
+
+	return str_format(a, "%.*s%.*s.pdf", STR_ARG(str_sub(file, 0, file.n - 4)), STR_ARG(tag));
+}
+
+static str file_name(const struct printer *p, struct arena *a, const struct want *w, int part)
+{
+	return printer_name(p, a,
+	    str_format(a, "%.*s/%s", STR_ARG(w->folder), part_files[part]));
 }
 
 static double seconds_since(const struct timespec *t)
@@ -94,7 +102,7 @@ static void emit_part(const void *doc, struct canvas *c)
 static bool save_part(struct desk *k, const struct want *w, const struct bundle *b, int part)
 {
 	const struct part_of x = { b, (enum bundle_part)part };
-	const struct document d = { .name = file_name(k->arena, w, part),
+	const struct document d = { .name = file_name(k->p, k->arena, w, part),
 		.title = str_format(k->arena, "%.*s, %.*s", STR_ARG(k->p->run->model->title),
 		    STR_ARG(bundle_title(b, x.part))),
 		.pages = bundle_pages(b, x.part), .emit = emit_part, .doc = &x };
@@ -119,8 +127,8 @@ static bool tell_held(struct printer *p, const struct want *w, const struct find
 	for (int part = 0; part < BUNDLE_PARTS; part++) {
 		if (!w->parts[part])
 			continue;
-		ok = printer_drop(p, file_name(p->run->arena, w, part)) && ok;
-		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p->run->arena, w, part)),
+		ok = printer_drop(p, file_name(p, p->run->arena, w, part)) && ok;
+		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p, p->run->arena, w, part)),
 		    STR_ARG(why->message));
 		if (why->pos.file != POS_NOWHERE)
 			buf_addf(&p->held, " (%.*s:%u:%u)", STR_ARG(s->v[why->pos.file].path),
@@ -135,7 +143,7 @@ static bool tell_empty(struct printer *p, const struct want *w)
 	bool ok = true;
 
 	for (int part = 0; part < BUNDLE_PARTS; part++)
-		ok = (!w->parts[part] || printer_drop(p, file_name(p->run->arena, w, part))) && ok;
+		ok = (!w->parts[part] || printer_drop(p, file_name(p, p->run->arena, w, part))) && ok;
 	buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
 	    STR_ARG(w->name));
 	return ok;
@@ -151,7 +159,7 @@ struct bundle_spec printer_bundle(const struct printer *p, const struct want *w,
 	struct bundle_spec spec = {
 		.model = p->run->model, .order = p->order, .faces = p->run->faces,
 		.assignments = w->assignments, .n = w->n, .name = w->name, .quarter = w->quarter,
-		.front = w->quarter || w->n > 1, .a4 = p->o->a4,
+		.front = w->quarter || w->n > 1, .edition = p->o->edition,
 	};
 
 	for (int part = 0; part < BUNDLE_PARTS; part++)
@@ -262,28 +270,42 @@ static bool list_first(struct printer *p)
 
 		for (int part = 0; part < BUNDLE_PARTS; part++)
 			if (made && w->parts[part])
-				printed_add(p->run->arena, &p->printed, file_name(p->run->arena, w, part));
+				printed_add(p->run->arena, &p->printed, file_name(p, p->run->arena, w, part));
 	}
 	for (int book = 0; book < BOOK_COUNT; book++)
 		if (p->wants.books[book])
-			printed_add(p->run->arena, &p->printed, book_files[book]);
+			printed_add(p->run->arena, &p->printed,
+			    printer_name(p, p->run->arena, book_files[book]));
 	return p->printed.n == before || write_list(p);
 }
 
-/* A whole print takes away what earlier ones left and this one does not make. */
+/* Whether a file is of the edition of this print: what follows the first dot of its name
+ * says which. */
+static bool is_of_edition(const struct printer *p, str name)
+{
+	str mine = printer_name(p, p->run->arena, STR(".pdf"));
+	size_t dot = name.n;
+
+	while (dot && name.p[dot - 1] != '/')
+		dot--;
+	return str_eq(str_sub(name, str_find_char(name, '.', dot), name.n), mine);
+}
+
+/* A whole print takes away what earlier ones of its edition left and this one does not
+ * make. */
 static bool drop_stale(struct printer *p, bool whole)
 {
 	bool ok = true;
 
 	for (size_t i = p->printed.n; whole && i--;) {
 		str name = p->printed.v[i];
-		bool wanted = false;
+		bool wanted = !is_of_edition(p, name);
 
 		for (int book = 0; book < BOOK_COUNT; book++)
-			wanted |= str_eq(name, book_files[book]);
+			wanted |= str_eq(name, printer_name(p, p->run->arena, book_files[book]));
 		for (size_t w = 0; w < p->wants.n; w++)
 			for (int part = 0; part < BUNDLE_PARTS; part++)
-				wanted |= str_eq(name, file_name(p->run->arena, &p->wants.v[w], part));
+				wanted |= str_eq(name, file_name(p, p->run->arena, &p->wants.v[w], part));
 		if (!wanted)
 			ok = printer_drop(p, name) && ok;
 	}

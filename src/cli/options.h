@@ -3,6 +3,7 @@
 #define CLI_OPTIONS_H
 
 #include "model/when.h"
+#include "sheets/choice.h"
 
 #define VERSION "0.1.0"
 
@@ -13,7 +14,8 @@ struct options {
 	const char *out;         /* --out */
 	struct when date;        /* --date, for waivers; only when dated */
 	bool dated, sarif, all;
-	bool json, draft, a4, help, version;
+	bool json, draft, help, version;
+	struct edition_choice edition; /* --paper, --large */
 	char **words;            /* what is left after command and options */
 	int nwords;
 };

@@ -9,7 +9,8 @@
 #include <pthread.h>
 #include <time.h>
 
-/* The files of the books, by enum book; those of a bundle, in its folder. */
+/* The files of the books, by enum book; those of a bundle, in its folder. Both in normal
+ * print. */
 extern const str book_files[BOOK_COUNT];
 extern const char *const part_files[BUNDLE_PARTS];
 
@@ -49,6 +50,9 @@ struct document {
 	void (*emit)(const void *doc, struct canvas *c);
 	const void *doc;
 };
+
+/* "q1/packet.large.pdf" for "q1/packet.pdf" in the edition of this print. */
+str printer_name(const struct printer *p, struct arena *a, str file);
 
 struct desk printer_desk(struct printer *p);
 /* Keeps what was told, in the run's arena, and frees the desk. */

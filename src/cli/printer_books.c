@@ -69,7 +69,7 @@ static struct document make_keys(struct printer *p, struct arena *a)
 		.order = p->order,
 		.faces = p->run->faces,
 		.marks = p->marks,
-		.a4 = p->o->a4,
+		.edition = p->o->edition,
 		.draft = has_errors(p) };
 	struct keybook *k = keybook_new(a, &spec);
 
@@ -93,7 +93,7 @@ static struct document make_templates(struct printer *p, struct arena *a)
 		.assignments = p->order->walk,
 		.n = p->order->nwalk,
 		.marks = marks,
-		.a4 = p->o->a4,
+		.edition = p->o->edition,
 		.draft = has_errors(p) };
 	struct template_doc *t;
 
@@ -119,7 +119,7 @@ static struct document make_labels(struct printer *p, struct arena *a)
 		.order = p->order,
 		.faces = p->run->faces,
 		.marks = p->marks,
-		.a4 = p->o->a4,
+		.edition = p->o->edition,
 		.draft = has_errors(p) };
 	struct labels *l = labels_new(a, &spec);
 
@@ -183,7 +183,8 @@ static void list_quarter(struct item_list *l, uint32_t quarter)
 		learn_quarter(p, &w);
 	for (int part = 0; part < BUNDLE_PARTS; part++)
 		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
-			.file = str_format(l->arena, "q%u/%s", quarter, part_files[part]),
+			.file = printer_name(p, l->arena,
+			    str_format(l->arena, "q%u/%s", quarter, part_files[part])),
 			.pages = p->quarter_pages[quarter][part],
 			.copies = part_ways[part].once ? 1 : copies,
 			.one_sided = part_ways[part].one_sided,
@@ -203,7 +204,8 @@ static void list_labels(struct item_list *l, const struct labels *labels)
 		if (!first)
 			continue;
 		*ARENA_PUSH(l->arena, l->v, l->n,
-		    l->cap) = (struct print_item){ .file = book_files[BOOK_LABELS],
+		    l->cap) = (struct print_item){ .file = printer_name(l->p, l->arena,
+			    book_files[BOOK_LABELS]),
 			.pages = last - first + 1,
 			.part = str_format(
 			    l->arena, "pages %u to %u, quarter %u", first, last, q),
@@ -220,7 +222,7 @@ static void list_once(struct item_list *l, enum book book, unsigned pages,
 {
 	if (pages)
 		*ARENA_PUSH(l->arena, l->v, l->n,
-		    l->cap) = (struct print_item){ .file = book_files[book],
+		    l->cap) = (struct print_item){ .file = printer_name(l->p, l->arena, book_files[book]),
 			.pages = pages,
 			.copies = 1,
 			.one_sided = one_sided,
@@ -246,7 +248,7 @@ static struct document make_print_list(struct printer *p, struct arena *a)
 	struct item_list l = { .p = p, .arena = a };
 	struct print_list_spec spec = { .model = p->run->model,
 		.faces = p->run->faces,
-		.a4 = p->o->a4,
+		.edition = p->o->edition,
 		.draft = has_errors(p) };
 	struct print_list *list;
 
@@ -292,7 +294,7 @@ static void make_book(void *user, size_t i)
 	struct desk k = printer_desk(j->p);
 	struct document d = makers[j->books[i]](j->p, k.arena);
 
-	d.name = book_files[j->books[i]];
+	d.name = printer_name(j->p, k.arena, book_files[j->books[i]]);
 	j->p->book_pages[j->books[i]] = d.pages; /* One job a book: nobody else's. */
 	j->ok[i] = !d.pages || printer_save(&k, &d);
 	j->told[i] = printer_leave(&k);
@@ -306,7 +308,8 @@ static bool print_books(struct printer *p, struct book_jobs *j)
 	for (size_t i = 0; i < j->n; i++) {
 		buf_add(&p->told, j->told[i]);
 		if (!p->book_pages[j->books[i]])
-			ok = printer_drop(p, book_files[j->books[i]]) && ok;
+			ok = printer_drop(p, printer_name(p, p->run->arena, book_files[j->books[i]])) &&
+			    ok;
 		ok = j->ok[i] && ok;
 	}
 	return ok;

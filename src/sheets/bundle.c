@@ -18,6 +18,7 @@ struct bundle {
 	struct bundle_spec spec;
 	struct model student;    /* spec.model without what students must not see */
 	struct setter setter;
+	struct edition edition;
 	struct teachers teachers;
 	struct part_doc docs[BUNDLE_PARTS];
 	char (*marks)[MARK_CHARS + 1];
@@ -68,14 +69,14 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 		band.line = band_facts(b->arena, b->spec.model, b->spec.order, b->spec.assignments[i]);
 		band.mark = str_of(b->marks[i]);
 	}
-	band_draw(&b->setter, c, p, &band);
+	band_draw(&b->setter, &b->edition, c, p, &band);
 }
 
 /* ---- layout ---- */
 
 static void start_doc(struct bundle *b, enum bundle_part part)
 {
-	struct flow_spec spec = band_flow_spec(b->spec.a4);
+	struct flow_spec spec = band_flow_spec(&b->edition);
 	struct part_doc *d = &b->docs[part];
 
 	d->bundle = b;
@@ -83,7 +84,7 @@ static void start_doc(struct bundle *b, enum bundle_part part)
 	spec.furniture = furniture;
 	spec.user = d;
 	spec.one_sided = parts[part].one_sided;
-	spec.top_pt += band_drop_pt(parts[part].id_pt);
+	spec.top_pt += band_drop_pt(&b->edition, parts[part].id_pt);
 	d->flow = flow_new(&b->setter, &spec);
 	d->sections = arena_array(b->arena, b->spec.n, sizeof *d->sections);
 	d->front = d->index = SECTION_NONE;
@@ -93,6 +94,7 @@ static void start_doc(struct bundle *b, enum bundle_part part)
 static struct sheet sheet_for(struct bundle *b, enum bundle_part part)
 {
 	struct sheet sh = { .s = b->setter, .arena = b->arena, .o = b->spec.order,
+		.e = &b->edition,
 		.m = parts[part].student ? &b->student : b->spec.model,
 		.teachers = &b->teachers, .flow = b->docs[part].flow };
 
@@ -204,6 +206,7 @@ struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
 
 	b->arena = a;
 	b->spec = *spec;
+	b->edition = edition_new(&spec->edition);
 	b->student = student_view(a, spec->model);
 	b->setter = setter_new(a, spec->faces);
 	b->teachers = teachers_new(a, spec->model);

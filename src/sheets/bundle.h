@@ -5,12 +5,14 @@
  * over the drawn content of three: its packet section, its grading sheet and its card,
  * without mark, page number, course, quarter, week, catalog year and date. So the three
  * always show the same mark, and moving a course reprints nothing. The chart names
- * assignments and prints their marks; it is no part of one. */
+ * assignments and prints their marks; it is no part of one. An edition has marks of its
+ * own: the mark is that of the content as printed. */
 #ifndef SHEETS_BUNDLE_H
 #define SHEETS_BUNDLE_H
 
 #include "draw/face.h"
 #include "order/order.h"
+#include "sheets/choice.h"
 
 enum bundle_part {
 	BUNDLE_PACKET, BUNDLE_GRADING, BUNDLE_CARDS,
@@ -27,7 +29,7 @@ struct bundle_spec {
 	str name;                /* "Quarter 1", "ORW 130", "SM-20" */
 	uint32_t quarter;        /* when it is a whole quarter, else 0 */
 	bool front;              /* cover, use, safety, list and index */
-	bool a4;
+	struct edition_choice edition;
 	bool draft[BUNDLE_PARTS]; /* DRAFT on every page */
 };
 

@@ -168,7 +168,7 @@ static struct block *bullet(struct card *k, str text, double width_pt)
 	struct block *b;
 
 	one->text = text;
-	b = block_item(&k->sh->s, &spec, one, 1, &TYPE_BODY, width_pt);
+	b = block_item(&k->sh->s, &spec, one, 1, &k->sh->e->body, width_pt);
 	b->before_pt = 2;
 	return b;
 }
@@ -200,13 +200,13 @@ static struct block *safety_block(struct card *k, enum detail detail, double wid
 
 	if (!n && !own->n)
 		return NULL;
-	v[m++] = block_plain(&k->sh->s, STR("Safety"), &TYPE_BOLD, TAG_P, inner);
+	v[m++] = block_plain(&k->sh->s, STR("Safety"), &k->sh->e->bold, TAG_P, inner);
 	for (size_t i = 0; i < n; i++)
 		v[m++] = bullet(k, lines[i], inner);
 	for (size_t i = 0; i < own->n && i < OWN_MOST && detail < DETAIL_NO_CAUTIONS; i++)
 		v[m++] = bullet(k, first_sentence(k->sh->arena, &own->v[i]), inner);
 	v[m++] = block_plain(
-	    &k->sh->s, STR("The packet has every caution."), &TYPE_BODY, TAG_P, inner);
+	    &k->sh->s, STR("The packet has every caution."), &k->sh->e->body, TAG_P, inner);
 	return block_frame(&k->sh->s, v, m, 5, 1.5, width_pt);
 }
 
@@ -217,7 +217,7 @@ static struct block *stops_block(struct card *k, enum detail detail)
 	const struct grid_spec spec = { .columns = columns,
 		.ncolumns = 2,
 		.width_pt = k->sh->width_pt,
-		.type = TYPE_BODY,
+		.type = k->sh->e->body,
 		.keep_whole = true,
 		.caption = STR("Stop at these steps and call the instructor") };
 	struct grid *g = grid_begin(&k->sh->s, &spec);
@@ -294,14 +294,14 @@ static struct card words_of(
 	push_middle(&k, detail);
 	push(&k, stops_block(&k, detail));
 	push(&k,
-	    block_plain(&sh->s, foot_words(sh->arena, x, pictures), &TYPE_BODY, TAG_P,
+	    block_plain(&sh->s, foot_words(sh->arena, x, pictures), &sh->e->body, TAG_P,
 		sh->width_pt));
 	return k;
 }
 
 static struct block *title_block(struct sheet *sh, const struct assignment *x)
 {
-	struct block *b = block_plain(&sh->s, x->title, &TYPE_H1, TAG_H1, sh->width_pt);
+	struct block *b = block_plain(&sh->s, x->title, &sh->e->h1, TAG_H1, sh->width_pt);
 
 	b->after_pt = GAP_PT;
 	return b;

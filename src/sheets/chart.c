@@ -35,7 +35,7 @@ static void blank_rows(struct sheet *sh, struct grid *g, const struct grid_cell 
 static double add_top(struct sheet *sh, str head, const struct type *type, str text)
 {
 	struct block *h = block_plain(&sh->s, head, type, TAG_H1, sh->width_pt);
-	struct block *t = block_plain(&sh->s, text, &TYPE_BODY, TAG_P, sh->width_pt);
+	struct block *t = block_plain(&sh->s, text, &sh->e->body, TAG_P, sh->width_pt);
 
 	sheet_add(sh, h, 0, 6);
 	sheet_add(sh, t, 0, 6);
@@ -51,7 +51,7 @@ static void add_chart(struct sheet *sh, const uint32_t *v, size_t n, double used
 	struct grid_spec spec = { .columns = columns,
 		.ncolumns = n + 1,
 		.width_pt = sh->width_pt,
-		.type = TYPE_BODY,
+		.type = sh->e->body,
 		.pad_pt = 1.5,
 		.row_min_pt = GLOVE_PT,
 		.heads = 1 };
@@ -79,7 +79,7 @@ static void add_charts(struct sheet *sh, str name, const uint32_t *v, size_t n)
 		flow_break(sh->flow, START_PAGE);
 		used_pt = add_top(sh,
 		    str_format(sh->arena, "%.*s: who has passed what", STR_ARG(name)),
-		    &TYPE_H1,
+		    &sh->e->h1,
 		    STR("A passed box gets the day. Shop numbers only, never names."));
 		add_chart(sh, &v[at], n - at < each ? n - at : each, used_pt);
 	}
@@ -100,7 +100,7 @@ static void add_sign_off(struct sheet *sh, const struct assignment *x, str mark)
 	const struct grid_spec spec = { .columns = columns,
 		.ncolumns = 5,
 		.width_pt = sh->width_pt,
-		.type = TYPE_BODY,
+		.type = sh->e->body,
 		.row_min_pt = GLOVE_PT,
 		.heads = 1 };
 	struct grid *g = grid_begin(&sh->s, &spec);
@@ -109,7 +109,7 @@ static void add_sign_off(struct sheet *sh, const struct assignment *x, str mark)
 	flow_section(sh->flow, x->id, START_PAGE);
 	flow_mark(sh->flow, str_format(sh->arena, "at %.*s", STR_ARG(x->id)),
 	    str_format(sh->arena, "Sign-off %.*s", STR_ARG(x->id)), 0);
-	used_pt = add_top(sh, x->title, &TYPE_H2,
+	used_pt = add_top(sh, x->title, &sh->e->h2,
 	    STR("Each line says: read in the version named, "
 		"shown, asked, and done under watch, before the first use. Initials of "
 		"both, or it did "

@@ -233,7 +233,8 @@ bool figure_has_room(struct arena *a, const struct faces *faces, const struct as
     const struct joint_block *j)
 {
 	static const struct canvas_ops nothing = { NULL };
-	const struct flow_spec s = band_flow_spec(false);
+	const struct edition usual = edition_new(&(struct edition_choice){ .large = false });
+	const struct flow_spec s = band_flow_spec(&usual);
 	const rect area = { 0, 0, s.page_width_pt - s.inner_pt - s.outer_pt,
 		(s.page_height_pt - s.top_pt - s.bottom_pt) / 3 + 12 };
 	struct canvas c = { .ops = &nothing };
@@ -341,7 +342,7 @@ static double picture_height(const struct sheet *sh)
 static void add_kept(struct sheet *sh, draw_picture *draw, struct picture *p, str alt,
     str head, bool keep)
 {
-	struct block *h = block_plain(&sh->s, head, &TYPE_BOLD, TAG_P, sh->width_pt);
+	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
 	struct block *b = block_picture(&sh->s, draw, p, alt, picture_height(sh), sh->width_pt);
 
 	h->keep_next = true;
@@ -439,7 +440,7 @@ static void add_cut(struct sheet *sh, const struct fig_cut *k)
 	struct block *h = block_plain(&sh->s, k->od_mm > 0
 	    ? STR("Cut map, round the outside from 12: one way that fits; the code decides")
 	    : STR("Cut map, from the left end: one way that fits; the code decides"),
-	    &TYPE_BOLD, TAG_P, sh->width_pt);
+	    &sh->e->bold, TAG_P, sh->width_pt);
 
 	h->keep_next = true;
 	sheet_add(sh, h, 6, 2);
@@ -540,7 +541,7 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 /* The author's words above a drawing stay with it. */
 static void add_caption(struct sheet *sh, const struct prose *p)
 {
-	struct block **v = block_prose(&sh->s, p, &TYPE_BODY, 4, sh->width_pt);
+	struct block **v = block_prose(&sh->s, p, &sh->e->body, 4, sh->width_pt);
 
 	for (size_t i = 0; i < p->n; i++) {
 		v[i]->keep_next = true;

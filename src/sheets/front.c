@@ -54,16 +54,16 @@ static void add_cover(struct sheet *sh, const struct packet_cover *c)
 
 	sheet_space(sh, 60);
 	while (str_next(&rest, ':', &part))
-		sheet_add(sh, block_plain(&sh->s, str_trim(part), &TYPE_H1, TAG_P, sh->width_pt), 4, 4);
+		sheet_add(sh, block_plain(&sh->s, str_trim(part), &sh->e->h1, TAG_P, sh->width_pt), 4, 4);
 	sheet_add(sh, block_plain(&sh->s, str_format(sh->arena, "%.*s student packet",
-	    STR_ARG(c->name)), &TYPE_COVER, TAG_H1, sh->width_pt), 20, 12);
+	    STR_ARG(c->name)), &sh->e->cover, TAG_H1, sh->width_pt), 20, 12);
 	if (sh->m->catalog_year.n)
 		sheet_text(sh, str_format(sh->arena, "Catalog year %.*s", STR_ARG(sh->m->catalog_year)));
 	if (c->quarter && c->quarter <= sh->m->nquarters && sh->m->quarters[c->quarter - 1].starts.n)
 		sheet_text(sh, str_format(sh->arena, "Starts %.*s",
 		    STR_ARG(sh->m->quarters[c->quarter - 1].starts)));
 	sheet_space(sh, 24);
-	sheet_add(sh, block_blanks(&sh->s, number, 2, &TYPE_NUMBER, 40, sh->width_pt), 8, 4);
+	sheet_add(sh, block_blanks(&sh->s, number, 2, &sh->e->number, 40, sh->width_pt), 8, 4);
 	sheet_text(sh, STR("Write your shop number, never your name, on anything that stays in a booth."));
 	sheet_space(sh, 24);
 	add_courses(sh, c);
@@ -105,7 +105,7 @@ static void add_shop_safety(struct sheet *sh)
 	sheet_bullets(sh, safety_page, safety_page_lines);
 	sheet_bold(sh, safety_deference());
 	sheet_text(sh, STR("I have read this page and asked about what I did not understand."));
-	sheet_add(sh, block_blanks(&sh->s, v, 3, &TYPE_BODY, 0, sh->width_pt), 8, 4);
+	sheet_add(sh, block_blanks(&sh->s, v, 3, &sh->e->body, 0, sh->width_pt), 8, 4);
 }
 
 /* ---- lists ---- */

@@ -54,7 +54,7 @@ static size_t head_blanks(struct sheet *sh, const struct assignment *x, struct b
 
 static void add_blanks(struct sheet *sh, const struct blank *v, size_t n)
 {
-	sheet_add(sh, block_blanks(&sh->s, v, n, &TYPE_BODY, 0, sh->width_pt), 0, 0);
+	sheet_add(sh, block_blanks(&sh->s, v, n, &sh->e->body, 0, sh->width_pt), 0, 0);
 }
 
 /* Rows of three short blanks, then pairs of those with longer names. */
@@ -458,7 +458,7 @@ static void add_verdict(struct sheet *sh)
 	double gap = 12, width = (sh->width_pt - 2 * gap) / 3;
 
 	for (int i = 0; i < 3; i++) {
-		boxes[i] = block_check(&sh->s, words[i], &TYPE_BOLD, width);
+		boxes[i] = block_check(&sh->s, words[i], &sh->e->bold, width);
 		columns[i] = (struct block_column){ &boxes[i], 1, width };
 	}
 	b = block_columns(&sh->s, columns, 3, gap);
@@ -473,7 +473,7 @@ static void add_foot(struct sheet *sh, const struct assignment *x)
 
 	add_assessed(sh, x);
 	add_verdict(sh);
-	sheet_add(sh, block_blanks(&sh->s, v, 2, &TYPE_BODY, 0, sh->width_pt), 4, 4);
+	sheet_add(sh, block_blanks(&sh->s, v, 2, &sh->e->body, 0, sh->width_pt), 4, 4);
 }
 
 void sheet_grading(struct sheet *sh, uint32_t assignment)

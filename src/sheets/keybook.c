@@ -10,6 +10,7 @@ struct keybook {
 	struct arena *arena;
 	struct keybook_spec spec;
 	struct setter setter;
+	struct edition edition;
 	struct flow *flow;
 	struct map *by_id;
 };
@@ -26,7 +27,7 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 		band.line = band_facts(k->arena, k->spec.model, k->spec.order, i);
 		band.mark = k->spec.marks[i];
 	}
-	band_draw(&k->setter, c, p, &band);
+	band_draw(&k->setter, &k->edition, c, p, &band);
 }
 
 static void add_workings(struct sheet *sh, const struct assignment *x)
@@ -96,7 +97,7 @@ static void fill(struct keybook *k)
 {
 	struct teachers teachers = teachers_new(k->arena, k->spec.model);
 	struct sheet sh = { .s = k->setter, .arena = k->arena, .m = k->spec.model,
-		.o = k->spec.order, .teachers = &teachers, .flow = k->flow };
+		.o = k->spec.order, .e = &k->edition, .teachers = &teachers, .flow = k->flow };
 
 	sh.width_pt = flow_width_pt(k->flow);
 	for (size_t i = 0; i < k->spec.order->nwalk; i++) {
@@ -115,12 +116,14 @@ static void fill(struct keybook *k)
 struct keybook *keybook_new(struct arena *a, const struct keybook_spec *spec)
 {
 	struct keybook *k = arena_alloc(a, sizeof *k);
-	struct flow_spec flow = band_flow_spec(spec->a4);
+	struct flow_spec flow;
 
 	k->arena = a;
 	k->spec = *spec;
+	k->edition = edition_new(&spec->edition);
 	k->setter = setter_new(a, spec->faces);
 	k->by_id = map_new(a, false);
+	flow = band_flow_spec(&k->edition);
 	flow.furniture = furniture;
 	flow.user = k;
 	k->flow = flow_new(&k->setter, &flow);

@@ -8,13 +8,15 @@
 
 #include "draw/face.h"
 #include "order/order.h"
+#include "sheets/choice.h"
 
 struct keybook_spec {
 	const struct model *model;
 	const struct order *order;
 	const struct faces *faces;
 	const str *marks;        /* by assignment index; empty: not printed */
-	bool a4, draft;
+	struct edition_choice edition;
+	bool draft;
 };
 
 struct keybook;

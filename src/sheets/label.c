@@ -4,17 +4,16 @@
 #include "sheets/band.h"
 #include "sheets/sheet.h"
 
-enum { TAG_ROWS = 5, ATTEMPTS_MOST = 20 };
+enum { ATTEMPTS_MOST = 20, COLUMNS_MOST = 2 };
 #define PAD_PT 9.0
 
-static const struct type type_id = { .size_pt = 26, .style = SPAN_BOLD };
-static const struct type type_attempt = { .size_pt = 14, .style = SPAN_BOLD };
-static const struct type type_mark = {
-	.size_pt = 12, .style = SPAN_BOLD | SPAN_CODE, .align = ALIGN_RIGHT
-};
-static const struct type type_top = {
-	.size_pt = 12, .style = SPAN_BOLD, .align = ALIGN_CENTER
-};
+/* Tags on a page: large print takes twice the width and more height. */
+struct raster { size_t columns, rows; };
+
+static struct raster raster_of(const struct edition *e)
+{
+	return e->choice.large ? (struct raster){ 1, 3 } : (struct raster){ COLUMNS_MOST, 5 };
+}
 
 /* One tag; attempt 0 is a bench label. */
 struct label {
@@ -23,10 +22,10 @@ struct label {
 	uint32_t attempt;
 };
 
-/* The two tags of a row. */
+/* The tags of a row. */
 struct tag_row {
 	struct labels *labels;
-	struct label tag[2];
+	struct label tag[COLUMNS_MOST];
 	size_t n;
 };
 
@@ -34,6 +33,7 @@ struct labels {
 	struct arena *arena;
 	struct label_spec spec;
 	struct setter setter;
+	struct edition edition;
 	struct flow *flow;
 	uint32_t *sections; /* by quarter; SECTION_NONE */
 	struct label *tags; /* of the quarter being filled */
@@ -48,7 +48,7 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 		.foot = l->spec.model->title,
 		.draft = l->spec.draft };
 
-	band_draw(&l->setter, c, p, &band);
+	band_draw(&l->setter, &l->edition, c, p, &band);
 }
 
 /* ---- one tag ---- */
@@ -62,40 +62,45 @@ static void put(const struct labels *l, struct canvas *c, str text,
 /* The point of the arrow goes to the end of the coupon that is up, or to 12 o'clock. */
 static void draw_top_mark(const struct labels *l, struct canvas *c, pt at)
 {
+	const struct edition *e = &l->edition;
+	const struct type top = edition_type(e, 12, SPAN_BOLD, ALIGN_CENTER);
 	const struct ink solid = { .fill = true };
-	const pt arrow[3] = { { at.x, at.y - 36 }, { at.x + 13, at.y - 14 },
-		{ at.x - 13, at.y - 14 } };
+	double foot = at.y - 14 * e->zoom;
+	const pt arrow[3] = { { at.x, foot - 22 }, { at.x + 13, foot }, { at.x - 13, foot } };
 
 	canvas_polygon(c, arrow, 3, &solid);
-	put(l, c, STR("TOP"), &type_top, at, 60);
+	put(l, c, STR("TOP"), &top, at, 60 * e->zoom);
 }
 
 static void draw_shop_number(const struct labels *l, struct canvas *c, rect r)
 {
-	double y = r.y + r.h, x = r.x + 80;
+	const struct edition *e = &l->edition;
+	double y = r.y + r.h, x = r.x + 80 * e->zoom;
 
-	put(l, c, STR("Shop number"), &TYPE_BODY, (pt){ r.x, y }, 80);
+	put(l, c, STR("Shop number"), &e->body, (pt){ r.x, y }, 80 * e->zoom);
 	canvas_line(c, (pt){ x, y + 2 }, (pt){ r.x + r.w, y + 2 }, RULE_PT);
 }
 
 static void draw_tag(
     const struct labels *l, struct canvas *c, rect area, const struct label *t)
 {
+	const struct edition *e = &l->edition;
+	const struct type id = edition_type(e, 26, SPAN_BOLD, ALIGN_LEFT);
+	const struct type mark = edition_type(e, 12, SPAN_BOLD | SPAN_CODE, ALIGN_RIGHT);
 	rect r = rect_inset(area, PAD_PT);
-	const struct type *second = t->attempt ? &type_attempt : &TYPE_BOLD;
 	str words = t->attempt
 	    ? str_format(l->arena, "Attempt %u of %u", t->attempt, t->x->attempts)
 	    : STR("Kit for one attempt");
-	double wide = t->attempt ? r.w - 66 : r.w;
+	double z = e->zoom, wide = t->attempt ? r.w - 66 * z : r.w;
 
 	canvas_box_begin(c, area, STR("tag"));
-	put(l, c, t->x->id, &type_id, (pt){ r.x, r.y + 22 }, r.w - 95);
-	put(l, c, t->mark, &type_mark, (pt){ r.x + r.w, r.y + 12 }, 95);
-	put(l, c, t->x->title, &TYPE_BODY, (pt){ r.x, r.y + 40 }, r.w);
-	put(l, c, words, second, (pt){ r.x, r.y + 60 }, wide);
-	put(l, c, t->line, &TYPE_BODY, (pt){ r.x, r.y + 77 }, wide);
+	put(l, c, t->x->id, &id, (pt){ r.x, r.y + 22 * z }, r.w - 95 * z);
+	put(l, c, t->mark, &mark, (pt){ r.x + r.w, r.y + 12 * z }, 95 * z);
+	put(l, c, t->x->title, &e->body, (pt){ r.x, r.y + 40 * z }, r.w);
+	put(l, c, words, t->attempt ? &e->number : &e->bold, (pt){ r.x, r.y + 60 * z }, wide);
+	put(l, c, t->line, &e->body, (pt){ r.x, r.y + 77 * z }, wide);
 	if (t->attempt) {
-		draw_top_mark(l, c, (pt){ r.x + r.w - 30, r.y + 82 });
+		draw_top_mark(l, c, (pt){ r.x + r.w - 30 * z, r.y + 82 * z });
 		draw_shop_number(l, c, (rect){ r.x, r.y, r.w, r.h - 3 });
 	}
 	canvas_box_end(c);
@@ -126,7 +131,7 @@ static void draw_cuts(struct canvas *c, rect r, size_t n)
 static void draw_row(void *user, struct canvas *c, rect area)
 {
 	const struct tag_row *k = user;
-	double w = area.w / 2;
+	double w = area.w / (double)raster_of(&k->labels->edition).columns;
 
 	draw_cuts(c, (rect){ area.x, area.y, w, area.h }, k->n);
 	for (size_t i = 0; i < k->n; i++) {
@@ -210,7 +215,8 @@ static str row_words(struct arena *a, const struct tag_row *k)
 
 static void fill_quarter(struct labels *l, uint32_t quarter)
 {
-	double height_pt = (flow_height_pt(l->flow) - 1) / TAG_ROWS;
+	struct raster raster = raster_of(&l->edition);
+	double height_pt = (flow_height_pt(l->flow) - 1) / (double)raster.rows;
 	str name = str_format(l->arena, "Quarter %u", quarter);
 
 	collect(l, quarter);
@@ -218,10 +224,10 @@ static void fill_quarter(struct labels *l, uint32_t quarter)
 		return;
 	l->sections[quarter] = flow_section(l->flow, name, START_PAGE);
 	flow_mark(l->flow, str_format(l->arena, "at %.*s", STR_ARG(name)), name, 0);
-	for (size_t i = 0; i < l->ntags; i += 2) {
+	for (size_t i = 0; i < l->ntags; i += raster.columns) {
 		struct tag_row *k = arena_alloc(l->arena, sizeof *k);
 
-		*k = (struct tag_row){ .labels = l, .n = l->ntags - i < 2 ? 1 : 2 };
+		*k = (struct tag_row){ .labels = l, .n = l->ntags - i < raster.columns ? 1 : raster.columns };
 		for (size_t j = 0; j < k->n; j++)
 			k->tag[j] = l->tags[i + j];
 		flow_add(l->flow,
@@ -233,11 +239,13 @@ static void fill_quarter(struct labels *l, uint32_t quarter)
 struct labels *labels_new(struct arena *a, const struct label_spec *spec)
 {
 	struct labels *l = arena_alloc(a, sizeof *l);
-	struct flow_spec flow = band_flow_spec(spec->a4);
+	struct flow_spec flow;
 
 	l->arena = a;
 	l->spec = *spec;
+	l->edition = edition_new(&spec->edition);
 	l->setter = setter_new(a, spec->faces);
+	flow = band_flow_spec(&l->edition);
 	flow.furniture = furniture;
 	flow.user = l;
 	flow.one_sided = true;

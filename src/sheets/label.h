@@ -1,6 +1,6 @@
 /* sheets/label.h - coupon tags and bench labels, to be cut apart.
  *
- * Ten on a page, dashed lines to cut along. By quarter: one tag for each planned attempt
+ * Ten on a page (large print: three), dashed lines to cut along. By quarter: one tag for each planned attempt
  * of each assignment with welds, then one bench label for each assignment with pieces.
  * Each shows the mark of the sheets it belongs to. */
 #ifndef SHEETS_LABEL_H
@@ -8,13 +8,15 @@
 
 #include "draw/face.h"
 #include "order/order.h"
+#include "sheets/choice.h"
 
 struct label_spec {
 	const struct model *model;
 	const struct order *order;
 	const struct faces *faces;
 	const str *marks;        /* by assignment index */
-	bool a4, draft;
+	struct edition_choice edition;
+	bool draft;
 };
 
 struct labels;

@@ -8,6 +8,7 @@
 
 struct map_page {
 	struct setter setter;
+	const struct edition *e;
 	const struct model *m;
 	const uint32_t *v; /* assignments, by box */
 	size_t n;
@@ -109,7 +110,7 @@ static str short_title(struct arena *a, const struct assignment *x)
 static const struct lines *title_lines(
     const struct map_page *p, str title, double wide_pt, size_t most)
 {
-	const struct lines *l = para_break_plain(&p->setter, title, &TYPE_BODY, wide_pt);
+	const struct lines *l = para_break_plain(&p->setter, title, &p->e->body, wide_pt);
 	size_t end = title.n;
 
 	while (l->n > most && end) {
@@ -119,7 +120,7 @@ static const struct lines *title_lines(
 		l = para_break_plain(&p->setter,
 		    str_format(
 			p->setter.arena, "%.*s...", STR_ARG(str_sub(title, 0, end))),
-		    &TYPE_BODY, wide_pt);
+		    &p->e->body, wide_pt);
 	}
 	return l;
 }
@@ -129,16 +130,15 @@ static void draw_box(const struct map_page *p, struct canvas *c, size_t i, rect 
 	const struct assignment *x = &p->m->assignments[p->v[i]];
 	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
 	const struct ink border = { .stroke_pt = test ? 2.5 : RULE_PT };
-	const struct type bold = { .size_pt = 12, .style = SPAN_BOLD };
-	double lead = para_lead_pt(&p->setter, &TYPE_BODY), wide = r.w - 2 * PAD_PT;
+	double lead = para_lead_pt(&p->setter, &p->e->body), wide = r.w - 2 * PAD_PT;
 	size_t most = (size_t)((r.h - PAD_PT - lead) / lead);
 	const struct lines *l = title_lines(p, p->titles[i], wide, most);
 	const struct pen pen = { .canvas = c };
 
 	canvas_rect(c, r, &border);
 	canvas_box_begin(c, r, STR("box"));
-	plain_draw(&p->setter, c, plain_cut(&p->setter, x->id, &bold, wide), &bold,
-	    (pt){ r.x + PAD_PT, r.y + PAD_PT / 2 + 12 });
+	plain_draw(&p->setter, c, plain_cut(&p->setter, x->id, &p->e->bold, wide),
+	    &p->e->bold, (pt){ r.x + PAD_PT, r.y + PAD_PT / 2 + p->e->bold.size_pt });
 	para_draw_part(l, &pen, (pt){ r.x + PAD_PT, r.y + PAD_PT / 2 + lead }, 0,
 	    l->n < most ? l->n : most);
 	canvas_box_end(c);
@@ -172,8 +172,8 @@ static void draw_week(
 	    : str_format(a, "week %u-%u", r->first_week, r->last_week);
 	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 : r->label.y + 13;
 
-	plain_draw(&p->setter, c, plain_cut(&p->setter, words, &TYPE_BODY, r->label.w),
-	    &TYPE_BODY, (pt){ corner.x + r->label.x, corner.y + y });
+	plain_draw(&p->setter, c, plain_cut(&p->setter, words, &p->e->body, r->label.w),
+	    &p->e->body, (pt){ corner.x + r->label.x, corner.y + y });
 }
 
 static void draw_map(void *user, struct canvas *c, rect area)
@@ -238,7 +238,7 @@ static str note_words(struct sheet *sh, bool thinned)
 
 static struct block *text(struct sheet *sh, str s)
 {
-	struct block *b = block_plain(&sh->s, s, &TYPE_BODY, TAG_P, sh->width_pt);
+	struct block *b = block_plain(&sh->s, s, &sh->e->body, TAG_P, sh->width_pt);
 
 	b->before_pt = b->after_pt = 3;
 	return b;
@@ -261,7 +261,7 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 	struct map_page *p = arena_alloc(sh->arena, sizeof *p);
 	struct ties t = find_ties(sh, c);
 	struct block *head = block_plain(&sh->s,
-	    str_format(sh->arena, "%.*s, what leads to what", STR_ARG(c->name)), &TYPE_H1,
+	    str_format(sh->arena, "%.*s, what leads to what", STR_ARG(c->name)), &sh->e->h1,
 	    TAG_H1, sh->width_pt);
 	struct block *note = text(sh, note_words(sh, true)),
 		     *earlier = text(sh, earlier_words(sh, &t));
@@ -272,6 +272,7 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 		earlier = text(sh, STR("Each sheet names what it needs from before."));
 	height_pt -= t.nearlier ? earlier->height_pt : 0;
 	*p = (struct map_page){ .setter = sh->s,
+		.e = sh->e,
 		.m = sh->m,
 		.v = c->v,
 		.n = c->n,

@@ -95,7 +95,7 @@ static void add_flat(struct sheet *sh, const struct flat *f)
 	struct picture *p = arena_alloc(sh->arena, sizeof *p);
 	str head = str_format(sh->arena, "Pattern: %.*s, cut %u", STR_ARG(f->name),
 	    f->count);
-	struct block *h = block_plain(&sh->s, head, &TYPE_BOLD, TAG_P, sh->width_pt);
+	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
 	str alt = str_format(sh->arena, "Developed outline, %.*s, fits %.*s by %.*s",
 	    STR_ARG(f->name), STR_ARG(key_length_text(sh->arena, f->width_mm)),
 	    STR_ARG(key_length_text(sh->arena, f->height_mm)));

@@ -7,6 +7,7 @@ struct print_list {
 	struct arena *arena;
 	struct print_list_spec spec;
 	struct setter setter;
+	struct edition edition;
 	struct flow *flow;
 };
 
@@ -69,7 +70,7 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 		.foot = l->spec.model->title,
 		.draft = l->spec.draft };
 
-	band_draw(&l->setter, c, p, &band);
+	band_draw(&l->setter, &l->edition, c, p, &band);
 }
 
 static str number(struct arena *a, size_t n)
@@ -103,7 +104,7 @@ static void add_items(struct sheet *sh, const struct print_list *l)
 	const struct grid_spec spec = { .columns = columns,
 		.ncolumns = 7,
 		.width_pt = sh->width_pt,
-		.type = TYPE_BODY,
+		.type = sh->e->body,
 		.heads = 1 };
 	const str head[] = { STR("File"), STR("Pages"), STR("Copies"), STR("Sides"),
 		STR("Staple or bind"), STR("Paper"), STR("Sheets") };
@@ -163,7 +164,7 @@ static const str ways[] = {
 struct print_list *print_list_new(struct arena *a, const struct print_list_spec *spec)
 {
 	struct print_list *l = arena_alloc(a, sizeof *l);
-	struct flow_spec flow = band_flow_spec(spec->a4);
+	struct flow_spec flow;
 	struct print_item *items = arena_array(a, spec->n, sizeof *items);
 	struct sheet sh;
 
@@ -171,8 +172,10 @@ struct print_list *print_list_new(struct arena *a, const struct print_list_spec 
 		items[i] = spec->items[i];
 	l->arena = a;
 	l->spec = *spec;
+	l->edition = edition_new(&spec->edition);
 	l->spec.items = items;
 	l->setter = setter_new(a, spec->faces);
+	flow = band_flow_spec(&l->edition);
 	flow.furniture = furniture;
 	flow.user = l;
 	l->flow = flow_new(&l->setter, &flow);
@@ -180,6 +183,7 @@ struct print_list *print_list_new(struct arena *a, const struct print_list_spec 
 		.arena = a,
 		.m = spec->model,
 		.flow = l->flow,
+		.e = &l->edition,
 		.width_pt = flow_width_pt(l->flow) };
 	flow_label(l->flow, LABEL_DECIMAL, (str){ 0 }, 1);
 	flow_section(l->flow, STR("print list"), START_HERE);

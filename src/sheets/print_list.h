@@ -7,6 +7,7 @@
 
 #include "draw/face.h"
 #include "model/model.h"
+#include "sheets/choice.h"
 
 struct print_item {
 	str file, part;          /* "shop/labels.pdf", "pages 1 to 6, quarter 1" or empty */
@@ -21,7 +22,8 @@ struct print_list_spec {
 	const struct faces *faces;
 	const struct print_item *items;
 	size_t n;
-	bool a4, draft;
+	struct edition_choice edition;
+	bool draft;
 };
 
 struct print_list;

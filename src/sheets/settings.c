@@ -288,7 +288,7 @@ struct block *card_settings(struct sheet *sh, const struct assignment *x, bool f
 	const struct grid_column columns[] = { { COLUMN_NATURAL, 60, ALIGN_LEFT },
 		{ COLUMN_SHARE, 1, ALIGN_LEFT } };
 	const struct grid_spec spec = { .columns = columns, .ncolumns = 2, .width_pt = width_pt,
-		.type = TYPE_BODY, .caption = STR("Start with"), .keep_whole = true };
+		.type = sh->e->body, .caption = STR("Start with"), .keep_whole = true };
 	size_t n = facts ? sizeof card_facts / sizeof *card_facts : CARD_ARC_FACTS;
 	bool any = x->nprocesses || x->nfillers || x->ncurrents || x->npasses;
 	struct grid *g = grid_begin(&sh->s, &spec);

@@ -2,12 +2,6 @@
 
 #include "units/format.h"
 
-const struct type TYPE_BODY = { .size_pt = 12 };
-const struct type TYPE_BOLD = { .size_pt = 12, .style = SPAN_BOLD };
-const struct type TYPE_NUMBER = { .size_pt = 14, .style = SPAN_BOLD };
-const struct type TYPE_H1 = { .size_pt = 20, .style = SPAN_BOLD };
-const struct type TYPE_H2 = { .size_pt = 14, .style = SPAN_BOLD };
-const struct type TYPE_COVER = { .size_pt = 30, .style = SPAN_BOLD };
 
 void sheet_add(struct sheet *sh, struct block *b, double before_pt, double after_pt)
 {
@@ -18,7 +12,7 @@ void sheet_add(struct sheet *sh, struct block *b, double before_pt, double after
 
 void sheet_heading(struct sheet *sh, str text, int level)
 {
-	struct block *b = block_plain(&sh->s, text, level == 1 ? &TYPE_H1 : &TYPE_H2,
+	struct block *b = block_plain(&sh->s, text, level == 1 ? &sh->e->h1 : &sh->e->h2,
 	    level == 1 ? TAG_H1 : TAG_H2, sh->width_pt);
 
 	sheet_add(sh, b, level == 1 ? 0 : 14, level == 1 ? 8 : 4);
@@ -26,12 +20,12 @@ void sheet_heading(struct sheet *sh, str text, int level)
 
 void sheet_text(struct sheet *sh, str text)
 {
-	sheet_add(sh, block_plain(&sh->s, text, &TYPE_BODY, TAG_P, sh->width_pt), 3, 3);
+	sheet_add(sh, block_plain(&sh->s, text, &sh->e->body, TAG_P, sh->width_pt), 3, 3);
 }
 
 void sheet_bold(struct sheet *sh, str text)
 {
-	struct block *b = block_plain(&sh->s, text, &TYPE_BOLD, TAG_P, sh->width_pt);
+	struct block *b = block_plain(&sh->s, text, &sh->e->bold, TAG_P, sh->width_pt);
 
 	b->keep_next = true;
 	sheet_add(sh, b, 3, 3);
@@ -39,7 +33,7 @@ void sheet_bold(struct sheet *sh, str text)
 
 void sheet_prose(struct sheet *sh, const struct prose *p)
 {
-	struct block **v = block_prose(&sh->s, p, &TYPE_BODY, 4, sh->width_pt);
+	struct block **v = block_prose(&sh->s, p, &sh->e->body, 4, sh->width_pt);
 
 	flow_add_all(sh->flow, v, p->n);
 }
@@ -51,13 +45,13 @@ void sheet_bullets(struct sheet *sh, const str *v, size_t n)
 	for (size_t i = 0; i < n; i++) {
 		struct span one = { .text = v[i] };
 
-		sheet_add(sh, block_item(&sh->s, &spec, &one, 1, &TYPE_BODY, sh->width_pt), 2, 2);
+		sheet_add(sh, block_item(&sh->s, &spec, &one, 1, &sh->e->body, sh->width_pt), 2, 2);
 	}
 }
 
 void sheet_check(struct sheet *sh, str text)
 {
-	sheet_add(sh, block_check(&sh->s, text, &TYPE_BODY, sh->width_pt), 4, 4);
+	sheet_add(sh, block_check(&sh->s, text, &sh->e->body, sh->width_pt), 4, 4);
 }
 
 void sheet_space(struct sheet *sh, double height_pt)
@@ -69,7 +63,7 @@ struct grid *sheet_grid(struct sheet *sh, const struct grid_column *columns, siz
     double row_min_pt, str caption)
 {
 	const struct grid_spec spec = {
-		.columns = columns, .ncolumns = n, .width_pt = sh->width_pt, .type = TYPE_BODY,
+		.columns = columns, .ncolumns = n, .width_pt = sh->width_pt, .type = sh->e->body,
 		.caption = caption, .row_min_pt = row_min_pt, .heads = 1, .keep_whole = true,
 	};
 

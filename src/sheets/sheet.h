@@ -1,7 +1,7 @@
 /* sheets/sheet.h - what every printed document of this room is made with.
  *
  * A sheet is one run of blocks on a flow: a front page, an assignment in a packet, a
- * grading sheet. All sizes in points. Types: 12 pt is the least on paper. */
+ * grading sheet. All sizes in points. Types: those of the edition. */
 #ifndef SHEETS_SHEET_H
 #define SHEETS_SHEET_H
 
@@ -9,6 +9,7 @@
 #include "order/order.h"
 #include "page/flow.h"
 #include "page/grid.h"
+#include "sheets/edition.h"
 
 /* Who teaches each skill, for both kinds of list on paper: v[start[s]] up to
  * v[start[s + 1]] are assignments in order of their ids. */
@@ -24,10 +25,9 @@ struct sheet {
 	const struct order *o;
 	const struct teachers *teachers;
 	struct flow *flow;
+	const struct edition *e;
 	double width_pt;         /* of the body */
 };
-
-extern const struct type TYPE_BODY, TYPE_BOLD, TYPE_NUMBER, TYPE_H1, TYPE_H2, TYPE_COVER;
 
 /* Heading of level 1 or 2, space above, kept with what follows. */
 void sheet_heading(struct sheet *sh, str text, int level);

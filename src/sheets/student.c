@@ -71,7 +71,7 @@ static void add_need(struct sheet *sh, const struct need *need, uint32_t self)
 			v[n++] = (struct span){ STR(", or "), 0 };
 		n += skill_spans(sh, &need->v[i], self, &v[n]);
 	}
-	sheet_add(sh, block_item(&sh->s, &spec, v, n, &TYPE_BODY, sh->width_pt), 4, 4);
+	sheet_add(sh, block_item(&sh->s, &spec, v, n, &sh->e->body, sh->width_pt), 4, 4);
 }
 
 static void add_needs(struct sheet *sh, const struct assignment *x, uint32_t self)
@@ -96,16 +96,16 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 
 	if (!n && !x->cautions.n)
 		return;
-	frame[k++] = block_plain(&sh->s, STR("Cautions"), &TYPE_BOLD, TAG_P, inner);
+	frame[k++] = block_plain(&sh->s, STR("Cautions"), &sh->e->bold, TAG_P, inner);
 	for (size_t i = 0; i < n; i++)
-		frame[k++] = block_plain(&sh->s, v[i], &TYPE_BODY, TAG_P, inner);
+		frame[k++] = block_plain(&sh->s, v[i], &sh->e->body, TAG_P, inner);
 	if (x->cautions.n) {
-		struct block **own = block_prose(&sh->s, &x->cautions, &TYPE_BODY, 3, inner);
+		struct block **own = block_prose(&sh->s, &x->cautions, &sh->e->body, 3, inner);
 
 		for (size_t i = 0; i < x->cautions.n && k < SAFETY_LINES_MOST + 14; i++)
 			frame[k++] = own[i];
 	}
-	frame[k++] = block_plain(&sh->s, safety_deference(), &TYPE_BODY, TAG_P, inner);
+	frame[k++] = block_plain(&sh->s, safety_deference(), &sh->e->body, TAG_P, inner);
 	for (size_t i = 0; i < k; i++)
 		frame[i]->before_pt = frame[i]->after_pt = 3;
 	sheet_add(sh, block_frame(&sh->s, frame, k, pad, 1.5, sh->width_pt), 8, 8);
@@ -182,7 +182,7 @@ static void add_step(struct sheet *sh, const struct step *step, uint32_t number)
 		v[n++] = (struct span){ str_format(sh->arena, "%.*s: ", STR_ARG(step->hold)), SPAN_BOLD };
 	for (size_t i = 0; i < step->para.nspans; i++)
 		v[n++] = step->para.spans[i];
-	sheet_add(sh, block_item(&sh->s, &spec, v, n, &TYPE_BODY, sh->width_pt), 4, 4);
+	sheet_add(sh, block_item(&sh->s, &spec, v, n, &sh->e->body, sh->width_pt), 4, 4);
 }
 
 static void add_steps(struct sheet *sh, const struct assignment *x)
@@ -271,7 +271,7 @@ static void add_checks(struct sheet *sh)
 		{ STR("Date"), (str){ 0 }, 0 } };
 
 	sheet_check(sh, STR("Work marked with my shop number and attempt, place clean"));
-	sheet_add(sh, block_blanks(&sh->s, blanks, 2, &TYPE_BODY, 0, sh->width_pt), 6, 6);
+	sheet_add(sh, block_blanks(&sh->s, blanks, 2, &sh->e->body, 0, sh->width_pt), 6, 6);
 }
 
 static void add_failing(struct sheet *sh, const struct assignment *x)

@@ -96,8 +96,8 @@ struct template_doc *template_new(struct arena *a, const struct template_spec *s
 	t->arena = a;
 	t->spec = *spec;
 	t->setter = setter_new(a, spec->faces);
-	t->width_pt = spec->a4 ? MM_PT(210) : 612;
-	t->height_pt = spec->a4 ? MM_PT(297) : 792;
+	t->width_pt = spec->edition.a4 ? MM_PT(210) : 612;
+	t->height_pt = spec->edition.a4 ? MM_PT(297) : 792;
 	for (size_t i = 0; i < spec->n; i++)
 		add_assignment(t, i);
 	return t;

@@ -12,6 +12,7 @@
 
 #include "draw/face.h"
 #include "model/model.h"
+#include "sheets/choice.h"
 
 struct template_spec {
 	const struct model *model;
@@ -19,7 +20,7 @@ struct template_spec {
 	const uint32_t *assignments; /* in printing order */
 	size_t n;
 	const str *marks;        /* revision marks, one for each; null: none printed */
-	bool a4;
+	struct edition_choice edition;
 	bool draft;              /* DRAFT on every page */
 };
 

@@ -44,7 +44,7 @@ static struct labels *make(const struct demo *d, struct arena *a, bool a4)
 		.order = d->order,
 		.faces = d->run.faces,
 		.marks = d->marks,
-		.a4 = a4 };
+		.edition = { .a4 = a4 } };
 
 	return labels_new(a, &spec);
 }

@@ -325,7 +325,7 @@ static struct template_doc *templates_of(const struct bench *t, bool a4)
 {
 	uint32_t *v = arena_array(t->arena, t->m->nassignments, sizeof *v);
 	struct template_spec spec = { .model = t->m, .faces = faces_new(t->arena),
-		.assignments = v, .n = t->m->nassignments, .a4 = a4 };
+		.assignments = v, .n = t->m->nassignments, .edition = { .a4 = a4 } };
 
 	for (uint32_t i = 0; i < spec.n; i++)
 		v[i] = i;

@@ -53,7 +53,7 @@ static struct bundle *make(const struct demo *d, struct arena *a, const struct m
 	uint32_t *v = arena_array(a, m->nassignments, sizeof *v);
 	const struct bundle_spec spec = { .model = m, .order = o, .faces = d->run.faces,
 		.assignments = v, .n = quarter_ids(o, quarter, v), .name = STR("Quarter"),
-		.quarter = quarter, .front = true, .a4 = a4 };
+		.quarter = quarter, .front = true, .edition = { .a4 = a4 } };
 
 	assert_true(spec.n > 0);
 	return bundle_new(a, &spec);

@@ -1,0 +1,17 @@
+/* sheets/choice.h - which edition of the papers the user asked for. All zero: Letter, in
+ * normal print. What it means for a document is in sheets/edition.h. */
+#ifndef SHEETS_CHOICE_H
+#define SHEETS_CHOICE_H
+
+#include "base/str.h"
+
+struct edition_choice {
+	bool a4;                 /* else Letter */
+	bool large;              /* large print */
+};
+
+/* What the name of a file has before its last dot, so that editions stand side by side:
+ * "" or ".large". Paper changes no name. */
+str edition_tag(const struct edition_choice *choice);
+
+#endif

@@ -1,0 +1,27 @@
+#include "sheets/edition.h"
+
+#define LARGE_ZOOM 1.5
+
+struct type edition_type(const struct edition *e, double size_pt, unsigned style,
+    enum align align)
+{
+	return (struct type){ .size_pt = size_pt * e->zoom, .style = style, .align = align };
+}
+
+str edition_tag(const struct edition_choice *choice)
+{
+	return choice->large ? STR(".large") : (str){ 0 };
+}
+
+struct edition edition_new(const struct edition_choice *choice)
+{
+	struct edition e = { .choice = *choice, .zoom = choice->large ? LARGE_ZOOM : 1 };
+
+	e.body = edition_type(&e, 12, 0, ALIGN_LEFT);
+	e.bold = edition_type(&e, 12, SPAN_BOLD, ALIGN_LEFT);
+	e.number = edition_type(&e, 14, SPAN_BOLD, ALIGN_LEFT);
+	e.h1 = edition_type(&e, 20, SPAN_BOLD, ALIGN_LEFT);
+	e.h2 = edition_type(&e, 14, SPAN_BOLD, ALIGN_LEFT);
+	e.cover = edition_type(&e, 30, SPAN_BOLD, ALIGN_LEFT);
+	return e;
+}

@@ -1,0 +1,23 @@
+/* sheets/edition.h - in which edition a document is printed: paper and size of type.
+ *
+ * One struct is made for a print and passed, const, to everything that lays out. Normal
+ * print has 12 pt for text; large print has 18 (job of the sheet) and all other type in
+ * proportion. Places to write keep their size: they are for hands, not for eyes. */
+#ifndef SHEETS_EDITION_H
+#define SHEETS_EDITION_H
+
+#include "page/para.h"
+#include "sheets/choice.h"
+
+struct edition {
+	struct edition_choice choice;
+	double zoom;             /* of type, and of what has room for type, against normal */
+	struct type body, bold, number, h1, h2, cover;
+};
+
+struct edition edition_new(const struct edition_choice *choice);
+/* A type of that size in normal print. */
+struct type edition_type(const struct edition *e, double size_pt, unsigned style,
+    enum align align);
+
+#endif
