@@ -49,7 +49,7 @@ static void judge_welds(struct rule_context *x, uint32_t w, const struct test_li
 
 		if (!test_covers(t, a, i))
 			continue;
-		if (suits && !t->lettered)
+		if (suits && !t->n.lettered)
 			return;
 		if (!suits && wrong == a->nwelds)
 			wrong = i;
@@ -106,7 +106,7 @@ static void judge_sides(struct rule_context *x, uint32_t w, const struct test_li
 		if (!test_covers(t, a, i) || !joint_is_fillet(a->welds[i].joint))
 			continue;
 		if (!j || !j->both_sides) {
-			if (!t->lettered)
+			if (!t->n.lettered)
 				return;
 			continue;
 		}
@@ -136,7 +136,7 @@ static bool shows_restart(const struct assignment *a, const struct test_line *t,
 		    a->welds[i].joint))))
 			continue;
 		if (j->restart.n) {
-			if (!t || !t->lettered)
+			if (!t || !t->n.lettered)
 				return true;
 			continue;
 		}

@@ -3,21 +3,18 @@
 #define CHECK_RULE_TEST_H
 
 #include "check/rule_joint.h"
+#include "model/test_line.h"
 
 enum test_kind {
 	TEST_NONE, TEST_FACE_BEND, TEST_ROOT_BEND, TEST_SIDE_BEND, TEST_FILLET_BREAK,
 	TEST_NICK_BREAK, TEST_TENSILE, TEST_MACRO
 };
 
-enum { TEST_LETTERS = 26 };
-
 /* "Root bend: 2 of A, 1 of B, D1.1-2020, plunger 1-1/2 in, die opening 2-3/8 in". */
 struct test_line {
 	enum test_kind kind;
 	const struct criterion *c;
-	uint32_t total;          /* specimens, 0: not told */
-	uint32_t of[TEST_LETTERS];
-	bool lettered;           /* some weld is named */
+	struct test_counts n;    /* specimens */
 	double plunger_mm, die_mm; /* 0: not told */
 	double strain;           /* percent that the line itself gives; 0 */
 };

@@ -107,7 +107,7 @@ static struct bends bends_of(const struct test_lines *l, const struct assignment
 
 		if (!test_is_bend(t->kind))
 			continue;
-		b.untold |= !t->total;
+		b.untold |= !t->n.total;
 		b.c = b.c ? b.c : t->c;
 		if (t->kind == TEST_FACE_BEND)
 			b.face += n;

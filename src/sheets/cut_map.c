@@ -1,5 +1,6 @@
 #include "sheets/cut_map.h"
 
+#include "model/test_line.h"
 #include "reckon/strips.h"
 #include "units/format.h"
 
@@ -48,110 +49,6 @@ static enum cut cut_of(str name)
 	return k;
 }
 
-static uint32_t number_of(str word)
-{
-	static const char *const words[] = { "one", "two", "three", "four", "five", "six" };
-	uint32_t n;
-
-	if (str_to_u32(word, &n))
-		return n;
-	for (uint32_t i = 0; i < sizeof words / sizeof *words; i++)
-		if (str_eq_nocase(word, str_of(words[i])))
-			return i + 1;
-	return 0;
-}
-
-/* Counts stand before the first semicolon and before code, plunger and die. */
-static str counted_part(str text)
-{
-	static const char *const ends[] = { "D1.", "ASME", "plunger", "die", "at ", "strain" };
-	size_t n = str_find_char(text, ';', 0);
-
-	for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
-		size_t at = str_find(text, str_of(ends[i]), 0);
-
-		n = at < n ? at : n;
-	}
-	return str_sub(text, 0, n);
-}
-
-/* "2 of A, 1 of B", "3, one of A and two of B" for that letter (0: the only weld); else
- * the first number, 0 when there is none. *named: the line names welds. */
-static uint32_t count_of(str text, char letter, bool *named)
-{
-	str rest = counted_part(text), word;
-	uint32_t first = 0, last = 0, n;
-
-	*named = false;
-	while (str_word(&rest, &word)) {
-		word = str_sub(word, 0, str_find_char(word, ',', 0));
-		n = number_of(word);
-		last = n ? n : last;
-		first = first ? first : n;
-		if (word.n != 1 || word.p[0] < 'A' || word.p[0] > 'Z' || !last)
-			continue;
-		*named = true;
-		if (!letter || word.p[0] == letter)
-			return last;
-	}
-	return *named ? 0 : first;
-}
-
-/* "1:30" in degrees from 12, or a length; false: neither. */
-static bool read_place(str *rest, bool pipe, double *out)
-{
-	struct quantity_fault fault;
-	struct quantity q;
-	uint32_t hour, minute;
-	size_t used, colon = str_find_char(*rest, ':', 0);
-
-	if (!pipe) {
-		if (quantity_prefix(*rest, QUANTITY_LENGTH, METAL_NONE, &q, &used,
-		    &fault) != QUANTITY_OK)
-			return false;
-		*out = q.lo;
-		*rest = str_trim_left(str_sub(*rest, used, rest->n));
-		return true;
-	}
-	if (colon + 3 > rest->n || !str_to_u32(str_sub(*rest, 0, colon), &hour) ||
-	    !str_to_u32(str_sub(*rest, colon + 1, colon + 3), &minute) || hour > 12 ||
-	    minute > 59)
-		return false;
-	*out = (hour % 12) * 30.0 + minute * 0.5;
-	*rest = str_trim_left(str_sub(*rest, colon + 3, rest->n));
-	return true;
-}
-
-/* "strips 1 in wide at 1:00 and 7:00", each half may be missing. */
-static void read_strips(str text, bool pipe, struct take *t)
-{
-	str rest = str_sub(text, str_find(text, STR("strips "), 0), text.n);
-	struct quantity_fault fault;
-	struct quantity q;
-	size_t used;
-
-	if (!rest.n)
-		return;
-	rest = str_sub(rest, 7, rest.n);
-	if (quantity_prefix(rest, QUANTITY_LENGTH, METAL_NONE, &q, &used,
-	    &fault) == QUANTITY_OK) {
-		rest = str_trim_left(str_sub(rest, used, rest.n));
-		if (str_starts(rest, STR("wide")))
-			t->width_mm = q.lo;
-		rest = str_trim_left(str_sub(rest, str_find_char(rest, ' ', 0), rest.n));
-	}
-	if (!str_starts(rest, STR("at ")))
-		return;
-	rest = str_sub(rest, 3, rest.n);
-	while (t->nplaces < FIG_CUT_STRIPS && read_place(&rest, pipe, &t->place[t->nplaces])) {
-		t->nplaces++;
-		if (str_starts(rest, STR("and ")))
-			rest = str_sub(rest, 4, rest.n);
-		else if (str_starts(rest, STR(", ")))
-			rest = str_sub(rest, 2, rest.n);
-	}
-}
-
 static bool suits(enum cut k, enum joint j)
 {
 	if (k == CUT_FILLET || k == CUT_MACRO)
@@ -177,6 +74,16 @@ static double width_of(enum cut k, double od_mm)
 	return k == CUT_SIDE ? EIGHTHS_3_MM : k == CUT_NICK ? 25.4 : strip_width_mm(od_mm);
 }
 
+static void read_strips(const struct criterion *c, bool pipe, struct take *t)
+{
+	struct test_strips s = test_strips_of(c, pipe, FIG_CUT_STRIPS - t->nplaces);
+
+	if (s.width_mm > 0)
+		t->width_mm = s.width_mm;
+	for (size_t i = 0; i < s.nplaces; i++)
+		t->place[t->nplaces++] = s.place[i];
+}
+
 /* False when a count is not told, or shared by welds and nothing says how, or when there
  * are more strips than one map shows. */
 static bool read_takes(const struct assignment *x, const struct joint_block *j,
@@ -184,23 +91,24 @@ static bool read_takes(const struct assignment *x, const struct joint_block *j,
 {
 	char letter = weld == NONE ? 0 : x->welds[weld].letter;
 	uint32_t total = 0;
-	bool named;
 
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		const struct criterion *c = &x->criteria[i];
 		enum cut k = cut_of(c->name);
+		struct test_counts t;
 		uint32_t n;
 
 		if (k == CUT_COUNT || !suits(k, j->joint))
 			continue;
-		n = count_of(c->text, letter, &named);
-		if (!named && (!n || sharers(x, k) > 1))
+		t = test_counts_of(c);
+		n = t.lettered && letter ? t.of[letter - 'A'] : t.total;
+		if (!t.lettered && (!n || sharers(x, k) > 1))
 			return false;
 		if (n > FIG_CUT_STRIPS || (total += n) > FIG_CUT_STRIPS)
 			return false;
 		v[k].n += n;
 		v[k].width_mm = width_of(k, j->pipe.od_mm);
-		read_strips(c->text, j->pipe.od_mm > 0, &v[k]);
+		read_strips(c, j->pipe.od_mm > 0, &v[k]);
 	}
 	return true;
 }

@@ -1,6 +1,7 @@
 /* The blank grading sheet of one assignment: the same numbers as the student's sheet,
  * with a place to write for each result. */
 #include "model/standard.h"
+#include "model/test_line.h"
 #include "sheets/limits.h"
 #include "sheets/safety.h"
 #include "sheets/sheet.h"
@@ -216,24 +217,12 @@ static bool judged_rows(
 	return dagger;
 }
 
-/* How many specimens a line asks for: "2, D1.1-2020", "1 of A, 1 of B", "3, one of A
- * and two of B". The first part that is a whole number, or the sum of the numbers that
- * stand before "of"; one when there is none. */
+/* Rows for specimens: one when no count is told, or more than a table has room for. */
 static uint32_t specimens(const struct criterion *c)
 {
-	str rest = c->text, part;
-	uint32_t n, sum = 0;
+	uint32_t n = test_counts_of(c).total;
 
-	while (str_next(&rest, ',', &part)) {
-		str word, of;
-
-		if (!str_word(&part, &word) || !str_to_u32(word, &n))
-			continue;
-		if (!str_word(&part, &of))
-			return n >= 1 && n <= 12 ? n : 1;
-		sum += str_eq(of, STR("of")) ? n : 0;
-	}
-	return sum >= 1 && sum <= 12 ? sum : 1;
+	return n >= 1 && n <= 12 ? n : 1;
 }
 
 /* Rows for the specimens of each destructive line that is a tensile test, or is not. */

@@ -2,7 +2,7 @@
 #ifndef SHEETS_LIMITS_H
 #define SHEETS_LIMITS_H
 
-#include "model/model.h"
+#include "model/standard.h"
 
 /* One line of a table of limits. */
 struct limit {
@@ -20,6 +20,11 @@ struct limits {
  * words as a single limit when there is no set or nothing in it for this test. */
 struct limits limits_of(struct arena *a, const struct assignment *x,
     const struct criterion *c);
+
+/* The limit on short legs in the set that the welds of x are looked at by, with its
+ * figure for sizes z; null when the sheet names no such set or no figure comes out. */
+const struct standard_limit *limit_leg_short(const struct assignment *x,
+    const struct limit_sizes *z, double *short_mm);
 
 /* A feature with a nominal and two ends. */
 struct measure {
@@ -39,6 +44,11 @@ struct measures measures_of(struct arena *a, const struct assignment *x);
 /* Whether an acceptance line gives a size and a tolerance, so that it is one row of
  * measures_of: "Leg size: 5/16 in, +1/16 -0 in". */
 bool is_measured(const struct criterion *c);
+
+/* Whether such a line gives the ends of what a drawing shows too, so that one row is
+ * enough: "Leg size" is the fillet leg, "Root opening" the gap. word: how its name
+ * begins. */
+bool has_measured(const struct assignment *x, str word);
 
 /* Whether an acceptance line is a destructive test by its name. */
 bool is_destructive(str name);

@@ -52,6 +52,19 @@ str limit_name_word(enum limit_name n)
 	return whole_names[n];
 }
 
+void limit_size_set(struct limit_sizes *z, enum limit_name name, double mm)
+{
+	z->v[name] = mm;
+	z->known[name] = mm > 0;
+}
+
+void limit_sizes_fillet(struct limit_sizes *z, double leg_mm)
+{
+	limit_size_set(z, SIZE_LEG, leg_mm);
+	limit_size_set(z, SIZE_THROAT, leg_mm / sqrt(2));
+	limit_size_set(z, SIZE_WIDTH, leg_mm * sqrt(2));
+}
+
 /* An operator that waits for its right side, or an open bracket. */
 struct pending {
 	enum op op;

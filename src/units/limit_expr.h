@@ -45,6 +45,12 @@ struct limit_sizes {
 	bool known[SIZES];
 };
 
+/* Sets a size; one of nothing or less is not known. */
+void limit_size_set(struct limit_sizes *z, enum limit_name name, double mm);
+/* Leg, throat and face width of a flat equal-leg fillet: throat leg / sqrt 2, face
+ * leg x sqrt 2 (geometry). */
+void limit_sizes_fillet(struct limit_sizes *z, double leg_mm);
+
 struct limit_op;
 
 struct limit_expr {

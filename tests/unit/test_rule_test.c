@@ -406,11 +406,11 @@ static void counts_are_read(void **state)
 
 	(void)state;
 	assert_int_equal(l.n, 2);
-	assert_int_equal(l.v[0].of[1], 4);
-	assert_true(l.v[0].lettered);
+	assert_int_equal(l.v[0].n.of[1], 4);
+	assert_true(l.v[0].n.lettered);
 	expect_near(l.v[0].plunger_mm, 38.1);
-	assert_int_equal(l.v[1].total, 4);
-	assert_false(l.v[1].lettered);
+	assert_int_equal(l.v[1].n.total, 4);
+	assert_false(l.v[1].n.lettered);
 	bench_free(&t);
 }
 
