@@ -15,6 +15,11 @@
 			(c)->ops->op((c)->self); \
 	} while (0)
 
+double canvas_zoom(const struct canvas *c)
+{
+	return c->zoom > 0 ? c->zoom : 1;
+}
+
 void canvas_page_begin(struct canvas *c, double width_pt, double height_pt)
 {
 	assert(c->pages == 0);

@@ -69,7 +69,11 @@ struct canvas {
 	const struct canvas_ops *ops;
 	void *self;
 	int pages, boxes, tags, fleeting; /* nesting, kept by the wrappers */
+	double zoom;             /* see canvas_zoom; 0 stands for 1 */
 };
+
+/* Points on paper for one point of this canvas; 1 but on a zoom (draw/zoom.h). */
+double canvas_zoom(const struct canvas *c);
 
 void canvas_page_begin(struct canvas *c, double width_pt, double height_pt);
 void canvas_page_end(struct canvas *c);

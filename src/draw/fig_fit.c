@@ -88,7 +88,7 @@ static size_t find_scale(struct layout *l, struct section *s, const struct fig_f
     rect area, bool full)
 {
 	for (size_t i = 0; i < (fit->small ? SCALES : SCALES - SCALES_SMALL); i++) {
-		l->pt_mm = scales[i].factor * PT_MM;
+		l->pt_mm = scales[i].factor * PT_MM / l->zoom;
 		if (!members_off(fit, l->pt_mm) && try_scale(l, s, fit, area, full))
 			return i;
 	}
@@ -171,7 +171,7 @@ bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_fit *fit)
 {
 	struct section s;
-	struct layout l = { .s = &s, .faces = f };
+	struct layout l = { .s = &s, .faces = f, .zoom = canvas_zoom(c) };
 	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
 	const struct scale *scale = fit_scale(&l, &s, fit, inner);
 

@@ -25,7 +25,8 @@ struct layout_label {
 struct layout {
 	const struct section *s;
 	const struct faces *faces;
-	double pt_mm;            /* points for a millimeter of steel */
+	double zoom;             /* of the canvas */
+	double pt_mm;            /* points of the canvas for a millimeter of steel */
 	double size_pt;
 	enum dim_lines lines;
 	struct seg thin[LAYOUT_THIN];

@@ -1,6 +1,8 @@
 #include "sheets/edition.h"
 
 #define LARGE_ZOOM 1.5
+/* The least type of a figure is 9 pt, a number of a pass among them. */
+#define LARGE_FIGURE_ZOOM 2.0
 
 struct type edition_type(const struct edition *e, double size_pt, unsigned style,
     enum align align)
@@ -15,7 +17,8 @@ str edition_tag(const struct edition_choice *choice)
 
 struct edition edition_new(const struct edition_choice *choice)
 {
-	struct edition e = { .choice = *choice, .zoom = choice->large ? LARGE_ZOOM : 1 };
+	struct edition e = { .choice = *choice, .zoom = choice->large ? LARGE_ZOOM : 1,
+		.figure_zoom = choice->large ? LARGE_FIGURE_ZOOM : 1 };
 
 	e.body = edition_type(&e, 12, 0, ALIGN_LEFT);
 	e.bold = edition_type(&e, 12, SPAN_BOLD, ALIGN_LEFT);

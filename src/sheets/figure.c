@@ -332,10 +332,11 @@ static void draw_sketch_room(void *user, struct canvas *c, rect area)
 	canvas_rect(c, area, &border);
 }
 
-/* A third of the body: no drawing is smaller than that (job of the sheet). */
+/* A third of the body: no drawing is smaller than that (job of the sheet). With large
+ * labels it takes more. */
 static double picture_height(const struct sheet *sh)
 {
-	return flow_height_pt(sh->flow) / 3 + 12;
+	return flow_height_pt(sh->flow) * (sh->e->choice.large ? 0.6 : 1.0 / 3) + 12;
 }
 
 /* keep: the picture stands on one page with what follows it. */
@@ -343,7 +344,7 @@ static void add_kept(struct sheet *sh, draw_picture *draw, struct picture *p, st
     str head, bool keep)
 {
 	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
-	struct block *b = block_picture(&sh->s, draw, p, alt, picture_height(sh), sh->width_pt);
+	struct block *b = sheet_figure(sh, draw, p, alt, picture_height(sh), sh->width_pt);
 
 	h->keep_next = true;
 	b->keep_next = keep;
@@ -414,16 +415,17 @@ static bool shown_before(struct sheet *sh, const struct assignment *x,
 
 static void add_pairs(struct sheet *sh, const struct pair_part *v, size_t n)
 {
-	double width = (sh->width_pt - PAIR_GAP_PT) / 2;
+	size_t in_row = sh->e->choice.large ? 1 : 2;
+	double width = (sh->width_pt - PAIR_GAP_PT * (double)(in_row - 1)) / (double)in_row;
 
-	for (size_t i = 0; i < n; i += 2) {
+	for (size_t i = 0; i < n; i += in_row) {
 		struct block *pair[2];
 		struct block_column columns[2];
 		size_t k = 0;
 
-		for (; k < 2 && i + k < n; k++) {
-			pair[k] = block_picture(&sh->s, v[i + k].draw, v[i + k].p, v[i + k].alt,
-			    PAIR_PT, width);
+		for (; k < in_row && i + k < n; k++) {
+			pair[k] = sheet_figure(sh, v[i + k].draw, v[i + k].p, v[i + k].alt,
+			    PAIR_PT * sh->e->figure_zoom, width);
 			columns[k] = (struct block_column){ &pair[k], 1, width };
 		}
 		sheet_add(sh, block_columns(&sh->s, columns, k, PAIR_GAP_PT), 2, 4);
@@ -444,8 +446,8 @@ static void add_cut(struct sheet *sh, const struct fig_cut *k)
 
 	h->keep_next = true;
 	sheet_add(sh, h, 6, 2);
-	sheet_add(sh, block_picture(&sh->s, draw_cut, keep_picture(sh, &p),
-	    fig_cut_words(sh->arena, k), CUT_PT, sh->width_pt), 2, 6);
+	sheet_add(sh, sheet_figure(sh, draw_cut, keep_picture(sh, &p),
+	    fig_cut_words(sh->arena, k), CUT_PT * sh->e->figure_zoom, sh->width_pt), 2, 6);
 }
 
 /* One map for each weld of the block; one for all that are cut alike. Returns whether

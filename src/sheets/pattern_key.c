@@ -104,7 +104,7 @@ static void add_flat(struct sheet *sh, const struct flat *f)
 	p->view = key_flat_view(sh->arena, f);
 	h->keep_next = true;
 	sheet_add(sh, h, 6, 2);
-	sheet_add(sh, block_picture(&sh->s, draw_flat, p, alt,
+	sheet_add(sh, sheet_figure(sh, draw_flat, p, alt,
 	    flow_height_pt(sh->flow) / 3 + 12, sh->width_pt), 2, 6);
 }
 

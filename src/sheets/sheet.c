@@ -1,5 +1,6 @@
 #include "sheets/sheet.h"
 
+#include "draw/zoom.h"
 #include "units/format.h"
 
 
@@ -74,6 +75,48 @@ void sheet_grid_end(struct sheet *sh, struct grid *g)
 {
 	sheet_add(sh, grid_end(g), 4, 8);
 }
+
+/* ---- figures ---- */
+
+struct figure {
+	double zoom;
+	struct arena *arena;
+	draw_picture *draw;
+	void *user;
+};
+
+static void draw_figure(void *user, struct canvas *c, rect area)
+{
+	const struct figure *k = user;
+	rect small = { area.x / k->zoom, area.y / k->zoom, area.w / k->zoom, area.h / k->zoom };
+	struct zoom z;
+
+	if (k->zoom <= 1) {
+		k->draw(k->user, c, area);
+		return;
+	}
+	zoom_init(&z, c, k->zoom, k->arena);
+	k->draw(k->user, &z.canvas, small);
+}
+
+void sheet_figure_draw(const struct sheet *sh, draw_picture *draw, void *user,
+    struct canvas *c, rect area)
+{
+	struct figure k = { sh->e->figure_zoom, sh->arena, draw, user };
+
+	draw_figure(&k, c, area);
+}
+
+struct block *sheet_figure(struct sheet *sh, draw_picture *draw, void *user, str alt,
+    double height_pt, double width_pt)
+{
+	struct figure *k = arena_alloc(sh->arena, sizeof *k);
+
+	*k = (struct figure){ sh->e->figure_zoom, sh->arena, draw, user };
+	return block_picture(&sh->s, draw_figure, k, alt, height_pt, width_pt);
+}
+
+/* ---- texts ---- */
 
 bool given(const struct quantity *q)
 {

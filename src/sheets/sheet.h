@@ -46,6 +46,14 @@ struct grid *sheet_grid(struct sheet *sh, const struct grid_column *columns, siz
     double row_min_pt, str caption);
 void sheet_grid_end(struct sheet *sh, struct grid *g);
 
+/* A picture with a figure of draw/fig_*.h in it, whose labels are as large as the edition
+ * asks for: draw gets an area and a canvas for that. */
+struct block *sheet_figure(struct sheet *sh, draw_picture *draw, void *user, str alt,
+    double height_pt, double width_pt);
+/* Draws such a figure in an area whose corner is (0, 0). */
+void sheet_figure_draw(const struct sheet *sh, draw_picture *draw, void *user,
+    struct canvas *c, rect area);
+
 /* Texts into the sheet's arena. */
 str quantity_text(struct arena *a, const struct quantity *q);
 str hours_text(struct arena *a, double hours);

@@ -9,6 +9,7 @@
 #include "draw/bounds.h"
 #include "draw/list.h"
 #include "draw/trace.h"
+#include "draw/zoom.h"
 
 #include <string.h>
 
@@ -296,6 +297,36 @@ static void digest_is_of_what_stays(void **state)
 	assert_false(same_digest(*state, draw_figure, draw_other_alt));
 }
 
+/* Everything of `figure` and of a labelled box, twice as large from the corner. */
+static void zoom_doubles(void **state)
+{
+	struct buf b = { .arena = *state };
+	struct trace t;
+	struct zoom z;
+
+	trace_init(&t, &b);
+	canvas_page_begin(&t.canvas, 612, 792);
+	zoom_init(&z, &t.canvas, 2, *state);
+	assert_true(canvas_zoom(&t.canvas) == 1 && canvas_zoom(&z.canvas) == 2);
+	figure(&z.canvas, STR("a curve"));
+	canvas_box_begin(&z.canvas, (rect){ 5, 6, 7, 8 }, STR("label"));
+	canvas_text(&z.canvas, (pt){ 5, 14 }, FACE_SANS, 9, STR("A"));
+	canvas_box_end(&z.canvas);
+	canvas_link(&z.canvas, (rect){ 1, 2, 3, 4 }, STR("SM-04"));
+	canvas_page_end(&t.canvas);
+	assert_true(str_eq(buf_str(&b), STR("page 612.00 792.00\n"
+	    "tag figure a curve\n"
+	    "path fill 0.50 stroke 1.50 gray 0.00 dash 8.00 4.00 M 2.00 4.00 "
+	    "C 2.00 2.00 4.00 4.00 6.01 -6.00 Z\n"
+	    "path stroke 2.00 gray 0.00 M 20.00 20.00 L 40.00 20.00\n"
+	    "end tag\n"
+	    "box 10.00 12.00 14.00 16.00 label\n"
+	    "text 10.00 28.00 sans 18.00 A\n"
+	    "end box\n"
+	    "link 2.00 4.00 6.00 8.00 SM-04\n"
+	    "end page\n")));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -315,6 +346,8 @@ int main(void)
 		cmocka_unit_test_setup_teardown(long_recordings,
 		    setup, teardown),
 		cmocka_unit_test_setup_teardown(digest_is_of_what_stays,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(zoom_doubles,
 		    setup, teardown),
 	};
 

@@ -9,6 +9,7 @@
 #include "base/buf.h"
 #include "draw/dim.h"
 #include "draw/trace.h"
+#include "draw/zoom.h"
 
 #include <math.h>
 #include <string.h>
@@ -758,6 +759,28 @@ static void test_plate(void **state)
 	assert_false(has_text(x->r, "No.\n"));
 }
 
+/* Through a zoom type is twice as large, and the note still tells the truth. */
+static void test_zoomed(void **state)
+{
+	struct fixture *x = *state;
+	struct fig_plate p = { .length_mm = 200, .width_mm = 100,
+		.label_length = LABEL("8 in"), .label_width = LABEL("4 in"),
+		.features = features, .nfeatures = 1 };
+	struct canvas c;
+	struct zoom z;
+	rect blank;
+
+	record_begin(x->r, &c, x->arena, x->faces);
+	zoom_init(&z, &c, 2, x->arena);
+	assert_true(fig_plate_draw(&z.canvas, x->faces, (rect){ 10, 10, 250, 200 }, &p));
+	canvas_page_end(&c);
+	assert_true(x->r->smallest_pt >= 18);
+	assert_true(x->r->left >= 20 && x->r->right <= 520 && x->r->bottom <= 420);
+	blank = extent(stroked(x->r, 2 * DIM_OUTLINE_PT, 0));
+	near_mm(blank.w, told_scale(x->r), 200);
+	near_mm(blank.h, told_scale(x->r), 100);
+}
+
 static void test_plate_table(void **state)
 {
 	struct fixture *x = *state;
@@ -836,6 +859,7 @@ int main(void)
 		cmocka_unit_test(test_words),
 		cmocka_unit_test(test_same_bytes),
 		cmocka_unit_test(test_plate),
+		cmocka_unit_test(test_zoomed),
 		cmocka_unit_test(test_plate_table),
 		cmocka_unit_test(test_plate_crowded),
 		cmocka_unit_test(test_plate_faults),
