@@ -43,7 +43,8 @@ void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap
 /* Appends one zeroed element to a vector held as pointer, count and capacity,
  * and yields its address: struct x *p = ARENA_PUSH(a, v, n, cap); */
 #define ARENA_PUSH(a, v, n, cap)                                                  \
-	((v) = arena_grow((a), (v), (n), (size_t)(n) + 1, &(cap), sizeof *(v)),    \
+	((v) = (size_t)(n) < (cap) ? (v)                                           \
+	     : arena_grow((a), (v), (n), (size_t)(n) + 1, &(cap), sizeof *(v)),    \
 	    &(v)[(n)++])
 
 #endif

@@ -6,7 +6,8 @@
 
 static char *room(struct buf *b, size_t n)
 {
-	b->p = arena_grow(b->arena, b->p, b->n, b->n + n + 1, &b->cap, 1);
+	if (b->cap - b->n <= n)
+		b->p = arena_grow(b->arena, b->p, b->n, b->n + n + 1, &b->cap, 1);
 	return b->p + b->n;
 }
 

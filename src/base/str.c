@@ -1,30 +1,8 @@
 #include "base/str.h"
 
-#include <string.h>
-
 static char lower(char c)
 {
 	return c >= 'A' && c <= 'Z' ? (char)(c + 32) : c;
-}
-
-static bool blank(char c)
-{
-	return c == ' ' || c == '\t' || c == '\r' || c == '\n';
-}
-
-str str_of(const char *zero_ended)
-{
-	return (str){ zero_ended, strlen(zero_ended) };
-}
-
-bool str_eq(str a, str b)
-{
-	return a.n == b.n && (!a.n || !memcmp(a.p, b.p, a.n));
-}
-
-bool str_eq_nocase(str a, str b)
-{
-	return a.n == b.n && str_starts_nocase(a, b);
 }
 
 int str_cmp(str a, str b)
@@ -35,11 +13,6 @@ int str_cmp(str a, str b)
 	return c ? c : (a.n > b.n) - (a.n < b.n);
 }
 
-bool str_starts(str s, str prefix)
-{
-	return s.n >= prefix.n && (!prefix.n || !memcmp(s.p, prefix.p, prefix.n));
-}
-
 bool str_starts_nocase(str s, str prefix)
 {
 	if (s.n < prefix.n)
@@ -48,45 +21,6 @@ bool str_starts_nocase(str s, str prefix)
 		if (lower(s.p[i]) != lower(prefix.p[i]))
 			return false;
 	return true;
-}
-
-bool str_ends(str s, str suffix)
-{
-	return s.n >= suffix.n &&
-	    (!suffix.n || !memcmp(s.p + s.n - suffix.n, suffix.p, suffix.n));
-}
-
-str str_trim_left(str s)
-{
-	while (s.n && blank(*s.p)) {
-		s.p++;
-		s.n--;
-	}
-	return s;
-}
-
-str str_trim(str s)
-{
-	s = str_trim_left(s);
-	while (s.n && blank(s.p[s.n - 1]))
-		s.n--;
-	return s;
-}
-
-str str_sub(str s, size_t from, size_t to)
-{
-	if (to > s.n)
-		to = s.n;
-	if (from > to)
-		from = to;
-	return (str){ s.p ? s.p + from : NULL, to - from };
-}
-
-size_t str_find_char(str s, char c, size_t from)
-{
-	const char *hit = from < s.n ? memchr(s.p + from, c, s.n - from) : NULL;
-
-	return hit ? (size_t)(hit - s.p) : s.n;
 }
 
 size_t str_find(str s, str needle, size_t from)
@@ -118,7 +52,7 @@ bool str_word(str *rest, str *word)
 	size_t n = 0;
 
 	*rest = str_trim_left(*rest);
-	while (n < rest->n && !blank(rest->p[n]))
+	while (n < rest->n && !str_is_blank(rest->p[n]))
 		n++;
 	*word = str_sub(*rest, 0, n);
 	*rest = str_sub(*rest, n, rest->n);
