@@ -4,7 +4,7 @@
 
 static void complain_repeat(struct binder *b, const struct block *v, struct pos first)
 {
-	finding_relate(b->f, complain(b, FINDING_DUPLICATE_KEY, v->key_pos,
+	finding_relate(b->f, complain(b, FINDING_DUPLICATE_KEY, block_key_pos(v),
 	    "\"%.*s\" stands twice here; this line is left out", STR_ARG(v->key)),
 	    first)->label = STR("the first counts");
 }
@@ -22,7 +22,7 @@ static void read_criterion(struct binder *b, const struct block *v)
 	c = ARENA_PUSH(b->arena, a->criteria, a->ncriteria, a->criteria_cap);
 	c->name = v->key;
 	c->text = v->text;
-	c->pos = v->key_pos;
+	c->pos = block_key_pos(v);
 	criterion_choose(b, c, v);
 }
 
@@ -38,7 +38,7 @@ static bool is_fact(struct binder *b, const struct block *v, size_t have,
 	}
 	if (have < LINES_MOST)
 		return true;
-	complain(b, FINDING_OVER_LIMIT, v->key_pos,
+	complain(b, FINDING_OVER_LIMIT, block_key_pos(v),
 	    "there are more than %d lines here; this line is left out", LINES_MOST);
 	return false;
 }
@@ -73,7 +73,7 @@ static void read_grade(struct binder *b, const struct block *v)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(v), part;
-	struct grade g = { .name = v->key, .pos = v->key_pos };
+	struct grade g = { .name = v->key, .pos = block_key_pos(v) };
 	uint32_t must;
 
 	for (size_t i = 0; i < a->ngrades; i++)
@@ -82,7 +82,7 @@ static void read_grade(struct binder *b, const struct block *v)
 			return;
 		}
 	if (!said_next(&rest, ",;", &part)) {
-		complain(b, FINDING_MISSING_FACT, v->key_pos,
+		complain(b, FINDING_MISSING_FACT, block_key_pos(v),
 		    "\"%.*s\" has no weight; this line is left out", STR_ARG(v->key));
 		return;
 	}

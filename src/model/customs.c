@@ -96,12 +96,12 @@ static void complain_name(struct binder *b, const struct block *v, uint32_t name
 	struct finding *d;
 
 	if (info->class == CLASS_CUSTOM) {
-		d = complain(b, FINDING_UNKNOWN_WORD, v->key_pos, "\"%.*s\" is a finding, "
+		d = complain(b, FINDING_UNKNOWN_WORD, block_key_pos(v), "\"%.*s\" is a finding, "
 		    "not the words of a custom; this line is left out", STR_ARG(v->key));
 		finding_repair(b->f, d, "write \"%s\"", info->custom);
 		return;
 	}
-	d = complain(b, FINDING_FIRM_RULE_OFF, v->key_pos,
+	d = complain(b, FINDING_FIRM_RULE_OFF, block_key_pos(v),
 	    "\"%s\" is no custom and cannot be switched off; this line is left out",
 	    info->name);
 	if (info->class == CLASS_SAFETY)
@@ -129,21 +129,21 @@ static void read_off(struct reader *r, const struct block *v)
 	if (name != NONE) {
 		complain_name(b, v, name);
 	} else if (!custom.n) {
-		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, v->key_pos,
+		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, block_key_pos(v),
 		    "\"%.*s\" is not a custom that fitup knows; this line is left out",
 		    STR_ARG(v->key)), v->key, words, list_words(true, words));
 	} else if (!v->text.n) {
-		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, v->key_pos,
+		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, block_key_pos(v),
 		    "\"%.*s\" does not say why it is switched off; it stays on",
 		    STR_ARG(v->key)), "write the reason after the colon");
 	} else if (is_off(m, custom)) {
-		finding_repair(b->f, complain(b, FINDING_DUPLICATE_KEY, v->key_pos,
+		finding_repair(b->f, complain(b, FINDING_DUPLICATE_KEY, block_key_pos(v),
 		    "\"%.*s\" is switched off twice; this line is left out",
 		    STR_ARG(v->key)), "delete one of them");
 	} else {
 		*ARENA_PUSH(b->arena, m->customs_off, m->ncustoms_off,
 		    m->customs_off_cap) = (struct custom_off){ custom, v->text,
-			v->key_pos };
+			block_key_pos(v) };
 	}
 }
 
@@ -210,7 +210,7 @@ static bool read_key(struct reader *r, const struct block *v, struct waiver *w)
 
 static bool complain_lacking(struct binder *b, const struct block *v, const char *what)
 {
-	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, v->key_pos,
+	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, block_key_pos(v),
 	    "this waiver does not say %s; it is left out", what),
 	    "write \"reason; role responsible; until fall-2027\" or a date in place of "
 	    "the term");
@@ -262,7 +262,7 @@ static bool read_terms(struct binder *b, const struct block *v, struct waiver *w
 static void read_waiver(struct reader *r, const struct block *v)
 {
 	struct model *m = r->b->model;
-	struct waiver w = { .pos = v->key_pos, .place = { POS_NOWHERE, 0, 0 } };
+	struct waiver w = { .pos = block_key_pos(v), .place = { POS_NOWHERE, 0, 0 } };
 
 	if (read_key(r, v, &w) && read_terms(r->b, v, &w))
 		*ARENA_PUSH(r->b->arena, m->waivers, m->nwaivers, m->waivers_cap) = w;

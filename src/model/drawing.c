@@ -5,9 +5,11 @@
 bool drawing_next(struct binder *b, const struct block *v, uint32_t *i,
     struct drawing_line *out)
 {
-	while (*i < v->nlines) {
-		size_t from = v->lines[*i].offset;
-		size_t to = ++*i < v->nlines ? v->lines[*i].offset : v->text.n;
+	const struct block_more *m = v->more;
+
+	while (m && *i < m->nlines) {
+		size_t from = m->lines[*i].offset;
+		size_t to = ++*i < m->nlines ? m->lines[*i].offset : v->text.n;
 		struct said line = said_trim(said_sub(said_all(v), from, to));
 		size_t colon = str_find_char(line.s, ':', 0);
 

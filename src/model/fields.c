@@ -20,7 +20,7 @@ size_t blocks_until(const struct block *v, size_t n, size_t i, unsigned level)
 static void complain_key(struct binder *b, const struct field_table *t,
     const struct block *in)
 {
-	struct finding *d = complain(b, FINDING_UNKNOWN_KEY, in->key_pos,
+	struct finding *d = complain(b, FINDING_UNKNOWN_KEY, block_key_pos(in),
 	    "\"%.*s\" is not a fact of %s; this line is left out", STR_ARG(in->key),
 	    t->where);
 	str keys[FIELDS_MOST];
@@ -33,10 +33,10 @@ static void complain_key(struct binder *b, const struct field_table *t,
 static void complain_repeat(struct binder *b, const struct block *first,
     const struct block *in)
 {
-	struct finding *d = complain(b, FINDING_DUPLICATE_KEY, in->key_pos,
+	struct finding *d = complain(b, FINDING_DUPLICATE_KEY, block_key_pos(in),
 	    "\"%.*s\" stands twice here; this line is left out", STR_ARG(in->key));
 
-	finding_relate(b->f, d, first->key_pos)->label = STR("the first counts");
+	finding_relate(b->f, d, block_key_pos(first))->label = STR("the first counts");
 	finding_repair(b->f, d, "delete one of them");
 }
 
@@ -76,7 +76,7 @@ void fields_read(struct binder *b, const struct field_table *t, const struct blo
 		if (in->text.n)
 			t->v[row].read(b, &t->v[row], in);
 		else
-			complain(b, FINDING_MISSING_FACT, in->key_pos,
+			complain(b, FINDING_MISSING_FACT, block_key_pos(in),
 			    "\"%.*s\" has no value; this line is left out",
 			    STR_ARG(in->key));
 	}

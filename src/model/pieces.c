@@ -71,7 +71,7 @@ static void read_piece(struct binder *b, const struct block *v)
 {
 	struct assignment *a = b->a;
 	struct said t = said_all(v);
-	struct piece p = { .pos = v->kind == BLOCK_FACT ? v->key_pos : block_pos(v, 0) };
+	struct piece p = { .pos = v->kind == BLOCK_FACT ? block_key_pos(v) : block_pos(v, 0) };
 	size_t colon = str_find_char(t.s, ':', 0);
 
 	if (v->kind == BLOCK_FACT) {

@@ -10,6 +10,14 @@ static enum para_kind para_kind_of(const struct block *v)
 	return v->level > 1 ? PARA_SUBBULLET : PARA_BULLET;
 }
 
+static struct para para_of(struct binder *b, const struct block *v, enum para_kind kind,
+    uint32_t number)
+{
+	struct spans s = block_spans(b->arena, v);
+
+	return (struct para){ kind, number, v->pos, s.v, s.n };
+}
+
 void prose_read(struct binder *b, const struct block *v, size_t n, struct prose *out)
 {
 	struct para *paras = arena_array(b->arena, n, sizeof *paras);
@@ -20,8 +28,7 @@ void prose_read(struct binder *b, const struct block *v, size_t n, struct prose 
 			complain_block(b, &v[i], "write sentences or bullets here");
 			continue;
 		}
-		paras[kept++] = (struct para){ para_kind_of(&v[i]), v[i].number, v[i].pos,
-			v[i].spans, v[i].nspans };
+		paras[kept++] = para_of(b, &v[i], para_kind_of(&v[i]), v[i].number);
 	}
 	*out = (struct prose){ paras, kept };
 }
@@ -68,31 +75,32 @@ static bool is_stop(str s)
 }
 
 /* Takes the bold opening of a hold point off the step's text. */
-static void take_hold(struct binder *b, const struct block *v, struct step *s)
+static void take_hold(struct binder *b, struct step *s)
 {
+	struct para *p = &s->para;
 	struct span *rest;
 	str hold;
 
-	if (!v->nspans || !(v->spans[0].style & SPAN_BOLD))
+	if (!p->nspans || !(p->spans[0].style & SPAN_BOLD))
 		return;
-	hold = str_trim(v->spans[0].text);
+	hold = str_trim(p->spans[0].text);
 	if (!is_stop(hold))
 		return;
 	while (hold.n && (str_ends(hold, STR(":")) || str_ends(hold, STR("."))))
 		hold = str_trim(str_sub(hold, 0, hold.n - 1));
 	s->hold = hold;
-	rest = arena_array(b->arena, v->nspans - 1, sizeof *rest);
-	for (size_t i = 1; i < v->nspans; i++)
-		rest[i - 1] = v->spans[i];
-	if (v->nspans > 1) {
+	rest = arena_array(b->arena, p->nspans - 1, sizeof *rest);
+	for (size_t i = 1; i < p->nspans; i++)
+		rest[i - 1] = p->spans[i];
+	if (p->nspans > 1) {
 		str t = str_trim_left(rest[0].text);
 
 		if (str_starts(t, STR(":")))
 			t = str_trim_left(str_sub(t, 1, t.n));
 		rest[0].text = t;
 	}
-	s->para.spans = rest;
-	s->para.nspans = v->nspans - 1;
+	p->spans = rest;
+	p->nspans--;
 }
 
 void read_steps(struct binder *b, const struct block *h, const struct block *v, size_t n)
@@ -109,9 +117,7 @@ void read_steps(struct binder *b, const struct block *h, const struct block *v, 
 		}
 		s = ARENA_PUSH(b->arena, a->steps, a->nsteps, a->steps_cap);
 		s->pos = v[i].pos;
-		s->para = (struct para){ PARA_STEP, (uint32_t)a->nsteps, v[i].pos,
-		    v[i].spans,
-			v[i].nspans };
-		take_hold(b, &v[i], s);
+		s->para = para_of(b, &v[i], PARA_STEP, (uint32_t)a->nsteps);
+		take_hold(b, s);
 	}
 }

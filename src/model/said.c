@@ -30,11 +30,12 @@ static bool is_within(str whole, str part, size_t *offset)
 struct pos said_pos(struct said t)
 {
 	const struct block *b = t.in;
-	struct pos pos = b->key.n ? b->key_pos : b->pos;
+	struct pos pos;
 	size_t offset;
 
 	if (b->text.n && is_within(b->text, t.s, &offset))
 		return block_pos(b, offset);
+	pos = b->key.n ? block_key_pos(b) : b->pos;
 	if (b->key.n && is_within(b->key, t.s, &offset))
 		pos.col += (uint32_t)str_chars(str_sub(b->key, 0, offset));
 	return pos;

@@ -63,21 +63,21 @@ static void read_skill(struct binder *b, const struct block *v, uint32_t outcome
 	uint32_t fresh = (uint32_t)m->nskills, first;
 
 	if (!id.n) {
-		finding_repair(b->f, complain(b, FINDING_BAD_ID, v->key_pos,
+		finding_repair(b->f, complain(b, FINDING_BAD_ID, block_key_pos(v),
 		    "\"%.*s\" does not look like a skill; this line is left out",
 		    STR_ARG(v->key)), "use letters, digits and dots, such as smaw.2f");
 		return;
 	}
 	first = map_add(m->skill_by_id, id, fresh);
 	if (first != fresh) {
-		complain_twice(b, v->key_pos, id, m->skills[first].pos);
+		complain_twice(b, block_key_pos(v), id, m->skills[first].pos);
 		return;
 	}
 	if (!v->text.n)
-		complain(b, FINDING_MISSING_FACT, v->key_pos,
+		complain(b, FINDING_MISSING_FACT, block_key_pos(v),
 		    "\"%.*s\" says nothing of what the student can do", STR_ARG(id));
 	*ARENA_PUSH(b->arena, m->skills, m->nskills, m->skills_cap) =
-	    (struct skill){ id, v->text, outcome, v->key_pos };
+	    (struct skill){ id, v->text, outcome, block_key_pos(v) };
 }
 
 static void read_skills(struct binder *b, const struct block *h, const struct block *v,

@@ -303,7 +303,7 @@ static void read_tail(struct binder *b, const struct said *v, size_t n,
 static void complain_parts(struct binder *b, const struct block *in, size_t n)
 {
 	finding_repair(b->f, complain(b, n > PARTS_MOST ? FINDING_OVER_LIMIT :
-	    FINDING_MISSING_FACT, in->key_pos, n > PARTS_MOST ?
+	    FINDING_MISSING_FACT, block_key_pos(in), n > PARTS_MOST ?
 	    "\"%.*s\" has too many parts; it is left out" :
 	    "\"%.*s\" does not end with a tool, a clause and how far it was verified; "
 	    "it is left out", STR_ARG(in->key)),
@@ -317,7 +317,7 @@ static void read_limit(struct binder *b, const struct block *in, enum standard_t
 	struct standard *s = b->standard;
 	struct said rest = said_all(in), part, v[PARTS_MOST];
 	struct standard_limit l = { .name = in->key, .test = test, .welds = welds,
-		.pos = in->key_pos };
+		.pos = block_key_pos(in) };
 	size_t n = 0;
 
 	while (said_next(&rest, ";", &part)) {
@@ -389,7 +389,7 @@ static void read_lines(struct binder *b, const struct block *v, size_t n, size_t
 			    "write a limit as \"- **Undercut:** at most 1/32 in; "
 			    "undercut gauge; 6.10.1; seen\"");
 		} else if (b->standard->n == LIMITS_MOST) {
-			complain(b, FINDING_OVER_LIMIT, v[i].key_pos,
+			complain(b, FINDING_OVER_LIMIT, block_key_pos(&v[i]),
 			    "a set has at most %d limits; the rest is left out",
 			    LIMITS_MOST);
 			return;

@@ -207,11 +207,11 @@ static void read_weld(struct binder *b, const struct block *v)
 {
 	struct assignment *a = b->a;
 	struct weld w = { .letter = letter_of(v->key), .joint = JOINT_COUNT,
-		.process = PROCESS_COUNT, .text = v->text, .pos = v->key_pos };
+		.process = PROCESS_COUNT, .text = v->text, .pos = block_key_pos(v) };
 
-	w.at = (struct position_at){ .position = POSITION_COUNT, .pos = v->key_pos };
+	w.at = (struct position_at){ .position = POSITION_COUNT, .pos = block_key_pos(v) };
 	if (!w.letter) {
-		finding_repair(b->f, complain(b, FINDING_UNKNOWN_KEY, v->key_pos,
+		finding_repair(b->f, complain(b, FINDING_UNKNOWN_KEY, block_key_pos(v),
 		    "\"%.*s\" is not one letter; this weld is left out", STR_ARG(v->key)),
 		    "name the welds A, B, C");
 		return;
@@ -219,7 +219,7 @@ static void read_weld(struct binder *b, const struct block *v)
 	for (size_t i = 0; i < a->nwelds; i++)
 		if (a->welds[i].letter == w.letter) {
 			finding_relate(b->f, complain(b, FINDING_DUPLICATE_KEY,
-			    v->key_pos,
+			    block_key_pos(v),
 			    "there are two welds %c; this one is left out", w.letter),
 			    a->welds[i].pos)->label = STR("the first counts");
 			return;
@@ -251,7 +251,7 @@ void read_passes(struct binder *b, const struct block *h, const struct block *v,
 			continue;
 		}
 		*ARENA_PUSH(b->arena, a->passes, a->npasses, a->passes_cap) =
-		    (struct pass){ v[i].key, v[i].text, v[i].key_pos };
+		    (struct pass){ v[i].key, v[i].text, block_key_pos(&v[i]) };
 	}
 }
 

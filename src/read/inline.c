@@ -146,7 +146,7 @@ static bool is_plain(cmark_node *node, str raw)
 	    str_find(raw, STR("  "), 0) == raw.n;
 }
 
-struct spans inline_spans(struct arena *a, cmark_node *node, str raw, struct pos pos,
+struct flat inline_flatten(struct arena *a, cmark_node *node, str raw, struct pos pos,
     struct findings *f)
 {
 	struct builder b = { .arena = a, .f = f, .pos = pos };
@@ -157,7 +157,7 @@ struct spans inline_spans(struct arena *a, cmark_node *node, str raw, struct pos
 		struct span *one = arena_alloc(a, sizeof *one);
 
 		one->text = raw;
-		return (struct spans){ one, 1, raw };
+		return (struct flat){ { one, 1 }, raw };
 	}
 	b.plain.arena = b.run.arena = a;
 	it = cmark_iter_new(node);
@@ -171,5 +171,5 @@ struct spans inline_spans(struct arena *a, cmark_node *node, str raw, struct pos
 	}
 	cmark_iter_free(it);
 	flush_run(&b);
-	return (struct spans){ b.v, b.n, str_trim(buf_str(&b.plain)) };
+	return (struct flat){ { b.v, b.n }, str_trim(buf_str(&b.plain)) };
 }

@@ -3,19 +3,18 @@
 #define READ_INLINE_H
 
 #include "base/finding.h"
-#include "base/text.h"
+#include "read/record.h"
 
 #include <cmark.h>
 
-struct spans {
-	const struct span *v;
-	size_t n;
+struct flat {
+	struct spans spans;
 	str plain;               /* all text without style */
 };
 
 /* Flattens the inlines of a paragraph or heading. `raw` is its source text: where
  * it is plain, spans are slices of it. Raw HTML and pictures are reported at pos. */
-struct spans inline_spans(struct arena *a, cmark_node *node, str raw, struct pos pos,
+struct flat inline_flatten(struct arena *a, cmark_node *node, str raw, struct pos pos,
     struct findings *f);
 
 #endif

@@ -22,20 +22,6 @@ struct reader {
 	uint32_t numbers[DEPTH_MOST + 1]; /* of the current item, by depth */
 };
 
-struct pos block_pos(const struct block *b, size_t offset)
-{
-	uint32_t i = b->nlines;
-	struct pos p;
-
-	while (i > 1 && b->lines[i - 1].offset > offset)
-		i--;
-	if (!i)
-		return b->pos;
-	p = b->lines[i - 1].pos;
-	p.col += (uint32_t)str_chars(str_sub(b->text, b->lines[i - 1].offset, offset));
-	return p;
-}
-
 static size_t line_of(const struct reader *r, cmark_node *n)
 {
 	int line = cmark_node_get_start_line(n);
@@ -103,8 +89,8 @@ static struct block *push(struct reader *r, cmark_node *n, enum block_kind kind)
 	return b;
 }
 
-static void add_line(struct reader *r, struct block *b, struct text_line *v, struct buf *joined,
-    size_t line, size_t from)
+static void add_line(struct reader *r, struct block_more *m, struct text_line *v,
+    struct buf *joined, size_t line, size_t from)
 {
 	str s = lines_at(&r->lines, line);
 	str part = str_trim(str_sub(s, from, s.n));
@@ -113,16 +99,16 @@ static void add_line(struct reader *r, struct block *b, struct text_line *v, str
 		return;
 	if (joined->n)
 		buf_addc(joined, ' ');
-	v[b->nlines++] = (struct text_line){ (uint32_t)joined->n,
+	v[m->nlines++] = (struct text_line){ (uint32_t)joined->n,
 		lines_pos(&r->lines, line, (size_t)(part.p - s.p)) };
 	buf_add(joined, part);
 }
 
 /* The source text of a paragraph: a slice when it is one line, else joined. */
-static void take_text(struct reader *r, cmark_node *n, struct block *b)
+static str take_text(struct reader *r, cmark_node *n, struct block_more *m)
 {
 	size_t first = line_of(r, n), last = last_line_of(r, n);
-	str s = lines_at(&r->lines, first);
+	str s = lines_at(&r->lines, first), text;
 	struct buf joined = { .arena = r->arena };
 	struct text_line *v;
 
@@ -131,77 +117,72 @@ static void take_text(struct reader *r, cmark_node *n, struct block *b)
 	if (last > r->lines.n)
 		last = r->lines.n;
 	v = arena_array(r->arena, last - first + 1, sizeof *v);
-	b->lines = v;
+	m->lines = v;
 	if (last == first) {
-		b->text = str_trim(str_sub(s, column_byte(n), s.n));
-		v[0].pos = lines_pos(&r->lines, first, (size_t)(b->text.p - s.p));
-		b->nlines = b->text.n ? 1 : 0;
-		return;
+		text = str_trim(str_sub(s, column_byte(n), s.n));
+		v[0].pos = lines_pos(&r->lines, first, (size_t)(text.p - s.p));
+		m->nlines = text.n ? 1 : 0;
+		return text;
 	}
-	add_line(r, b, v, &joined, first, column_byte(n));
+	add_line(r, m, v, &joined, first, column_byte(n));
 	for (size_t line = first + 1; line <= last; line++)
-		add_line(r, b, v, &joined, line, 0);
-	b->text = buf_str(&joined);
+		add_line(r, m, v, &joined, line, 0);
+	return buf_str(&joined);
 }
 
-static void take_spans(struct reader *r, cmark_node *n, struct block *b)
+static void take_spans(struct reader *r, cmark_node *n, const struct block *b,
+    struct block_more *m)
 {
-	struct spans s = inline_spans(r->arena, n, b->text, b->pos, r->f);
+	struct spans s = inline_flatten(r->arena, n, b->text, b->pos, r->f).spans;
 
-	b->spans = s.v;
-	b->nspans = s.n;
+	m->spans = s.v;
+	m->nspans = s.n;
 }
 
-/* "**Key:** value" and "**Key**: value"; false when the bullet is no fact. */
-static bool split_fact(struct block *b)
+/* "**Key:** value" and "**Key**: value": the key, and where the value begins; an empty
+ * key: the bullet is no fact. */
+static str fact_key(str t, size_t *value)
 {
-	str t = b->text, key;
-	size_t end, value;
+	str key;
 
 	if (!str_starts(t, STR("**")))
-		return false;
-	end = str_find(t, STR("**"), 2);
-	if (end == t.n)
-		return false;
-	key = str_sub(t, 2, end);
-	value = end + 2;
-	if (str_ends(str_trim(key), STR(":"))) {
-		key = str_trim(key);
+		return (str){ 0 };
+	*value = str_find(t, STR("**"), 2) + 2;
+	if (*value > t.n)
+		return (str){ 0 };
+	key = str_trim(str_sub(t, 2, *value - 2));
+	if (str_ends(key, STR(":")))
 		key.n--;
-	} else if (value < t.n && t.p[value] == ':') {
-		value++;
-	} else {
-		return false;
-	}
-	b->kind = BLOCK_FACT;
-	b->key = str_trim(key);
-	b->key_pos = block_pos(b, (size_t)(b->key.p - t.p));
-	return true;
+	else if (*value == t.n || t.p[*value] != ':')
+		return (str){ 0 };
+	if (*value < t.n && t.p[*value] == ':')
+		++*value;
+	*value = t.n - str_trim_left(str_sub(t, *value, t.n)).n;
+	return str_trim(key);
 }
 
-/* Leaves in text only the value, its places shifted along. */
-static void keep_value(struct reader *r, struct block *b)
+/* Makes a bullet of several lines or styled words a fact: leaves in text only the
+ * value, its places shifted along. */
+static void keep_value(struct reader *r, struct block *b, struct block_more *m, str key,
+    size_t from)
 {
-	str t = b->text;
-	size_t end = str_find(t, STR("**"), 2) + 2;
-	size_t from;
-	struct text_line *v = arena_array(r->arena, b->nlines, sizeof *v);
+	struct text_line *v = arena_array(r->arena, m->nlines, sizeof *v);
 	uint32_t kept = 0;
 
-	if (end < t.n && t.p[end] == ':')
-		end++;
-	from = t.n - str_trim_left(str_sub(t, end, t.n)).n;
-	for (uint32_t i = 0; i < b->nlines; i++) {
-		size_t next = i + 1 < b->nlines ? b->lines[i + 1].offset : t.n + 1;
-		size_t at = b->lines[i].offset > from ? b->lines[i].offset : from;
+	b->kind = BLOCK_FACT;
+	b->key = key;
+	m->key_pos = block_pos(b, (size_t)(key.p - b->text.p));
+	for (uint32_t i = 0; i < m->nlines; i++) {
+		size_t next = i + 1 < m->nlines ? m->lines[i + 1].offset : b->text.n + 1;
+		size_t at = m->lines[i].offset > from ? m->lines[i].offset : from;
 
 		if (next <= from)
 			continue;
 		v[kept++] = (struct text_line){ (uint32_t)(at - from), block_pos(b, at) };
 	}
-	b->text = str_sub(t, from, t.n);
-	b->lines = v;
-	b->nlines = kept;
+	b->text = str_sub(b->text, from, b->text.n);
+	m->lines = v;
+	m->nlines = kept;
 }
 
 static bool is_table(str text)
@@ -216,7 +197,10 @@ static void read_paragraph(struct reader *r, cmark_node *n)
 	    cmark_node_first_child(item) == n;
 	bool ordered = lead &&
 	    cmark_node_get_list_type(cmark_node_parent(item)) == CMARK_ORDERED_LIST;
+	struct block_more *m;
 	struct block *b;
+	size_t value;
+	str key;
 
 	if (is_table(str_sub(lines_at(&r->lines, line_of(r, n)), column_byte(n), SIZE_MAX))) {
 		reject(r, n, FINDING_NOT_UNDERSTOOD, "a table", "write one bullet a row");
@@ -225,11 +209,13 @@ static void read_paragraph(struct reader *r, cmark_node *n)
 	b = push(r, n, !lead ? BLOCK_PARA : ordered ? BLOCK_STEP : BLOCK_BULLET);
 	if (!b)
 		return;
-	take_text(r, n, b);
+	b->more = m = arena_alloc(r->arena, sizeof *m);
+	b->text = take_text(r, n, m);
 	b->number = ordered ? r->numbers[r->depth] : 0;
-	take_spans(r, n, b);
-	if (b->kind == BLOCK_BULLET && split_fact(b))
-		keep_value(r, b);
+	take_spans(r, n, b, m);
+	key = b->kind == BLOCK_BULLET ? fact_key(b->text, &value) : (str){ 0 };
+	if (key.p)
+		keep_value(r, b, m, key, value);
 }
 
 /* "## Title ##" and underlined titles; the text is what CommonMark makes of it. */
@@ -239,8 +225,9 @@ static void read_heading(struct reader *r, cmark_node *n)
 	size_t line = line_of(r, n), at = column_byte(n);
 	str s = lines_at(&r->lines, line);
 	struct text_line *one = arena_alloc(r->arena, sizeof *one);
+	struct block_more *m = arena_alloc(r->arena, sizeof *m);
 	struct block *b;
-	struct spans spans;
+	struct flat flat;
 
 	r->begun |= level == 1;
 	b = push(r, n, BLOCK_HEADING);
@@ -250,18 +237,18 @@ static void read_heading(struct reader *r, cmark_node *n)
 		at++;
 	b->pos = lines_pos(&r->lines, line, at);
 	b->level = level;
-	spans = inline_spans(r->arena, n, str_trim(str_sub(s, at, s.n)), b->pos, r->f);
-	b->text = spans.plain;
-	b->spans = spans.v;
-	b->nspans = spans.n;
+	flat = inline_flatten(r->arena, n, str_trim(str_sub(s, at, s.n)), b->pos, r->f);
+	b->text = flat.plain;
 	one->pos = b->pos;
-	b->lines = one;
-	b->nlines = 1;
+	*m = (struct block_more){ .lines = one, .nlines = 1, .spans = flat.spans.v,
+		.nspans = flat.spans.n };
+	b->more = m;
 }
 
 static void read_fence(struct reader *r, cmark_node *n)
 {
 	struct block *b = push(r, n, BLOCK_FENCE);
+	struct block_more *m;
 	size_t line = line_of(r, n), at = column_byte(n);
 	str raw = lines_at(&r->lines, line), rest, part;
 	const char *info = cmark_node_get_fence_info(n);
@@ -272,7 +259,8 @@ static void read_fence(struct reader *r, cmark_node *n)
 	if (!b)
 		return;
 	b->key = str_trim(str_copy(r->arena, str_of(info ? info : "")));
-	b->key_pos = b->pos;
+	b->more = m = arena_alloc(r->arena, sizeof *m);
+	m->key_pos = b->pos;
 	b->text = str_copy(r->arena, str_of(cmark_node_get_literal(n)));
 	if (str_ends(b->text, STR("\n")))
 		b->text.n--;
@@ -281,11 +269,11 @@ static void read_fence(struct reader *r, cmark_node *n)
 		str source = lines_at(&r->lines, line);
 		size_t indent = source.n > part.n ? source.n - part.n : 0;
 
-		v = arena_grow(r->arena, v, b->nlines, b->nlines + 1u, &cap, sizeof *v);
-		v[b->nlines++] = (struct text_line){ (uint32_t)(part.p - b->text.p),
+		v = arena_grow(r->arena, v, m->nlines, m->nlines + 1u, &cap, sizeof *v);
+		v[m->nlines++] = (struct text_line){ (uint32_t)(part.p - b->text.p),
 			lines_pos(&r->lines, line, indent) };
 	}
-	b->lines = v;
+	m->lines = v;
 }
 
 static void enter_list(struct reader *r, cmark_node *n)
@@ -400,42 +388,25 @@ static void read_by_cmark(struct reader *r, str text)
 
 /* ---- the short way ---- */
 
-/* The spans that cmark makes of plain words, with or without a bold key. */
-static void plain_spans(struct reader *r, struct block *b, const struct plain_line *l)
-{
-	struct span *v = arena_array(r->arena, l->bold_key ? 2 : 1, sizeof *v);
-
-	b->spans = v;
-	b->nspans = 1;
-	v[0].text = l->text;
-	if (!l->bold_key)
-		return;
-	v[0] = (struct span){ str_sub(l->text, 2, l->key_end), SPAN_BOLD };
-	v[1].text = str_sub(l->text, l->key_end + 2, l->text.n);
-	b->nspans += v[1].text.n > 0;
-}
-
 static void plain_block(struct reader *r, const struct plain_line *l, size_t line)
 {
 	static const enum block_kind kinds[] = {
 		[PLAIN_HEADING] = BLOCK_HEADING, [PLAIN_BULLET] = BLOCK_BULLET,
 		[PLAIN_STEP] = BLOCK_STEP,
 	};
-	struct text_line *one = arena_alloc(r->arena, sizeof *one);
 	struct block *b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
+	size_t value;
 
-	one->pos = (struct pos){ r->lines.file, (uint32_t)line, (uint32_t)l->at + 1 };
 	b->kind = kinds[l->kind];
 	b->level = l->kind == PLAIN_HEADING ? l->level : 1;
-	b->pos = one->pos;
+	b->number = l->kind == PLAIN_STEP ? r->numbers[1] : 0;
+	b->pos = (struct pos){ r->lines.file, (uint32_t)line, (uint32_t)l->at + 1 };
 	b->text = l->text;
-	b->lines = one;
-	b->nlines = 1;
-	plain_spans(r, b, l);
-	if (l->kind == PLAIN_STEP)
-		b->number = r->numbers[1];
-	if (l->bold_key && split_fact(b))
-		keep_value(r, b);
+	if (!l->bold_key)
+		return;
+	b->kind = BLOCK_FACT;
+	b->key = fact_key(l->text, &value);
+	b->text = str_sub(l->text, value, l->text.n);
 }
 
 /* Reads lines [first, end) as plain ones. False: some line is not plain, and nothing

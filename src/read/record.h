@@ -8,6 +8,7 @@
 #ifndef READ_RECORD_H
 #define READ_RECORD_H
 
+#include "base/arena.h"
 #include "base/text.h"
 
 enum block_kind {
@@ -25,6 +26,17 @@ struct text_line {
 	struct pos pos;          /* of its first character */
 };
 
+/* What a block has that is not one line of plain words. */
+struct block_more {
+	const struct text_line *lines; /* at least one, unless text is empty */
+	uint32_t nlines;
+	struct pos key_pos;
+	const struct span *spans; /* none for fences */
+	size_t nspans;
+};
+
+/* A large program is a million of these, nearly all of them one line of plain words:
+ * what can be told from the place and the text is not kept. */
 struct block {
 	enum block_kind kind;
 	unsigned level;          /* heading 1..6; list depth from 1 for items */
@@ -32,15 +44,10 @@ struct block {
 	struct pos pos;          /* heading: first character of its text; item: first
 	                          * character after the marker; fence: opening fence */
 	str key;                 /* fact key without '**' and ':', trimmed; fence info */
-	struct pos key_pos;
 	str text;                /* trimmed source text; lines joined by one space, for a
 	                          * fence by one LF */
-	const struct text_line *lines;
-	uint32_t nlines;
-	const struct span *spans; /* text as CommonMark means it; for a fact the whole
-	                           * item with its bold key, so that prose may hold
-	                           * such bullets; none for fences */
-	size_t nspans;
+	const struct block_more *more; /* null: one line of plain words, for a fact after a
+	                          * bold key; then key and text are slices of that line */
 };
 
 struct record_file {
@@ -49,7 +56,17 @@ struct record_file {
 	size_t n;
 };
 
-/* The place of byte `offset` of b->text. */
+struct spans {
+	const struct span *v;
+	size_t n;
+};
+
+/* The place of byte `offset` of b->text, and of the first byte of b->key. */
 struct pos block_pos(const struct block *b, size_t offset);
+struct pos block_key_pos(const struct block *b);
+
+/* The text as CommonMark means it, in arena a or where the block has it; for a fact the
+ * whole item with its bold key, so that prose may hold such bullets. */
+struct spans block_spans(struct arena *a, const struct block *b);
 
 #endif

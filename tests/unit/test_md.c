@@ -25,11 +25,14 @@ static const char *dump(struct arena *a, str text)
 		if (k->kind == BLOCK_STEP)
 			buf_addf(&b, " #%u", k->number);
 		if (k->key.n)
-			buf_addf(&b, " [%.*s %u:%u]", STR_ARG(k->key), k->key_pos.line, k->key_pos.col);
+			buf_addf(&b, " [%.*s %u:%u]", STR_ARG(k->key), block_key_pos(k).line,
+			    block_key_pos(k).col);
 		buf_addf(&b, " <%.*s>", STR_ARG(k->text));
-		for (uint32_t j = 0; j < k->nlines; j++)
-			buf_addf(&b, " %u@%u:%u", k->lines[j].offset, k->lines[j].pos.line,
-			    k->lines[j].pos.col);
+		if (!k->more)
+			buf_addf(&b, " 0@%u:%u", block_pos(k, 0).line, block_pos(k, 0).col);
+		for (uint32_t j = 0; k->more && j < k->more->nlines; j++)
+			buf_addf(&b, " %u@%u:%u", k->more->lines[j].offset,
+			    k->more->lines[j].pos.line, k->more->lines[j].pos.col);
 		buf_addc(&b, '\n');
 	}
 	findings_sort(f);
@@ -217,17 +220,17 @@ static void emphasis_becomes_spans(void **state)
 	struct findings *f = findings_new(a);
 	struct source src = { STR("x.md"), STR("# A\n1. **Stop:** gap *and* `E7018`&amp;\n   more\n") };
 	struct record_file r = md_read(a, &src, 0, f);
-	const struct block *b = &r.v[1];
+	struct spans b = block_spans(a, &r.v[1]);
 
 	(void)state;
-	assert_int_equal(b->nspans, 6);
-	assert_int_equal(b->spans[0].style, SPAN_BOLD);
-	assert_true(str_eq(b->spans[0].text, STR("Stop:")));
-	assert_true(str_eq(b->spans[2].text, STR("and")));
-	assert_int_equal(b->spans[2].style, SPAN_ITALIC);
-	assert_true(str_eq(b->spans[4].text, STR("E7018")));
-	assert_int_equal(b->spans[4].style, SPAN_CODE);
-	assert_true(str_eq(b->spans[5].text, STR("& more")));
+	assert_int_equal(b.n, 6);
+	assert_int_equal(b.v[0].style, SPAN_BOLD);
+	assert_true(str_eq(b.v[0].text, STR("Stop:")));
+	assert_true(str_eq(b.v[2].text, STR("and")));
+	assert_int_equal(b.v[2].style, SPAN_ITALIC);
+	assert_true(str_eq(b.v[4].text, STR("E7018")));
+	assert_int_equal(b.v[4].style, SPAN_CODE);
+	assert_true(str_eq(b.v[5].text, STR("& more")));
 	arena_free(a);
 }
 

@@ -14,15 +14,19 @@
 #include <stdio.h>
 #include <string.h>
 
-static void dump_block(struct buf *b, const struct block *k)
+static void dump_block(struct arena *a, struct buf *b, const struct block *k)
 {
+	struct pos key = k->key.n ? block_key_pos(k) : (struct pos){ 0 };
+	struct spans spans = block_spans(a, k);
+	struct text_line one = { 0, block_pos(k, 0) };
+	const struct text_line *lines = k->more ? k->more->lines : &one;
+
 	buf_addf(b, "%u %u %u %u:%u [%.*s %u:%u] <%.*s>", (unsigned)k->kind, k->level, k->number,
-	    k->pos.line, k->pos.col, STR_ARG(k->key), k->key_pos.line, k->key_pos.col,
-	    STR_ARG(k->text));
-	for (uint32_t i = 0; i < k->nlines; i++)
-		buf_addf(b, " %u@%u:%u", k->lines[i].offset, k->lines[i].pos.line, k->lines[i].pos.col);
-	for (size_t i = 0; i < k->nspans; i++)
-		buf_addf(b, " {%u %.*s}", k->spans[i].style, STR_ARG(k->spans[i].text));
+	    k->pos.line, k->pos.col, STR_ARG(k->key), key.line, key.col, STR_ARG(k->text));
+	for (uint32_t i = 0; i < (k->more ? k->more->nlines : 1); i++)
+		buf_addf(b, " %u@%u:%u", lines[i].offset, lines[i].pos.line, lines[i].pos.col);
+	for (size_t i = 0; i < spans.n; i++)
+		buf_addf(b, " {%u %.*s}", spans.v[i].style, STR_ARG(spans.v[i].text));
 	buf_addc(b, '\n');
 }
 
@@ -37,7 +41,7 @@ static const char *dump(struct arena *a, reader *read, str text)
 	struct buf b = { .arena = a };
 
 	for (size_t i = 0; i < r.n; i++)
-		dump_block(&b, &r.v[i]);
+		dump_block(a, &b, &r.v[i]);
 	findings_sort(f);
 	for (size_t i = 0; i < f->n; i++)
 		buf_addf(&b, "%u:%u %s\n", f->v[i].pos.line, f->v[i].pos.col,
