@@ -11,34 +11,37 @@ enum { TOLD_MOST = 20 };
  * lines times depth of lists: tried with cmark 0.30.2, 160,000 brackets take minutes. */
 enum { BRACKETS_MOST = 1000, SIGNS_MOST = 100 };
 
+/* Bytes looked at in one step where most need no closer look. */
+enum { STEP = 64 };
+
+/* One past the end of the line that begins at i. */
+static size_t line_end(str text, size_t i, bool returns)
+{
+	size_t lf = str_find_char(text, '\n', i), cr;
+
+	if (!returns)
+		return lf + 1;
+	cr = str_find_char(str_sub(text, 0, lf), '\r', i);
+	return cr + 1 < lf ? cr + 1 : lf + 1;
+}
+
 struct lines lines_split(struct arena *a, str text, uint32_t file)
 {
 	struct lines l = { .file = file, .text = text };
+	bool returns = str_find_char(text, '\r', 0) < text.n;
 	size_t cap = 0;
 
-	l.starts = arena_grow(a, NULL, 0, text.n / 32 + 2, &cap, sizeof *l.starts);
-	for (size_t i = 0; i < text.n; l.n++) {
-		size_t lf = str_find_char(text, '\n', i);
-		size_t cr = str_find_char(str_sub(text, 0, lf), '\r', i);
-
-		l.starts = arena_grow(a, l.starts, l.n, l.n + 2, &cap, sizeof *l.starts);
-		l.starts[l.n] = (uint32_t)i;
-		i = cr + 1 < lf ? cr + 1 : lf + 1;
+	l.starts = arena_grow(a, NULL, 0, text.n / 16 + 2, &cap, sizeof *l.starts);
+	for (size_t i = 0, end; i < text.n; i = end) {
+		if (l.n + 2 > cap)
+			l.starts = arena_grow(a, l.starts, l.n, l.n + 2, &cap, sizeof *l.starts);
+		end = line_end(text, i, returns);
+		l.starts[l.n++] = (uint32_t)i;
+		if (end - i > l.longest)
+			l.longest = end - i;
 	}
 	l.starts[l.n] = (uint32_t)text.n;
 	return l;
-}
-
-str lines_at(const struct lines *l, size_t line)
-{
-	str s;
-
-	if (line < 1 || line > l->n)
-		return (str){ 0 };
-	s = str_sub(l->text, l->starts[line - 1], l->starts[line]);
-	while (s.n && (s.p[s.n - 1] == '\n' || s.p[s.n - 1] == '\r'))
-		s.n--;
-	return s;
 }
 
 size_t lines_filled(const struct lines *l)
@@ -101,19 +104,28 @@ static size_t utf8_length(const unsigned char *s, size_t n)
 	return 0;
 }
 
-/* The first place at or after i that is not surely a printing ASCII character, in
- * steps of eight bytes: most of a text needs no closer look. */
+/* Whether STEP bytes are printing ASCII characters and line ends. Without a branch, so
+ * that the compiler can look at many at once. */
+static bool is_printing(const char *p)
+{
+	unsigned char odd = 0;
+
+	for (size_t i = 0; i < STEP; i++) {
+		unsigned char c = (unsigned char)p[i];
+
+		odd = (unsigned char)(odd | ((c < 0x20) & (c != '\n')) | (c >= 0x7F));
+	}
+	return !odd;
+}
+
+/* The first place at or after i that is not surely a printing ASCII character or a line
+ * end: most of a text needs no closer look. */
 static size_t skip_printing(str text, size_t i)
 {
-	const uint64_t ones = 0x0101010101010101u, tops = 0x8080808080808080u;
-	uint64_t x, del;
-
-	for (; i + 8 <= text.n; i += 8) {
-		memcpy(&x, text.p + i, 8);
-		del = x ^ 0x7F * ones;
-		if ((x & tops) || ((x - 0x20 * ones) & ~x & tops) || ((del - ones) & ~del & tops))
-			break;
-	}
+	while (i + STEP <= text.n && is_printing(text.p + i))
+		i += STEP;
+	while (i < text.n && ((text.p[i] >= 0x20 && text.p[i] < 0x7F) || text.p[i] == '\n'))
+		i++;
 	return i;
 }
 
@@ -122,13 +134,8 @@ size_t lines_bad_byte(str text)
 	const unsigned char *s = (const unsigned char *)text.p;
 
 	for (size_t i = 0; (i = skip_printing(text, i)) < text.n;) {
-		size_t n;
+		size_t n = utf8_length(s + i, text.n - i);
 
-		if (s[i] < 0x80) {
-			i++;
-			continue;
-		}
-		n = utf8_length(s + i, text.n - i);
 		if (!n)
 			return i;
 		i += n;
@@ -328,8 +335,10 @@ bool lines_clean(struct arena *a, struct lines *l, struct findings *f)
 		return false;
 	}
 	blank_controls(a, l, f, &copy);
-	blank_long_lines(a, l, f, &copy);
-	blank_deep_lines(a, l, f, &copy);
+	if (l->longest > MD_LINE_MOST)
+		blank_long_lines(a, l, f, &copy);
+	if (l->longest > SIGNS_MOST)
+		blank_deep_lines(a, l, f, &copy);
 	blank_brackets(a, l, f, &copy);
 	return true;
 }

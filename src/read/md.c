@@ -345,9 +345,9 @@ static void walk(struct reader *r, cmark_node *document)
 }
 
 /* CommonMark swallows link definitions; nothing may vanish without a word. */
-static void report_uncovered(struct reader *r)
+static void report_uncovered(struct reader *r, size_t first, size_t end)
 {
-	for (size_t line = 1; line <= r->lines.n; line++) {
+	for (size_t line = first; line < end; line++) {
 		struct finding *d;
 
 		if (r->covered[line - 1] || !str_trim(lines_at(&r->lines, line)).n)
@@ -378,12 +378,19 @@ static void report_empty(const struct reader *r, struct findings *f)
 	finding_repair(f, d, "fill it in or delete it");
 }
 
-static void read_by_cmark(struct reader *r, str text)
+/* Lines [first, end). */
+static void read_by_cmark(struct reader *r, size_t first, size_t end)
 {
-	cmark_node *document = cmark_parse_document(text.p, text.n, CMARK_OPT_SOURCEPOS);
+	const uint32_t *starts = r->lines.starts;
+	cmark_node *document = cmark_parse_document(r->lines.text.p + starts[first - 1],
+	    starts[end - 1] - starts[first - 1], CMARK_OPT_SOURCEPOS);
 
+	if (!r->covered)
+		r->covered = arena_array(r->arena, r->lines.n + 1, 1);
+	r->line0 = first - 1;
 	walk(r, document);
 	cmark_node_free(document);
+	report_uncovered(r, first, end);
 }
 
 /* ---- the short way ---- */
@@ -409,26 +416,24 @@ static void plain_block(struct reader *r, const struct plain_line *l, size_t lin
 	b->text = str_sub(l->text, value, l->text.n);
 }
 
-/* Reads lines [first, end) as plain ones. False: some line is not plain, and nothing
- * of the stretch was kept. A list goes on over blank lines, so its count does too. */
+/* Reads lines [first, end), which begin with a heading, as plain ones. False: some line
+ * is not plain, and nothing of the stretch was kept. A list goes on over blank lines, so
+ * its count does too. */
 static bool read_plain(struct reader *r, size_t first, size_t end)
 {
 	size_t kept = r->n;
-	bool begun = r->begun, counting = false;
+	bool counting = false;
 
 	for (size_t line = first; line < end; line++) {
 		struct plain_line l = plain_line(lines_at(&r->lines, line));
 
-		if (l.kind == PLAIN_NOT || (!r->begun && l.kind != PLAIN_HEADING)) {
+		if (l.kind == PLAIN_NOT) {
 			while (r->n > kept)
 				r->v[--r->n] = (struct block){ 0 };
-			r->begun = begun;
 			return false;
 		}
-		r->covered[line - 1] = 1;
 		if (l.kind == PLAIN_BLANK)
 			continue;
-		r->begun = true;
 		if (l.kind == PLAIN_STEP)
 			r->numbers[1] = counting ? r->numbers[1] + 1 : l.number;
 		counting = l.kind == PLAIN_STEP;
@@ -437,29 +442,35 @@ static bool read_plain(struct reader *r, size_t first, size_t end)
 	return true;
 }
 
-/* Stretch by stretch, each from its level-1 heading: the plain ones line by line, the
- * others by cmark. */
-static void read_stretches(struct reader *r)
+/* Nothing counts before the level-1 heading; cmark's way reports that. */
+static void read_stretch(struct reader *r, size_t first, size_t end)
 {
-	str text = r->lines.text;
+	bool begins = str_starts(lines_at(&r->lines, first), STR("# "));
 
-	for (size_t at = 0, next, line = 1; at < text.n; at = next) {
-		size_t end = line;
+	if ((r->begun || begins) && read_plain(r, first, end))
+		r->begun = true;
+	else if (first < end)
+		read_by_cmark(r, first, end);
+}
 
-		next = plain_next_cut(text, at);
-		while (end <= r->lines.n && r->lines.starts[end - 1] < next)
-			end++;
-		r->line0 = line - 1;
-		if (!str_starts(str_sub(text, at, next), STR("# ")) || !read_plain(r, line, end))
-			read_by_cmark(r, str_sub(text, at, next));
-		line = end;
+/* Stretch by stretch, each from its heading: the plain ones line by line, the others by
+ * cmark. */
+static void read_stretches(struct reader *r, const struct plain_cuts *cuts)
+{
+	size_t first = 1;
+
+	for (size_t i = 0; i < cuts->n; i++) {
+		read_stretch(r, first, cuts->v[i]);
+		first = cuts->v[i];
 	}
+	read_stretch(r, first, r->lines.n + 1);
 }
 
 static struct record_file read_file(struct arena *a, const struct source *src, uint32_t file,
     struct findings *f, bool stretches)
 {
 	struct reader r = { .arena = a, .f = f };
+	struct plain_cuts cuts;
 
 	if (over_limit(src, file, f))
 		return (struct record_file){ .file = file };
@@ -470,14 +481,12 @@ static struct record_file read_file(struct arena *a, const struct source *src, u
 		report_empty(&r, f);
 		return (struct record_file){ .file = file };
 	}
-	r.covered = arena_array(a, r.lines.n + 1, 1);
 	r.cap = lines_filled(&r.lines);
 	r.v = arena_array(a, r.cap, sizeof *r.v);
-	if (stretches && plain_cuttable(r.lines.text))
-		read_stretches(&r);
+	if (stretches && cuts_find(a, &r.lines, &cuts))
+		read_stretches(&r, &cuts);
 	else
-		read_by_cmark(&r, r.lines.text);
-	report_uncovered(&r);
+		read_by_cmark(&r, 1, r.lines.n + 1);
 	return (struct record_file){ file, r.v, r.n };
 }
 

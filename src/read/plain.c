@@ -17,10 +17,15 @@ static bool plain_words(str s)
 		['\\'] = true, ['`'] = true, ['*'] = true, ['_'] = true, ['['] = true, [']'] = true,
 		['<'] = true, ['>'] = true, ['&'] = true, ['\t'] = true, ['\r'] = true, ['\n'] = true,
 	};
+	char before = 0;
 
-	for (size_t i = 0; i < s.n; i++)
-		if (special[(unsigned char)s.p[i]] || (s.p[i] == ' ' && i && s.p[i - 1] == ' '))
+	for (size_t i = 0; i < s.n; i++) {
+		char c = s.p[i];
+
+		if (special[(unsigned char)c] || (c == ' ' && before == ' '))
 			return false;
+		before = c;
+	}
 	return true;
 }
 
@@ -117,61 +122,83 @@ static bool is_fence(str line)
 	return str_starts(line, STR("```")) || str_starts(line, STR("~~~"));
 }
 
-static str line_at(str text, size_t from, size_t *next)
-{
-	size_t end = str_find_char(text, '\n', from);
+/* A fence that is open: its bytes and how many; c 0: none is. */
+struct fence {
+	char c;
+	size_t count;
+};
 
-	*next = end < text.n ? end + 1 : text.n;
-	return str_sub(text, from, end);
+/* An info string with backticks opens no fence. */
+static struct fence open_fence(str line)
+{
+	struct fence f = { line.p[0], 0 };
+
+	while (f.count < line.n && line.p[f.count] == f.c)
+		f.count++;
+	if (f.c == '`' && str_find_char(line, '`', f.count) < line.n)
+		f.c = 0;
+	return f;
 }
 
-bool plain_cuttable(str text)
+/* A closing fence has the same bytes, at least as many, and nothing after them. */
+static bool closes(const struct fence *f, str line)
 {
-	if (str_find_char(text, '\r', 0) < text.n)
-		return false;
-	for (size_t at = 0, next; at < text.n; at = next) {
-		str line = line_at(text, at, &next), inner;
+	size_t n = 0;
 
-		if (line.n && (alnum(line.p[0]) || line.p[0] == '-' || line.p[0] == '#'))
+	while (n < line.n && line.p[n] == f->c)
+		n++;
+	return n >= f->count && !str_trim(str_sub(line, n, line.n)).n;
+}
+
+static bool is_heading(str line)
+{
+	size_t n = 0;
+
+	while (n < line.n && line.p[n] == '#')
+		n++;
+	return n && n <= 6 && n < line.n && line.p[n] == ' ';
+}
+
+/* HTML, or a fence that is not at the left edge. */
+static bool reaches_over(str line)
+{
+	str inner = str_trim_left(line);
+
+	return inner.n && (inner.p[0] == '<' || (inner.p != line.p && is_fence(inner)));
+}
+
+static bool scan_cuts(struct arena *a, const struct lines *l, struct plain_cuts *out)
+{
+	static const bool may_matter[256] = {
+		['#'] = true, ['`'] = true, ['~'] = true, ['<'] = true, [' '] = true, ['\t'] = true,
+	};
+	struct fence fence = { 0, 0 };
+	size_t cap = 0;
+
+	for (size_t line = 1; line <= l->n; line++) {
+		str s;
+
+		/* Nearly all lines begin with something else. */
+		if (!may_matter[(unsigned char)l->text.p[l->starts[line - 1]]])
 			continue;
-		inner = str_trim_left(line);
-		if (inner.n && (inner.p[0] == '<' || inner.p[0] == '['))
+		s = lines_at(l, line);
+		if (reaches_over(s))
 			return false;
-		if (inner.p != line.p && is_fence(inner))
-			return false;
+		if (fence.c) {
+			if (closes(&fence, s))
+				fence.c = 0;
+		} else if (is_fence(s)) {
+			fence = open_fence(s);
+		} else if (is_heading(s)) {
+			*ARENA_PUSH(a, out->v, out->n, cap) = (uint32_t)line;
+		}
 	}
 	return true;
 }
 
-/* A closing fence has the same bytes, at least as many, and nothing after them. */
-static bool closes(str line, char c, size_t count)
+bool cuts_find(struct arena *a, const struct lines *l, struct plain_cuts *out)
 {
-	size_t n = 0;
-
-	while (n < line.n && line.p[n] == c)
-		n++;
-	return n >= count && !str_trim(str_sub(line, n, line.n)).n;
-}
-
-size_t plain_next_cut(str text, size_t from)
-{
-	char fence = 0;
-	size_t count = 0, next;
-
-	for (size_t at = from; at < text.n; at = next) {
-		str line = line_at(text, at, &next);
-
-		if (fence) {
-			if (closes(line, fence, count))
-				fence = 0;
-		} else if (at > from && str_starts(line, STR("# "))) {
-			return at;
-		} else if (is_fence(line)) {
-			for (fence = line.p[0], count = 0; count < line.n && line.p[count] == fence;)
-				count++;
-			if (fence == '`' && str_find_char(line, '`', count) < line.n)
-				fence = 0; /* An info string with backticks opens no fence. */
-		}
-	}
-	return text.n;
+	*out = (struct plain_cuts){ 0 };
+	return str_find(l->text, STR("]:"), 0) == l->text.n &&
+	    str_find_char(l->text, '\r', 0) == l->text.n && scan_cuts(a, l, out);
 }

@@ -7,7 +7,7 @@
 #ifndef READ_PLAIN_H
 #define READ_PLAIN_H
 
-#include "base/str.h"
+#include "read/lines.h"
 
 enum plain_kind {
 	PLAIN_NOT,               /* not surely plain: ask cmark */
@@ -27,11 +27,16 @@ struct plain_line {
 /* What line s is, taken by itself. */
 struct plain_line plain_line(str s);
 
-/* Whether a text may be cut before each line that begins with "# ": no link
- * definition, no HTML, no indented fence. Such things reach over the cut. */
-bool plain_cuttable(str text);
-/* The end of the stretch that begins at `from`: the next line that begins with "# " and
- * is not inside a fence, or the end of the text. */
-size_t plain_next_cut(str text, size_t from);
+/* The lines, from 1, at which a text may be cut so that each stretch reads as it does in
+ * its place. */
+struct plain_cuts {
+	uint32_t *v;
+	size_t n;
+};
+
+/* Cuts before each heading written with '#' that is not inside a fence: nothing goes on
+ * over such a line but what these texts do not have. False, and no cuts: the text has
+ * link definitions, HTML, an indented fence or carriage returns. */
+bool cuts_find(struct arena *a, const struct lines *l, struct plain_cuts *out);
 
 #endif

@@ -100,7 +100,8 @@ static const char *const fragments[] = {
 	"text\n", "  lazy\n", "    code\n", "\n", "\n", "\n", " \n", "---\n", "===\n", "***\n",
 	"```joint\n", "```\n", "~~~\n", "  ```\n", "# inside\n", "> q\n", "[a]: b\n", "<b>\n",
 	"<!-- c -->\n", "- a  b\n", "- x \n", "- x  \n", "- a_b_c\n", "- a*b*\n", "- `c`\n", "- a\\\n",
-	"- &amp;\n", "- é ½ in\n", "- **É:** x\n", "| t |\n", "- [l](u)\n", "- x\ty\n", "\t- t\n",
+	"- &amp;\n", "- é ½ in\n", "- **É:** x\n", "| t |\n", "- [l](u)\n", "- [a]: u\n", "> [a]: u\n", "see [a]\n", "- ```\n", "# A\n", "###### Six\n",
+	"- <b>\n", "- x\ty\n", "\t- t\n",
 	"123456789. big\n", "0. zero\n", "- **K:** **v**\n", "## A_b\n", "# \n", "#  two\n",
 };
 
