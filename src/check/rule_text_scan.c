@@ -1,0 +1,154 @@
+/* Running words to tokens. */
+#include "check/rule_text_scan.h"
+
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+static bool is_inside(str s, size_t i)
+{
+	char c = s.p[i];
+
+	/* "ER70S-2" is one word, and "stop-watch"; "A36 - sawn" is not. */
+	return is_letter(c) || is_digit(c) || c == '/' || c == '\'' || c == '+' ||
+	    ((c == '-' || c == '.') && i + 1 < s.n && (is_letter(s.p[i + 1]) ||
+	    is_digit(s.p[i + 1])));
+}
+
+static size_t word_end(str s, size_t i)
+{
+	while (i < s.n && is_inside(s, i))
+		i++;
+	return i;
+}
+
+static struct token *push(struct tokens *t, enum token_sort sort, str s)
+{
+	struct token *k = ARENA_PUSH(t->arena, t->v, t->n, t->cap);
+
+	*k = (struct token){ .sort = sort, .s = s };
+	return k;
+}
+
+/* "3F" is a position here, not a temperature. */
+static bool is_position(str s, size_t i)
+{
+	return i + 1 < s.n && (s.p[i + 1] == 'F' || s.p[i + 1] == 'G') &&
+	    (i + 2 == s.n || !is_inside(s, i + 2));
+}
+
+/* A quantity at i, or a word; the byte behind it. */
+static size_t take_word(struct tokens *t, str s, size_t i, enum sheet_metal metal)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+	size_t used, end;
+
+	if (is_digit(s.p[i]) && !is_position(s, i) && quantity_prefix(str_sub(s, i, s.n),
+	    QUANTITY_ANY, metal, &q, &used, &fault) == QUANTITY_OK && !q.no_value) {
+		push(t, TOKEN_SIZE, str_sub(s, i, i + used))->q = q;
+		return i + used;
+	}
+	end = word_end(s, i);
+	push(t, TOKEN_WORD, str_sub(s, i, end));
+	return end;
+}
+
+/* "[6.4 mm]" belongs to the size before it and is no word of its own. */
+static size_t take_bracket(struct tokens *t, str s, size_t i)
+{
+	size_t end = str_find_char(s, ']', i);
+	struct token *last = t->n ? &t->v[t->n - 1] : NULL;
+
+	if (last && last->sort == TOKEN_SIZE)
+		last->bracket = str_trim(str_sub(s, i + 1, end));
+	return end < s.n ? end + 1 : s.n;
+}
+
+static enum token_sort sort_of(str s, size_t i)
+{
+	switch (s.p[i]) {
+	case ',': return TOKEN_COMMA;
+	case ':': return TOKEN_COLON;
+	case ';': case '!': case '?': case '.': return TOKEN_STOP;
+	default: return TOKEN_OTHER;
+	}
+}
+
+void tokens_read(struct tokens *t, str s, enum sheet_metal metal)
+{
+	size_t i = 0;
+
+	t->n = 0;
+	while (i < s.n) {
+		if (s.p[i] == ' ' || s.p[i] == '\t') {
+			i++;
+		} else if (s.p[i] == '[') {
+			i = take_bracket(t, s, i);
+		} else if (is_letter(s.p[i]) || is_digit(s.p[i])) {
+			i = take_word(t, s, i, metal);
+		} else {
+			push(t, sort_of(s, i), str_sub(s, i, i + 1));
+			i++;
+		}
+	}
+}
+
+bool token_is(const struct tokens *t, size_t i, const char *const *words)
+{
+	if (i >= t->n || t->v[i].sort != TOKEN_WORD)
+		return false;
+	for (; *words; words++)
+		if (str_eq_nocase(t->v[i].s, str_of(*words)))
+			return true;
+	return false;
+}
+
+static bool divides(const struct token *k, bool commas)
+{
+	return k->sort == TOKEN_STOP || (commas && k->sort == TOKEN_COMMA);
+}
+
+static bool has(const struct tokens *t, size_t i, const char *const *words, bool commas)
+{
+	size_t from = i, to = i;
+
+	while (from > 0 && !divides(&t->v[from - 1], commas))
+		from--;
+	while (to < t->n && !divides(&t->v[to], commas))
+		to++;
+	for (; from < to; from++)
+		if (token_is(t, from, words))
+			return true;
+	return false;
+}
+
+bool clause_has(const struct tokens *t, size_t i, const char *const *words)
+{
+	return has(t, i, words, false);
+}
+
+bool part_has(const struct tokens *t, size_t i, const char *const *words)
+{
+	return has(t, i, words, true);
+}
+
+str para_text(struct arena *a, const struct span *spans, size_t n)
+{
+	struct buf b = { .arena = a };
+
+	if (n == 1)
+		return spans[0].text;
+	for (size_t i = 0; i < n; i++) {
+		if (spans[i].style & SPAN_BREAK)
+			buf_addc(&b, ' ');
+		buf_add(&b, spans[i].text);
+	}
+	return buf_str(&b);
+}
