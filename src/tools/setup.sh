@@ -28,7 +28,23 @@ for package in $wanted; do
 	state=$(dpkg-query -W -f '${db:Status-Abbrev}' "$package" 2>/dev/null || true)
 	case $state in ii*) ;; *) missing="$missing $package" ;; esac
 done
-[ -n "$missing" ] || exit 0
+# node and npm may stand outside the package manager.
+if [ "${1:-build}" != build ]; then
+	command -v node >/dev/null 2>&1 || missing="$missing nodejs"
+	command -v npm >/dev/null 2>&1 || missing="$missing npm"
+fi
+
+# pdf.js, an outside reader of our pages; its test is skipped without it.
+pdfjs()
+{
+	[ "$1" != build ] && [ ! -d build/npm/node_modules/pdfjs-dist ] || return 0
+	mkdir -p build/npm
+	npm install --silent --no-audit --no-fund --no-package-lock --ignore-scripts \
+	    --omit=optional --prefix build/npm pdfjs-dist@3.11.174 >/dev/null 2>&1 ||
+	    echo "pdf.js could not be had; the test that reads with it is skipped" >&2
+}
+
+[ -n "$missing" ] || { pdfjs "${1:-build}"; exit 0; }
 
 sudo=
 if [ "$(id -u)" != 0 ]; then
@@ -41,3 +57,4 @@ fi
 echo "Installing:$missing"
 $sudo apt-get update -qq
 $sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
+pdfjs "${1:-build}"
