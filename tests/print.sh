@@ -97,6 +97,23 @@ has "A4" '^Page size: *595.* x 841.* pts (A4)' "$work/info"
 build/fitup print -C curriculum --out "$work/some" Q9 > /dev/null 2>&1
 is "no such quarter" $? 2
 
+# What fitup did not write stays: under a name that it would write it stops the print,
+# anywhere else it is let alone, also when a whole print clears away what is stale.
+mkdir -p "$work/mine/q1"
+echo mine > "$work/mine/q1/packet.pdf"
+build/fitup print -C curriculum --out "$work/mine" Q1 > "$work/told" 2> "$work/err"
+is "a foreign packet.pdf" $? 2
+has "its name" 'q1/packet.pdf is there already' "$work/err"
+is "it stays, and nothing else came" "$(cd "$work/mine" && find . -type f) $(cat "$work/mine/q1/packet.pdf")" \
+    "./q1/packet.pdf mine"
+mv "$work/mine/q1/packet.pdf" "$work/mine/q1/notes.pdf"
+build/fitup print -C curriculum --out "$work/mine" Q1 SM-20 > /dev/null
+is "elsewhere it is in nobody's way" $? 0
+build/fitup print -C curriculum --out "$work/mine" Q1 > /dev/null
+is "a second print knows its own" $? 0
+build/fitup print -C curriculum --out "$work/mine" > /dev/null
+is "stale files go, others stay" "$(ls -d "$work/mine/sm-20" 2> /dev/null)$(cat "$work/mine/q1/notes.pdf")" mine
+
 # Cards, charts, tags and the list for the office.
 is "a card a page" "$(pdfinfo "$work/out/q1/cards.pdf" | awk '/^Pages/ { print $2 }')" 14
 grep -c 'Attempt [1-6] of [1-6]' "$work/shop-labels.pdf.txt" > "$work/n"

@@ -258,11 +258,11 @@ static bool print_all(struct printer *p)
 	return printer_books(p) && ok;
 }
 
-/* The list is on the disk before the first file, so that a run that is killed leaves
- * nothing behind that a later one does not know for its own. */
-static bool list_first(struct printer *p)
+/* The names that this print writes. */
+static struct printed names_to_write(struct printer *p)
 {
-	size_t before = p->printed.n;
+	struct printed names = { 0 };
+	struct arena *a = p->run->arena;
 
 	for (size_t i = 0; i < p->wants.n; i++) {
 		const struct want *w = &p->wants.v[i];
@@ -270,12 +270,39 @@ static bool list_first(struct printer *p)
 
 		for (int part = 0; part < BUNDLE_PARTS; part++)
 			if (made && w->parts[part])
-				printed_add(p->run->arena, &p->printed, file_name(p, p->run->arena, w, part));
+				printed_add(a, &names, file_name(p, a, w, part));
 	}
 	for (int book = 0; book < BOOK_COUNT; book++)
 		if (p->wants.books[book])
-			printed_add(p->run->arena, &p->printed,
-			    printer_name(p, p->run->arena, book_files[book]));
+			printed_add(a, &names, printer_name(p, a, book_files[book]));
+	return names;
+}
+
+/* What somebody else put under one of these names stays; then nothing is written at all. */
+static bool tell_foreign(const struct printer *p, const struct printed *names)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < names->n; i++)
+		if (printed_foreign(p->run->arena, p->out, &p->printed, names->v[i]) && !n++)
+			fprintf(stderr, "fitup: %s/%.*s is there already and no print of fitup wrote it\n",
+			    p->out, STR_ARG(names->v[i]));
+	if (n > 1)
+		fprintf(stderr, "fitup: the same goes for %zu more\n", n - 1);
+	if (n)
+		fputs("fitup: nothing was written; move what is yours, or print elsewhere with --out\n",
+		    stderr);
+	return n > 0;
+}
+
+/* The list is on the disk before the first file, so that a run that is killed leaves
+ * nothing behind that a later one does not know for its own. */
+static bool list_first(struct printer *p, const struct printed *names)
+{
+	size_t before = p->printed.n;
+
+	for (size_t i = 0; i < names->n; i++)
+		printed_add(p->run->arena, &p->printed, names->v[i]);
 	return p->printed.n == before || write_list(p);
 }
 
@@ -314,13 +341,17 @@ static bool drop_stale(struct printer *p, bool whole)
 
 static int run_printer(struct printer *p)
 {
+	struct printed names;
 	size_t listed;
 	bool ok;
 
 	printed_read(p->run->arena, p->out, &p->printed);
 	if (!want_read(p->run, p->o, p->order, &p->wants))
 		return EXIT_USAGE;
-	if (!list_first(p))
+	names = names_to_write(p);
+	if (tell_foreign(p, &names))
+		return EXIT_USAGE;
+	if (!list_first(p, &names))
 		return EXIT_SYSTEM;
 	listed = p->printed.n;
 	ok = print_all(p);

@@ -150,6 +150,13 @@ bool printed_has(const struct printed *p, str name)
 	return false;
 }
 
+bool printed_foreign(struct arena *a, const char *dir, const struct printed *p, str name)
+{
+	struct stat st;
+
+	return !printed_has(p, name) && !lstat(join(a, dir, name), &st);
+}
+
 void printed_add(struct arena *a, struct printed *p, str name)
 {
 	if (!printed_has(p, name))

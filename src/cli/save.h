@@ -19,6 +19,8 @@ struct printed {
 	str *v;
 	size_t n, cap;
 };
+/* Whether something stands under that name that no print wrote. */
+bool printed_foreign(struct arena *a, const char *dir, const struct printed *p, str name);
 void printed_read(struct arena *a, const char *dir, struct printed *p);
 bool printed_has(const struct printed *p, str name);
 void printed_add(struct arena *a, struct printed *p, str name);
