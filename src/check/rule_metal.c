@@ -1,8 +1,8 @@
 /* Filler against position, current, metal and process. */
 #include "check/rule_metal.h"
 
+#include "model/setting.h"
 #include "model/words.h"
-#include "reckon/current.h"
 
 #define HANDBOOK "Machinery's Handbook 31st ed., electrode tables 13 and 14"
 #define CLASSES "AWS A5.1, A5.4 and A5.20, designation of the class; confirm against " \
@@ -369,87 +369,34 @@ static void judge_metal(struct rule_context *x, uint32_t w)
 	}
 }
 
-/* The table's word for what a setting does; "" when it has none. */
-static const char *table_process(const struct assignment *a, const struct setting *s)
+bool setting_range(const struct assignment *a, const struct setting *s,
+    struct current_range *out)
 {
-	str transfer = transfer_of(a, s->process);
+	enum process p = s->process == PROCESS_COUNT && s->rod.sort == ROD_COVERED
+	    ? PROCESS_SMAW : s->process;
+	str class = s->class;
+	double dia_mm = s->dia_mm;
 
-	if (s->process == PROCESS_GMAW && str_eq(transfer, STR("spray")))
-		return "GMAW spray";
-	if (str_eq(transfer, STR("short circuit")))
-		return "GMAW-S";
-	if (s->process == PROCESS_SMAW || s->rod.sort == ROD_COVERED)
-		return "SMAW";
-	return s->process == PROCESS_FCAW_G ? "FCAW-G"
-	    : s->process == PROCESS_FCAW_S ? "FCAW-S" : "";
-}
-
-struct range {
-	double lo, hi;           /* A; hi 0: no upper end */
-	const char *source;
-	enum seen seen;
-};
-
-static void widen(struct range *r, const struct current_row *row)
-{
-	if (!row)
-		return;
-	if (!r->source) {
-		*r = (struct range){ row->amps_lo, row->amps_hi, row->source,
-			seen_of(row->verified) };
-		return;
-	}
-	r->lo = row->amps_lo < r->lo ? row->amps_lo : r->lo;
-	r->hi = row->amps_hi > r->hi ? row->amps_hi : r->hi;
-}
-
-/* "EWCe-2, 1/16 in": two published tables differ, so that the wider band counts. */
-static struct range tungsten_range(const struct assignment *a, str polarity)
-{
-	str rest = fact_said(a, "Tungsten"), class, size;
-	struct quantity_fault fault;
-	struct range r = { 0 };
-	struct quantity q;
-
-	if (!str_next(&rest, ',', &class) || !str_next(&rest, ',', &size) ||
-	    quantity_parse(str_trim(size), QUANTITY_LENGTH, METAL_NONE, &q,
-	    &fault) != QUANTITY_OK)
-		return r;
-	widen(&r, current_find(STR("GTAW"), str_trim(class), q.lo, polarity));
-	if (r.source && str_eq(polarity, STR("DC-")))
-		widen(&r, current_find(STR("GTAW alt"), STR("EWTh-2"), q.lo, polarity));
-	return r;
-}
-
-static struct range setting_range(const struct assignment *a, const struct setting *s)
-{
-	const char *process = table_process(a, s);
-	struct range r = { 0 };
-
-	if (s->process == PROCESS_GTAW)
-		return tungsten_range(a, s->polarity);
-	if (!*process || s->dia_mm <= 0)
-		return r;
-	widen(&r, current_find(str_of(process), s->class, s->dia_mm, s->polarity));
-	/* A wire whose spray range is not in the table has at least its lower end. */
-	if (!r.source && str_eq(str_of(process), STR("GMAW spray")))
-		widen(&r, current_spray_least(s->class, s->dia_mm));
-	return r;
+	if (p == PROCESS_COUNT || (p == PROCESS_GTAW &&
+	    !setting_tungsten(a, &class, &dia_mm)))
+		return false;
+	return dia_mm > 0 && current_range_find(setting_table_process(a, p), class, dia_mm,
+	    s->polarity, out);
 }
 
 static void say_current(struct rule_context *x, uint32_t w, const struct setting *s,
-    const struct range *r)
+    const struct current_range *r)
 {
 	bool seen = r->seen == SEEN_PAGE;
 	str electrode = s->process == PROCESS_GTAW ? STR("this tungsten") : s->class;
 	str size = s->process == PROCESS_GTAW || s->dia_mm <= 0 ? (str){ 0 }
 	    : str_format(x->f->arena, ", %.*s", STR_ARG(say_mm(x, s->dia_mm)));
-	str lo = say_real(x, r->lo, 0), hi = say_real(x, r->hi, 0);
+	str lo = say_real(x, r->amps_lo, 0), hi = say_real(x, r->amps_hi, 0);
 	struct finding *d = rule_report(x, FINDING_CURRENT_OUTSIDE_RANGE, s->current_pos,
 	    w, "%.*s is outside what %.*s%.*s takes, %s%.*s%s%.*s A",
 	    STR_ARG(say_quantity(x, &s->amps)), STR_ARG(electrode), STR_ARG(size),
-	    r->hi > 0 ? "" : "at least ", STR_ARG(lo), r->hi > 0 ? "-" : "",
-	    r->hi > 0 ? (int)hi.n : 0, hi.p);
+	    r->amps_hi > 0 ? "" : "at least ", STR_ARG(lo), r->amps_hi > 0 ? "-" : "",
+	    r->amps_hi > 0 ? (int)hi.n : 0, hi.p);
 
 	if (!seen)
 		d->level = LEVEL_NOTE;
@@ -468,7 +415,7 @@ static void judge_current(struct rule_context *x, uint32_t w)
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
 		const char *source, *wanted;
-		struct range r;
+		struct current_range r;
 		bool seen;
 
 		/* An electrode or a polarity that is wrong is told as such. */
@@ -477,9 +424,8 @@ static void judge_current(struct rule_context *x, uint32_t w)
 		    first_weld(a, s, is_beyond_class) < a->nwelds ||
 		    has_wrong_polarity(a, s, &wanted, &source, &seen))
 			continue;
-		r = setting_range(a, s);
-		if (!r.source || (s->amps.lo >= r.lo - 1e-9 &&
-		    (r.hi <= 0 || s->amps.hi <= r.hi + 1e-9)))
+		if (!setting_range(a, s, &r) || (s->amps.lo >= r.amps_lo - 1e-9 &&
+		    (r.amps_hi <= 0 || s->amps.hi <= r.amps_hi + 1e-9)))
 			continue;
 		say_current(x, w, s, &r);
 		return;

@@ -4,6 +4,7 @@
 #define CHECK_RULE_METAL_H
 
 #include "check/rule_joint.h"
+#include "reckon/current.h"
 
 enum rod_sort {
 	ROD_UNKNOWN, ROD_COVERED, ROD_CORED,
@@ -60,6 +61,10 @@ struct settings settings_of(struct arena *a, const struct assignment *as);
 bool setting_makes(const struct assignment *a, const struct setting *s,
     const struct weld *w);
 
+/* What handbooks give for a setting, or false. */
+bool setting_range(const struct assignment *a, const struct setting *s,
+    struct current_range *out);
+
 /* The transfer that the fact names, or that GMAW-S means: "spray"; "" not told. */
 str transfer_of(const struct assignment *a, enum process p);
 /* The text of a fact, empty when it is not there. */
@@ -68,8 +73,10 @@ str fact_said(const struct assignment *a, const char *key);
 bool is_stated(str text);
 bool assignment_has_process(const struct assignment *a, enum process p);
 
-/* The rules: filler, polarity, current; gas, transfer, flame, fume. */
+/* The rules: filler, polarity, current; gas, transfer, flame, fume; volts, gas flow,
+ * preheat, heat input. */
 void rule_metal(struct rule_context *x);
 void rule_metal_gas(struct rule_context *x);
+void rule_metal_start(struct rule_context *x);
 
 #endif

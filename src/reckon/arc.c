@@ -33,6 +33,15 @@ double efficiency_after_spatter(double percent, double spatter_percent)
 	return percent * (100 - spatter_percent) / 100;
 }
 
+double wire_deposit_lb_h(double dia_mm, double feed_in_min, double density_lb_in3,
+    double efficiency_percent)
+{
+	double dia_in = dia_mm / 25.4;
+
+	return pi / 4 * dia_in * dia_in * feed_in_min * 60 * density_lb_in3 *
+	    efficiency_percent / 100;
+}
+
 double gas_ft3(double flow_cfh, double arc_hours)
 {
 	return flow_cfh * arc_hours;

@@ -23,6 +23,11 @@ double efficiency_at_stub(double row_percent, double electrode_mm, double stub_m
 /* The rest after a further loss to spatter: percent (100 - spatter) / 100. */
 double efficiency_after_spatter(double percent, double spatter_percent);
 
+/* Deposit in lb/h of a solid wire: its cross section x feed x density, less what is
+ * lost. Geometry; feed in in/min. */
+double wire_deposit_lb_h(double dia_mm, double feed_in_min, double density_lb_in3,
+    double efficiency_percent);
+
 /* Gas in ft3: flow x arc hours. Purge of a pipe before the root: volumes of the bore
  * changed / flow, minutes. Definitions. */
 double gas_ft3(double flow_cfh, double arc_hours);

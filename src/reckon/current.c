@@ -113,3 +113,29 @@ const struct current_row *current_spray_least(str electrode, double dia_mm)
 {
 	return current_find(STR("GMAW spray transition"), electrode, dia_mm, (str){ 0 });
 }
+
+static void widen(struct current_range *r, const struct current_row *row)
+{
+	r->amps_lo = fmin(r->amps_lo, row->amps_lo);
+	r->amps_hi = fmax(r->amps_hi, row->amps_hi);
+}
+
+bool current_range_find(str process, str electrode, double dia_mm, str polarity,
+    struct current_range *out)
+{
+	const struct current_row *row = current_find(process, electrode, dia_mm, polarity);
+	const struct current_row *alt = NULL;
+
+	if (!row && str_eq_nocase(process, STR("GMAW spray")))
+		row = current_spray_least(electrode, dia_mm);
+	if (!row)
+		return false;
+	*out = (struct current_range){ row->amps_lo, row->amps_hi, row->volts_lo,
+		row->volts_hi, row->source, seen_of(row->verified) };
+	if (str_eq_nocase(process, STR("GTAW")) &&
+	    str_eq(polarity_word(polarity), STR("DCEN")))
+		alt = current_find(STR("GTAW alt"), STR("EWTh-2"), dia_mm, polarity);
+	if (alt)
+		widen(out, alt);
+	return true;
+}

@@ -28,4 +28,18 @@ const struct current_row *current_find(str process, str electrode, double dia_mm
 /* Least spray-transfer current of a solid wire in amperes, or null. */
 const struct current_row *current_spray_least(str electrode, double dia_mm);
 
+/* What the handbooks together give. */
+struct current_range {
+	double amps_lo, amps_hi; /* amps_hi 0: no upper end */
+	double volts_lo, volts_hi; /* 0: none given */
+	const char *source;      /* of the first row */
+	enum seen seen;          /* of the first row */
+};
+
+/* As current_find. Two published tables of tungsten on DC- differ, so that the wider
+ * band counts; a spray wire without a row of its own has at least its lower end. False
+ * when no table has it. */
+bool current_range_find(str process, str electrode, double dia_mm, str polarity,
+    struct current_range *out);
+
 #endif

@@ -40,6 +40,31 @@ const char *preheat_category(str steel, bool low_hydrogen, const char **verified
 	return NULL;
 }
 
+bool preheat_wanted(str material, bool low_hydrogen, double thickest_mm,
+    struct preheat_wanted *out)
+{
+	const char *verified = "", *category = NULL;
+	str name = str_trim(material);
+
+	while (name.n && !category) {
+		category = preheat_category(name, low_hydrogen, &verified);
+		if (category)
+			break;
+		while (name.n && name.p[name.n - 1] != ' ')
+			name.n--;
+		name = str_trim(name);
+	}
+	if (!category || !*category)
+		return false;
+	out->row = preheat_find(str_of(category), thickest_mm);
+	if (!out->row)
+		return false;
+	out->steel = name;
+	out->seen = seen_of(verified) == SEEN_MEMORY ? SEEN_MEMORY
+	    : seen_of(out->row->verified);
+	return true;
+}
+
 double carbon_equivalent(double c, double mn, double cr, double mo, double v, double ni,
     double cu)
 {

@@ -25,6 +25,17 @@ const struct preheat *preheat_find(str category, double thickest_mm);
  * does not list the steel so; null for a steel not known here. */
 const char *preheat_category(str steel, bool low_hydrogen, const char **verified);
 
+/* What the table asks of a steel by its words on a sheet, "A36 plate": the words of the
+ * form may follow its name. False when it does not list the steel so, or the part is
+ * under 1/8 in. */
+struct preheat_wanted {
+	const struct preheat *row;
+	str steel;               /* "A36" */
+	enum seen seen;          /* of the steel's category and the row together */
+};
+bool preheat_wanted(str material, bool low_hydrogen, double thickest_mm,
+    struct preheat_wanted *out);
+
 /* Carbon equivalent of the IIW: C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15, all in
  * percent by weight. Published pages. */
 double carbon_equivalent(double c, double mn, double cr, double mo, double v, double ni,

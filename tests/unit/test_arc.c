@@ -64,9 +64,17 @@ static void gases(void **state)
 	check(purge_minutes(6.065 * 25.4, 36 * 25.4, 6, 20), 10.8338, 0.0005);
 }
 
+/* pi/4 0.035^2 x 300 in/min x 60 x 0.283 x 96 % (bc): 4.70496 lb/h. */
+static void deposits(void **state)
+{
+	(void)state;
+	check(wire_deposit_lb_h(0.035 * 25.4, 300, 0.283, 96), 4.70496, 0.00001);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(deposits),
 		cmocka_unit_test(heat_inputs),
 		cmocka_unit_test(times),
 		cmocka_unit_test(stubs),

@@ -132,9 +132,31 @@ static void bands_hold_their_ends(void **state)
 	assert_true(band_holds(99, 0.25, true, 0, true));
 }
 
+/* Two published tables of tungsten on DC-: 1/8 in 250-400 in both, 3/32 in 135-235 and
+ * 150-250. Spray of a 0.052 in wire begins at 240 A, and no table has its end. */
+static void ranges_are_the_widest(void **state)
+{
+	struct current_range r;
+
+	(void)state;
+	assert_true(current_range_find(STR("GTAW"), STR("EWLa-2"), 3 * 25.4 / 32, STR("DC-"),
+	    &r));
+	assert_true(r.amps_lo == 135 && r.amps_hi == 250);
+	assert_true(current_range_find(STR("GTAW"), STR("EWP"), 25.4 / 16, STR("AC"), &r));
+	assert_true(r.amps_lo == 50 && r.amps_hi == 100);
+	assert_true(current_range_find(STR("GMAW spray"), STR("ER70S-6"), 0.052 * 25.4,
+	    STR("DC+"), &r));
+	assert_true(r.amps_lo == 240 && r.amps_hi == 0 && r.volts_hi == 0);
+	assert_true(current_range_find(STR("FCAW-G"), STR("E71T-1"), 0.045 * 25.4, STR("DC+"),
+	    &r));
+	assert_true(r.volts_lo == 24 && r.volts_hi == 28 && r.seen == SEEN_PAGE);
+	assert_false(current_range_find(STR("GMAW"), STR("E7018"), 25.4 / 8, STR("DC+"), &r));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(ranges_are_the_widest),
 		cmocka_unit_test(rows_are_found),
 		cmocka_unit_test(nothing_is_guessed),
 		cmocka_unit_test(volts_and_positions),

@@ -68,9 +68,30 @@ static void carbon(void **state)
 	    .15) - .447) < .0005);
 }
 
+/* What a sheet writes: the form behind the steel's name. */
+static void steels_by_their_words(void **state)
+{
+	struct preheat_wanted p;
+
+	(void)state;
+	assert_true(preheat_wanted(STR("A36 hot-rolled plate"), true, 25.4, &p));
+	assert_true(p.row->least_f == 50 && str_eq(p.steel, STR("A36")));
+	assert_int_equal(p.seen, SEEN_PAGE);
+	assert_true(preheat_wanted(STR("A53 B pipe"), false, 25.4, &p));
+	assert_true(p.row->least_f == 150 && str_eq(p.steel, STR("A53 B")));
+	assert_true(preheat_wanted(STR("A572-50"), true, 25.4, &p));
+	assert_int_equal(p.seen, SEEN_MEMORY);
+	assert_false(preheat_wanted(STR("A572-50"), false, 25.4, &p));
+	assert_false(preheat_wanted(STR("A106 pipe"), true, 25.4, &p));
+	assert_false(preheat_wanted(STR("304L plate"), true, 25.4, &p));
+	assert_false(preheat_wanted(STR("A36 plate"), true, 2, &p));
+	assert_false(preheat_wanted(STR(""), true, 25.4, &p));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(steels_by_their_words),
 		cmocka_unit_test(rows),
 		cmocka_unit_test(categories),
 		cmocka_unit_test(between_passes),

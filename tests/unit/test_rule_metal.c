@@ -209,7 +209,7 @@ static void gas(void **state)
 		    "DC-, 80-100 A", C25), FINDING_WRONG_GAS, 13, LEVEL_ERROR,
 		    "burns the tungsten", "argon" },
 		{ "cored wire in argon", WIRE("FCAW-G", "2F", "E71T-1, 0.045 in",
-		    "DC+, 190-225 A", ARGON, ""), FINDING_WRONG_GAS, 12, LEVEL_WARNING,
+		    "DC+, 190-225 A", FACT("Gas", "argon 35 cfh"), ""), FINDING_WRONG_GAS, 12, LEVEL_WARNING,
 		    "classed for", "75/25" },
 		{ "words that are no gas are not judged", WIRE("GMAW-S", "2F",
 		    "ER70S-6, 0.035 in", "DC+, 115-145 A", FACT("Gas", "mix C25 30 cfh"),
@@ -364,9 +364,102 @@ static void passes_in_other_processes(void **state)
 	}
 }
 
+#define STARTS(process, filler, current, gas, rest) SHEET("drill", \
+	FACT("Process", process) FACT("Joint", "tee") FACT("Material", "A36 plate") \
+	FACT("Thickness", "3/8 in") FACT("Position", "2F") FACT("Filler", filler) \
+	FACT("Current", current) FACT("Gas", gas) rest, "")
+
+static void volts_and_flow(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "short circuit too hot", STARTS("GMAW-S", "ER70S-6, 0.035 in",
+		    "DC+, 115-145 A", "75/25 argon/CO2 25 cfh", FACT("Volts", "18-23 V")),
+		    FINDING_VOLTS_OUTSIDE_RANGE, 13, LEVEL_WARNING,
+		    "18-23 V is outside what ER70S-6 takes, 16-22 V", "label" },
+		{ "both ends of the table", STARTS("GMAW-S", "ER70S-6, 0.035 in",
+		    "DC+, 115-145 A", "75/25 argon/CO2 25 cfh", FACT("Volts", "16-22 V")),
+		    SILENT },
+		{ "self-shielded, from memory", SHEET("drill", FACT("Process", "FCAW-S")
+		    FACT("Joint", "tee") FACT("Material", "A36 plate")
+		    FACT("Thickness", "3/8 in") FACT("Position", "2F")
+		    FACT("Filler", "E71T-11, 0.045 in") FACT("Current", "DC-, 100-150 A")
+		    FACT("Volts", "19 V"), ""), FINDING_VOLTS_OUTSIDE_RANGE, 12, LEVEL_NOTE,
+		    "15-18 V", "label" },
+		{ "volts pair with currents", STARTS("GMAW-S, FCAW-G",
+		    "ER70S-6, 0.035 in; E71T-1, 0.045 in", "DC+, 115-145 A; DC+, 160-190 A",
+		    "75/25 argon/CO2 30 cfh", FACT("Volts", "18-20 V; 24-28 V")), SILENT },
+		{ "and so does the one that is off", STARTS("GMAW-S, FCAW-G",
+		    "ER70S-6, 0.035 in; E71T-1, 0.045 in", "DC+, 115-145 A; DC+, 160-190 A",
+		    "75/25 argon/CO2 30 cfh", FACT("Volts", "18-20 V; 18-20 V")),
+		    FINDING_VOLTS_OUTSIDE_RANGE, 13, LEVEL_WARNING, "24-28 V", "label" },
+		{ "under half of 35 cfh", STARTS("FCAW-G", "E71T-1, 0.045 in",
+		    "DC+, 160-190 A", "75/25 argon/CO2 17 cfh", ""),
+		    FINDING_GAS_FLOW_FAR_OFF, 12, LEVEL_WARNING, "35-35 cfh", "flow" },
+		{ "half of 25 and twice 30", STARTS("GMAW-S", "ER70S-6, 0.035 in",
+		    "DC+, 115-145 A", "75/25 argon/CO2 12.5-60 cfh", ""), SILENT },
+		{ "tungsten like a hose", TUNGSTEN("A36 plate", "ER70S-2, 3/32 in",
+		    "DC-, 80-100 A", FACT("Gas", "argon 41 cfh")), FINDING_GAS_FLOW_FAR_OFF,
+		    13, LEVEL_WARNING, "10-20 cfh", "flow" },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+#define WARMED(thickness, filler, preheat, visual) SHEET("drill", \
+	FACT("Process", "SMAW") FACT("Joint", "tee") FACT("Material", "A36 plate") \
+	FACT("Thickness", thickness) FACT("Position", "2F") FACT("Filler", filler) \
+	FACT("Oven", "4 h out") FACT("Preheat", preheat), \
+	"## Acceptance\n\n- **Visual:** " visual "\n")
+
+/* AWS D1.1 preheat table, A36: with low-hydrogen rods 32 F to 3/4 in, 50 F to 1-1/2;
+ * with others 32 F to 3/4 in, 150 F to 1-1/2. */
+static void preheat(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "1 in at 32", WARMED("1 in", "E7018, 1/8 in", "32 degF least", "D1.1-2020"),
+		    FINDING_PREHEAT_TOO_LOW, 12, LEVEL_WARNING,
+		    "under the least for A36 1 in", "50 degF least" },
+		{ "1 in at 50", WARMED("1 in", "E7018, 1/8 in", "50 degF least", "D1.1-2020"),
+		    SILENT },
+		{ "1 in at 50 with E6010", WARMED("1 in", "E6010, 1/8 in", "50 degF least",
+		    "D1.1-2020"), FINDING_PREHEAT_TOO_LOW, 12, LEVEL_WARNING, "150", "150" },
+		{ "3/4 in at 32", WARMED("3/4 in", "E7018, 1/8 in",
+		    "none above 32 degF, colder plate warmed to 70 degF", "D1.1-2020"),
+		    SILENT },
+		{ "words only", WARMED("1 in", "E7018, 1/8 in", "by the procedure",
+		    "D1.1-2020"), SILENT },
+		{ "not judged by D1.1", WARMED("1 in", "E7018, 1/8 in", "32 degF least",
+		    "no cracks"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
+/* 60 x 26 x 150 / (1000 x 5) = 46.8 kJ/in; at 5.2 in/min 45.0. */
+static void heat(void **state)
+{
+#define HEATED(travel, limit) STARTS("FCAW-G", "E71T-1, 0.045 in", "DC+, 150 A", \
+	"75/25 argon/CO2 35 cfh", FACT("Volts", "25-26 V") FACT("Travel", travel) \
+	FACT("Heat input", limit))
+	static const struct rule_case cases[] = {
+		{ "over", HEATED("5-7 in/min", "45 kJ/in at most"), FINDING_HEAT_INPUT_OVER,
+		    15, LEVEL_WARNING, "46.8 kJ/in, over the 45", "5.2 in/min" },
+		{ "at the limit", HEATED("5.2-7 in/min", "45 kJ/in at most"), SILENT },
+		{ "a limit with a point", HEATED("5-7 in/min", "46.9 kJ/in"), SILENT },
+		{ "no figure", HEATED("5-7 in/min", "by the procedure"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(volts_and_flow), cmocka_unit_test(preheat),
+		cmocka_unit_test(heat),
 		cmocka_unit_test(position_of_covered), cmocka_unit_test(position_of_cored),
 		cmocka_unit_test(polarity), cmocka_unit_test(filler_of_process_and_metal),
 		cmocka_unit_test(current_and_oven), cmocka_unit_test(gas),
