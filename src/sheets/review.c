@@ -1,5 +1,7 @@
 #include "sheets/review.h"
 
+#include "model/pattern_block.h"
+#include "model/standard.h"
 #include "sheets/figure.h"
 
 struct review {
@@ -10,9 +12,9 @@ struct review {
 };
 
 /* One finding a text, at its first character that cannot be printed. */
-static void review_text(struct review *r, str s, struct pos pos)
+static void review_in(struct review *r, enum face_id face, str s, struct pos pos)
 {
-	size_t at = face_missing(r->faces, FACE_SANS, s);
+	size_t at = face_missing(r->faces, face, s);
 	struct finding *d;
 	str rest, one;
 
@@ -29,6 +31,11 @@ static void review_text(struct review *r, str s, struct pos pos)
 		d->assignment = r->x->id;
 }
 
+static void review_text(struct review *r, str s, struct pos pos)
+{
+	review_in(r, FACE_SANS, s, pos);
+}
+
 /* Text behind a key, whose own place is not kept: the finding points to the key. */
 static void review_value(struct review *r, str s, struct pos pos)
 {
@@ -40,7 +47,8 @@ static void review_value(struct review *r, str s, struct pos pos)
 static void review_para(struct review *r, const struct para *p)
 {
 	for (size_t i = 0; i < p->nspans; i++)
-		review_text(r, p->spans[i].text, p->pos);
+		review_in(r, p->spans[i].style & SPAN_CODE ? FACE_MONO : FACE_SANS,
+		    p->spans[i].text, p->pos);
 }
 
 static void review_prose(struct review *r, const struct prose *p)
@@ -106,11 +114,40 @@ static void review_lines(struct review *r)
 		review_text(r, x->passes[i].name, x->passes[i].pos);
 		review_value(r, x->passes[i].text, x->passes[i].pos);
 	}
-	for (size_t i = 0; i < x->nsteps; i++)
+	for (size_t i = 0; i < x->nsteps; i++) {
+		review_value(r, x->steps[i].hold, x->steps[i].pos);
 		review_para(r, &x->steps[i].para);
+	}
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		review_text(r, x->criteria[i].name, x->criteria[i].pos);
 		review_value(r, x->criteria[i].text, x->criteria[i].pos);
+	}
+	for (size_t i = 0; i < x->ngrades; i++)
+		review_text(r, x->grades[i].name, x->grades[i].pos);
+}
+
+/* What stands in the facts of metal and filler, and in the blocks. */
+static void review_words(struct review *r)
+{
+	const struct assignment *x = r->x;
+
+	for (size_t i = 0; i < x->nmaterials; i++)
+		review_value(r, x->materials[i].text, x->materials[i].pos);
+	for (size_t i = 0; i < x->nfillers; i++) {
+		review_value(r, x->fillers[i].class, x->fillers[i].pos);
+		review_value(r, x->fillers[i].where, x->fillers[i].pos);
+	}
+	for (size_t i = 0; i < x->npieces; i++)
+		review_value(r, x->pieces[i].material, x->pieces[i].pos);
+	for (size_t i = 0; i < x->nteaches; i++)
+		review_value(r, x->teaches[i].evidence, x->teaches[i].pos);
+	for (size_t i = 0; i < x->ndrawings; i++) {
+		const struct drawing *d = &x->drawings[i];
+
+		review_prose(r, &d->caption);
+		review_value(r, d->joint.restart, d->joint.pos);
+		if (d->kind == DRAWING_PATTERN)
+			review_value(r, d->pattern->name, d->pattern->pos);
 	}
 }
 
@@ -120,6 +157,7 @@ static void review_assignment(struct review *r)
 
 	review_text(r, x->title, x->pos);
 	review_lines(r);
+	review_words(r);
 	review_prose(r, &x->bring);
 	review_prose(r, &x->cautions);
 	review_prose(r, &x->if_it_fails);
@@ -129,15 +167,43 @@ static void review_assignment(struct review *r)
 		review_drawing(r, &x->drawings[i]);
 }
 
+/* Of the program's own sets; the shipped ones are tested. */
+static void review_standard(struct review *r, const struct standard *s)
+{
+	review_text(r, s->name, s->pos);
+	review_value(r, s->source, s->pos);
+	review_value(r, s->checked, s->pos);
+	for (size_t i = 0; i < s->n; i++) {
+		const struct standard_limit *l = &s->v[i];
+		const str v[] = { l->words, l->more, l->tool, l->metric, l->clause };
+
+		review_text(r, l->name, l->pos);
+		for (size_t k = 0; k < sizeof v / sizeof *v; k++)
+			review_value(r, v[k], l->pos);
+	}
+}
+
+/* What stands on covers, charts and lists. */
+static void review_program(struct review *r, const struct model *m)
+{
+	for (size_t i = 0; i < m->noutcomes; i++)
+		review_text(r, m->outcomes[i].title, m->outcomes[i].pos);
+	for (size_t i = 0; i < m->nskills; i++)
+		review_text(r, m->skills[i].title, m->skills[i].pos);
+	for (size_t i = 0; i < m->ncourses; i++)
+		review_text(r, m->courses[i].title, m->courses[i].pos);
+	for (size_t i = 0; i < m->ncohorts; i++)
+		review_text(r, m->cohorts[i].name, m->cohorts[i].pos);
+	for (size_t i = 0; i < m->nstandards; i++)
+		review_standard(r, &m->standards[i]);
+}
+
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
     struct findings *f)
 {
 	struct review r = { a, faces, f, NULL };
 
-	for (size_t i = 0; i < m->nskills; i++)
-		review_text(&r, m->skills[i].title, m->skills[i].pos);
-	for (size_t i = 0; i < m->ncourses; i++)
-		review_text(&r, m->courses[i].title, m->courses[i].pos);
+	review_program(&r, m);
 	for (size_t i = 0; i < m->nassignments; i++) {
 		r.x = &m->assignments[i];
 		review_assignment(&r);

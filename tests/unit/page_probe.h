@@ -10,7 +10,7 @@
 
 struct seen_text {
 	unsigned page;
-	double x, y, w;
+	double x, y, w, size_pt;
 	enum face_id face;
 	str text;
 	bool artifact, fleeting;
@@ -28,6 +28,8 @@ struct probe {
 	unsigned page;
 	unsigned outside_box;    /* texts that leave the innermost box */
 	unsigned outside_sheet;  /* texts that leave the rectangle below */
+	unsigned missing;        /* texts with a character that their face lacks */
+	double least_pt;         /* smallest type; 0: no text yet */
 	rect sheet;              /* w 0: not watched */
 	struct seen_text *texts;
 	size_t ntexts, texts_cap;
@@ -64,8 +66,11 @@ static void probe_text(void *self, pt at, enum face_id face, double size_pt, str
 	if (p->sheet.w > 0 && !p->artifacts &&
 	    !probe_inside(p->sheet, at.x, top, at.x + w, bottom))
 		p->outside_sheet++;
+	p->missing += face_missing(p->faces, face, s) < s.n;
+	if (!p->least_pt || size_pt < p->least_pt)
+		p->least_pt = size_pt;
 	*ARENA_PUSH(p->arena, p->texts, p->ntexts, p->texts_cap) = (struct seen_text){
-		p->page, at.x, at.y, w, face, str_copy(p->arena, s), p->artifacts > 0,
+		p->page, at.x, at.y, w, size_pt, face, str_copy(p->arena, s), p->artifacts > 0,
 		p->fleetings > 0
 	};
 }
@@ -157,6 +162,31 @@ static inline struct probe *probe_new(struct arena *a, const struct faces *faces
 	p->canvas.ops = &probe_ops;
 	p->canvas.self = p;
 	return p;
+}
+
+/* Capitals, as a reader sees them; a hair is let go. */
+static inline rect probe_ink(const struct probe *p, const struct seen_text *t)
+{
+	double h = face_cap_height_pt(p->faces, t->face, t->size_pt);
+
+	return (rect){ t->x + 0.5, t->y - h + 0.5, t->w - 1, h - 1 };
+}
+
+/* How many texts lie over another one of their page. */
+static inline unsigned probe_overlaps(const struct probe *p)
+{
+	unsigned n = 0;
+
+	for (size_t i = 0; i < p->ntexts; i++) {
+		rect a = probe_ink(p, &p->texts[i]);
+
+		for (size_t k = i + 1; k < p->ntexts && p->texts[k].page == p->texts[i].page; k++) {
+			rect b = probe_ink(p, &p->texts[k]);
+
+			n += a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h;
+		}
+	}
+	return n;
 }
 
 /* Finds a text from `from` on; ntexts when there is none. */

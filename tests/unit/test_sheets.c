@@ -47,46 +47,59 @@ static size_t quarter_ids(const struct order *o, uint32_t quarter, uint32_t *v)
 	return n;
 }
 
+static const struct edition_choice letter = { .a4 = false };
+
 static struct bundle *make(const struct demo *d, struct arena *a, const struct model *m,
-    const struct order *o, uint32_t quarter, bool a4)
+    const struct order *o, uint32_t quarter, struct edition_choice e)
 {
 	uint32_t *v = arena_array(a, m->nassignments, sizeof *v);
 	const struct bundle_spec spec = { .model = m, .order = o, .faces = d->run.faces,
 		.assignments = v, .n = quarter_ids(o, quarter, v), .name = STR("Quarter"),
-		.quarter = quarter, .front = true, .edition = { .a4 = a4 } };
+		.quarter = quarter, .front = true, .edition = e };
 
 	assert_true(spec.n > 0);
 	return bundle_new(a, &spec);
 }
 
 static struct probe *walk(const struct demo *d, struct arena *a, const struct bundle *b,
-    enum bundle_part part, bool a4)
+    enum bundle_part part, struct edition_choice e)
 {
 	struct probe *p = probe_new(a, d->run.faces);
 
-	p->sheet = (rect){ 0, 0, a4 ? A4_WIDTH_PT : LETTER_WIDTH_PT,
-		a4 ? A4_HEIGHT_PT : LETTER_HEIGHT_PT };
+	p->sheet = (rect){ 0, 0, e.a4 ? A4_WIDTH_PT : LETTER_WIDTH_PT,
+		e.a4 ? A4_HEIGHT_PT : LETTER_HEIGHT_PT };
 	bundle_emit(b, part, &p->canvas);
 	return p;
 }
 
-static void no_text_leaves_its_box(void **state)
+/* Nothing leaves its box or its page, nothing lies over anything else, every character
+ * has its glyph, and large print is large. */
+static void check_part(const struct demo *d, struct arena *a, const struct bundle *b,
+    enum bundle_part part, struct edition_choice e)
+{
+	struct probe *p = walk(d, a, b, part, e);
+
+	assert_true(p->ntexts > (part < BUNDLE_CHART ? 100 : 15));
+	assert_int_equal(p->outside_box, 0);
+	assert_int_equal(p->outside_sheet, 0);
+	assert_int_equal(p->missing, 0);
+	assert_int_equal(probe_overlaps(p), 0);
+	assert_true(p->least_pt >= (e.large ? 18 : 9));
+	assert_int_equal(bundle_overfull(b, part), 0);
+}
+
+static void every_edition_is_sound(void **state)
 {
 	const struct demo *d = *state;
 
 	for (uint32_t q = 1; q <= d->run.model->nquarters; q++)
-		for (int a4 = 0; a4 < 2; a4++) {
+		for (int bits = 0; bits < 2; bits++) {
+			struct edition_choice e = { .a4 = bits & 1, .large = bits >> 1 & 1 };
 			struct arena *a = arena_new(NULL, NULL);
-			struct bundle *b = make(d, a, d->run.model, d->order, q, a4);
+			struct bundle *b = make(d, a, d->run.model, d->order, q, e);
 
-			for (int part = 0; part < BUNDLE_PARTS; part++) {
-				struct probe *p = walk(d, a, b, (enum bundle_part)part, a4);
-
-				assert_true(p->ntexts > (part < BUNDLE_CHART ? 100 : 15));
-				assert_int_equal(p->outside_box, 0);
-				assert_int_equal(p->outside_sheet, 0);
-				assert_int_equal(bundle_overfull(b, (enum bundle_part)part), 0);
-			}
+			for (int part = 0; part < BUNDLE_PARTS; part++)
+				check_part(d, a, b, (enum bundle_part)part, e);
 			arena_free(a);
 		}
 }
@@ -112,10 +125,10 @@ static void no_heading_ends_a_page(void **state)
 
 	for (uint32_t q = 1; q <= d->run.model->nquarters; q++) {
 		struct arena *a = arena_new(NULL, NULL);
-		struct bundle *b = make(d, a, d->run.model, d->order, q, false);
+		struct bundle *b = make(d, a, d->run.model, d->order, q, letter);
 
 		for (int part = 0; part < BUNDLE_PARTS; part++) {
-			struct probe *p = walk(d, a, b, (enum bundle_part)part, false);
+			struct probe *p = walk(d, a, b, (enum bundle_part)part, letter);
 			unsigned pages = bundle_pages(b, (enum bundle_part)part);
 			const struct seen_text **low = arena_array(a, pages + 1,
 			    sizeof(struct seen_text *));
@@ -150,10 +163,10 @@ static void three_documents_show_one_mark(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
 	size_t n = quarter_ids(d->order, 1, v);
-	struct bundle *b = make(d, a, d->run.model, d->order, 1, false);
+	struct bundle *b = make(d, a, d->run.model, d->order, 1, letter);
 
 	for (int part = 0; part < BUNDLE_MARKED; part++) {
-		struct probe *p = walk(d, a, b, (enum bundle_part)part, false);
+		struct probe *p = walk(d, a, b, (enum bundle_part)part, letter);
 
 		for (size_t i = 0; i < n; i++) {
 			str id = d->run.model->assignments[v[i]].id;
@@ -176,8 +189,8 @@ static void assignments_start_on_right_hand_pages(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
 	size_t n = quarter_ids(d->order, 1, v);
-	struct bundle *b = make(d, a, d->run.model, d->order, 1, false);
-	struct probe *p = walk(d, a, b, BUNDLE_PACKET, false);
+	struct bundle *b = make(d, a, d->run.model, d->order, 1, letter);
+	struct probe *p = walk(d, a, b, BUNDLE_PACKET, letter);
 
 	for (size_t i = 0; i < n; i++) {
 		unsigned first = 0;
@@ -197,8 +210,8 @@ static void moving_an_assignment_keeps_its_mark(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-20"));
 	struct order *moved = order_moved(a, d->order, x, 3, 9);
-	struct bundle *before = make(d, a, d->run.model, d->order, 2, false);
-	struct bundle *after = make(d, a, d->run.model, moved, 3, false);
+	struct bundle *before = make(d, a, d->run.model, d->order, 2, letter);
+	struct bundle *after = make(d, a, d->run.model, moved, 3, letter);
 	uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
 	size_t n = quarter_ids(d->order, 2, v), i = 0, k = 0;
 
@@ -223,8 +236,8 @@ static void a_card_is_one_page(void **state)
 			struct arena *a = arena_new(NULL, NULL);
 			uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
 			size_t n = quarter_ids(d->order, q, v), drawn = 0;
-			struct bundle *b = make(d, a, d->run.model, d->order, q, a4);
-			struct probe *p = walk(d, a, b, BUNDLE_CARDS, a4);
+			struct bundle *b = make(d, a, d->run.model, d->order, q, (struct edition_choice){ .a4 = a4 });
+			struct probe *p = walk(d, a, b, BUNDLE_CARDS, (struct edition_choice){ .a4 = a4 });
 
 			assert_int_equal(bundle_pages(b, BUNDLE_CARDS), n);
 			for (size_t i = 0; i < n; i++) {
@@ -246,8 +259,8 @@ static void the_map_names_every_assignment(void **state)
 		struct arena *a = arena_new(NULL, NULL);
 		uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
 		size_t n = quarter_ids(d->order, q, v);
-		struct bundle *b = make(d, a, d->run.model, d->order, q, false);
-		struct probe *p = walk(d, a, b, BUNDLE_PACKET, false);
+		struct bundle *b = make(d, a, d->run.model, d->order, q, letter);
+		struct probe *p = walk(d, a, b, BUNDLE_PACKET, letter);
 		size_t head = probe_find(p, "Quarter, what leads to what", 0);
 
 		assert_true(head < p->ntexts);
@@ -277,7 +290,7 @@ static void grading_sheets_ask_for_what_the_work_needs(void **state)
 		uint32_t x = map_find(d->run.model->assignment_by_id, str_of(rows[i].id));
 		const struct bundle_spec spec = { .model = d->run.model, .order = d->order,
 			.faces = d->run.faces, .assignments = &x, .n = 1, .name = STR("One") };
-		struct probe *p = walk(d, a, bundle_new(a, &spec), BUNDLE_GRADING, false);
+		struct probe *p = walk(d, a, bundle_new(a, &spec), BUNDLE_GRADING, letter);
 		struct buf b = { .arena = a };
 
 		for (size_t k = 0; k < p->ntexts; k++)
@@ -313,7 +326,7 @@ static void a_crowded_card_is_one_page(void **state)
 	m.assignments[x].steps = steps;
 	m.assignments[x].nsteps = 14;
 	b = bundle_new(a, &spec);
-	p = walk(d, a, b, BUNDLE_CARDS, false);
+	p = walk(d, a, b, BUNDLE_CARDS, letter);
 	assert_int_equal(bundle_pages(b, BUNDLE_CARDS), 1);
 	assert_int_equal(bundle_overfull(b, BUNDLE_CARDS), 0);
 	assert_int_equal(p->outside_box + p->outside_sheet, 0);
@@ -340,8 +353,8 @@ static void the_chart_has_room_for_a_section(void **state)
 	size_t n = quarter_ids(d->order, 1, v), cards = 0;
 
 	for (int a4 = 0; a4 < 2; a4++) {
-		struct bundle *b = make(d, a, d->run.model, d->order, 1, a4);
-		struct probe *p = walk(d, a, b, BUNDLE_CHART, a4);
+		struct bundle *b = make(d, a, d->run.model, d->order, 1, (struct edition_choice){ .a4 = a4 });
+		struct probe *p = walk(d, a, b, BUNDLE_CHART, (struct edition_choice){ .a4 = a4 });
 		unsigned rows = 0;
 
 		cards = 0;
@@ -377,17 +390,17 @@ static void other_words_for_the_instructor_change_nothing(void **state)
 	struct model m = changed(a, d->run.model);
 	static const struct span secret = { { "SECRET ANSWER", 13 }, 0 };
 	const struct para para = { .kind = PARA_TEXT, .spans = &secret, .nspans = 1 };
-	struct bundle *before = make(d, a, d->run.model, d->order, 1, false), *after;
+	struct bundle *before = make(d, a, d->run.model, d->order, 1, letter), *after;
 	struct probe *p;
 
 	assert_true(m.assignments[x].instructor.n > 0);
 	for (size_t i = 0; i < m.nassignments; i++)
 		m.assignments[i].instructor = (struct prose){ &para, 1 };
-	after = make(d, a, &m, d->order, 1, false);
+	after = make(d, a, &m, d->order, 1, letter);
 	for (size_t i = 0; i < 10; i++)
 		assert_string_equal(bundle_mark(before, i).p, bundle_mark(after, i).p);
 	for (int part = 0; part < BUNDLE_PARTS; part++) {
-		p = walk(d, a, after, (enum bundle_part)part, false);
+		p = walk(d, a, after, (enum bundle_part)part, letter);
 		for (size_t i = 0; i < p->ntexts; i++)
 			assert_true(str_find(p->texts[i].text, STR("SECRET"), 0) == p->texts[i].text.n);
 	}
@@ -400,12 +413,12 @@ static void a_changed_step_changes_one_mark(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-04"));
 	struct model m = changed(a, d->run.model);
-	struct bundle *before = make(d, a, d->run.model, d->order, 1, false), *after;
+	struct bundle *before = make(d, a, d->run.model, d->order, 1, letter), *after;
 	uint32_t *v = arena_array(a, m.nassignments, sizeof *v);
 	size_t n = quarter_ids(d->order, 1, v);
 
 	m.assignments[x].nsteps--;
-	after = make(d, a, &m, d->order, 1, false);
+	after = make(d, a, &m, d->order, 1, letter);
 	for (size_t i = 0; i < n; i++)
 		assert_int_equal(str_eq(bundle_mark(before, i), bundle_mark(after, i)), v[i] != x);
 	arena_free(a);
@@ -415,7 +428,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(no_heading_ends_a_page),
-		cmocka_unit_test(no_text_leaves_its_box),
+		cmocka_unit_test(every_edition_is_sound),
 		cmocka_unit_test(three_documents_show_one_mark),
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
 		cmocka_unit_test(a_card_is_one_page),
