@@ -118,7 +118,10 @@ struct fig_feature {
 	double w_mm, h_mm;       /* HOLE: w diameter; SLOT, NOTCH: size along x and y;
 	                          * BEND, CUT: the other end less this one */
 	str label_x, label_y;    /* distance from the datum edges */
+	str label_far_x, label_far_y; /* BEND, CUT: of the other end; empty: told by size */
 	str label_size;          /* "9/16 in [14.3 mm] dia", "bend 90 deg up" */
+	str label_all;           /* beside the drawing, for this feature and those like it */
+	bool like_another;       /* one like it has the label for both */
 };
 
 struct fig_plate {

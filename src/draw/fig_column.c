@@ -160,7 +160,8 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 		if (d->side != side || !in_column(d))
 			continue;
 		k->v[k->n] =
-		    (struct stand){ .d = d, .label = layout_label(l, d->label, align) };
+		    (struct stand){ .d = d, .label = layout_label(l, d->label, align,
+		        l->column_lines) };
 		if (d->kind == SECTION_UPRIGHT) {
 			lane[k->n] = find_lane(l, k, lane, k->n);
 			k->lanes = lane[k->n] + 1 > k->lanes ? lane[k->n] + 1 : k->lanes;

@@ -7,8 +7,6 @@
 #include <assert.h>
 #include <math.h>
 
-#define REFUSE_PT 10.0
-
 const struct fig_words *fig_words_english(void)
 {
 	static const struct fig_words words = {
@@ -109,10 +107,10 @@ bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
 	struct dim_label say, reason;
 	double y = area.y + 2;
 
-	dim_label_set(&say, f, REFUSE_PT, fig_words_of(words)->no_drawing, DIM_ONE_LINE);
-	dim_label_set(&reason, f, REFUSE_PT, why, DIM_ONE_LINE);
+	dim_label_set(&say, f, DIM_TYPE_PT, fig_words_of(words)->no_drawing, DIM_ONE_LINE);
+	dim_label_set(&reason, f, DIM_TYPE_PT, why, DIM_ONE_LINE);
 	if (reason.w > area.w - 4)
-		dim_label_set(&reason, f, REFUSE_PT, why, DIM_MEDIUM);
+		dim_label_set(&reason, f, DIM_TYPE_PT, why, DIM_MEDIUM);
 	if (y + say.h + reason.h > area.y + area.h)
 		return false; /* not even room to say so */
 	dim_label_draw(c, f, &say, (rect){ area.x + 2, y, say.w, say.h }, DIM_LEFT);

@@ -5,8 +5,8 @@
 
 #include <math.h>
 
-#define NOTE_PT 9.0
-#define STRIP_PT 14.0
+#define NOTE_PT DIM_TYPE_PT
+#define STRIP_PT 18.0
 /* A member thinner than this on paper does not read as one; a thicker one than that
  * says no more for it. */
 #define LEAST_MEMBER_PT (2.2 / 25.4 * 72)
@@ -46,18 +46,28 @@ static bool members_off(const struct fig_fit *fit, double pt_mm)
 	    (fit->thick_mm > 0 && fit->thick_mm * pt_mm > MOST_MEMBER_PT);
 }
 
-/* Tries sizes of type and ways to break labels for one built section. */
+static bool has_ordinates(const struct section *s)
+{
+	for (size_t i = 0; i < s->ndims; i++)
+		if (s->dim[i].kind == SECTION_ORDINATE_X)
+			return true;
+	return false;
+}
+
+/* Tries ways to break labels for one built section. Ordinates need narrow labels below
+ * and low ones at the side. */
 static bool try_labels(struct layout *l, rect area)
 {
-	static const double size_pt[] = { 11, 10, 9 };
+	bool ordinates = has_ordinates(l->s);
 
-	for (size_t i = 0; i < sizeof size_pt / sizeof size_pt[0]; i++) {
-		for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
-			l->size_pt = size_pt[i];
-			l->lines = (enum dim_lines)lines;
-			if (layout_place(l, area.w, area.h))
-				return true;
-		}
+	l->size_pt = DIM_TYPE_PT;
+	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
+		l->lines = l->column_lines = (enum dim_lines)lines;
+		if (layout_place(l, area.w, area.h))
+			return true;
+		l->column_lines = DIM_ONE_LINE;
+		if (ordinates && lines > 0 && layout_place(l, area.w, area.h))
+			return true;
 	}
 	return false;
 }

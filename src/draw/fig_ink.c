@@ -6,8 +6,7 @@
 
 #include <math.h>
 
-#define HATCH_APART_PT 7.0
-#define PASS_PT 9.0
+#define HATCH_APART_PT 10.0
 #define OUTLINE_POINTS (SECTION_POINTS + 2 * DIM_BREAK_POINTS)
 
 static pt moved(const struct layout *l, pt mm, pt by)
@@ -78,7 +77,7 @@ static void ink_rules(const struct layout *l, struct canvas *c, pt by)
 		const struct section_rule *r = &l->s->rule[i];
 		struct seg g[2] = { { SEG_MOVE, { moved(l, r->a, by) } },
 		    { SEG_LINE, { moved(l, r->b, by) } } };
-		struct ink ink = { .stroke_pt = r->thin ? DIM_THIN_PT : 1 };
+		struct ink ink = { .stroke_pt = r->thin ? DIM_THIN_PT : 1.25 };
 
 		if (r->dashed)
 			ink.dash_on_pt = 5, ink.dash_off_pt = 3;
@@ -103,13 +102,13 @@ static void ink_passes(const struct layout *l, struct canvas *c, pt by)
 	for (size_t i = 0; i < l->s->nspots; i++) {
 		pt at = moved(l, l->s->spot[i], by);
 		str text = fig_number((unsigned)i + 1);
-		double w = face_width_pt(l->faces, FACE_SANS, PASS_PT, text);
-		double h = face_cap_height_pt(l->faces, FACE_SANS, PASS_PT);
+		double w = face_width_pt(l->faces, FACE_SANS, DIM_TYPE_PT, text);
+		double h = face_cap_height_pt(l->faces, FACE_SANS, DIM_TYPE_PT);
 
 		canvas_circle(
-		    c, at, SECTION_SPOT_PT - 0.5, &(struct ink){ .stroke_pt = 0.8 });
+		    c, at, SECTION_SPOT_PT - 0.5, &(struct ink){ .stroke_pt = DIM_THIN_PT });
 		canvas_text(
-		    c, (pt){ at.x - w / 2, at.y + h / 2 }, FACE_SANS, PASS_PT, text);
+		    c, (pt){ at.x - w / 2, at.y + h / 2 }, FACE_SANS, DIM_TYPE_PT, text);
 	}
 }
 

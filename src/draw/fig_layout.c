@@ -51,12 +51,13 @@ void layout_arrow(struct layout *l, pt tip, pt dir)
 	l->ink = rect_grow(l->ink, pt_sub(tip, pt_mul(dir, DIM_ARROW_PT)));
 }
 
-struct layout_label *layout_label(struct layout *l, str text, enum dim_align align)
+struct layout_label *layout_label(struct layout *l, str text, enum dim_align align,
+    enum dim_lines lines)
 {
 	assert(l->nlabels < LAYOUT_LABELS);
 	struct layout_label *b = &l->label[l->nlabels++];
 
-	if (!dim_label_set(&b->text, l->faces, l->size_pt, text, l->lines))
+	if (!dim_label_set(&b->text, l->faces, l->size_pt, text, lines))
 		l->failed = true;
 	b->align = align;
 	b->r = (rect){ 0, 0, b->text.w, b->text.h };
@@ -86,7 +87,7 @@ static void place_text(struct layout *l)
 
 	if (l->s->text.text.n == 0)
 		return;
-	t = layout_label(l, l->s->text.text, DIM_LEFT);
+	t = layout_label(l, l->s->text.text, DIM_LEFT, DIM_ONE_LINE);
 	t->r.x = at.x;
 	t->r.y = at.y;
 	l->bottom = fmax(l->bottom, t->r.y + t->r.h);
@@ -99,7 +100,8 @@ static void place_clock(struct layout *l)
 
 	for (int i = 0; i < 4 && r > 0; i++) {
 		pt u = pt_polar(1, -90 * i);
-		struct layout_label *t = layout_label(l, str_of(hour[i]), DIM_CENTER);
+		struct layout_label *t = layout_label(l, str_of(hour[i]), DIM_CENTER,
+		    DIM_ONE_LINE);
 		pt at =
 		    pt_mul(u, r + 2 + fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2);
 

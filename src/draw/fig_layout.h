@@ -28,7 +28,7 @@ struct layout {
 	double zoom;             /* of the canvas */
 	double pt_mm;            /* points of the canvas for a millimeter of steel */
 	double size_pt;
-	enum dim_lines lines;
+	enum dim_lines lines, column_lines; /* above and below; at the sides */
 	struct seg thin[LAYOUT_THIN];
 	struct { pt tip, dir; } arrow[LAYOUT_ARROWS];
 	struct layout_label label[LAYOUT_LABELS];
@@ -43,7 +43,7 @@ struct layout {
 pt layout_point(const struct layout *l, pt mm);
 /* Body of s at that many points a millimeter. */
 rect layout_body(const struct section *s, double pt_mm);
-/* Places everything. faces, s, pt_mm, size_pt and lines are set by the caller.
+/* Places everything. faces, s, pt_mm, size_pt and both lines are set by the caller.
  * False when labels meet each other or lines, or the whole is larger than w x h. */
 bool layout_place(struct layout *l, double w, double h);
 /* Draws it with its ink centered in area. */
@@ -52,7 +52,8 @@ void layout_emit(const struct layout *l, struct canvas *c, rect area);
 /* For placing: a thin stretch, an arrowhead, a label with its upper left corner. */
 void layout_thin(struct layout *l, pt a, pt b);
 void layout_arrow(struct layout *l, pt tip, pt dir);
-struct layout_label *layout_label(struct layout *l, str text, enum dim_align align);
+struct layout_label *layout_label(struct layout *l, str text, enum dim_align align,
+    enum dim_lines lines);
 /* Arrows between a and b, from outside with stems when they are near each other.
  * Returns whether they stand inside. */
 bool layout_arrows(struct layout *l, pt a, pt b);

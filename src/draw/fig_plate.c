@@ -15,8 +15,8 @@
 /* Leaders to more features than a few cross each other; to more than most, never. */
 #define FEW 4
 #define MOST_LABELED 14
-#define TABLE_PT 9.0
-#define TABLE_ROW_PT 13.0
+#define TABLE_PT DIM_TYPE_PT
+#define TABLE_ROW_PT 16.0
 #define TABLE_GAP_PT 8.0
 #define CURVE_CIRCLE 0.5522847498 /* 4/3 (sqrt 2 - 1): a quarter circle by one cubic */
 
@@ -162,38 +162,61 @@ static pt feature_spot(const struct fig_feature *g)
 	return (pt){ g->x_mm, g->y_mm };
 }
 
-/* Ordinates in one place with one label are told once. */
-static bool told_before(const struct fig_plate *p, size_t i, bool x)
+/* One end of a feature: where it is along an axis, and the label of that. */
+struct ordinate { double mm; str label; };
+
+static struct ordinate ordinate_of(const struct fig_feature *g, int end, bool x)
 {
-	const struct fig_feature *g = &p->features[i];
+	double mm = x ? g->x_mm : g->y_mm, far = x ? g->w_mm : g->h_mm;
 
-	for (size_t k = 0; k < i; k++) {
-		const struct fig_feature *o = &p->features[k];
+	if (end == 0)
+		return (struct ordinate){ mm, x ? g->label_x : g->label_y };
+	return (struct ordinate){ mm + far, x ? g->label_far_x : g->label_far_y };
+}
 
-		if (x && same(o->x_mm, g->x_mm) && str_eq(o->label_x, g->label_x))
-			return true;
-		if (!x && same(o->y_mm, g->y_mm) && str_eq(o->label_y, g->label_y))
+/* Ordinates in one place with one label are told once; those of an edge not at all. */
+static bool told_before(const struct fig_plate *p, size_t i, int end, bool x)
+{
+	struct ordinate mine = ordinate_of(&p->features[i], end, x);
+
+	if (same(mine.mm, 0) || same(mine.mm, x ? p->length_mm : p->width_mm))
+		return true;
+	for (size_t k = 0; k < 2 * i + (size_t)end; k++) {
+		struct ordinate o = ordinate_of(&p->features[k / 2], (int)(k % 2), x);
+
+		if (same(o.mm, mine.mm) && str_eq(o.label, mine.label))
 			return true;
 	}
 	return false;
 }
 
+static void label_ordinates(struct section *s, const struct fig_plate *p, size_t i, int end)
+{
+	const struct fig_feature *g = &p->features[i];
+	struct ordinate x = ordinate_of(g, end, true), y = ordinate_of(g, end, false);
+
+	if (!told_before(p, i, end, true))
+		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_X,
+		    .side = SECTION_BOTTOM, .a = { x.mm, y.mm }, .label = x.label });
+	if (!told_before(p, i, end, false))
+		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_Y,
+		    .side = SECTION_LEFT, .a = { x.mm, y.mm }, .label = y.label });
+}
+
 static void label_feature(struct section *s, const struct fig_plate *p, size_t i)
 {
 	const struct fig_feature *g = &p->features[i];
-	pt at = { g->x_mm, g->y_mm }, rim = feature_spot(g);
+	pt rim = feature_spot(g);
 
 	if (g->mark == FIG_HOLE)
 		rim = pt_add(rim, pt_polar(g->w_mm / 2, 30));
 	else if (g->mark == FIG_SLOT || g->mark == FIG_NOTCH)
 		rim.x += g->w_mm / 2;
-	if (!told_before(p, i, true))
-		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_X,
-		    .side = SECTION_BOTTOM, .a = at, .label = g->label_x });
-	if (!told_before(p, i, false))
-		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_Y,
-		    .side = SECTION_LEFT, .a = at, .label = g->label_y });
-	section_pointer(s, SECTION_RIGHT, rim, rim, g->label_size);
+	label_ordinates(s, p, i, 0);
+	label_ordinates(s, p, i, 1);
+	if (!g->like_another)
+		section_pointer(s, SECTION_RIGHT, rim, rim,
+		    g->label_all.n ? g->label_all : g->label_size);
 }
 
 /* The ring stands beside the feature, not on it. */
@@ -401,6 +424,16 @@ static bool draw_numbered(struct canvas *c, const struct faces *f, rect area,
 	return true;
 }
 
+/* Features that have a label of their own beside the drawing. */
+static size_t count_labels(const struct fig_plate *p)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < p->nfeatures; i++)
+		n += !p->features[i].like_another;
+	return n;
+}
+
 bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_plate *p)
 {
@@ -413,7 +446,7 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 
 	if (why.n > 0)
 		return fig_refuse(c, f, area, p->words, why);
-	if (p->nfeatures <= FEW && fig_fit_draw(c, f, area, &fit))
+	if (count_labels(p) <= FEW && fig_fit_draw(c, f, area, &fit))
 		return true;
 	table_widths(f, p, t.w);
 	t.wide = t.w[0] + t.w[1] + t.w[2] + t.w[3];
@@ -422,7 +455,7 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 	    draw_numbered(c, f, area, t, &fit, !flat))
 		return true;
 	view.numbered = false;
-	if (p->nfeatures > FEW && p->nfeatures <= MOST_LABELED &&
+	if (count_labels(p) > FEW && count_labels(p) <= MOST_LABELED &&
 	    fig_fit_draw(c, f, area, &fit))
 		return true;
 	return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);

@@ -2,6 +2,8 @@
  * what is behind by its white faces. */
 #include "draw/fig_position.h"
 
+#include "draw/fig_position_side.h"
+
 #include "base/buf.h"
 #include "draw/bounds.h"
 #include "draw/dim.h"
@@ -20,7 +22,6 @@
 #define PIPE_HALF 1.55
 #define FLOOR_PT 9.0
 #define SKETCH_LEAST_PT 80.0
-#define LABEL_PT 14.0
 
 /* How plates are turned from the flat position: about the weld, or stood upright. */
 struct place_row {
@@ -526,47 +527,6 @@ static void ink_sketch(struct canvas *c, const struct faces *f, rect r,
 	ink_floor(c, r);
 }
 
-static void ink_label(struct canvas *c, const struct faces *f, rect r, enum face_id face,
-    double size_pt, str text)
-{
-	canvas_box_begin(c, r, STR("label"));
-	canvas_text(c, (pt){ r.x, r.y + face_ascent_pt(f, face, size_pt) }, face, size_pt, text);
-	canvas_box_end(c);
-}
-
-#define ISO_NAME STR("ISO 6947: ")
-#define SMALL_PT 10.0
-
-/* The texts under one another, in the middle of the height; false when too wide. */
-static bool put_texts(struct canvas *c, const struct faces *f, rect r,
-    const struct fig_position *p)
-{
-	double high = face_ascent_pt(f, FACE_SANS_BOLD, LABEL_PT) +
-	    face_descent_pt(f, FACE_SANS_BOLD, LABEL_PT);
-	str iso = fig_position_iso(p);
-	struct dim_label plain;
-	double y, w = face_width_pt(f, FACE_SANS, SMALL_PT, ISO_NAME), iso_w;
-
-	if (!dim_label_set(&plain, f, SMALL_PT, fig_position_plain(p), DIM_MEDIUM))
-		return false;
-	iso_w = iso.n ? w + face_width_pt(f, FACE_SANS_BOLD, SMALL_PT, iso) : 0;
-	if (face_width_pt(f, FACE_SANS_BOLD, LABEL_PT, p->label) > r.w || plain.w > r.w ||
-	    iso_w > r.w)
-		return false;
-	y = r.y + (r.h - high - plain.h - SMALL_PT * 2) / 2;
-	ink_label(c, f, (rect){ r.x, y, r.w, high }, FACE_SANS_BOLD, LABEL_PT, p->label);
-	y += high + 2;
-	dim_label_draw(c, f, &plain, (rect){ r.x, y, plain.w, plain.h }, DIM_LEFT);
-	y += plain.h + 3;
-	if (!iso.n)
-		return true;
-	high = face_ascent_pt(f, FACE_SANS_BOLD, SMALL_PT) +
-	    face_descent_pt(f, FACE_SANS_BOLD, SMALL_PT);
-	ink_label(c, f, (rect){ r.x, y, w, high }, FACE_SANS, SMALL_PT, ISO_NAME);
-	ink_label(c, f, (rect){ r.x + w, y, iso_w - w, high }, FACE_SANS_BOLD, SMALL_PT, iso);
-	return true;
-}
-
 bool fig_position_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_position *p)
 {
@@ -576,7 +536,7 @@ bool fig_position_draw(struct canvas *c, const struct faces *f, rect area,
 	if (!fig_position_can_draw(p))
 		return fig_refuse(c, f, area, p->words,
 		    STR("these members are not welded in this position"));
-	if (side < SKETCH_LEAST_PT || !put_texts(c, f, text, p))
+	if (side < SKETCH_LEAST_PT || !position_texts(c, f, text, p))
 		return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);
 	ink_sketch(c, f, (rect){ area.x, area.y + (area.h - side) / 2, side, side }, p);
 	return true;

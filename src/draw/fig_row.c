@@ -23,17 +23,33 @@ static void add_extension(struct layout *l, pt from, pt to)
 	    pt_add(to, pt_mul(u, EXTENSION_PAST_PT)));
 }
 
+/* The line up to a dimension begins beyond any label that it would run through. */
+static void add_clear_extension(struct layout *l, pt from, pt to)
+{
+	double way = to.y < from.y ? -1 : 1;
+
+	for (size_t i = 0; i < l->nlabels; i++) {
+		rect r = rect_inset(l->label[i].r, -1);
+		double far = way < 0 ? r.y : r.y + r.h;
+
+		if (rect_crossed(r, from, to) && (far - to.y) * way < 0)
+			from.y = far;
+	}
+	add_extension(l, from, to);
+}
+
 static void place_level(struct layout *l, const struct section_dim *d)
 {
 	bool above = d->side == SECTION_TOP;
 	double from = d->near ? layout_point(l, d->a).y : above ? l->top : l->bottom;
 	double y = from + (above ? -ROW_FIRST_PT : ROW_FIRST_PT);
 	pt a = layout_point(l, d->a), b = layout_point(l, d->b);
-	struct layout_label *t = layout_label(l, d->label, DIM_CENTER);
+	struct layout_label *t;
 
-	add_extension(l, a, (pt){ a.x, y });
-	add_extension(l, b, (pt){ b.x, y });
+	add_clear_extension(l, a, (pt){ a.x, y });
+	add_clear_extension(l, b, (pt){ b.x, y });
 	layout_arrows(l, (pt){ a.x, y }, (pt){ b.x, y });
+	t = layout_label(l, d->label, DIM_CENTER, l->lines);
 	t->r.x = (a.x + b.x - t->r.w) / 2;
 	if (above) {
 		t->r.y = y - LABEL_GAP_PT - t->r.h;
@@ -52,7 +68,7 @@ static void place_beside(struct layout *l, const struct section_dim *d)
 	pt a = layout_point(l, d->a), b = layout_point(l, d->b);
 	pt from = { fmin(a.x, b.x), y }, to = { fmax(a.x, b.x), y };
 	struct layout_label *t = layout_label(l, d->label,
-	    d->end == SECTION_LEFT ? DIM_RIGHT : DIM_LEFT);
+	    d->end == SECTION_LEFT ? DIM_RIGHT : DIM_LEFT, l->lines);
 
 	add_extension(l, a, (pt){ a.x, y });
 	add_extension(l, b, (pt){ b.x, y });
@@ -94,7 +110,7 @@ static void place_angle(struct layout *l, const struct section_dim *d)
 	double to = atan2(apex.y - b.y, b.x - apex.x) * 180 / GEOM_PI;
 	double low = fmin(geom_sin(from), geom_sin(to));
 	double r = (apex.y - l->top + 7) / low;
-	struct layout_label *t = layout_label(l, d->label, DIM_CENTER);
+	struct layout_label *t = layout_label(l, d->label, DIM_CENTER, l->lines);
 	pt mid = pt_add(apex, pt_polar(r, -(from + to) / 2));
 	double high = apex.y - r * (from < 90 && to > 90 ? 1
 	    : fmax(geom_sin(from), geom_sin(to)));
@@ -133,7 +149,7 @@ static size_t pick_hanging(struct layout *l, enum section_dim_kind kind, struct 
 
 		if (d->kind != kind)
 			continue;
-		h.label = layout_label(l, d->label, DIM_CENTER);
+		h.label = layout_label(l, d->label, DIM_CENTER, l->lines);
 		for (; at > 0 && v[at - 1].at.x > h.at.x; at--)
 			v[at] = v[at - 1];
 		v[at] = h;

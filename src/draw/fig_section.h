@@ -18,7 +18,7 @@
 #define SECTION_EDGE_NONE SECTION_POINTS
 
 /* Radius of the ring around the number of a pass, in points. */
-#define SECTION_SPOT_PT 7.5
+#define SECTION_SPOT_PT 10.0
 
 struct section_member {
 	pt v[SECTION_POINTS];

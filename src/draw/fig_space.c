@@ -116,7 +116,7 @@ static void ink_ripples(struct canvas *c, const pt *v)
 		g[n++] = (struct seg){ SEG_MOVE, { pt_between(v[0], v[1], share) } };
 		g[n++] = (struct seg){ SEG_LINE, { pt_between(v[3], v[2], share) } };
 	}
-	canvas_path(c, g, n, &(struct ink){ .stroke_pt = 0.8 });
+	canvas_path(c, g, n, &(struct ink){ .stroke_pt = OUTLINE_PT });
 }
 
 void space_prism_ink(struct canvas *c, const struct space_view *w,

@@ -9,8 +9,8 @@
 #include <assert.h>
 #include <math.h>
 
-#define NOTE_PT 9.0
-#define NOTE_STRIP_PT 14.0
+#define NOTE_PT DIM_TYPE_PT
+#define NOTE_STRIP_PT 16.0
 #define BESIDE_U 0.6             /* from the line to the capitals beside a figure */
 #define GAP_U 0.5
 #define CIRCLE_U 0.65
@@ -409,7 +409,6 @@ static void emit_note(struct canvas *c, const struct faces *f, rect area, str no
 bool fig_symbol_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_symbol *s)
 {
-	static const double size_pt[] = { 12, 11, 10, 9 };
 	double strip = s->note.n ? NOTE_STRIP_PT : 0;
 	rect inner = { area.x, area.y, area.w, area.h - strip };
 	struct symbol_plan p = { .faces = f };
@@ -419,16 +418,13 @@ bool fig_symbol_draw(struct canvas *c, const struct faces *f, rect area,
 		why = STR("no outline for this joint");
 	if (why.n)
 		return fig_refuse(c, f, area, s->words, why);
-	for (size_t i = 0; i < sizeof size_pt / sizeof *size_pt; i++) {
-		build(&p, s, size_pt[i]);
-		if (p.ink.w > inner.w || p.ink.h > inner.h ||
-		    face_width_pt(f, FACE_SANS, NOTE_PT, s->note) > area.w)
-			continue;
-		emit(&p, c, inner);
-		emit_note(c, f, area, s->note);
-		return true;
-	}
-	return fig_refuse(c, f, area, s->words, FIG_NO_ROOM);
+	build(&p, s, DIM_TYPE_PT);
+	if (p.ink.w > inner.w || p.ink.h > inner.h ||
+	    face_width_pt(f, FACE_SANS, NOTE_PT, s->note) > area.w)
+		return fig_refuse(c, f, area, s->words, FIG_NO_ROOM);
+	emit(&p, c, inner);
+	emit_note(c, f, area, s->note);
+	return true;
 }
 
 /* ---- words ---- */

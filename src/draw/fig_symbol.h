@@ -7,7 +7,7 @@
  *
  * The caller writes each text as it stands beside a figure ("5/16", "1/8", "45°"); an
  * empty one is left out. Nothing is guessed: the symbol shows what is given and no more.
- * Texts are borrowed, drawn within boxes named "label" and 9 pt at the least. With too
+ * Texts are borrowed, drawn within boxes named "label" and 12 pt high. With too
  * little room or contradicting data only "no drawing: <why>" is written, and the drawing
  * function returns false. */
 #ifndef DRAW_FIG_SYMBOL_H

@@ -1,8 +1,8 @@
 #include "sheets/edition.h"
 
 #define LARGE_ZOOM 1.5
-/* The least type of a figure is 9 pt, a number of a pass among them. */
-#define LARGE_FIGURE_ZOOM 2.0
+/* The least type of a figure is that of text. */
+#define LARGE_FIGURE_ZOOM LARGE_ZOOM
 
 struct type edition_type(const struct edition *e, double size_pt, unsigned style,
     enum align align)

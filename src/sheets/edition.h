@@ -12,7 +12,7 @@
 struct edition {
 	struct edition_choice choice;
 	double zoom;             /* of type, and of what has room for type, against normal */
-	double figure_zoom;      /* of figures, whose least type is smaller than that of text */
+	double figure_zoom;      /* of figures, type and strokes alike */
 	struct type body, bold, number, h1, h2, cover;
 };
 

@@ -135,14 +135,72 @@ static inline bool figure_apart(rect a, rect b)
 	    a.y + a.h <= b.y + 0.01 || b.y + b.h <= a.y + 0.01;
 }
 
-/* Ink inside the area, labels apart and in their boxes, type of 9 pt or more. */
+/* Whether a straight stretch passes through a rectangle, tried at points close by. */
+static inline bool figure_crosses(pt a, pt b, rect r)
+{
+	for (int i = 0; i <= 60; i++) {
+		double x = a.x + (b.x - a.x) * i / 60, y = a.y + (b.y - a.y) * i / 60;
+
+		if (x > r.x + 0.3 && x < r.x + r.w - 0.3 && y > r.y + 0.3 &&
+		    y < r.y + r.h - 0.3)
+			return true;
+	}
+	return false;
+}
+
+static inline pt figure_on_curve(pt a, const pt *c, double t)
+{
+	double u = 1 - t;
+
+	return (pt){ u * u * u * a.x + 3 * u * u * t * c[0].x + 3 * u * t * t * c[1].x +
+		t * t * t * c[2].x, u * u * u * a.y + 3 * u * u * t * c[0].y +
+		3 * u * t * t * c[1].y + t * t * t * c[2].y };
+}
+
+static inline bool figure_path_crosses(const struct figure_path *k, rect r)
+{
+	pt at = { 0, 0 }, start = { 0, 0 };
+
+	for (size_t i = 0; i < k->n; i++) {
+		pt from = at;
+
+		if (k->s[i].op == SEG_CURVE) {
+			for (int q = 1; q <= 12; q++) {
+				pt next = figure_on_curve(from, k->s[i].p, q / 12.0);
+
+				if (figure_crosses(at, next, r))
+					return true;
+				at = next;
+			}
+			continue;
+		}
+		at = k->s[i].op == SEG_CLOSE ? start : k->s[i].p[0];
+		if (k->s[i].op == SEG_MOVE)
+			start = at;
+		else if (figure_crosses(from, at, r))
+			return true;
+	}
+	return false;
+}
+
+/* Ink inside the area; labels apart, in their boxes, no line through one; type of 12 pt
+ * and lines of 0.35 mm (0.992 pt) or more. */
 static inline void figure_keeps_promises(const struct figure_probe *p, rect area)
 {
 	assert_true(p->npaths > 0);
 	assert_true(p->left >= area.x - 0.51 && p->right <= area.x + area.w + 0.51);
 	assert_true(p->top >= area.y - 0.51 && p->bottom <= area.y + area.h + 0.51);
-	assert_true(p->smallest_pt >= 9);
+	assert_true(p->smallest_pt >= 12);
 	assert_false(p->strayed);
+	for (size_t k = 0; k < p->npaths; k++) {
+		const struct figure_path *line = &p->path[k];
+
+		assert_true(line->ink.stroke_pt > 0 || line->ink.fill);
+		assert_true(line->ink.stroke_pt == 0 || line->ink.stroke_pt >= 0.35 * PT_MM);
+		for (size_t i = 0; i < p->nboxes; i++)
+			if (p->caps[i].w > 0 && figure_path_crosses(line, p->caps[i]))
+				fail_msg("a line through label %zu of:\n%s", i, p->text);
+	}
 	for (size_t i = 0; i < p->nboxes; i++)
 		for (size_t k = 0; k < i; k++)
 			if (!figure_apart(p->box[i], p->box[k]))

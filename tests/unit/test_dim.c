@@ -101,11 +101,11 @@ static void test_pen(void **state)
 	struct buf out = { .arena = *state };
 
 	assert_true(str_eq(traced(&out, pen_arrow), STR("page 100.00 100.00\n"
-	    "path fill 0.00 M 50.00 50.00 L 43.00 51.40 L 43.00 48.60 Z\nend page\n")));
+	    "path fill 0.00 M 50.00 50.00 L 42.00 51.70 L 42.00 48.30 Z\nend page\n")));
 	/* Level lines every 10 points, the first half a step in. */
 	assert_true(str_eq(traced(&out, pen_hatch),
 	    STR("page 100.00 100.00\n"
-	        "path stroke 0.60 gray 0.00 M 0.00 5.00 L 30.00 5.00 M 0.00 15.00 L "
+	        "path stroke 1.00 gray 0.00 M 0.00 5.00 L 30.00 5.00 M 0.00 15.00 L "
 	        "30.00 15.00 "
 	        "M 0.00 25.00 L 30.00 25.00\nend page\n")));
 }

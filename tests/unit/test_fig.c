@@ -487,7 +487,7 @@ static void check_page(const struct record *r, rect area)
 	assert_true(r->right <= area.x + area.w + 0.01);
 	assert_true(r->bottom <= area.y + area.h + 0.01);
 	assert_false(r->strayed);
-	assert_true(r->smallest_pt >= 9);
+	assert_true(r->smallest_pt >= 12);
 	for (size_t i = 0; i < r->nboxes; i++) {
 		for (size_t k = 0; k < i; k++) {
 			rect a = r->box[i].r, b = r->box[k].r;
@@ -710,12 +710,16 @@ static void test_same_bytes(void **state)
 }
 
 static struct fig_feature features[] = {
-	{ FIG_HOLE, 25, 20, 14, 0, LABEL("1 in"), LABEL("3/4 in"), LABEL("9/16 in dia") },
-	{ FIG_NOTCH, 0, 75, 30, 25, LABEL(""), LABEL("3 in"), LABEL("1 x 1-1/8 in") },
-	{ FIG_SLOT, 100, 50, 40, 12, LABEL("4 in"), LABEL("2 in"), LABEL("slot") },
-	{ FIG_NOTCH, 150, 0, 20, 10, LABEL("6 in"), LABEL(""), LABEL("3/8 x 3/4 in") },
-	{ FIG_BEND, 0, 60, 200, 0, LABEL(""), LABEL("2-3/8 in"),
-	    LABEL("bend 90 deg up") },
+	{ .mark = FIG_HOLE, .x_mm = 25, .y_mm = 20, .w_mm = 14, .label_x = LABEL("1 in"),
+	    .label_y = LABEL("3/4 in"), .label_size = LABEL("9/16 in dia") },
+	{ .mark = FIG_NOTCH, .x_mm = 0, .y_mm = 75, .w_mm = 30, .h_mm = 25,
+	    .label_y = LABEL("3 in"), .label_size = LABEL("1 x 1-1/8 in") },
+	{ .mark = FIG_SLOT, .x_mm = 100, .y_mm = 50, .w_mm = 40, .h_mm = 12,
+	    .label_x = LABEL("4 in"), .label_y = LABEL("2 in"), .label_size = LABEL("slot") },
+	{ .mark = FIG_NOTCH, .x_mm = 150, .y_mm = 0, .w_mm = 20, .h_mm = 10,
+	    .label_x = LABEL("6 in"), .label_size = LABEL("3/8 x 3/4 in") },
+	{ .mark = FIG_BEND, .x_mm = 0, .y_mm = 60, .w_mm = 200,
+	    .label_y = LABEL("2-3/8 in"), .label_size = LABEL("bend 90 deg up") },
 };
 
 static bool draw_plate(struct fixture *x, rect area, const struct fig_plate *p)
@@ -783,13 +787,14 @@ static void test_zoomed(void **state)
 
 static void test_plate_table(void **state)
 {
+	const rect tall = { 72, 50, 500, 400 };
 	struct fixture *x = *state;
 	struct fig_plate p = { .length_mm = 200, .width_mm = 100,
 		.label_length = LABEL("8 in"), .label_width = LABEL("4 in"),
 		.features = features, .nfeatures = 5 };
 
-	assert_true(draw_plate(x, areas[3], &p));
-	check_page(x->r, areas[3]);
+	assert_true(draw_plate(x, tall, &p));
+	check_page(x->r, tall);
 	assert_true(has_text(x->r, "No.\nSize\nFrom left\nFrom bottom\n1\n9/16 in dia\n"
 	    "1 in\n3/4 in\n2\n"));
 }
@@ -804,12 +809,14 @@ static void test_plate_crowded(void **state)
 		.nfeatures = 15 };
 
 	for (int i = 0; i < 15; i++)
-		row[i] = (struct fig_feature){ FIG_HOLE, 20 + i * 6, 50, 5, 0,
-			LABEL("1 in"), LABEL("2 in"), LABEL("3/16 in") };
+		row[i] = (struct fig_feature){ .mark = FIG_HOLE, .x_mm = 20 + i * 6, .y_mm = 50,
+			.w_mm = 5, .label_x = LABEL("1 in"), .label_y = LABEL("2 in"),
+			.label_size = LABEL("3/16 in") };
 	assert_false(draw_plate(x, areas[3], &p));
 	assert_true(has_text(x->r, "too little room for it\n"));
-	for (int i = 0; i < 15; i++)
-		row[i].x_mm = 30 + i * 60;
+	p.nfeatures = 12;
+	for (int i = 0; i < 12; i++)
+		row[i].x_mm = 30 + i * 75;
 	assert_true(draw_plate(x, areas[3], &p));
 	check_page(x->r, areas[3]);
 }

@@ -1,0 +1,300 @@
+/* From the facts of an assignment to the data of its drawings. */
+#include "sheets/figure.h"
+
+#include "draw/fig.h"
+#include "reckon/pipe.h"
+#include "sheets/band.h"
+#include "sheets/pattern_sheet.h"
+
+#include <math.h>
+
+static const enum fig_shape shapes[JOINT_COUNT] = {
+	[JOINT_TEE] = FIG_TEE, [JOINT_LAP] = FIG_LAP, [JOINT_CORNER] = FIG_CORNER_CLOSED,
+	[JOINT_OPEN_CORNER] = FIG_CORNER_OPEN, [JOINT_EDGE] = FIG_EDGE,
+	[JOINT_SQUARE_BUTT] = FIG_SQUARE_BUTT, [JOINT_SINGLE_V] = FIG_SINGLE_V,
+	[JOINT_SINGLE_BEVEL] = FIG_SINGLE_BEVEL, [JOINT_FLARE_BEVEL] = FIG_FLARE_BEVEL,
+	[JOINT_U_GROOVE] = FIG_U_GROOVE, [JOINT_PIPE_BUTT] = FIG_PIPE_BUTT,
+	[JOINT_BRANCH] = FIG_BRANCH, [JOINT_SURFACING] = FIG_PAD, [JOINT_BUTT] = FIG_BUTT_TEST,
+};
+
+static double middle(const struct quantity *q)
+{
+	return given(q) ? (q->lo + q->hi) / 2 : NAN;
+}
+
+static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
+{
+	f->t1_mm = middle(&j->t1);
+	f->t2_mm = middle(&j->t2);
+	f->leg_mm = middle(&j->leg);
+	f->gap_lo_mm = given(&j->gap) ? j->gap.lo : NAN;
+	f->gap_hi_mm = given(&j->gap) ? j->gap.hi : NAN;
+	f->land_mm = middle(&j->land);
+	f->angle_deg = middle(&j->angle);
+	f->bevel_angle_deg = middle(&j->bevel);
+	f->backing_t_mm = middle(&j->backing_t);
+	f->backing_width_mm = middle(&j->backing_w);
+	f->overlap_mm = middle(&j->overlap);
+	f->length_mm = middle(&j->length);
+	f->reinforcement_mm = middle(&j->reinforcement);
+	f->depth_mm = middle(&j->depth);
+	f->groove_width_mm = middle(&j->width);
+	f->radius_mm = middle(&j->radius);
+}
+
+static str backing_text(struct arena *a, const struct joint_block *j)
+{
+	if (!given(&j->backing_t))
+		return (str){ 0 };
+	return str_format(a, "backing %.*s x %.*s", STR_ARG(quantity_text(a, &j->backing_t)),
+	    STR_ARG(quantity_text(a, &j->backing_w)));
+}
+
+static void fill_labels(struct arena *a, const struct joint_block *j, struct fig_joint *f)
+{
+	const struct { const struct quantity *q; str *label; } rows[] = {
+		{ &j->t1, &f->label_t1 }, { &j->t2, &f->label_t2 }, { &j->leg, &f->label_leg },
+		{ &j->gap, &f->label_gap }, { &j->land, &f->label_land },
+		{ &j->angle, &f->label_angle }, { &j->bevel, &f->label_bevel },
+		{ &j->overlap, &f->label_overlap }, { &j->length, &f->label_length },
+		{ &j->reinforcement, &f->label_reinforcement }, { &j->depth, &f->label_depth },
+		{ &j->width, &f->label_groove_width }, { &j->radius, &f->label_radius },
+	};
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+		*rows[i].label = quantity_text(a, rows[i].q);
+	if (j->t2.lo == j->t1.lo && j->t2.hi == j->t1.hi)
+		f->label_t2 = (str){ 0 }; /* One dimension serves members that are alike. */
+	f->label_backing = backing_text(a, j);
+}
+
+static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_joint *f)
+{
+	const struct pipe_size *p = j->branch.od_mm > 0 ? &j->branch : &j->pipe;
+	struct buf b = { .arena = a };
+
+	/* A tube corner is drawn as the round that it is at the weld. */
+	if (f->shape == FIG_FLARE_BEVEL && !(p->od_mm > 0)) {
+		f->od_mm = 2 * f->radius_mm;
+		f->label_od = f->label_radius;
+	}
+	if (!(p->od_mm > 0))
+		return;
+	f->od_mm = p->od_mm;
+	if (!(f->t1_mm > 0))
+		f->t1_mm = p->wall_mm;
+	buf_add(&b, p->text);
+	f->label_od = buf_str(&b);
+	if (j->branch.od_mm > 0 && j->pipe.od_mm > 0 && !(f->t2_mm > 0))
+		f->t2_mm = j->pipe.wall_mm;
+}
+
+/* The plate that a pad of beads is laid on: the piece called pad, else the first. */
+static const struct piece *pad_piece(const struct assignment *x)
+{
+	const struct piece *hit = NULL;
+
+	for (size_t i = 0; i < x->npieces; i++)
+		if (x->pieces[i].ndims == 3 && (!hit || str_starts_nocase(x->pieces[i].name, STR("pad"))))
+			hit = &x->pieces[i];
+	return hit;
+}
+
+static void fill_pad(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct piece *p = pad_piece(x);
+
+	f->passes = j->beads;
+	f->width1_mm = middle(&j->width);
+	f->label_width1 = quantity_text(a, &j->width);
+	if (given(&j->width) || !p)
+		return;
+	f->width1_mm = p->dims[1].lo;
+	f->label_width1 = quantity_text(a, &p->dims[1]);
+}
+
+static str position_text(struct arena *a, const struct position_at *at)
+{
+	static const char *const ways[] = { "", " up", " down" };
+
+	return str_format(a, "%.*s%s", STR_ARG(position_word(at->position)), ways[at->progression]);
+}
+
+static void fill_weld(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct weld *w = j->weld == NONE ? NULL : &x->welds[j->weld];
+
+	if (!w && x->nwelds == 1)
+		w = &x->welds[0];
+	if (!w)
+		return;
+	if (w->letter)
+		f->letter = str_copy(a, (str){ &w->letter, 1 });
+	f->position = position_text(a, &w->at);
+}
+
+void figure_joint(struct arena *a, const struct assignment *x, const struct joint_block *j,
+    struct fig_joint *out)
+{
+	*out = (struct fig_joint){ .shape = j->joint < JOINT_COUNT ? shapes[j->joint] : FIG_NONE };
+	if (j->joint == JOINT_SINGLE_V && j->pipe.od_mm > 0)
+		out->shape = FIG_PIPE_BUTT;
+	fill_sizes(j, out);
+	fill_labels(a, j, out);
+	fill_pipe(a, j, out);
+	fill_weld(a, x, j, out);
+	out->both_sides = j->both_sides;
+	/* Beads are not numbered: the block says how many passes there are, not how they
+	 * lie, and a guess would contradict the steps. */
+	out->passes = 0;
+	if (j->joint == JOINT_SURFACING)
+		fill_pad(a, x, j, out);
+	out->restart = j->restart.n > 0;
+}
+
+static struct fig_feature feature_of(struct arena *a, const struct plate_mark *k,
+    const struct plate_block *p)
+{
+	struct fig_feature f = { .x_mm = k->v[0].lo, .y_mm = k->v[1].lo,
+		.label_x = quantity_text(a, &k->v[0]), .label_y = quantity_text(a, &k->v[1]) };
+
+	switch (k->kind) {
+	case MARK_HOLE:
+		f.mark = FIG_HOLE;
+		f.w_mm = k->v[2].lo;
+		f.label_size = str_format(a, "%.*s dia", STR_ARG(quantity_text(a, &k->v[2])));
+		break;
+	case MARK_SLOT:
+		f.mark = FIG_SLOT;
+		f.w_mm = k->v[2].lo;
+		f.h_mm = k->v[3].lo;
+		f.label_size = str_format(a, "%.*s x %.*s slot", STR_ARG(quantity_text(a, &k->v[2])),
+		    STR_ARG(quantity_text(a, &k->v[3])));
+		break;
+	case MARK_BEND_X:
+		f = (struct fig_feature){ .mark = FIG_BEND, .x_mm = k->v[0].lo, .h_mm = p->width.lo,
+			.label_x = f.label_x, .label_size = STR("bend") };
+		break;
+	case MARK_BEND_Y:
+		f = (struct fig_feature){ .mark = FIG_BEND, .y_mm = k->v[0].lo, .w_mm = p->length.lo,
+			.label_y = quantity_text(a, &k->v[0]), .label_size = STR("bend") };
+		break;
+	default:
+		f.mark = FIG_CUT;
+		f.label_far_x = quantity_text(a, &k->v[2]);
+		f.label_far_y = quantity_text(a, &k->v[3]);
+		f.label_all = STR("cut");
+		f.w_mm = k->v[2].lo - k->v[0].lo;
+		f.h_mm = k->v[3].lo - k->v[1].lo;
+		f.label_size = str_format(a, "cut to %.*s, %.*s", STR_ARG(quantity_text(a, &k->v[2])),
+		    STR_ARG(quantity_text(a, &k->v[3])));
+		break;
+	}
+	return f;
+}
+
+static bool features_alike(const struct fig_feature *a, const struct fig_feature *b)
+{
+	return a->mark == b->mark &&
+	    (a->mark == FIG_CUT || str_eq(a->label_size, b->label_size));
+}
+
+/* Features of one kind and size share a label, at the one farthest to the right: its
+ * leader crosses least. All cut lines are of one size. */
+static void share_labels(struct arena *a, struct fig_feature *v, size_t n)
+{
+	for (size_t i = 0; i < n; i++) {
+		size_t best = i, count = 0;
+
+		if (v[i].like_another)
+			continue;
+		for (size_t k = i; k < n; k++) {
+			if (!features_alike(&v[i], &v[k]))
+				continue;
+			count++;
+			if (v[k].x_mm > v[best].x_mm || (v[k].x_mm == v[best].x_mm &&
+			    v[k].y_mm > v[best].y_mm))
+				best = k;
+		}
+		for (size_t k = i; k < n && count > 1; k++)
+			v[k].like_another |= k != best && features_alike(&v[best], &v[k]);
+		if (count > 1)
+			v[best].label_all = str_format(a, "%.*s, %zu places",
+			    STR_ARG(v[best].label_all.n ? v[best].label_all
+			                                : v[best].label_size), count);
+	}
+}
+
+struct fig_plate figure_plate(struct arena *a, const struct plate_block *p)
+{
+	struct fig_feature *v = arena_array(a, p->nmarks, sizeof *v);
+	struct fig_plate f = { .length_mm = p->length.lo, .width_mm = p->width.lo,
+		.label_length = quantity_text(a, &p->length),
+		.label_width = quantity_text(a, &p->width),
+		.label_thickness = quantity_text(a, &p->thickness),
+		.features = v, .nfeatures = p->nmarks };
+
+	for (size_t i = 0; i < p->nmarks; i++)
+		v[i] = feature_of(a, &p->marks[i], p);
+	share_labels(a, v, p->nmarks);
+	return f;
+}
+
+bool figure_can_draw(struct arena *a, const struct assignment *x, const struct joint_block *j)
+{
+	struct fig_joint f;
+
+	figure_joint(a, x, j, &f);
+	return fig_can_draw(f.shape);
+}
+
+/* Between these sizes every shape has been seen to fit (tests/unit/test_fig.c). */
+static bool sizes_lie_far_apart(const struct fig_joint *f)
+{
+	const double sizes[] = { f->t1_mm, f->t2_mm, f->leg_mm, f->gap_hi_mm, f->overlap_mm / 4,
+		f->groove_width_mm / 4, f->depth_mm };
+	double least = INFINITY, most = 0;
+
+	for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+		most = fmax(most, sizes[i] > 0 ? sizes[i] : 0);
+		least = fmin(least, i < 2 && sizes[i] > 0 ? sizes[i] : INFINITY);
+	}
+	return most > 6 * least || least < 1;
+}
+
+bool figure_has_room(struct arena *a, const struct faces *faces, const struct assignment *x,
+    const struct joint_block *j)
+{
+	static const struct canvas_ops nothing = { NULL };
+	const struct edition usual = edition_new(&(struct edition_choice){ .large = false });
+	const struct flow_spec s = band_flow_spec(&usual);
+	const rect area = { 0, 0, s.page_width_pt - s.inner_pt - s.outer_pt,
+		(s.page_height_pt - s.top_pt - s.bottom_pt) / 3 + 12 };
+	struct canvas c = { .ops = &nothing };
+	struct fig_joint f;
+
+	figure_joint(a, x, j, &f);
+	if (!sizes_lie_far_apart(&f))
+		return true;
+	canvas_page_begin(&c, s.page_width_pt, s.page_height_pt);
+	return fig_joint_draw(&c, faces, area, &f);
+}
+
+str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d)
+{
+	struct fig_joint j;
+	struct fig_plate p;
+
+	if (d->kind == DRAWING_PATTERN)
+		return pattern_of(a, d->pattern)->fault;
+	if (d->kind == DRAWING_PLATE) {
+		p = figure_plate(a, &d->plate);
+		return p.nfeatures > FIG_FEATURES ? STR("more marks than one drawing holds (40)")
+		                                  : fig_plate_fault(&p);
+	}
+	figure_joint(a, x, &d->joint, &j);
+	return fig_can_draw(j.shape) ? fig_joint_fault(&j) : (str){ 0 };
+}
+
