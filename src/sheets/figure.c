@@ -70,27 +70,42 @@ static void draw_recorded(void *user, struct canvas *c, rect area)
 	list_replay_content(((struct picture *)user)->drawn, 0, c, area.x, area.y);
 }
 
-/* Whether the drawing finds room; it is recorded, be it only with its "no drawing". */
-static bool record_picture(struct sheet *sh, struct picture *p, double width, double height)
+/* Whether the drawing finds room at that zoom; it is recorded, be it only with its "no
+ * drawing". */
+static bool record_zoomed(const struct sheet *sh, struct picture *p, double width,
+    double height, double zoom)
 {
+	struct edition e = *sh->e;
+	struct sheet zoomed = *sh;
 	struct canvas *c;
 
 	p->drawn = list_new(sh->arena);
 	c = list_canvas(p->drawn);
 	canvas_page_begin(c, width, height);
-	sheet_figure_draw(sh, draw_tried, p, c, (rect){ 0, 0, width, height });
+	e.figure_zoom = zoom;
+	zoomed.e = &e;
+	sheet_figure_draw(&zoomed, draw_tried, p, c, (rect){ 0, 0, width, height });
 	canvas_page_end(c);
 	return p->fits;
 }
 
-/* The least height, in steps up from `least`, at which the drawing finds room; `least`
- * when there is none up to `most`. */
+static bool record_picture(const struct sheet *sh, struct picture *p, double width,
+    double height)
+{
+	return record_zoomed(sh, p, width, height, sh->e->figure_zoom);
+}
+
+/* The least height, in steps up from `least`, at which the drawing finds room. A crowded
+ * drawing of large print that has none up to `most` comes in type less large. */
 static double find_height(struct sheet *sh, struct picture *p, double width, double least,
     double most)
 {
 	for (double h = least; h <= most; h *= HEIGHT_STEP)
 		if (record_picture(sh, p, width, h))
 			return h;
+	for (double zoom = sh->e->figure_zoom - 0.1; zoom > 0.95; zoom -= 0.1)
+		if (record_zoomed(sh, p, width, most, zoom))
+			return most;
 	record_picture(sh, p, width, least);
 	return least;
 }
