@@ -175,15 +175,18 @@ bool criterion_test(str name, enum standard_test *out)
 	return false;
 }
 
-/* A set of the program's own that the text names; the longest name wins. */
+/* A set that the text names by its whole name; the longest name wins, and one of the
+ * program's own before a shipped one. Shipped sets of a code are found by their code. */
 static struct standard *find_own(const struct model *m, str text)
 {
 	struct standard *best = NULL;
 
-	for (size_t i = 0; i < m->nstandards; i++) {
-		struct standard *s = &m->standards[i];
+	for (size_t i = 0; i < m->nstandards + m->nshipped; i++) {
+		bool own = i < m->nstandards;
+		struct standard *s = own ? &m->standards[i] : &m->shipped[i -
+		    m->nstandards];
 
-		if ((!best || s->name.n > best->name.n) &&
+		if ((own || !s->code.n) && (!best || s->name.n > best->name.n) &&
 		    word_find(text, s->name) < text.n)
 			best = s;
 	}
@@ -256,6 +259,32 @@ static str likely_set(struct arena *a, const struct model *m, const struct code_
 	return likely_word(written, names, total);
 }
 
+/* A code whose limits are of levels, named without one. */
+static bool complain_level(struct binder *b, const struct code_name *n,
+    const struct block *in)
+{
+	const struct model *m = b->model;
+	const struct standard *first = NULL;
+
+	if (n->loading.n)
+		return false;
+	for (size_t i = 0; i < m->nshipped; i++) {
+		const struct standard *s = &m->shipped[i];
+
+		if (s->loading.n == 1 && str_eq_nocase(s->code, n->code) &&
+		    (!n->edition || s->edition == n->edition))
+			first = first ? first : s;
+	}
+	if (!first)
+		return false;
+	finding_repair(b->f, complain(b, FINDING_UNKNOWN_STANDARD,
+	    said_pos(said_sub(said_all(in), n->at, in->text.n)),
+	    "\"%.*s\" has levels, and this names none, so the sheet shows only these words",
+	    STR_ARG(written_name(b->arena, n))), "write \"%.*s-%u C\", or B (strictest) or "
+	    "D (mildest) in place of C", STR_ARG(first->code), first->edition);
+	return true;
+}
+
 static void complain_unknown(struct binder *b, const struct code_name *n,
     const struct block *in)
 {
@@ -296,7 +325,8 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 		s = better_of(m->shipped, m->nshipped, &n,
 		    better_of(m->standards, m->nstandards, &n, NULL));
 	if (!s) {
-		complain_unknown(b, &n, in);
+		if (!complain_level(b, &n, in))
+			complain_unknown(b, &n, in);
 		return;
 	}
 	s->wanted = true;

@@ -1,5 +1,5 @@
 /* One acceptance set from its file. */
-#include "model/standard.h"
+#include "model/limit_scan.h"
 #include "model/parts.h"
 
 #include "base/buf.h"
@@ -12,7 +12,12 @@ enum { SETS_MOST = 200, LIMITS_MOST = 400, PARTS_MOST = 12 };
 
 bool limit_is_doubtful(const struct standard *s, const struct standard_limit *l)
 {
-	return l->seen != LIMIT_SEEN && !s->checked.n;
+	return l->seen != LIMIT_SEEN && l->seen != LIMIT_CUSTOM && !s->checked.n;
+}
+
+bool limit_is_custom(const struct standard *s, const struct standard_limit *l)
+{
+	return l->seen == LIMIT_CUSTOM && !s->checked.n;
 }
 
 static void name_set(struct standard *s, str heading)
@@ -133,10 +138,10 @@ static const struct field_table facts = { fact_rows, FACTS, "a set of limits" };
 
 static const struct word seen_rows[] = {
 	{ { "seen", 4 }, LIMIT_SEEN }, { { "summary", 7 }, LIMIT_SUMMARY },
-	{ { "memory", 6 }, LIMIT_MEMORY },
+	{ { "memory", 6 }, LIMIT_MEMORY }, { { "custom", 6 }, LIMIT_CUSTOM },
 };
 static const struct words seen_words = {
-	{ "how far a figure was verified", 29 }, seen_rows, 3,
+	{ "how far a figure was verified", 29 }, seen_rows, 4,
 };
 
 static void complain_limit(struct binder *b, struct said t,
@@ -202,17 +207,84 @@ static bool wants_unit(const struct standard_limit *l)
 	    limit_expr_value(&l->most, &none, &value) && value != floor(value);
 }
 
+/* A code rounds 1/32 in to 1 mm and 1/16 in to 2 mm; farther off is a slip. */
+static bool is_slip(const struct standard_limit *l, str metric)
+{
+	const struct limit_sizes none = { 0 };
+	struct quantity_fault fault;
+	struct quantity q;
+	double mm;
+
+	return l->most.kind == LIMIT_LENGTH && !l->per.n &&
+	    limit_expr_value(&l->most, &none, &mm) && mm > 0 &&
+	    quantity_parse(metric, QUANTITY_LENGTH, METAL_NONE, &q, &fault) ==
+	    QUANTITY_OK && (q.lo < 0.6 * mm || q.lo > 1.6 * mm);
+}
+
+static void keep_metric(struct binder *b, struct said metric, struct standard_limit *l)
+{
+	struct finding *d;
+
+	if (metric.s.n && l->most.names) {
+		d = complain(b, FINDING_NOT_UNDERSTOOD, said_pos(metric),
+		    "\"%.*s\" cannot hold for every size; it is left out",
+		    STR_ARG(metric.s));
+	} else if (str_find_char(metric.s, '[', 0) < metric.s.n) {
+		d = complain(b, FINDING_NOT_UNDERSTOOD, said_pos(metric),
+		    "there is more than one bracket; they are left out");
+	} else if (is_slip(l, metric.s)) {
+		d = complain(b, FINDING_FACTS_DISAGREE, said_pos(metric),
+		    "\"%.*s\" is not near %.*s; it is left out", STR_ARG(metric.s),
+		    STR_ARG(l->most_text));
+	} else {
+		l->metric = metric.s;
+		return;
+	}
+	finding_repair(b->f, d, "delete the bracket, or write the figure that the code "
+	    "itself prints");
+}
+
+/* A figure of no size must make sense as it stands; one that goes by sizes is told of
+ * those at which it does not, and kept. */
+static bool judge_figure(struct binder *b, struct said t, struct standard_limit *l)
+{
+	struct limit_failure f = limit_scan(l);
+	struct said at = t;
+	struct buf words = { .arena = b->arena };
+	struct finding *d;
+
+	if (!f.fails)
+		return true;
+	limit_say_failure(&words, l, &f);
+	if (f.in_condition)
+		at = said_sub(t, t.s.n, t.s.n);
+	else if (f.o.state == LIMIT_BY_ZERO)
+		at = said_sub(t, f.o.at, t.s.n);
+	if (!l->most.names && !f.in_condition) {
+		struct limit_fault fault = { .offset = (size_t)(at.s.p - t.s.p),
+			.reason = buf_z(&words) };
+
+		complain_limit(b, t, &fault);
+		return false;
+	}
+	d = complain(b, FINDING_LIMIT_FAILS, f.in_condition ? l->where_pos : said_pos(at),
+	    "\"%.*s\" %.*s", STR_ARG(f.in_condition ? l->where_text : t.s),
+	    STR_ARG(buf_str(&words)));
+	finding_repair(b->f, d, "say behind \"where\" for which sizes it holds, or set an "
+	    "end with min( ) or max( )");
+	return true;
+}
+
 static bool read_figure(struct binder *b, struct said t, struct standard_limit *l)
 {
-	const struct limit_sizes no_sizes = { 0 };
 	struct said metric, per;
 	struct limit_fault fault;
 	struct quantity q;
-	double value;
 
 	cut_metric(&t, &metric);
 	if (cut_after(&t, STR("per"), &per)) {
-		if (!read_quantity(b, per, QUANTITY_LENGTH, METAL_NONE, &q))
+		if (!read_quantity(b, per, QUANTITY_LENGTH, METAL_NONE, &q) ||
+		    !keep_size(b, per, &q))
 			return false;
 		l->per = per.s;
 	}
@@ -228,19 +300,46 @@ static bool read_figure(struct binder *b, struct said t, struct standard_limit *
 		    "write \"%.*s in\" if inches are meant", STR_ARG(t.s));
 		return false;
 	}
-	if (limit_expr_value(&l->most, &no_sizes, &value) && value < 0) {
-		fault = (struct limit_fault){ .reason = "it comes out below zero" };
-		complain_limit(b, t, &fault);
+	if (!judge_figure(b, t, l))
 		return false;
-	}
-	if (metric.s.n && l->most.names)
-		finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, said_pos(metric),
-		    "\"%.*s\" cannot hold for every size; it is left out",
-		    STR_ARG(metric.s)),
-		    "delete the bracket");
-	else
-		l->metric = metric.s;
+	keep_metric(b, metric, l);
 	return true;
+}
+
+static const struct { str word; enum limit_form form; } heads[] = {
+	{ { "at most", 7 }, LIMIT_AT_MOST }, { { "no more than", 12 }, LIMIT_AT_MOST },
+	{ { "up to", 5 }, LIMIT_AT_MOST }, { { "<=", 2 }, LIMIT_AT_MOST },
+	{ { "\xE2\x89\xA4", 3 }, LIMIT_AT_MOST }, { { "at least", 8 }, LIMIT_AT_LEAST },
+	{ { "no less than", 12 }, LIMIT_AT_LEAST }, { { ">=", 2 }, LIMIT_AT_LEAST },
+	{ { "\xE2\x89\xA5", 3 }, LIMIT_AT_LEAST }, { { "within", 6 }, LIMIT_WITHIN },
+	{ { "\xC2\xB1", 2 }, LIMIT_WITHIN },
+};
+
+/* Takes the words that say which way a figure is meant off *t. A sign needs no blank. */
+static enum limit_form cut_form(struct said *t)
+{
+	for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
+		char first = heads[i].word.p[0];
+		bool sign = !(first >= 'a' && first <= 'z');
+
+		if (sign && str_starts(t->s, heads[i].word))
+			*t = said_trim(said_sub(*t, heads[i].word.n, t->s.n));
+		else if (sign || !said_skip(t, heads[i].word))
+			continue;
+		return heads[i].form;
+	}
+	return LIMIT_WORDS;
+}
+
+/* Words that begin with a size mean a figure, but not which way. */
+static bool is_bare_figure(str s)
+{
+	struct quantity_fault fault;
+	struct quantity q;
+	size_t used;
+
+	return quantity_prefix(s, QUANTITY_ANY, METAL_NONE, &q, &used, &fault) ==
+	    QUANTITY_OK && q.kind != QUANTITY_COUNT && used > 0;
 }
 
 /* "at most 1/32 in [1 mm] where t < 1 in", "none", or words. */
@@ -248,16 +347,20 @@ static bool read_head(struct binder *b, struct said t, struct standard_limit *l)
 {
 	if (!read_condition(b, &t, l))
 		return false;
-	l->form = LIMIT_WORDS;
-	if (str_eq_nocase(t.s, STR("none")))
+	if (str_eq_nocase(t.s, STR("none"))) {
 		l->form = LIMIT_NONE;
-	else if (said_skip(&t, STR("at most")))
-		l->form = LIMIT_AT_MOST;
-	else if (said_skip(&t, STR("at least")))
-		l->form = LIMIT_AT_LEAST;
-	if (l->form == LIMIT_WORDS)
-		l->words = t.s;
-	return l->form == LIMIT_WORDS || l->form == LIMIT_NONE || read_figure(b, t, l);
+		return true;
+	}
+	l->form = cut_form(&t);
+	if (l->form != LIMIT_WORDS)
+		return read_figure(b, t, l);
+	l->words = t.s;
+	if (!is_bare_figure(t.s))
+		return true;
+	finding_repair(b->f, complain(b, FINDING_BAD_LIMIT, said_pos(t),
+	    "\"%.*s\" is a figure that does not say which way, and this limit is left out",
+	    STR_ARG(t.s)), "write \"at most\", \"at least\" or \"within\" before it");
+	return false;
 }
 
 /* "fillet gauge, mm": the unit that the gauge is read in may stand after the tool. */
@@ -348,6 +451,7 @@ static const struct { str name; enum standard_test test; unsigned welds; } secti
 	{ { "Macro groove", 12 }, TEST_MACRO, WELD_GROOVE },
 	{ { "Tensile", 7 }, TEST_TENSILE, WELD_ANY },
 	{ { "Nick break", 10 }, TEST_NICK_BREAK, WELD_ANY },
+	{ { "Dimensions", 10 }, TEST_DIMENSIONS, WELD_ANY },
 };
 enum { SECTIONS = sizeof sections / sizeof *sections };
 
@@ -479,44 +583,4 @@ void standard_fill(struct arena *a, struct model *m, struct standard *s,
 
 	if (file->n)
 		fill(&b, s, file);
-}
-
-static bool has_limits(const struct standard *s, enum standard_test test)
-{
-	for (size_t i = 0; i < s->n; i++)
-		if (s->v[i].test == test)
-			return true;
-	return false;
-}
-
-/* What stands behind a semicolon says in the program's own words what passes. */
-static bool says_itself(const struct criterion *c)
-{
-	return str_find_char(c->text, ';', 0) < c->text.n;
-}
-
-static void judge_criterion(struct binder *b, const struct criterion *c)
-{
-	enum standard_test test;
-	struct finding *d;
-
-	if (!c->standard || says_itself(c) || !criterion_test(c->name, &test) ||
-	    has_limits(c->standard, test))
-		return;
-	d = complain(b, FINDING_UNKNOWN_STANDARD, c->pos,
-	    "\"%.*s\" has no limits for %.*s, so the sheet shows only these words",
-	    STR_ARG(c->standard->name), STR_ARG(c->name));
-	finding_repair(b->f, d, "name a set that has them, or say what passes at the "
-	    "end of this line, after a semicolon");
-}
-
-void standard_judge(struct arena *a, struct model *m, struct findings *f)
-{
-	struct binder b = { .arena = a, .model = m, .f = f };
-
-	for (size_t i = 0; i < m->nassignments; i++) {
-		b.a = &m->assignments[i];
-		for (size_t k = 0; k < b.a->ncriteria; k++)
-			judge_criterion(&b, &b.a->criteria[k]);
-	}
 }

@@ -12,7 +12,7 @@
 
 enum standard_test {
 	TEST_VISUAL, TEST_BEND, TEST_FILLET_BREAK, TEST_MACRO, TEST_TENSILE,
-	TEST_NICK_BREAK, TEST_COUNT
+	TEST_NICK_BREAK, TEST_DIMENSIONS, TEST_COUNT
 };
 
 /* Which welds a limit is for. */
@@ -20,12 +20,14 @@ enum { WELD_FILLET = 1, WELD_GROOVE = 2, WELD_ANY = 3 };
 
 enum limit_form {
 	LIMIT_AT_MOST, LIMIT_AT_LEAST, /* `most` is the end */
+	LIMIT_WITHIN,            /* `most` to either side of the size given */
 	LIMIT_NONE,              /* none allowed */
 	LIMIT_WORDS              /* `words` say it: "filled to the size of the weld" */
 };
 
-/* How far a figure was verified; anything but LIMIT_SEEN prints with a dagger. */
-enum limit_seen { LIMIT_SEEN, LIMIT_SUMMARY, LIMIT_MEMORY };
+/* How far a figure was verified. LIMIT_CUSTOM: of no code, a habit of the trade or the
+ * program's own value. Anything but LIMIT_SEEN prints with a mark. */
+enum limit_seen { LIMIT_SEEN, LIMIT_SUMMARY, LIMIT_MEMORY, LIMIT_CUSTOM };
 
 struct standard_limit {
 	str name;                /* "Undercut" */
@@ -68,10 +70,13 @@ void standard_fill(struct arena *a, struct model *m, struct standard *s,
     const struct record_file *file, struct findings *f);
 
 /* Tells the lines of Acceptance whose set has no limit for their test: the sheet would
- * ask for it without saying what passes. Once all wanted sets are filled. */
+ * ask for it without saying what passes; and limits that make no sense at the size of a
+ * weld that is judged by them. Once all wanted sets are filled. */
 void standard_judge(struct arena *a, struct model *m, struct findings *f);
 
-/* Whether the figure prints with "confirm against your edition". */
+/* Whether the figure prints with "confirm against your edition"; or with "common
+ * practice", a custom that nobody has checked for this program. */
 bool limit_is_doubtful(const struct standard *s, const struct standard_limit *l);
+bool limit_is_custom(const struct standard *s, const struct standard_limit *l);
 
 #endif

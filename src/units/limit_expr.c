@@ -1,25 +1,11 @@
-#include "units/limit_expr.h"
+#include "units/limit_op.h"
 
 #include "base/buf.h"
 #include "base/finding.h"
 #include "units/scan.h"
 #include "units/unit.h"
 
-#include <math.h>
-
-enum { OPS_MOST = 128, PENDING_MOST = 32 };
-
-enum op {
-	OP_NUMBER, OP_NAME, OP_TIMES, OP_OVER, OP_PLUS, OP_MINUS, OP_LESS, OP_AT_MOST,
-	OP_MORE, OP_AT_LEAST, OP_EQUAL, OP_AND, OP_OR, OP_MIN, OP_MAX, OP_OPEN
-};
-
-struct limit_op {
-	enum op op;
-	unsigned n;              /* OP_NAME: which; OP_MIN, OP_MAX: how many */
-	bool keep;               /* a comparison whose right side is compared again */
-	double value;
-};
+enum { PENDING_MOST = 32 };
 
 /* Higher binds tighter. */
 static const int ranks[] = {
@@ -35,16 +21,33 @@ static const struct { str first, second; enum limit_kind kind; } names[SIZES] = 
 	[SIZE_WIDTH] = { { "width", 5 }, { 0 }, LIMIT_LENGTH },
 	[SIZE_ROOT_OPENING] = { { "root", 4 }, { "opening", 7 }, LIMIT_LENGTH },
 	[SIZE_ROOT_WIDTH] = { { "root", 4 }, { "width", 5 }, LIMIT_LENGTH },
+	[SIZE_LENGTH] = { { "length", 6 }, { 0 }, LIMIT_LENGTH },
+	[SIZE_DIAMETER] = { { "diameter", 8 }, { 0 }, LIMIT_LENGTH },
+	[SIZE_BASE_STRENGTH] = { { "base", 4 }, { "strength", 8 }, LIMIT_STRENGTH },
 	[SIZE_OPEN_ROOT] = { { "open", 4 }, { "root", 4 }, LIMIT_TRUTH },
+	[SIZE_FLAME_CUT] = { { "flame", 5 }, { "cut", 3 }, LIMIT_TRUTH },
+	[SIZE_COLD_CUT] = { { "cold", 4 }, { "cut", 3 }, LIMIT_TRUTH },
 };
 
 static const str whole_names[SIZES] = {
 	{ "t", 1 }, { "leg", 3 }, { "throat", 6 }, { "width", 5 }, { "root opening", 12 },
-	{ "root width", 10 }, { "open root", 9 },
+	{ "root width", 10 }, { "length", 6 }, { "diameter", 8 }, { "base strength", 13 },
+	{ "open root", 9 }, { "flame cut", 9 }, { "cold cut", 8 },
+};
+
+/* What a welder may write for them, by the words whose place they take. */
+static const struct { str said; enum limit_name meant; } others[] = {
+	{ { "thickness", 9 }, SIZE_T }, { { "size", 4 }, SIZE_LEG },
+	{ { "a", 1 }, SIZE_THROAT }, { { "z", 1 }, SIZE_LEG }, { { "b", 1 }, SIZE_WIDTH },
+	{ { "s", 1 }, SIZE_T }, { { "d", 1 }, SIZE_DIAMETER }, { { "gap", 3 },
+	SIZE_ROOT_OPENING }, { { "root", 4 }, SIZE_ROOT_OPENING }, { { "dia", 3 },
+	SIZE_DIAMETER }, { { "tensile", 7 }, SIZE_BASE_STRENGTH }, { { "uts", 3 },
+	SIZE_BASE_STRENGTH },
 };
 
 static const char *const kind_words[LIMIT_KINDS] = {
-	"a bare number", "a length", "an angle", "a percentage", "a condition",
+	"a bare number", "a length", "an angle", "a percentage", "a strength",
+	"a condition",
 };
 
 str limit_name_word(enum limit_name n)
@@ -52,17 +55,9 @@ str limit_name_word(enum limit_name n)
 	return whole_names[n];
 }
 
-void limit_size_set(struct limit_sizes *z, enum limit_name name, double mm)
+enum limit_kind limit_name_kind(enum limit_name n)
 {
-	z->v[name] = mm;
-	z->known[name] = mm > 0;
-}
-
-void limit_sizes_fillet(struct limit_sizes *z, double leg_mm)
-{
-	limit_size_set(z, SIZE_LEG, leg_mm);
-	limit_size_set(z, SIZE_THROAT, leg_mm / sqrt(2));
-	limit_size_set(z, SIZE_WIDTH, leg_mm * sqrt(2));
+	return names[n].kind;
 }
 
 /* An operator that waits for its right side, or an open bracket. */
@@ -170,7 +165,7 @@ static bool settle(struct parser *p, bool keep)
 	enum limit_kind kind;
 
 	if (!kind_of_pair(p, &o, x, y, &kind) ||
-	    !add_op(p, (struct limit_op){ .op = o.op, .keep = keep }, o.at))
+	    !add_op(p, (struct limit_op){ .op = o.op, .keep = keep, .at = o.at }, o.at))
 		return false;
 	p->nstack -= 2;
 	p->stack[p->nstack++] = (struct operand){ kind, x.at };
@@ -240,6 +235,8 @@ static enum limit_kind kind_of_unit(const struct unit *u)
 		return LIMIT_ANGLE;
 	case QUANTITY_PERCENT:
 		return LIMIT_PERCENT;
+	case QUANTITY_PRESSURE:
+		return LIMIT_STRENGTH;
 	default:
 		return LIMIT_TRUTH; /* None that a limit has. */
 	}
@@ -273,7 +270,8 @@ static bool read_number_operand(struct parser *p)
 		kind = kind_of_unit(u);
 		if (kind == LIMIT_TRUTH || u->form == FORM_GAUGE)
 			return fail(p, scan_skip_blanks(p->s, p->at),
-			    "a limit is a length, an angle, a percentage or a number");
+			    "a limit is a length, an angle, a percentage, a strength or "
+			    "a number");
 		value = (double)n.num * u->mul / ((double)n.den * u->div);
 		p->unit = p->unit ? p->unit : u->print;
 		p->at = end;
@@ -291,14 +289,21 @@ static bool open_bracket(struct parser *p, enum op call, size_t at)
 	    .at = at });
 }
 
+/* A word that is no name: tells the names and the one most likely meant. */
 static bool fail_name(struct parser *p, size_t at, size_t end)
 {
 	struct buf b = { .arena = p->arena };
 	str word = str_sub(p->s, at, end);
 
-	buf_adds(&b, "a size is t, leg, throat, width, root opening or root width, and a "
-	    "condition may say open root");
+	buf_addf(&b, "\"%.*s\" is no size; one is t, leg, throat, width, root opening, "
+	    "root width, length, diameter or base strength, and a condition may say open "
+	    "root, flame cut or cold cut", STR_ARG(word));
 	fail(p, at, buf_z(&b));
+	for (size_t i = 0; i < sizeof others / sizeof *others; i++)
+		if (str_eq_nocase(word, others[i].said)) {
+			p->fault->likely = whole_names[others[i].meant];
+			return false;
+		}
 	p->fault->likely = likely_word(word, whole_names, SIZES);
 	return false;
 }
@@ -397,6 +402,29 @@ static const struct sign word_signs[] = {
 	{ "x", OP_TIMES }, { "and", OP_AND }, { "or", OP_OR }, { NULL, OP_OPEN },
 };
 
+/* Signs that look like ours; what is meant, or null. */
+static const struct { const char *text, *meant; } strangers[] = {
+	{ "==", "=" }, { "=>", ">=" }, { "=<", "<=" }, { "<>", NULL }, { "!=", NULL },
+	{ "&&", "and" }, { "||", "or" }, { "\xC2\xB7", "x" }, { "\xC3\xB7", "/" },
+	{ "**", NULL }, { "^", NULL },
+};
+
+static bool is_strange(struct parser *p)
+{
+	str rest = str_sub(p->s, p->at, p->s.n);
+
+	for (size_t i = 0; i < sizeof strangers / sizeof *strangers; i++) {
+		if (!str_starts(rest, str_of(strangers[i].text)))
+			continue;
+		fail(p, p->at, "this sign has no meaning here; signs are + - x / < <= > >= = "
+		    "and or");
+		if (strangers[i].meant)
+			p->fault->likely = str_of(strangers[i].meant);
+		return true;
+	}
+	return false;
+}
+
 /* The operator at p->at, which moves past it; OP_OPEN when there is none. */
 static enum op read_sign(struct parser *p)
 {
@@ -438,6 +466,8 @@ static bool read_operator(struct parser *p, bool *more)
 		p->at += g.n;
 		return next_value(p, at);
 	}
+	if (is_strange(p))
+		return false;
 	op = read_sign(p);
 	if (op == OP_OPEN && p->bare && (scan_is_letter(g.c) || g.c == '('))
 		op = OP_TIMES;
@@ -489,9 +519,12 @@ static bool parse_kind(struct arena *a, str s, struct limit_expr *out,
 		    "a condition is owed here, such as t < 1 in" :
 		    "a size is owed here, not a condition");
 	ops = arena_array(a, p->nops, sizeof *ops);
-	for (size_t i = 0; i < p->nops; i++)
+	*out = (struct limit_expr){ ops, p->nops, p->stack[0].kind, p->names, p->unit,
+		false };
+	for (size_t i = 0; i < p->nops; i++) {
 		ops[i] = p->ops[i];
-	*out = (struct limit_expr){ ops, p->nops, p->stack[0].kind, p->names, p->unit };
+		out->may_fail |= ops[i].op == OP_MINUS || ops[i].op == OP_OVER;
+	}
 	return true;
 }
 
@@ -505,102 +538,4 @@ bool limit_expr_condition(struct arena *a, str s, struct limit_expr *out,
     struct limit_fault *fault)
 {
 	return parse_kind(a, s, out, fault, true);
-}
-
-/* ---- working out ---- */
-
-struct value { double v; bool known; };
-
-static bool compares(enum op op, double x, double y)
-{
-	const double noise_mm = 1e-6 * 25.4;
-
-	switch (op) {
-	case OP_LESS:
-		return x < y - noise_mm;
-	case OP_AT_MOST:
-		return x <= y + noise_mm;
-	case OP_MORE:
-		return x > y + noise_mm;
-	case OP_AT_LEAST:
-		return x >= y - noise_mm;
-	default:
-		return fabs(x - y) <= noise_mm;
-	}
-}
-
-/* One known side can decide: false and anything is false. */
-static struct value join(bool and, struct value x, struct value y)
-{
-	double decides = and ? 0 : 1;
-
-	if ((x.known && x.v == decides) || (y.known && y.v == decides))
-		return (struct value){ decides, true };
-	return (struct value){ 1 - decides, x.known && y.known };
-}
-
-static struct value work_pair(const struct limit_op *o, struct value x, struct value y)
-{
-	bool known = x.known && y.known;
-
-	switch (o->op) {
-	case OP_TIMES:
-		return (struct value){ x.v * y.v, known };
-	case OP_OVER:
-		return (struct value){ y.v == 0 ? 0 : x.v / y.v, known && y.v != 0 };
-	case OP_PLUS:
-		return (struct value){ x.v + y.v, known };
-	case OP_MINUS:
-		return (struct value){ x.v - y.v, known };
-	case OP_AND:
-	case OP_OR:
-		return join(o->op == OP_AND, x, y);
-	default:
-		return (struct value){ compares(o->op, x.v, y.v) ? 1 : 0, known };
-	}
-}
-
-static struct value work_call(const struct limit_op *o, const struct value *v)
-{
-	struct value out = v[0];
-
-	for (unsigned i = 1; i < o->n; i++) {
-		out.known &= v[i].known;
-		out.v = o->op == OP_MIN ? fmin(out.v, v[i].v) : fmax(out.v, v[i].v);
-	}
-	return out;
-}
-
-bool limit_expr_value(const struct limit_expr *e, const struct limit_sizes *sizes,
-    double *out)
-{
-	struct value stack[OPS_MOST];
-	size_t n = 0;
-
-	*out = 0;
-	for (size_t i = 0; i < e->n; i++) {
-		const struct limit_op *o = &e->v[i];
-		struct value y;
-
-		if (o->op == OP_NUMBER) {
-			stack[n++] = (struct value){ o->value, true };
-		} else if (o->op == OP_NAME) {
-			stack[n++] = (struct value){ sizes->v[o->n], sizes->known[o->n] };
-		} else if (o->op == OP_MIN || o->op == OP_MAX) {
-			n -= o->n;
-			stack[n] = work_call(o, &stack[n]);
-			n++;
-		} else {
-			y = stack[n - 1];
-			n -= 2;
-			stack[n] = work_pair(o, stack[n], y);
-			n++;
-			if (o->keep)
-				stack[n++] = y;
-		}
-	}
-	if (!e->n || !stack[0].known)
-		return false;
-	*out = stack[0].v;
-	return true;
 }

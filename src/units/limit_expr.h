@@ -11,9 +11,9 @@
  *   or
  *
  * A number is read as everywhere: 1/32, 1-1/16 (no blanks: a mixed number), 0.01. It may
- * carry a unit of length, angle or percent. Lengths are mm, angles degrees; each literal
- * is turned into its base unit by one division of whole numbers, so 1/32 in is exactly
- * 0.79375 mm. Kinds are checked while reading: inches and degrees do not add.
+ * carry a unit of length, angle, percent or strength. Lengths are mm, angles degrees,
+ * strengths psi; each literal is turned into its base unit by one division of whole
+ * numbers, so 1/32 in is exactly 0.79375 mm. Kinds are checked while reading: inches and degrees do not add.
  *
  * Reading does not recurse: nesting, length and operands have fixed bounds, and a text
  * beyond them is a fault like any other. */
@@ -26,7 +26,8 @@
 #include <stdint.h>
 
 enum limit_kind {
-	LIMIT_NUMBER, LIMIT_LENGTH, LIMIT_ANGLE, LIMIT_PERCENT, LIMIT_TRUTH, LIMIT_KINDS
+	LIMIT_NUMBER, LIMIT_LENGTH, LIMIT_ANGLE, LIMIT_PERCENT, LIMIT_STRENGTH, LIMIT_TRUTH,
+	LIMIT_KINDS
 };
 
 /* What an expression may go by. */
@@ -35,11 +36,16 @@ enum limit_name {
 	SIZE_LEG, SIZE_THROAT,   /* of a fillet */
 	SIZE_WIDTH,              /* of the face of the weld */
 	SIZE_ROOT_OPENING, SIZE_ROOT_WIDTH,
+	SIZE_LENGTH,             /* of the side that is measured, or the longest one */
+	SIZE_DIAMETER,           /* of a hole */
+	SIZE_BASE_STRENGTH,      /* least tensile strength of the base metal, psi */
 	SIZE_OPEN_ROOT,          /* truth: a groove without backing */
+	SIZE_FLAME_CUT,          /* truth: cut by oxy-fuel, plasma or carbon arc */
+	SIZE_COLD_CUT,           /* truth: sawn, sheared or punched */
 	SIZES
 };
 
-/* Sizes of one weld in mm, and for SIZE_OPEN_ROOT 1 or 0. */
+/* Sizes of one weld or part in mm, the strength in psi, truths 1 or 0. */
 struct limit_sizes {
 	double v[SIZES];
 	bool known[SIZES];
@@ -59,6 +65,7 @@ struct limit_expr {
 	enum limit_kind kind;
 	unsigned names;          /* bit 1 << enum limit_name of each that it goes by */
 	const char *unit;        /* print name of the first unit written, or null */
+	bool may_fail;           /* it subtracts or divides */
 };
 
 struct limit_fault {
@@ -74,13 +81,30 @@ bool limit_expr_size(struct arena *a, str s, struct limit_expr *out,
 bool limit_expr_condition(struct arena *a, str s, struct limit_expr *out,
     struct limit_fault *fault);
 
-/* Works e out in base units, a truth as 1 or 0. False when a size that matters is not
- * known, or something is divided by zero. A millionth of an inch absorbs binary noise in
- * comparisons, so that 25.4 mm is not below 1 in. */
+enum limit_state {
+	LIMIT_KNOWN,
+	LIMIT_UNKNOWN,           /* a size that matters is not known */
+	LIMIT_BY_ZERO,           /* something is divided by zero */
+	LIMIT_ENDLESS            /* too large to be a number */
+};
+
+struct limit_outcome {
+	enum limit_state state;
+	double value;            /* 0 unless known */
+	size_t at;               /* LIMIT_BY_ZERO: byte of the sign in the text read */
+};
+
+/* Works e out in base units, a truth as 1 or 0. A millionth of an inch absorbs binary
+ * noise in comparisons, so that 25.4 mm is not below 1 in, and as much less in what
+ * divides. */
+struct limit_outcome limit_expr_work(const struct limit_expr *e,
+    const struct limit_sizes *sizes);
+/* The same for who wants a value or nothing: false unless it is known. */
 bool limit_expr_value(const struct limit_expr *e, const struct limit_sizes *sizes,
     double *out);
 
-/* The word of a name: "root opening". */
+/* The word of a name, "root opening", and what kind of thing it is. */
 str limit_name_word(enum limit_name n);
+enum limit_kind limit_name_kind(enum limit_name n);
 
 #endif

@@ -2,6 +2,9 @@
  * so 1/32 in is 0.79375 mm. */
 #include "units/limit_expr.h"
 
+#include "base/buf.h"
+#include "reckon/fillet.h"
+
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -80,6 +83,101 @@ static void numbers_are_exact(void **state)
 	want_value("10 %", LIMIT_PERCENT, 10);
 	want_value("3", LIMIT_NUMBER, 3);
 	arena_free(a);
+}
+
+static struct limit_outcome outcome(const char *text, bool truth, struct limit_sizes z)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct limit_expr e;
+	struct limit_fault fault;
+	struct limit_outcome o;
+
+	assert_true(truth ? limit_expr_condition(a, str_of(text), &e, &fault)
+	    : limit_expr_size(a, str_of(text), &e, &fault));
+	o = limit_expr_work(&e, &z);
+	arena_free(a);
+	return o;
+}
+
+/* 3/8 in is 9.525 mm by the definition of the inch. */
+static void what_fails_says_how(void **state)
+{
+	static const struct {
+		const char *text; bool truth; double t_mm; enum limit_state state;
+		double value; size_t at;
+	} rows[] = {
+		{ "1 in / (t - 3/8 in) x 1 in", false, 9.525, LIMIT_BY_ZERO, 0, 5 },
+		{ "1 mm / (t - 3/8 in) x 1 mm", false, 10.525, LIMIT_KNOWN, 1, 0 },
+		{ "2 mm + t / 0", false, 5, LIMIT_BY_ZERO, 0, 9 },
+		{ "max(1 mm, t / 0)", false, 5, LIMIT_BY_ZERO, 0, 12 },
+		{ "t / 0 + leg", false, 5, LIMIT_BY_ZERO, 0, 2 },
+		{ "leg / t", false, 0, LIMIT_UNKNOWN, 0, 0 },
+		{ "t - 1/2 in", false, 9.525, LIMIT_KNOWN, -3.175, 0 },
+		{ "1 mm / (t - t) x 1 mm > 3 mm", true, 5, LIMIT_BY_ZERO, 0, 5 },
+		{ "t > 3 mm or t / 0 > 1 mm", true, 5, LIMIT_KNOWN, 1, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct limit_sizes z = { 0 };
+		struct limit_outcome o;
+
+		limit_size_set(&z, SIZE_T, rows[i].t_mm);
+		o = outcome(rows[i].text, rows[i].truth, z);
+		assert_int_equal(o.state, rows[i].state);
+		assert_true(fabs(o.value - rows[i].value) < 1e-9);
+		if (o.state == LIMIT_BY_ZERO)
+			assert_int_equal(o.at, rows[i].at);
+	}
+}
+
+/* 45 factors of nearly 1e7 pass the largest double, about 1.8e308. */
+static void too_large_is_no_number(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct buf b = { .arena = a };
+	struct limit_sizes z = { 0 };
+
+	(void)state;
+	limit_size_set(&z, SIZE_T, 1);
+	buf_adds(&b, "t");
+	for (int i = 0; i < 45; i++)
+		buf_adds(&b, " x 9999999");
+	assert_int_equal(outcome(buf_z(&b), false, z).state, LIMIT_ENDLESS);
+	arena_free(a);
+}
+
+static void strengths_and_parts(void **state)
+{
+	struct limit_sizes z = { 0 };
+
+	(void)state;
+	limit_size_set(&z, SIZE_BASE_STRENGTH, 58000);
+	limit_size_set(&z, SIZE_LENGTH, 254);
+	limit_size_set(&z, SIZE_DIAMETER, 20);
+	z.known[SIZE_FLAME_CUT] = z.known[SIZE_COLD_CUT] = true;
+	z.v[SIZE_FLAME_CUT] = 1;
+	assert_true(outcome("0.95 base strength", false, z).value == 55100);
+	assert_true(outcome("24 ksi", false, z).value == 24000);
+	/* 6894.757 Pa to the psi (NIST SP 811): 400 MPa is 58,015 psi. */
+	assert_true(fabs(outcome("400 MPa", false, z).value - 58015.1) < 0.1);
+	assert_true(outcome("base strength >= 58 ksi", true, z).value == 1);
+	assert_true(outcome("0.001 length + 0.1 diameter", false, z).value == 2.254);
+	assert_true(outcome("flame cut and length > 9 in", true, z).value == 1);
+	assert_true(outcome("cold cut or length > 11 in", true, z).value == 0);
+}
+
+/* The fillet's throat is told in two rooms; they agree. */
+static void fillet_sizes_agree(void **state)
+{
+	struct limit_sizes z = { 0 };
+
+	(void)state;
+	limit_sizes_fillet(&z, 7.9375);
+	assert_true(fabs(z.v[SIZE_THROAT] / fillet_throat_mm(7.9375) - 1) < 1e-12);
+	assert_true(fabs(z.v[SIZE_WIDTH] - 11.2253) < 1e-4);
+	limit_sizes_fillet(&z, 0);
+	assert_false(z.known[SIZE_LEG] || z.known[SIZE_THROAT] || z.known[SIZE_WIDTH]);
 }
 
 static void precedence_is_that_of_school(void **state)
@@ -222,7 +320,7 @@ static void faults_have_places(void **state)
 	want_fault("", false, 0, "missing at the end");
 	want_fault("   ", false, 3, "missing at the end");
 	want_fault("1/16 in +", false, 9, "missing at the end");
-	want_fault("1/16 in + x", false, 10, "a size is");
+	want_fault("1/16 in + x", false, 10, "is no size");
 	want_fault("(t + 1 mm", false, 0, "not closed");
 	want_fault("t + 1 mm)", false, 8, "not opened");
 	want_fault("min(t)", false, 0, "two values");
@@ -236,12 +334,12 @@ static void faults_have_places(void **state)
 	want_fault("-t", false, 0, "is owed here");
 	want_fault("t + * 2", false, 4, "is owed here");
 	want_fault("t ? 2", false, 2, "an operator is owed");
-	want_fault("0.1 thick", false, 4, "a size is");
+	want_fault("0.1 thick", false, 4, "is no size");
 	want_fault("1/0 in", false, 1, "divided by zero");
 	want_fault("12345678 in", false, 7, "too many figures");
 	want_fault("3 A", false, 2, "a limit is");
 	want_fault("16 ga", false, 3, "a limit is");
-	want_fault("root t", false, 0, "a size is");
+	want_fault("root t", false, 0, "is no size");
 	want_fault("1 mm < t < 2 mm < leg", true, 16, "two sides");
 	want_fault("\xFF\xC2", false, 0, "is owed here");
 	want_fault("t \xE2\x82\xAC 2", false, 2, "an operator is owed");
@@ -306,6 +404,10 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(numbers_are_exact),
+		cmocka_unit_test(what_fails_says_how),
+		cmocka_unit_test(too_large_is_no_number),
+		cmocka_unit_test(strengths_and_parts),
+		cmocka_unit_test(fillet_sizes_agree),
 		cmocka_unit_test(precedence_is_that_of_school),
 		cmocka_unit_test(least_and_greatest),
 		cmocka_unit_test(conditions),

@@ -208,51 +208,148 @@ static void sets_of_a_name_of_their_own(void **state)
 	bench_free(&other);
 }
 
+static const struct {
+	const char *line; enum finding_name name; uint32_t col;
+	const char *message, *repair;
+	size_t kept;
+} set_faults[] = {
+	{ "- **A:** at most 1/16 in + 2 deg; g; c; seen", FINDING_BAD_LIMIT, 26,
+	    "cannot be added", "", 0 },
+	{ "- **A:** at most 0.1 tt; g; c; seen", FINDING_BAD_LIMIT, 22,
+	    "is no size", "", 0 },
+	{ "- **A:** at most 1 in where t; g; c; seen", FINDING_BAD_LIMIT, 29,
+	    "a condition is owed", "", 0 },
+	{ "- **A:** at most 0.1 throt; g; c; seen", FINDING_BAD_LIMIT, 22,
+	    "is no size",
+	    "throat", 0 },
+	{ "- **A:** at most 1/16 in - 1/8 in; g; c; seen", FINDING_BAD_LIMIT, 18,
+	    "comes out below zero", "", 0 },
+	{ "- **A:** at most 1/32; g; c; seen", FINDING_MISSING_UNIT, 18,
+	    "no unit",
+	    "1/32 in", 0 },
+	{ "- **A:** at most 1 in per foo; g; c; seen", FINDING_BAD_QUANTITY, 27,
+	    "", "", 0 },
+	{ "- **A:** at most 0.1 t [1 mm]; g; c; seen", FINDING_NOT_UNDERSTOOD, 25,
+	    "every size", "delete", 1 },
+	{ "- **A:** none; g; seen", FINDING_MISSING_FACT, 5, "does not end with",
+	    "undercut gauge; 6.10.1; seen", 0 },
+	{ "- **A:** none; g; c; sene", FINDING_UNKNOWN_WORD, 22, "sene", "seen",
+	    1 },
+	{ "- **A:** none; 2; 3; 4; 5; 6; 7; 8; 9; 10; 11; 12; seen",
+	    FINDING_OVER_LIMIT, 5,
+	    "too many parts", "", 0 },
+	{ "- **A:** at most t - 1/4 in; g; c; seen", FINDING_LIMIT_FAILS, 18,
+	    "comes out below zero where t is 1/32 in [0.8 mm]", "where", 1 },
+	{ "- **A:** at most 1 in / (leg - 1/4 in) x 1 in where leg >= 1/4 in; g; c; "
+	    "seen", FINDING_LIMIT_FAILS, 23,
+	    "divides by zero where leg is 1/4 in [6.4 mm]", "where", 1 },
+	{ "- **A:** at most 1 in where t / (t - 1/2 in) > 2; g; c; seen",
+	    FINDING_LIMIT_FAILS, 29, "divides by zero where t is 1/2 in", "where",
+	    1 },
+	{ "- **A:** at most 1 mm / 0; g; c; seen", FINDING_BAD_LIMIT, 23,
+	    "divides by zero", "", 0 },
+	{ "- **A:** at most 1/32 in [10 mm]; g; c; seen", FINDING_FACTS_DISAGREE, 27,
+	    "not near 1/32 in", "delete", 1 },
+	{ "- **A:** at most 1/32 in [1 mm] [2 mm]; g; c; seen",
+	    FINDING_NOT_UNDERSTOOD, 27, "more than one bracket", "delete", 1 },
+	{ "- **A:** at most 1 per 0 in; g; c; seen", FINDING_BAD_QUANTITY, 24,
+	    "more than 0", "", 0 },
+	{ "- **A:** 1/8 in; g; c; seen", FINDING_BAD_LIMIT, 10,
+	    "does not say which way", "at most", 0 },
+	{ "- **A:** at most 0.1 thickness; g; c; seen", FINDING_BAD_LIMIT, 22,
+	    "is no size", "\"t\"", 0 },
+	{ "- **A:** at most 1 in where t == 1 in; g; c; seen", FINDING_BAD_LIMIT, 31,
+	    "no meaning", "\"=\"", 0 },
+	{ "- a bullet", FINDING_NOT_UNDERSTOOD, 3, "no meaning", "Undercut", 0 },
+};
+
 static void faults_of_a_set_have_places(void **state)
 {
-	static const struct {
-		const char *line; enum finding_name name; uint32_t col;
-		const char *message, *repair;
-		size_t kept;
-	} rows[] = {
-		{ "- **A:** at most 1/16 in + 2 deg; g; c; seen", FINDING_BAD_LIMIT, 26,
-		    "cannot be added", "", 0 },
-		{ "- **A:** at most 0.1 tt; g; c; seen", FINDING_BAD_LIMIT, 22,
-		    "a size is", "", 0 },
-		{ "- **A:** at most 1 in where t; g; c; seen", FINDING_BAD_LIMIT, 29,
-		    "a condition is owed", "", 0 },
-		{ "- **A:** at most 0.1 throt; g; c; seen", FINDING_BAD_LIMIT, 22,
-		    "a size is",
-		    "throat", 0 },
-		{ "- **A:** at most 1/16 in - 1/8 in; g; c; seen", FINDING_BAD_LIMIT, 18,
-		    "comes out below zero", "", 0 },
-		{ "- **A:** at most 1/32; g; c; seen", FINDING_MISSING_UNIT, 18,
-		    "no unit",
-		    "1/32 in", 0 },
-		{ "- **A:** at most 1 in per foo; g; c; seen", FINDING_BAD_QUANTITY, 27,
-		    "", "", 0 },
-		{ "- **A:** at most 0.1 t [1 mm]; g; c; seen", FINDING_NOT_UNDERSTOOD, 25,
-		    "every size", "delete", 1 },
-		{ "- **A:** none; g; seen", FINDING_MISSING_FACT, 5, "does not end with",
-		    "undercut gauge; 6.10.1; seen", 0 },
-		{ "- **A:** none; g; c; sene", FINDING_UNKNOWN_WORD, 22, "sene", "seen",
-		    1 },
-		{ "- **A:** none; 2; 3; 4; 5; 6; 7; 8; 9; 10; 11; 12; seen",
-		    FINDING_OVER_LIMIT, 5,
-		    "too many parts", "", 0 },
-		{ "- a bullet", FINDING_NOT_UNDERSTOOD, 3, "no meaning", "Undercut", 0 },
+	(void)state;
+	for (size_t i = 0; i < COUNT(set_faults); i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		str set = str_format(a, OWN "\n## Visual\n\n%s\n", set_faults[i].line);
+		struct bench t = bind_two(HEAD "- **Visual:** D1.1-2020\n",
+		    arena_copy(a, set.p, set.n));
+
+		expect_one(&t, set_faults[i].name, 10, set_faults[i].col, set_faults[i].message,
+		    set_faults[i].repair);
+		assert_int_equal(chosen(&t)->n, set_faults[i].kept);
+		bench_free(&t);
+		arena_free(a);
+	}
+}
+
+/* Limits that hold at every size they are for are not told. */
+static void ends_keep_limits_sound(void **state)
+{
+	static const struct { const char *limit; enum limit_form form; } rows[] = {
+		{ "at most max(0 in, t - 1/4 in)", LIMIT_AT_MOST },
+		{ "at most t - 1/4 in where t >= 1/4 in", LIMIT_AT_MOST },
+		{ "at most 1/16 in where t / leg > 2", LIMIT_AT_MOST },
+		{ "<= 1/8 in", LIMIT_AT_MOST }, { "\xE2\x89\xA4" "1/8 in", LIMIT_AT_MOST },
+		{ "up to 1/8 in", LIMIT_AT_MOST }, { "no less than leg", LIMIT_AT_LEAST },
+		{ ">= leg", LIMIT_AT_LEAST }, { "within 1/16 in", LIMIT_WITHIN },
+		{ "\xC2\xB1" "1/16 in", LIMIT_WITHIN }, { "none", LIMIT_NONE },
+		{ "upright to the eye", LIMIT_WORDS },
+		{ "at least 0.95 base strength", LIMIT_AT_LEAST },
 	};
 
 	(void)state;
 	for (size_t i = 0; i < COUNT(rows); i++) {
 		struct arena *a = arena_new(NULL, NULL);
-		str set = str_format(a, OWN "\n## Visual\n\n%s\n", rows[i].line);
+		str set = str_format(a, OWN "\n## Visual\n\n- **A:** %s; g; c; seen\n",
+		    rows[i].limit);
 		struct bench t = bind_two(HEAD "- **Visual:** D1.1-2020\n",
 		    arena_copy(a, set.p, set.n));
 
-		expect_one(&t, rows[i].name, 10, rows[i].col, rows[i].message,
-		    rows[i].repair);
-		assert_int_equal(chosen(&t)->n, rows[i].kept);
+		if (t.f->n)
+			print_findings(&t);
+		assert_int_equal(t.f->n, 0);
+		assert_int_equal(chosen(&t)->v[0].form, rows[i].form);
+		bench_free(&t);
+		arena_free(a);
+	}
+}
+
+/* A weld at the very size is an error at the limit, told with the line that asks. */
+static void failing_where_it_is_used(void **state)
+{
+	static const char weld[] = "# SM-01: Tee\n\n- **Kind:** coupon\n- **Hours:** 2\n"
+	    "- **Process:** SMAW\n- **Joint:** tee\n- **Position:** 2F\n"
+	    "- **Material:** A36 plate\n- **Thickness:** 3/8 in\n\n## Acceptance\n\n"
+	    "- **Visual:** D1.1-2020\n";
+	struct bench t = bind_two(weld, OWN "\n## Visual\n\n- **A:** at most 1 in / "
+	    "(t - 3/8 in) x 1 in where t >= 3/8 in; g; c; seen\n");
+	const struct finding *d = NULL;
+
+	(void)state;
+	standard_judge(t.arena, t.m, t.f);
+	for (size_t i = 0; i < t.f->n; i++)
+		if (t.f->v[i].name == FINDING_LIMIT_FAILS_HERE)
+			d = &t.f->v[i];
+	assert_non_null(d);
+	assert_int_equal(d->pos.line, 10);
+	assert_int_equal(d->pos.col, 18);
+	assert_int_equal(d->nrelated, 1);
+	assert_int_equal(d->related[0].pos.line, 13);
+	expect_str(d->assignment, "SM-01");
+	bench_free(&t);
+}
+
+/* "ISO 5817" is never given a level by guess. */
+static void a_level_is_owed(void **state)
+{
+	static const char *const lines[] = { "ISO 5817", "ISO 5817-2014", "1, ISO 5817" };
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(lines); i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		str text = str_format(a, HEAD "- **Visual:** %s\n", lines[i]);
+		struct bench t = bind_two(arena_copy(a, text.p, text.n), NULL);
+
+		expect_one(&t, FINDING_UNKNOWN_STANDARD, 8, i == 2 ? 18 : 15,
+		    "names none", "\"ISO 5817-2014 C\", or B");
 		bench_free(&t);
 		arena_free(a);
 	}
@@ -339,6 +436,9 @@ int main(void)
 		cmocka_unit_test(tests_without_limits_are_told),
 		cmocka_unit_test(sets_of_a_name_of_their_own),
 		cmocka_unit_test(faults_of_a_set_have_places),
+		cmocka_unit_test(ends_keep_limits_sound),
+		cmocka_unit_test(failing_where_it_is_used),
+		cmocka_unit_test(a_level_is_owed),
 		cmocka_unit_test(facts_and_sections_of_a_set),
 		cmocka_unit_test(two_sets_of_one_name),
 		cmocka_unit_test(only_named_sets_are_read),
