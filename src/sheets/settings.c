@@ -1,20 +1,62 @@
 /* The table of settings: what to start with, what handbooks give, and a blank for what
  * was used. Handbook ranges are guidance; the maker's label wins. */
+#include "sheets/both_units.h"
 #include "sheets/limits.h"
 #include "sheets/sheet.h"
+#include "sheets/start.h"
 
-#include "reckon/current.h"
 #include "units/format.h"
 
-static void setting_row(struct grid *g, str what, str set, str handbook, bool blank)
+/* One table under way: its rows, and what they owe a source to. */
+struct settings {
+	struct sheet *sh;
+	const struct assignment *x;
+	struct grid *g;          /* begun with the first row */
+	struct buf sources;
+	bool dagger;
+};
+
+static void begin(struct settings *k)
+{
+	const struct grid_column columns[] = {
+		{ COLUMN_NATURAL, 80, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
+		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_FIXED, MM_PT(30), ALIGN_LEFT },
+	};
+	const str head[] = { STR("Setting"), STR("Start with"), STR("Handbook"), STR("Used") };
+
+	if (k->g)
+		return;
+	k->g = sheet_grid(k->sh, columns, 4, GLOVE_PT, STR("Settings"));
+	grid_row_plain(k->g, head, 4);
+}
+
+/* A setting with a place to write what was used. */
+static void setting_row(struct settings *k, str what, str set, str handbook)
 {
 	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set },
-		{ .text = handbook },
-		{ .text = blank ? (str){ 0 } : STR("-"), .align = ALIGN_CENTER, .own_align = true } };
+		{ .text = handbook } };
 
-	grid_row(g, row, 4);
-	if (!blank)
-		grid_row_min(g, 0);
+	begin(k);
+	grid_row(k->g, row, 3);
+}
+
+/* A fact with nothing to write down takes the whole width. */
+static void told_row(struct settings *k, str what, str set)
+{
+	const struct grid_cell row[] = { { .text = what, .head = true },
+		{ .text = set, .columns = 3 } };
+
+	begin(k);
+	grid_row(k->g, row, 2);
+	grid_row_min(k->g, 0);
+}
+
+static void owe(struct settings *k, const char *source, bool dagger)
+{
+	k->dagger |= dagger;
+	if (str_find(buf_str(&k->sources), str_of(source), 0) < k->sources.n)
+		return;
+	buf_addf(&k->sources, "%s%s", k->sources.n ? "; " : "", source);
 }
 
 static str filler_text(struct arena *a, const struct filler *f)
@@ -43,26 +85,6 @@ static str current_text(struct arena *a, const struct current *c)
 	return buf_str(&b);
 }
 
-/* Facts printed in the table of settings, those with a blank first. */
-static const struct { str key; bool blank; } setting_facts[] = {
-	{ STR("Volts"), true }, { STR("Wire feed"), true }, { STR("Gas"), true },
-	{ STR("Purge"), true }, { STR("Tungsten"), true }, { STR("Preheat"), true },
-	{ STR("Interpass"), true }, { STR("Oven"), true }, { STR("Transfer"), false },
-	{ STR("Backing"), false }, { STR("Coating"), false }, { STR("Stock"), false },
-	{ STR("Machines"), false }, { STR("Place"), false }, { STR("Time limit"), false },
-	{ STR("Procedure"), false }, { STR("Team"), false }, { STR("Tested by"), false },
-	{ STR("Range"), false }, { STR("Witness"), false },
-};
-
-static bool has_settings(const struct assignment *x)
-{
-	bool any = x->nprocesses || x->nfillers || x->ncurrents || x->npasses;
-
-	for (size_t i = 0; i < sizeof setting_facts / sizeof *setting_facts; i++)
-		any |= fact_text(x, setting_facts[i].key).n > 0;
-	return any;
-}
-
 static str process_list(struct arena *a, const struct assignment *x)
 {
 	struct buf b = { .arena = a };
@@ -72,97 +94,6 @@ static str process_list(struct arena *a, const struct assignment *x)
 		buf_add(&b, process_word(x->processes[i]));
 	}
 	return buf_str(&b);
-}
-
-/* The process as the table of currents words it. */
-static str table_process(const struct assignment *x, uint32_t i)
-{
-	enum process p = x->processes[i < x->nprocesses ? i : x->nprocesses - 1];
-	str transfer = fact_text(x, STR("Transfer"));
-
-	if (p == PROCESS_GMAW && str_find(transfer, STR("spray"), 0) < transfer.n)
-		return STR("GMAW spray");
-	return process_word(p);
-}
-
-/* "EWLa-2, 3/32 in" of the fact Tungsten. */
-static bool read_tungsten(const struct assignment *x, str *class, double *dia_mm)
-{
-	str rest = fact_text(x, STR("Tungsten")), size;
-	struct quantity_fault fault;
-	struct quantity q;
-
-	if (!rest.n || !str_next(&rest, ',', class) || !str_next(&rest, ',', &size) ||
-	    quantity_parse(str_trim(size), QUANTITY_LENGTH, METAL_NONE, &q, &fault))
-		return false;
-	*dia_mm = q.lo;
-	return true;
-}
-
-/* The row of the handbook for the i-th current on the sheet, or null. */
-static const struct current_row *handbook_row(const struct assignment *x, uint32_t i)
-{
-	str process, class = { 0 };
-	double dia_mm = 0;
-
-	if (!x->nprocesses)
-		return NULL;
-	process = table_process(x, i);
-	if (str_eq(process, STR("GTAW"))) {
-		if (!read_tungsten(x, &class, &dia_mm))
-			return NULL;
-	} else if (i < x->nfillers && given(&x->fillers[i].dia)) {
-		class = x->fillers[i].class;
-		dia_mm = x->fillers[i].dia.lo;
-	}
-	return class.n ? current_find(process, class, dia_mm, x->currents[i].polarity) : NULL;
-}
-
-static void add_range(struct buf *b, double lo, double hi, const char *unit)
-{
-	buf_add_real(b, lo, 1, false);
-	if (hi > lo) {
-		buf_addc(b, '-');
-		buf_add_real(b, hi, 1, false);
-	}
-	buf_addf(b, " %s", unit);
-}
-
-/* "110-160 A, 24-28 V" with a dagger when the row was not read in its source. */
-static str handbook_text(struct arena *a, const struct current_row *r)
-{
-	struct buf b = { .arena = a };
-
-	if (!r)
-		return (str){ 0 };
-	add_range(&b, r->amps_lo, r->amps_hi, "A");
-	if (r->volts_lo > 0) {
-		buf_adds(&b, ", ");
-		add_range(&b, r->volts_lo, r->volts_hi, "V");
-	}
-	if (seen_of(r->verified) == SEEN_MEMORY)
-		buf_adds(&b, DAGGER);
-	return buf_str(&b);
-}
-
-/* Each source named once, in the order of the rows. */
-static void add_sources(struct sheet *sh, const struct assignment *x)
-{
-	struct buf b = { .arena = sh->arena };
-	bool dagger = false;
-
-	for (uint32_t i = 0; i < x->ncurrents; i++) {
-		const struct current_row *r = handbook_row(x, i);
-
-		if (!r || str_find(buf_str(&b), str_of(r->source), 0) < b.n)
-			continue;
-		dagger |= seen_of(r->verified) == SEEN_MEMORY;
-		buf_addf(&b, "%s%s", b.n ? "; " : "", r->source);
-	}
-	if (b.n)
-		sheet_text(sh, str_format(sh->arena, "Handbook: %.*s.", STR_ARG(buf_str(&b))));
-	if (dagger)
-		sheet_text(sh, dagger_words());
 }
 
 /* "Current", with its filler or process when there are several. */
@@ -177,45 +108,169 @@ static str current_name(struct arena *a, const struct assignment *x, uint32_t i)
 	return STR("Current");
 }
 
-static void add_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
+/* The i-th range of a handbook into a cell, its source owed. */
+static str handbook_text(struct settings *k, bool found, const struct current_range *r,
+    bool volts)
 {
+	str text;
+
+	if (!found)
+		return (str){ 0 };
+	text = volts ? start_volts_text(k->sh->arena, r) : start_amps_text(k->sh->arena, r);
+	if (text.n)
+		owe(k, r->source, r->seen == SEEN_MEMORY);
+	return text;
+}
+
+/* Passes name their own filler and current. */
+static void add_electric(struct settings *k)
+{
+	const struct assignment *x = k->x;
+	struct arena *a = k->sh->arena;
+	struct current_range r;
+	bool found;
+
 	if (x->nprocesses)
-		setting_row(g, STR("Process"), process_list(sh->arena, x), (str){ 0 }, false);
-	for (uint32_t i = 0; i < x->nfillers; i++)
-		setting_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]), (str){ 0 },
-		    false);
-	for (uint32_t i = 0; i < x->ncurrents; i++)
-		setting_row(g, current_name(sh->arena, x, i),
-		    current_text(sh->arena, &x->currents[i]),
-		    handbook_text(sh->arena, handbook_row(x, i)), true);
-	for (size_t i = 0; i < x->npasses; i++)
-		setting_row(g, x->passes[i].name, x->passes[i].text, (str){ 0 }, true);
+		told_row(k, STR("Process"), process_list(a, x));
+	for (uint32_t i = 0; i < x->nfillers && !x->npasses; i++)
+		told_row(k, STR("Filler"), filler_text(a, &x->fillers[i]));
+	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++) {
+		found = start_range(x, i, &r);
+		setting_row(k, current_name(a, x, i), current_text(a, &x->currents[i]),
+		    handbook_text(k, found, &r, false));
+	}
+	for (size_t i = 0; i < x->npasses; i++) {
+		found = start_pass_range(x, &x->passes[i], &r);
+		setting_row(k, x->passes[i].name, both_units(a, x->passes[i].text),
+		    handbook_text(k, found, &r, false));
+	}
+}
+
+/* Volts and wire feed: of wire they are owed a place to write even when unsaid. */
+static void add_wire(struct settings *k)
+{
+	str volts = fact_text(k->x, STR("Volts")), feed = fact_text(k->x, STR("Wire feed"));
+	struct current_range r;
+	bool wire = start_is_wire(k->x) && (k->x->ncurrents || k->x->npasses), found;
+
+	if (volts.n || wire) {
+		found = start_range(k->x, 0, &r);
+		setting_row(k, STR("Volts"), volts, handbook_text(k, found, &r, true));
+	}
+	if (feed.n || wire)
+		setting_row(k, STR("Wire feed"), feed.n ? both_units(k->sh->arena, feed)
+		    : STR("as the current asks"), (str){ 0 });
+}
+
+static void add_gas(struct settings *k, str key, bool purge)
+{
+	str text = fact_text(k->x, key), flow;
+	const char *source = "";
+	bool dagger = false;
+
+	if (!text.n)
+		return;
+	flow = str_eq_nocase(text, STR("none")) ? (str){ 0 }
+	    : start_flow_text(k->sh->arena, k->x, purge, &dagger, &source);
+	if (flow.n)
+		owe(k, source, dagger);
+	setting_row(k, key, both_units(k->sh->arena, text), flow);
+}
+
+/* What the sheet says, else what the tables ask for. */
+static void add_heat(struct settings *k)
+{
+	str preheat = fact_text(k->x, STR("Preheat"));
+	str interpass = fact_text(k->x, STR("Interpass"));
+	struct arena *a = k->sh->arena;
+	struct start_heat least;
+	struct start most;
+
+	if (preheat.n) {
+		setting_row(k, STR("Preheat"), both_units(a, preheat), (str){ 0 });
+	} else if (start_preheat(k->x, &least)) {
+		owe(k, least.source, least.dagger);
+		if (least.least_f > 32)
+			setting_row(k, STR("Preheat"), start_heat_text(a, &least), (str){ 0 });
+		else
+			told_row(k, STR("Preheat"), start_heat_text(a, &least));
+	}
+	if (interpass.n) {
+		setting_row(k, STR("Interpass"), both_units(a, interpass), (str){ 0 });
+	} else if (start_interpass(a, k->x, &most)) {
+		k->dagger |= most.dagger;
+		setting_row(k, most.name, str_format(a, "%.*s%s", STR_ARG(most.set),
+		    most.dagger ? DAGGER : ""), (str){ 0 });
+	}
+}
+
+static bool add_torch(struct settings *k)
+{
+	struct start v[STARTS_MOST];
+	size_t n = start_torch(k->sh->arena, k->x, v);
+
+	for (size_t i = 0; i < n; i++)
+		setting_row(k, v[i].name, v[i].set, (str){ 0 });
+	return n > 0;
+}
+
+/* Other facts with a blank, and those without. */
+static const str written_facts[] = { STR("Travel"), STR("Heat input"), STR("Tungsten"),
+	STR("Oven") };
+static const str told_facts[] = { STR("Transfer"), STR("Backing"), STR("Coating"),
+	STR("Stock"), STR("Machines"), STR("Place"), STR("Time limit"), STR("Procedure"),
+	STR("Team"), STR("Tested by"), STR("Range"), STR("Witness") };
+
+static void add_facts(struct settings *k, const str *keys, size_t n,
+    bool blank)
+{
+	for (size_t i = 0; i < n; i++) {
+		str text = fact_text(k->x, keys[i]);
+
+		if (!text.n)
+			continue;
+		text = both_units(k->sh->arena, text);
+		if (blank)
+			setting_row(k, keys[i], text, (str){ 0 });
+		else
+			told_row(k, keys[i], text);
+	}
+}
+
+static void add_words(struct settings *k, bool torch)
+{
+	struct buf b = { .arena = k->sh->arena };
+
+	if (k->x->ncurrents || k->x->npasses)
+		buf_adds(&b, "Start here; the maker's label wins. Write down what you used. ");
+	if (k->sources.n)
+		buf_addf(&b, "Handbook: %.*s.", STR_ARG(buf_str(&k->sources)));
+	if (b.n)
+		sheet_text(k->sh, buf_str(&b));
+	if (torch)
+		sheet_text(k->sh, start_torch_words());
+	if (k->dagger)
+		sheet_text(k->sh, STR(DAGGER " not seen in a copy of its source: the maker's "
+		    "label or your edition decides."));
 }
 
 void sheet_settings(struct sheet *sh, const struct assignment *x)
 {
-	const struct grid_column columns[] = {
-		{ COLUMN_NATURAL, 80, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_FIXED, MM_PT(30), ALIGN_LEFT },
-	};
-	const str head[] = { STR("Setting"), STR("Start with"), STR("Handbook"), STR("Used") };
-	struct grid *g;
+	struct settings k = { .sh = sh, .x = x, .sources = { .arena = sh->arena } };
+	bool torch;
 
-	if (!has_settings(x))
+	add_electric(&k);
+	add_wire(&k);
+	add_gas(&k, STR("Gas"), false);
+	add_gas(&k, STR("Purge"), true);
+	add_heat(&k);
+	torch = add_torch(&k);
+	add_facts(&k, written_facts, sizeof written_facts / sizeof *written_facts, true);
+	add_facts(&k, told_facts, sizeof told_facts / sizeof *told_facts, false);
+	if (!k.g)
 		return;
-	g = sheet_grid(sh, columns, 4, GLOVE_PT, STR("Settings"));
-	grid_row_plain(g, head, 4);
-	add_electric(sh, g, x);
-	for (size_t i = 0; i < sizeof setting_facts / sizeof *setting_facts; i++) {
-		str text = fact_text(x, setting_facts[i].key);
-
-		if (text.n)
-			setting_row(g, setting_facts[i].key, text, (str){ 0 }, setting_facts[i].blank);
-	}
-	sheet_grid_end(sh, g);
-	add_sources(sh, x);
-	if (x->ncurrents)
-		sheet_text(sh, STR("Start here; the maker's label wins. Write down what you used."));
+	sheet_grid_end(sh, k.g);
+	add_words(&k, torch);
 }
 
 /* ---- on the grading sheet ---- */
@@ -230,25 +285,56 @@ static str used_name(struct arena *a, const struct assignment *x, uint32_t i)
 	return str_format(a, "%.*s, %.*s", STR_ARG(process), STR_ARG(filler_text(a, &x->fillers[i])));
 }
 
+/* The torch as it was set: what the student reads off the maker's chart. */
+static void add_torch_used(struct sheet *sh, const struct assignment *x)
+{
+	const struct grid_column columns[] = { { COLUMN_SHARE, 3, ALIGN_LEFT },
+		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT } };
+	const str head[] = { STR("Cutting torch"), STR("Start with, from memory"),
+		STR("By the maker's chart, used") };
+	struct start v[STARTS_MOST];
+	size_t n = start_torch(sh->arena, x, v);
+	struct grid *g;
+
+	if (!n)
+		return;
+	g = sheet_grid(sh, columns, 3, GLOVE_PT, (str){ 0 });
+	grid_row_plain(g, head, 3);
+	for (size_t i = 0; i < n; i++) {
+		str row[2] = { v[i].name, v[i].set };
+
+		grid_row_plain(g, row, 2);
+	}
+	sheet_grid_end(sh, g);
+}
+
+/* Tests record the heat too: 60 V A / (1000 x in/min), by the formula of
+ * reckon/arc.h; the instructor times the travel. */
 void sheet_used(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 5, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
+		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT } };
 	const str head[] = { STR("Process, filler"), STR("Start with"), STR("Amperes used"),
-		STR("Volts used") };
+		STR("Volts used"), STR("Travel, in/min"), STR("Heat, kJ/in") };
+	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
 	struct grid *g;
 
+	add_torch_used(sh, x);
 	if (!x->ncurrents)
 		return;
-	g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
-	grid_row_plain(g, head, 4);
+	g = sheet_grid(sh, columns, test ? 6 : 4, GLOVE_PT, (str){ 0 });
+	grid_row_plain(g, head, test ? 6 : 4);
 	for (uint32_t i = 0; i < x->ncurrents; i++) {
 		str row[2] = { used_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]) };
 
 		grid_row_plain(g, row, 2);
 	}
 	sheet_grid_end(sh, g);
+	if (test)
+		sheet_text(sh, STR("Heat input = 60 x volts x amperes / (1000 x travel), for each "
+		    "pass that the record asks for."));
 }
 
 /* ---- on a card ---- */
@@ -279,7 +365,24 @@ static void card_electric(struct sheet *sh, struct grid *g, const struct assignm
 	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++)
 		card_row(g, current_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]));
 	for (size_t i = 0; i < x->npasses; i++)
-		card_row(g, x->passes[i].name, x->passes[i].text);
+		card_row(g, x->passes[i].name, both_units(sh->arena, x->passes[i].text));
+}
+
+/* What only the tables say: the torch, and preheat above a cold shop's. */
+static bool card_starts(struct sheet *sh, struct grid *g, const struct assignment *x)
+{
+	struct start v[STARTS_MOST];
+	size_t n = start_torch(sh->arena, x, v);
+	struct start_heat least;
+	bool heat = !fact_text(x, STR("Preheat")).n && start_preheat(x, &least) &&
+	    least.least_f > 32;
+
+	for (size_t i = 0; i < n; i++)
+		card_row(g, v[i].name, i == 0 ? STR("the maker's chart decides it and the "
+		    "figures below") : v[i].set);
+	if (heat)
+		card_row(g, STR("Preheat"), start_heat_text(sh->arena, &least));
+	return n > 0 || heat;
 }
 
 struct block *card_settings(struct sheet *sh, const struct assignment *x, bool facts,
@@ -298,8 +401,9 @@ struct block *card_settings(struct sheet *sh, const struct assignment *x, bool f
 		str text = fact_text(x, card_facts[i]);
 
 		if (text.n)
-			card_row(g, card_facts[i], text);
+			card_row(g, card_facts[i], both_units(sh->arena, text));
 		any |= text.n > 0;
 	}
+	any |= card_starts(sh, g, x);
 	return any ? grid_end(g) : NULL;
 }
