@@ -65,7 +65,7 @@ static const char *const passes[] = { "pass", "passes", "first", "second", "root
 
 static bool is_hedged(const struct tokens *t, size_t i)
 {
-	return clause_has(t, i, conditions) || part_has(t, i, denials);
+	return clause_has(t, conditions) || part_has(t, i, denials);
 }
 
 /* "at most" and the like, before the size or behind it. */
@@ -136,7 +136,7 @@ static bool is_plain(const struct tokens *t, size_t size, size_t noun,
 
 	return noun != size && !(noun && token_is(t, noun - 1, w->not_before)) &&
 	    (!*w->owed || (noun && token_is(t, noun - 1, w->owed))) &&
-	    !token_is(t, last + 1, w->not_after) && !clause_has(t, size, w->not_near) &&
+	    !token_is(t, last + 1, w->not_after) && !clause_has(t, w->not_near) &&
 	    !is_hedged(t, size);
 }
 
@@ -159,7 +159,7 @@ static void scan_size(struct claims *c, const struct tokens *t, size_t i,
 		d->q = t->v[i].q;
 		d->said = t->v[i].s;
 		d->bound = bound_of(t, i, noun);
-		d->partial = clause_has(t, i, passes);
+		d->partial = clause_has(t, passes);
 		/* "Land 1/16 in, gap 1/8 in": a size has one noun. */
 		return;
 	}
@@ -223,8 +223,8 @@ static void scan_amps(struct claims *c, const struct tokens *t, size_t i,
 	struct claim *d;
 
 	if (t->v[i].q.kind != QUANTITY_CURRENT || !i || !token_is(t, i - 1, before) ||
-	    !clause_has(t, i, does) || token_is(t, i + 1, behind) ||
-	    part_has(t, i, trial) || clause_has(t, i, tacks) || is_hedged(t, i))
+	    !clause_has(t, does) || token_is(t, i + 1, behind) ||
+	    part_has(t, i, trial) || clause_has(t, tacks) || is_hedged(t, i))
 		return;
 	d = add_claim(c, like, CLAIM_AMPS);
 	d->q = t->v[i].q;
@@ -378,46 +378,68 @@ static bool is_off(double a, double b, double slack)
 	return off > (part > slack ? part : slack) + 1e-9;
 }
 
-/* "1/4 in [9.5 mm]" */
-static void scan_metric(struct claims *c, const struct tokens *t, struct pos pos)
+enum { SIZE_BYTES = 28 };        /* "1-1/16 to 2-3/32 in" and more */
+
+/* The last size before a bracket that opens at `at`, when it stands right before it. */
+static bool size_before(struct tokens *t, str text, size_t at, struct token *size)
 {
-	for (size_t i = 0; i < t->n; i++) {
-		const struct token *k = &t->v[i];
+	size_t from = at > SIZE_BYTES ? at - SIZE_BYTES : 0;
+
+	while (from && from < at && text.p[from - 1] != ' ')
+		from++;
+	tokens_read(t, str_sub(text, from, at), METAL_NONE);
+	if (!t->n || t->v[t->n - 1].sort != TOKEN_SIZE)
+		return false;
+	*size = t->v[t->n - 1];
+	return true;
+}
+
+/* "1/4 in [9.5 mm]" */
+static void scan_metric(struct claims *c, struct tokens *t, str text, struct pos pos)
+{
+	size_t at = str_find_char(text, '[', 0);
+
+	for (; at < text.n; at = str_find_char(text, '[', at + 1)) {
+		str in = str_trim(str_sub(text, at + 1, str_find_char(text, ']', at)));
 		struct quantity_fault fault;
+		struct token size;
 		struct quantity q;
 		double slack;
 
 		/* Several sizes share a bracket: that is none of the last alone. */
-		if (!k->bracket.n || quantity_parse(k->bracket, k->q.kind, METAL_NONE, &q,
-		    &fault) != QUANTITY_OK || q.form != FORM_METRIC ||
-		    k->q.form == FORM_METRIC || q.range != k->q.range)
+		if (!size_before(t, text, at, &size) || quantity_parse(in, size.q.kind,
+		    METAL_NONE, &q, &fault) != QUANTITY_OK || q.form != FORM_METRIC ||
+		    size.q.form == FORM_METRIC || q.range != size.q.range)
 			continue;
 		slack = rounding(&q);
-		if (slack > 0 && (is_off(k->q.lo, q.lo, slack) ||
-		    is_off(k->q.hi, q.hi, slack)))
+		if (slack > 0 && (is_off(size.q.lo, q.lo, slack) ||
+		    is_off(size.q.hi, q.hi, slack)))
 			*ARENA_PUSH(c->arena, c->unlike, c->nunlike, c->unlike_cap) =
-			    (struct unlike){ k->s, k->bracket, pos };
+			    (struct unlike){ size.s, in, pos };
 	}
 }
 
 static void scan_text(struct claims *c, struct tokens *t, const struct assignment *a,
     str text, const struct claim *like)
 {
-	tokens_read(t, text, a->nmaterials ? a->materials[0].metal : METAL_NONE);
-	scan_metric(c, t, like->pos);
-	if (like->place == CLAIM_IN_BRING)
-		scan_gauges(c, t, like);
-	else
-		scan_claims(c, t, like);
+	enum sheet_metal metal = a->nmaterials ? a->materials[0].metal : METAL_NONE;
+	str rest = text, clause;
+
+	scan_metric(c, t, text, like->pos);
+	while (clause_next(&rest, &clause)) {
+		tokens_read(t, clause, metal);
+		if (like->place == CLAIM_IN_BRING)
+			scan_gauges(c, t, like);
+		else
+			scan_claims(c, t, like);
+	}
 }
 
 static void scan_metric_of(struct claims *c, struct tokens *t, const struct prose *p)
 {
-	for (size_t i = 0; i < p->n; i++) {
-		tokens_read(t, para_text(c->arena, p->v[i].spans, p->v[i].nspans),
-		    METAL_NONE);
-		scan_metric(c, t, p->v[i].pos);
-	}
+	for (size_t i = 0; i < p->n; i++)
+		scan_metric(c, t, para_text(c->arena, p->v[i].spans, p->v[i].nspans),
+		    p->v[i].pos);
 }
 
 static void scan_steps(struct claims *c, struct tokens *t, const struct assignment *a)

@@ -60,14 +60,11 @@ static size_t take_word(struct tokens *t, str s, size_t i, enum sheet_metal meta
 	return end;
 }
 
-/* "[6.4 mm]" belongs to the size before it and is no word of its own. */
-static size_t take_bracket(struct tokens *t, str s, size_t i)
+/* "[6.4 mm]" says nothing of its own here. */
+static size_t pass_bracket(str s, size_t i)
 {
 	size_t end = str_find_char(s, ']', i);
-	struct token *last = t->n ? &t->v[t->n - 1] : NULL;
 
-	if (last && last->sort == TOKEN_SIZE)
-		last->bracket = str_trim(str_sub(s, i + 1, end));
 	return end < s.n ? end + 1 : s.n;
 }
 
@@ -76,7 +73,6 @@ static enum token_sort sort_of(str s, size_t i)
 	switch (s.p[i]) {
 	case ',': return TOKEN_COMMA;
 	case ':': return TOKEN_COLON;
-	case ';': case '!': case '?': case '.': return TOKEN_STOP;
 	default: return TOKEN_OTHER;
 	}
 }
@@ -90,7 +86,7 @@ void tokens_read(struct tokens *t, str s, enum sheet_metal metal)
 		if (s.p[i] == ' ' || s.p[i] == '\t') {
 			i++;
 		} else if (s.p[i] == '[') {
-			i = take_bracket(t, s, i);
+			i = pass_bracket(s, i);
 		} else if (is_letter(s.p[i]) || is_digit(s.p[i])) {
 			i = take_word(t, s, i, metal);
 		} else {
@@ -105,38 +101,92 @@ bool token_is(const struct tokens *t, size_t i, const char *const *words)
 	if (i >= t->n || t->v[i].sort != TOKEN_WORD)
 		return false;
 	for (; *words; words++)
-		if (str_eq_nocase(t->v[i].s, str_of(*words)))
+		/* Lists are long and words are many: most differ in their first letter. */
+		if (!((t->v[i].s.p[0] ^ **words) & 0x1F) &&
+		    str_eq_nocase(t->v[i].s, str_of(*words)))
 			return true;
 	return false;
 }
 
-static bool divides(const struct token *k, bool commas)
+bool clause_has(const struct tokens *t, const char *const *words)
 {
-	return k->sort == TOKEN_STOP || (commas && k->sort == TOKEN_COMMA);
+	for (size_t i = 0; i < t->n; i++)
+		if (token_is(t, i, words))
+			return true;
+	return false;
 }
 
-static bool has(const struct tokens *t, size_t i, const char *const *words, bool commas)
+bool part_has(const struct tokens *t, size_t i, const char *const *words)
 {
-	size_t from = i, to = i;
+	size_t from = i;
 
-	while (from > 0 && !divides(&t->v[from - 1], commas))
+	while (from > 0 && t->v[from - 1].sort != TOKEN_COMMA)
 		from--;
-	while (to < t->n && !divides(&t->v[to], commas))
-		to++;
-	for (; from < to; from++)
+	for (; from < t->n && t->v[from].sort != TOKEN_COMMA; from++)
 		if (token_is(t, from, words))
 			return true;
 	return false;
 }
 
-bool clause_has(const struct tokens *t, size_t i, const char *const *words)
+/* How the words begin of which a clause with a wording has one, by first letter: the
+ * rest of a sheet is passed over, since reading the numbers in it is what costs. */
+static const char *const beginnings[26][4] = {
+	['a' - 'a'] = { "ang" }, ['b' - 'a'] = { "bev" }, ['c' - 'a'] = { "core" },
+	['e' - 'a'] = { "elec" }, ['f' - 'a'] = { "fac", "fil", "flux" },
+	['g' - 'a'] = { "gap" }, ['i' - 'a'] = { "incl" }, ['l' - 'a'] = { "lan", "leg" },
+	['o' - 'a'] = { "open", "oxy" }, ['p' - 'a'] = { "plat", "plas" },
+	['s' - 'a'] = { "shee", "stic" }, ['t' - 'a'] = { "thic", "tung" },
+	['w' - 'a'] = { "wall" },
+};
+
+static bool may_begin(str s, size_t i)
 {
-	return has(t, i, words, false);
+	const char *const *v = beginnings[(s.p[i] | 0x20) - 'a'];
+
+	for (; *v; v++)
+		if (i + 1 < s.n && (s.p[i + 1] | 0x20) == v[0][1] &&
+		    str_starts_nocase(str_sub(s, i, s.n), str_of(*v)))
+			return true;
+	return false;
 }
 
-bool part_has(const struct tokens *t, size_t i, const char *const *words)
+static bool is_worth(str s)
 {
-	return has(t, i, words, true);
+	for (size_t i = 0; i < s.n; i++) {
+		char c = s.p[i], next = i + 1 < s.n ? s.p[i + 1] : ' ';
+
+		if (i && (is_letter(s.p[i - 1]) || is_digit(s.p[i - 1])))
+			continue;
+		/* "130 A" */
+		if (c == 'A' && i > 1 && is_digit(s.p[i - 2]))
+			return true;
+		/* A class, a process, a position. */
+		if (c >= 'A' && c <= 'Z' && (is_digit(next) || (next >= 'A' &&
+		    next <= 'Z')))
+			return true;
+		if (is_digit(c) && (next == 'F' || next == 'G'))
+			return true;
+		if (is_letter(c) && may_begin(s, i))
+			return true;
+	}
+	return false;
+}
+
+bool clause_next(str *rest, str *clause)
+{
+	while (rest->n) {
+		size_t i = 0;
+
+		while (i < rest->n && rest->p[i] != ';' && rest->p[i] != '!' &&
+		    rest->p[i] != '?' && !(rest->p[i] == '.' && (i + 1 == rest->n ||
+		    rest->p[i + 1] == ' ')))
+			i++;
+		*clause = str_sub(*rest, 0, i);
+		*rest = str_sub(*rest, i + 1, rest->n);
+		if (is_worth(*clause))
+			return true;
+	}
+	return false;
 }
 
 str para_text(struct arena *a, const struct span *spans, size_t n)

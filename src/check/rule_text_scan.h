@@ -7,16 +7,13 @@
 #include "units/quantity.h"
 
 enum token_sort {
-	TOKEN_WORD, TOKEN_SIZE, TOKEN_COMMA, TOKEN_COLON,
-	TOKEN_STOP,              /* a clause ends */
-	TOKEN_OTHER
+	TOKEN_WORD, TOKEN_SIZE, TOKEN_COMMA, TOKEN_COLON, TOKEN_OTHER
 };
 
 struct token {
 	enum token_sort sort;
 	str s;
 	struct quantity q;       /* of a size */
-	str bracket;             /* what stands in brackets behind a size */
 };
 
 struct tokens {
@@ -24,12 +21,15 @@ struct tokens {
 	struct token *v; size_t n, cap;
 };
 
-/* Reads s anew into t. metal: of sheet gauges. */
+/* The next clause that may hold a wording; the others are passed over. */
+bool clause_next(str *rest, str *clause);
+/* Reads s anew into t; what stands in square brackets is left out. metal: of sheet
+ * gauges. */
 void tokens_read(struct tokens *t, str s, enum sheet_metal metal);
 /* Whether token i is one of the words; lists end with null, case plays no part. */
 bool token_is(const struct tokens *t, size_t i, const char *const *words);
-/* Whether a word of the clause around i is one of them; or of its part between commas. */
-bool clause_has(const struct tokens *t, size_t i, const char *const *words);
+/* Whether any token is one of them; or one of the part around i, between commas. */
+bool clause_has(const struct tokens *t, const char *const *words);
 bool part_has(const struct tokens *t, size_t i, const char *const *words);
 /* The runs of a paragraph as one text, in a when there are several. */
 str para_text(struct arena *a, const struct span *spans, size_t n);
