@@ -37,7 +37,8 @@ static void say_impossible(struct rule_context *x, uint32_t w, const struct test
 	    instead(t->kind, j));
 }
 
-/* A line without letters may mean any weld: one that suits is enough. */
+/* A line without letters may mean any weld: one that suits is enough. A pad can be bent
+ * (an overlay test), but among other joints nobody means the pad. */
 static void judge_welds(struct rule_context *x, uint32_t w, const struct test_line *t)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -49,7 +50,7 @@ static void judge_welds(struct rule_context *x, uint32_t w, const struct test_li
 
 		if (!test_covers(t, a, i))
 			continue;
-		if (suits && !t->n.lettered)
+		if (suits && !t->n.lettered && a->welds[i].joint != JOINT_SURFACING)
 			return;
 		if (!suits && wrong == a->nwelds)
 			wrong = i;

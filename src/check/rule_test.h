@@ -40,9 +40,25 @@ bool test_suits(enum test_kind k, enum joint j);
 uint32_t test_count(const struct test_line *t, const struct assignment *a, size_t i);
 bool test_lines_bend(const struct test_lines *l);
 
+/* What the words of a Range claim of thickness. */
+struct thickness_claim {
+	double least_mm, most_mm; /* 0: not told */
+	bool no_limit;
+};
+
+struct thickness_claim claimed_thickness(str text);
+/* The next length in running words at or after *at; it stands at *from and *at is left
+ * past it. False: there is none. */
+bool find_length(str text, size_t *at, size_t *from, struct quantity *q);
+/* Judges what a Range claims for one process or filler by the weld metal that its
+ * passes leave; whether it told a fault. */
+bool range_of_deposits(struct rule_context *x, uint32_t assignment, const char *code,
+    str text);
+
 /* The rules: what a test needs; bends and their jig; records of qualification. */
 void rule_test(struct rule_context *x);
 void rule_test_bend(struct rule_context *x);
 void rule_test_record(struct rule_context *x);
+void rule_deposit(struct rule_context *x);
 
 #endif

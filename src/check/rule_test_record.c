@@ -120,9 +120,7 @@ static const struct qualify_range *best_range(const struct assignment *a,
 	return best;
 }
 
-/* The next length in running words at or after *at; *at is left just past it. False:
- * there is none. */
-static bool find_length(str text, size_t *at, struct quantity *q)
+bool find_length(str text, size_t *at, size_t *from, struct quantity *q)
 {
 	for (; *at < text.n; ++*at) {
 		struct quantity_fault fault;
@@ -133,24 +131,53 @@ static bool find_length(str text, size_t *at, struct quantity *q)
 		if (!begins || quantity_prefix(str_sub(text, *at, text.n), QUANTITY_LENGTH,
 		    METAL_NONE, q, &used, &fault) != QUANTITY_OK)
 			continue;
+		*from = *at;
 		*at += used;
 		return true;
 	}
 	return false;
 }
 
-/* What a Range line claims at most: a thickness, or no limit at all. */
-static double claimed_mm(str text, bool *no_limit)
+static bool starts_any(str s, const char *const *words)
 {
-	struct quantity q;
-	double most = 0;
+	for (; *words; words++)
+		if (str_starts_nocase(s, str_of(*words)))
+			return true;
+	return false;
+}
 
-	*no_limit = says(text, "unlimited") || says(text, "no limit") ||
-	    says(text, "any thickness");
-	for (size_t i = 0; find_length(text, &i, &q); i++)
-		if (q.range && q.hi > most)
-			most = q.hi;
-	return most;
+static bool is_diameter(str after)
+{
+	static const char *const words[] = { "outside diameter", "diameter", "OD", NULL };
+
+	return starts_any(after, words);
+}
+
+struct thickness_claim claimed_thickness(str text)
+{
+	static const char *const over[] = { "and over", "and up", "and more", "or more",
+		"and thicker", "and above", NULL };
+	struct thickness_claim c = { .no_limit = says(text, "unlimited") ||
+		says(text, "no limit") || says(text, "any thickness") };
+	struct quantity q;
+	size_t from;
+
+	for (size_t i = 0; find_length(text, &i, &from, &q);) {
+		str after = str_trim(str_sub(text, i, text.n));
+		str before = str_trim(str_sub(text, 0, from));
+		bool to = str_ends(before, STR(" to")) || str_eq(before, STR("to"));
+
+		if (is_diameter(after))
+			continue;
+		c.no_limit |= starts_any(after, over);
+		if ((q.range || starts_any(after, over) || starts_any(after,
+		    (const char *const[]){ "to unlimited", NULL })) && (!c.least_mm ||
+		    q.lo < c.least_mm))
+			c.least_mm = q.lo;
+		if ((q.range || to) && q.hi > c.most_mm)
+			c.most_mm = q.hi;
+	}
+	return c;
 }
 
 static void say_thickness(struct rule_context *x, uint32_t w,
@@ -170,20 +197,39 @@ static void say_thickness(struct rule_context *x, uint32_t w,
 	finding_repair(x->f, d, "claim less, or weld a thicker coupon");
 }
 
+static void say_thinner(struct rule_context *x, uint32_t w,
+    const struct qualify_range *r, double claim_mm)
+{
+	struct finding *d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
+	    assignment_fact_pos(&x->m->assignments[w], STR("Range")), w,
+	    "Range claims %.*s, and this coupon gives %.*s at the least",
+	    STR_ARG(say_mm(x, claim_mm)), STR_ARG(say_mm(x, r->least_in * 25.4)));
+	bool seen = seen_of(r->verified) == SEEN_PAGE;
+
+	if (!seen)
+		d->level = LEVEL_WARNING;
+	finding_cause(x->f, d, "%s%s", r->clause, seen ? ""
+	    : ", from memory; confirm against your edition");
+	finding_repair(x->f, d, "claim no thinner metal than that");
+}
+
 static void judge_thickness(struct rule_context *x, uint32_t w, const char *code,
     str text)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	bool no_limit, claims_none;
-	double most, claim = claimed_mm(text, &claims_none);
+	struct thickness_claim claim = claimed_thickness(text);
+	bool no_limit;
+	double most;
 	const struct qualify_range *r = best_range(a, code, &most, &no_limit);
 
-	if (!r || no_limit)
+	if (!r)
 		return;
-	if (claims_none)
+	if (claim.no_limit && !no_limit)
 		say_thickness(x, w, r, STR("no limit"), most);
-	else if (is_over(claim, most))
-		say_thickness(x, w, r, say_mm(x, claim), most);
+	else if (is_over(claim.most_mm, most) && !no_limit)
+		say_thickness(x, w, r, say_mm(x, claim.most_mm), most);
+	else if (claim.least_mm > 0 && is_over(r->least_in * 25.4, claim.least_mm))
+		say_thinner(x, w, r, claim.least_mm);
 }
 
 enum { CLAIM_F = 1, CLAIM_H = 2, CLAIM_V = 4, CLAIM_O = 8, CLAIM_ALL = 15 };
@@ -302,22 +348,12 @@ static void judge_open(struct rule_context *x, uint32_t w, str text)
 	finding_repair(x->f, d, "claim grooves with backing, or weld an open root");
 }
 
-static bool is_diameter(str after)
-{
-	static const char *const words[] = { "outside diameter", "diameter", "OD" };
-
-	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-		if (str_starts_nocase(after, str_of(words[i])))
-			return true;
-	return false;
-}
-
 /* "pipe of 2-7/8 in outside diameter and over": the smallest claimed, or 0. */
 static double claimed_least_mm(str text)
 {
 	struct quantity q;
 
-	for (size_t i = 0; find_length(text, &i, &q); i++)
+	for (size_t i = 0, from; find_length(text, &i, &from, &q);)
 		if (q.lo > 0 && is_diameter(str_trim(str_sub(text, i, text.n))))
 			return q.lo;
 	return 0;
@@ -378,7 +414,8 @@ static void judge_range(struct rule_context *x, uint32_t w)
 
 	if (!is_stated(text) || !code || !a->nwelds)
 		return;
-	judge_thickness(x, w, code, text);
+	if (!range_of_deposits(x, w, code, text))
+		judge_thickness(x, w, code, text);
 	judge_claimed(x, w, code, text);
 	judge_open(x, w, text);
 	judge_diameter(x, w, code, text);

@@ -68,7 +68,8 @@ static void add_related(struct buf *b, const struct finding *d, const struct sou
 		add_place(b, s, r->pos, prefix);
 		buf_addc(b, ':');
 		at = str_chars(str_sub(buf_str(b), from, b->n));
-		report_wrap(b, r->label.n && !said ? r->label : r->assignment, &at, 8);
+		report_wrap(b, r->label.n && (!said || !r->assignment.n) ? r->label
+		    : r->assignment, &at, 8);
 		buf_addc(b, '\n');
 	}
 	if (d->nrelated > most)

@@ -49,6 +49,7 @@ static const enum finding_name rule_names[] = {
 	FINDING_RANGE_CLAIMS_MORE, FINDING_TEXT_DISAGREES, FINDING_METRIC_DISAGREES,
 	FINDING_VOLTS_OUTSIDE_RANGE, FINDING_GAS_FLOW_FAR_OFF, FINDING_PREHEAT_TOO_LOW,
 	FINDING_HEAT_INPUT_OVER,
+	FINDING_DEPOSITS_DISAGREE,
 };
 
 /* One sheet: the only finding of the family, at its line, with words of message and

@@ -37,6 +37,13 @@ static void possible(void **state)
 		    LEVEL_ERROR, "weld A", "name the weld" },
 		{ "without a letter any weld that suits", TESTED("tee, single-V", "3/8 in",
 		    "flat", "- **Root bend:** 2, D1.1-2020\n"), SILENT },
+		{ "a pad alone can be bent", TESTED("surfacing", "3/4 in", "flat",
+		    "- **Side bend:** 2, shop limits\n"), SILENT },
+		{ "beside a tee nobody means the pad", TESTED("surfacing, tee", "3/4 in",
+		    "flat", "- **Side bend:** 2, shop limits\n"),
+		    FINDING_TEST_IMPOSSIBLE, 15, LEVEL_ERROR, "weld B", "name the weld" },
+		{ "unless it is named", TESTED("surfacing, tee", "3/4 in", "flat",
+		    "- **Side bend:** 2 of A, shop limits\n"), SILENT },
 		{ "a coupon from the shelf", SHEET("coupon", FACT("Material", "A36 plate"),
 		    "## Drawing\n\n```joint\njoint: tee\n```\n\n## Acceptance\n\n"
 		    "- **Face bend:** 1\n"), FINDING_TEST_IMPOSSIBLE, 15, LEVEL_ERROR,
@@ -348,6 +355,14 @@ static void range(void **state)
 		    "this coupon gives 1 in", "thicker" },
 		{ "nor no limit", RANGE("plate 1/8 in to unlimited"),
 		    FINDING_RANGE_CLAIMS_MORE, 14, LEVEL_ERROR, "no limit", "thicker" },
+		{ "in other words", RANGE("plate 1/8 in and over"),
+		    FINDING_RANGE_CLAIMS_MORE, 14, LEVEL_ERROR, "no limit", "thicker" },
+		{ "nor thinner than 1/8 in", RANGE("plate 1/16 to 1 in"),
+		    FINDING_RANGE_CLAIMS_MORE, 14, LEVEL_ERROR, "1/16 in [1.6 mm], and this "
+		    "coupon gives 1/8 in", "no thinner" },
+		{ "to 1 in", RANGE("plate to 1 in"), SILENT },
+		{ "to 1-1/16 in", RANGE("plate to 1-1/16 in"), FINDING_RANGE_CLAIMS_MORE,
+		    14, LEVEL_ERROR, "1-1/16 in", "thicker" },
 		{ "1 in gives no limit", QUALIFIED("1 in", "3G up", WPS, WITNESS,
 		    FACT("Range", "plate 1/8 in to unlimited"), VISUAL), SILENT },
 		{ "3G gives flat, horizontal, vertical", RANGE("1/8 to 1 in, grooves flat, "
@@ -397,6 +412,49 @@ static void range_of_diameters(void **state)
 	EXPECT_CASES(cases);
 }
 
+/* NPS 6 schedule 80 has a wall of 0.432 in. Lines: 14 range, 18 and 19 the passes. */
+#define PASSES(claim, root, fill) CORED("qualification test", "pipe butt", "A106 pipe", \
+	"NPS 6 schedule 80", "6G up", WPS WITNESS FACT("Range", claim), "## Passes\n\n" \
+	"- **Root:** GTAW, ER70S-2 3/32 in, DC- 90-130 A, argon 20 cfh" root "\n" \
+	"- **Fill:** FCAW-G, E71T-1 0.045 in" fill "\n\n## Acceptance\n\n" \
+	"- **Visual:** ASME IX-2023 welder test\n")
+
+static void deposits(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "0.125 and 0.307 in fill 0.432 in", PASSES("none", ", deposit 0.125 in",
+		    ", deposit 0.307 in"), SILENT },
+		{ "1/32 in under", PASSES("none", ", deposit 0.125 in",
+		    ", deposit 0.276 in"), SILENT },
+		{ "and more than that", PASSES("none", ", deposit 0.125 in",
+		    ", deposit 0.275 in"), FINDING_DEPOSITS_DISAGREE, 18, LEVEL_WARNING,
+		    "0.400 in [10.16 mm] of weld metal together", "correct a deposit" },
+		{ "over the wall", PASSES("none", ", deposit 0.125 in",
+		    ", deposit 0.339 in"), FINDING_DEPOSITS_DISAGREE, 18, LEVEL_WARNING,
+		    "0.464 in", "correct a deposit" },
+		{ "a pass that does not say", PASSES("none", ", deposit 0.125 in", ""),
+		    SILENT },
+		{ "one pass alone over the wall", PASSES("none", ", deposit 0.5 in", ""),
+		    FINDING_DEPOSITS_DISAGREE, 18, LEVEL_WARNING, "1/2 in", "thickness" },
+		/* QW-452.1(b): twice what each process leaves. */
+		{ "twice the root", PASSES("GTAW to 1/4 in, FCAW-G to 0.614 in",
+		    ", deposit 0.125 in", ", deposit 0.307 in"), SILENT },
+		{ "more than twice the root", PASSES("GTAW to 9/32 in", ", deposit 0.125 in",
+		    ", deposit 0.307 in"), FINDING_RANGE_CLAIMS_MORE, 14, LEVEL_ERROR,
+		    "9/32 in [7.1 mm] of GTAW, and its passes leave 1/8 in [3.2 mm], which "
+		    "gives 1/4 in", "deposit more" },
+		{ "by the filler, without limit", PASSES("E71T-1 unlimited",
+		    ", deposit 0.125 in", ", deposit 0.307 in"),
+		    FINDING_RANGE_CLAIMS_MORE, 14, LEVEL_ERROR, "no limit of E71T-1",
+		    "claim less" },
+		{ "untold deposit", PASSES("FCAW-G to 3/4 in", ", deposit 0.125 in", ""),
+		    SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 static void counts_are_read(void **state)
 {
 	struct bench t = rule_bench(PIPE("coupon", RING, "2G, 5G up",
@@ -424,6 +482,7 @@ int main(void)
 		cmocka_unit_test(one_plunger_is_one_finding),
 		cmocka_unit_test(plunger_of_aluminum), cmocka_unit_test(record),
 		cmocka_unit_test(range), cmocka_unit_test(range_of_diameters),
+		cmocka_unit_test(deposits),
 		cmocka_unit_test(counts_are_read),
 	};
 
