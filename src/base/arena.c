@@ -1,5 +1,6 @@
 #include "base/arena.h"
 
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
@@ -90,6 +91,11 @@ static struct block *block_new(struct arena *a, size_t size)
 	return b;
 }
 
+static size_t round_up(size_t size)
+{
+	return (size + ALIGN - 1) / ALIGN * ALIGN;
+}
+
 void *arena_alloc(struct arena *a, size_t size)
 {
 	struct block *b = a->head;
@@ -97,7 +103,7 @@ void *arena_alloc(struct arena *a, size_t size)
 
 	if (size > SIZE_MAX - ALIGN)
 		out_of_memory(a);
-	size = (size + ALIGN - 1) / ALIGN * ALIGN;
+	size = round_up(size);
 	if (!b || b->size - b->used < size) {
 		struct block *fresh = block_new(a, size);
 
@@ -132,6 +138,22 @@ char *arena_copy(struct arena *a, const char *p, size_t n)
 	return s;
 }
 
+/* Makes the object of `bytes` bytes at p longer where it stands; false when something
+ * stands behind it or the block is full. */
+static bool extend(struct arena *a, const void *p, size_t bytes, size_t want)
+{
+	struct block *b = a->head;
+	size_t at;
+
+	if (!b || !p || (const char *)p + round_up(bytes) != (char *)b->data + b->used)
+		return false;
+	at = b->used - round_up(bytes);
+	if (want > b->size - at)
+		return false;
+	b->used = at + round_up(want) < b->size ? at + round_up(want) : b->size;
+	return true;
+}
+
 void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap,
     size_t size)
 {
@@ -142,6 +164,10 @@ void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap
 		return v;
 	while (fresh < need)
 		fresh *= 2;
+	if (size && fresh <= SIZE_MAX / 2 / size && extend(a, v, *cap * size, fresh * size)) {
+		*cap = fresh;
+		return v;
+	}
 	w = arena_array(a, fresh, size);
 	if (used)
 		memcpy(w, v, used * size);

@@ -36,7 +36,8 @@ char *arena_copy(struct arena *a, const char *p, size_t n);
 size_t arena_bytes(const struct arena *a);
 
 /* Grows an array that a owns: returns one with room for at least need elements of
- * size bytes, the first `used` copied. *cap is the capacity before and after. */
+ * size bytes, the first `used` copied; the same one when there is room behind it. *cap is
+ * the capacity before and after. */
 void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap,
     size_t size);
 

@@ -14,6 +14,8 @@ struct map;
 
 /* nocase: ASCII letters compare without case. */
 struct map *map_new(struct arena *a, bool nocase);
+/* Makes room for n keys in all, where their number is known beforehand. */
+void map_reserve(struct map *m, size_t n);
 /* The number stored for key, or MAP_NONE. */
 uint32_t map_find(const struct map *m, str key);
 /* Stores value unless key is there already; returns the value now stored. */

@@ -18,7 +18,7 @@ bool str_starts_nocase(str s, str prefix)
 	if (s.n < prefix.n)
 		return false;
 	for (size_t i = 0; i < prefix.n; i++)
-		if (lower(s.p[i]) != lower(prefix.p[i]))
+		if (s.p[i] != prefix.p[i] && lower(s.p[i]) != lower(prefix.p[i]))
 			return false;
 	return true;
 }

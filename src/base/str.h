@@ -85,7 +85,7 @@ static inline size_t str_find_char(str s, char c, size_t from)
 /* Space, tab, CR or LF. */
 static inline bool str_is_blank(char c)
 {
-	return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+	return c <= ' ' && (c == ' ' || c == '\t' || c == '\r' || c == '\n');
 }
 
 /* s without blanks at its left end, or at both. */

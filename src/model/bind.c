@@ -136,6 +136,7 @@ static void read_assignments(struct binder *b, const struct gathering *g)
 		qsort(g->v, g->n, sizeof *g->v, compare_found);
 	m->assignments = arena_array(b->arena, g->n, sizeof *m->assignments);
 	m->assignments_cap = g->n;
+	map_reserve(m->assignment_by_id, g->n);
 	for (size_t i = 0; i < g->n; i++) {
 		if (first && str_eq(first->id, g->v[i].id)) {
 			complain_twice(b, first, &g->v[i]);

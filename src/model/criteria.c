@@ -19,7 +19,7 @@ static void read_criterion(struct binder *b, const struct block *v)
 			complain_repeat(b, v, a->criteria[i].pos);
 			return;
 		}
-	c = ARENA_PUSH(b->arena, a->criteria, a->ncriteria, a->criteria_cap);
+	c = &a->criteria[a->ncriteria++];
 	c->name = v->key;
 	c->text = v->text;
 	c->pos = block_key_pos(v);
@@ -46,9 +46,13 @@ static bool is_fact(struct binder *b, const struct block *v, size_t have,
 void read_criteria(struct binder *b, const struct block *h, const struct block *v,
     size_t n)
 {
+	struct assignment *a = b->a;
+
 	(void)h;
+	a->criteria = arena_array(b->arena, n < LINES_MOST ? n : LINES_MOST,
+	    sizeof *a->criteria);
 	for (size_t i = 0; i < n; i++)
-		if (is_fact(b, &v[i], b->a->ncriteria,
+		if (is_fact(b, &v[i], a->ncriteria,
 		    "write \"- **Visual:** D1.1-2020\""))
 			read_criterion(b, &v[i]);
 }

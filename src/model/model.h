@@ -241,7 +241,7 @@ struct assignment {
 	struct piece *pieces; size_t npieces, pieces_cap;
 	struct drawing *drawings; size_t ndrawings, drawings_cap;
 	struct step *steps; size_t nsteps, steps_cap;
-	struct criterion *criteria; size_t ncriteria, criteria_cap;
+	struct criterion *criteria; size_t ncriteria;
 	struct grade *grades; size_t ngrades, grades_cap;
 	uint32_t pass_mark;      /* 0: not given, or not understood */
 	bool pass_mark_said;

@@ -165,6 +165,7 @@ void skills_read(struct binder *b, const struct record_file *file)
 
 	m->skills = arena_array(b->arena, file->n, sizeof *m->skills);
 	m->skills_cap = file->n;
+	map_reserve(m->skill_by_id, file->n);
 	read_round(b, file, false, ids);
 	read_round(b, file, true, ids);
 }

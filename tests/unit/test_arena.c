@@ -38,6 +38,33 @@ static void growth_keeps_what_is_there(void **state)
 	arena_free(a);
 }
 
+/* The last object grows where it stands; one with another behind it moves, and the other
+ * stays whole. What is added is zeroed. */
+static void the_last_array_grows_in_place(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	size_t cap = 0, byte_cap = 0;
+	uint64_t *v = arena_grow(a, NULL, 0, 3, &cap, sizeof *v), *w;
+	char *bytes;
+
+	(void)state;
+	memset(v, 0xA5, cap * sizeof *v);
+	w = arena_grow(a, v, cap, cap + 1, &cap, sizeof *v);
+	assert_ptr_equal(v, w);
+	for (size_t i = cap / 2; i < cap; i++)
+		assert_int_equal(v[i], 0);
+	bytes = arena_grow(a, NULL, 0, 3, &byte_cap, 1);
+	memset(bytes, 0x5A, byte_cap);
+	w = arena_grow(a, v, cap, cap + 1, &cap, sizeof *v);
+	assert_ptr_not_equal(v, w);
+	assert_memory_equal(v, w, cap / 2 * sizeof *v);
+	for (size_t i = cap / 2; i < cap; i++)
+		assert_int_equal(w[i], 0);
+	for (size_t i = 0; i < byte_cap; i++)
+		assert_int_equal(bytes[i], 0x5A);
+	arena_free(a);
+}
+
 /* The handler must not return, so it leaves by the way it came. */
 static void leave(void *user)
 {
@@ -75,6 +102,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(alignment_and_zeros),
 		cmocka_unit_test(growth_keeps_what_is_there),
+		cmocka_unit_test(the_last_array_grows_in_place),
 		cmocka_unit_test(too_much_calls_the_handler),
 	};
 
