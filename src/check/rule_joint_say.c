@@ -89,9 +89,12 @@ static bool is_bare(const struct assignment *a)
 
 void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
 {
-	for (uint32_t w = 0; w < x->m->nassignments; w++)
-		for (size_t k = 0; k < n && !is_bare(&x->m->assignments[w]); k++)
+	for (uint32_t w = 0; w < x->m->nassignments; w++) {
+		if (is_bare(&x->m->assignments[w]))
+			continue;
+		for (size_t k = 0; k < n; k++)
 			judges[k](x, w);
+	}
 }
 
 bool joint_is_fillet(enum joint j)

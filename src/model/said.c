@@ -2,23 +2,6 @@
 
 #include "base/buf.h"
 
-struct said said_all(const struct block *in)
-{
-	return (struct said){ in, in->text };
-}
-
-struct said said_sub(struct said t, size_t from, size_t to)
-{
-	t.s = str_sub(t.s, from, to);
-	return t;
-}
-
-struct said said_trim(struct said t)
-{
-	t.s = str_trim(t.s);
-	return t;
-}
-
 static bool is_within(str whole, str part, size_t *offset)
 {
 	uintptr_t w = (uintptr_t)whole.p, p = (uintptr_t)part.p;
@@ -63,17 +46,12 @@ bool said_next(struct said *rest, const char *seps, struct said *part)
 	return false;
 }
 
-bool said_word(struct said *rest, struct said *word)
-{
-	word->in = rest->in;
-	return str_word(&rest->s, &word->s);
-}
-
 bool said_skip(struct said *t, str word)
 {
 	str s = str_trim_left(t->s);
 
-	if (!str_starts_nocase(s, word))
+	/* Nearly all end at the first letter, whatever its case. */
+	if (!s.n || (s.p[0] ^ word.p[0]) & 0x1F || !str_starts_nocase(s, word))
 		return false;
 	if (s.n > word.n && !is_one_of(s.p[word.n], " \t\r\n"))
 		return false;

@@ -31,15 +31,32 @@ struct binder {
 };
 
 /* The whole text of a block, and the slice t[from, to). */
-struct said said_all(const struct block *in);
-struct said said_sub(struct said t, size_t from, size_t to);
-struct said said_trim(struct said t);
+static inline struct said said_all(const struct block *in)
+{
+	return (struct said){ in, in->text };
+}
+
+static inline struct said said_sub(struct said t, size_t from, size_t to)
+{
+	return (struct said){ t.in, str_sub(t.s, from, to) };
+}
+
+static inline struct said said_trim(struct said t)
+{
+	return (struct said){ t.in, str_trim(t.s) };
+}
+
 struct pos said_pos(struct said t);
 /* The next trimmed part before any of the bytes of seps; empty parts are passed
  * over. False once nothing is left. */
 bool said_next(struct said *rest, const char *seps, struct said *part);
 /* The next run of non-blank bytes. */
-bool said_word(struct said *rest, struct said *word);
+static inline bool said_word(struct said *rest, struct said *word)
+{
+	word->in = rest->in;
+	return str_word(&rest->s, &word->s);
+}
+
 /* Takes a leading word (without case, a blank or the end after it) off *t. */
 bool said_skip(struct said *t, str word);
 

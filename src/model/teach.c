@@ -43,22 +43,26 @@ static bool next_alternative(struct said *t, struct said *out)
 	return out->s.n > 0;
 }
 
-/* Appends the skills of one part to v and returns how many there were. */
-static size_t read_alternatives(struct binder *b, struct said part, bool choice,
-    struct skill_at *v)
+/* One skill with its level and nothing after it; false when t is empty. */
+static bool read_alone(struct binder *b, struct said t, struct skill_at *out)
 {
-	struct said one = part;
+	if (!read_skill_at(b, &t, out))
+		return false;
+	t = said_trim(t);
+	if (t.s.n)
+		complain_rest(b, t);
+	return true;
+}
+
+/* Appends the skills of one part of a choice to v and returns how many there were. */
+static size_t read_alternatives(struct binder *b, struct said part, struct skill_at *v)
+{
+	struct said one;
 	size_t n = 0;
 
 	said_skip(&part, STR("or"));
-	while (choice ? next_alternative(&part, &one) : !n) {
-		if (!read_skill_at(b, &one, &v[n]))
-			break;
+	while (next_alternative(&part, &one) && read_alone(b, one, &v[n]))
 		n++;
-		one = said_trim(one);
-		if (one.s.n)
-			complain_rest(b, one);
-	}
 	return n;
 }
 
@@ -69,8 +73,10 @@ static void read_need(struct binder *b, const struct block *in, struct skill_at 
 	bool choice = take_one_of(&rest);
 	size_t n = 0;
 
-	while (said_next(&rest, choice ? ",;" : "", &part))
-		n += read_alternatives(b, part, choice, v + n);
+	if (!choice)
+		n = read_alone(b, rest, v);
+	while (choice && said_next(&rest, ",;", &part))
+		n += read_alternatives(b, part, v + n);
 	if (n)
 		a->needs[a->nneeds++] = (struct need){ block_pos(in, 0), v, n };
 	else

@@ -135,13 +135,10 @@ static char next_folded(str *s)
 	return c >= 'A' && c <= 'Z' ? (char)(c + 32) : c;
 }
 
-bool words_same(str a, str b)
+bool words_alike(str a, str b)
 {
 	char x, y;
 
-	/* Nearly all comparisons end at the first letter, whatever its case. */
-	if (a.n && b.n && ((a.p[0] ^ b.p[0]) & 0x1F))
-		return false;
 	if (str_eq_nocase(a, b))
 		return true;
 	do {

@@ -32,7 +32,12 @@ str words_likely(struct arena *a, const struct words *w, str wrong);
 /* The shown words, each once: "one, both". */
 str words_list(struct arena *a, const struct words *w);
 /* Whether a and b are the same words in the sense above. */
-bool words_same(str a, str b);
+bool words_alike(str a, str b);
+/* The same; nearly all comparisons end at the first letter, whatever its case. */
+static inline bool words_same(str a, str b)
+{
+	return !(a.n && b.n && ((a.p[0] ^ b.p[0]) & 0x1F)) && words_alike(a, b);
+}
 
 /* The joint that s names, with or without the word "joint" after it, or JOINT_COUNT. */
 enum joint joint_find(str s);
