@@ -57,6 +57,18 @@ void arena_free(struct arena *a)
 	free(a);
 }
 
+/* The head of a stays the one that is filled. */
+void arena_join(struct arena *a, struct arena *b)
+{
+	struct block **end = &a->head;
+
+	while (*end)
+		end = &(*end)->next;
+	*end = b->head;
+	a->bytes += b->bytes;
+	free(b);
+}
+
 void arena_limit(struct arena *a, size_t bytes)
 {
 	a->limit = bytes;

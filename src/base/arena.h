@@ -20,6 +20,9 @@ struct arena *arena_new(arena_oom *oom, void *user);
 struct arena *arena_beside(const struct arena *a);
 void arena_free(struct arena *a);
 
+/* Gives all that b holds to a, with which it then lives; b itself is gone. */
+void arena_join(struct arena *a, struct arena *b);
+
 /* Most bytes that this arena may hold from the system; 0 means no limit. */
 void arena_limit(struct arena *a, size_t bytes);
 

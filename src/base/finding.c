@@ -103,6 +103,13 @@ struct related *finding_relate(struct findings *f, struct finding *d, struct pos
 	return r;
 }
 
+void findings_join(struct findings *f, const struct findings *more)
+{
+	f->v = arena_grow(f->arena, f->v, f->n, f->n + more->n, &f->cap, sizeof *f->v);
+	for (size_t i = 0; i < more->n; i++)
+		f->v[f->n++] = more->v[i];
+}
+
 str likely_word(str wrong, const str *words, size_t n)
 {
 	size_t best = wrong.n / 3 + (wrong.n >= 3 ? 1 : 0);

@@ -94,6 +94,9 @@ void finding_repair(struct findings *f, struct finding *d, const char *format, .
     __attribute__((format(printf, 3, 4)));
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos);
 
+/* Appends what another list holds; its texts must live as long as f. */
+void findings_join(struct findings *f, const struct findings *more);
+
 /* The most likely word for a misspelt one among n candidates, or an empty str
  * when none is near: at most a third of its letters wrong. Ties: first in list. */
 str likely_word(str wrong, const str *words, size_t n);

@@ -2,8 +2,8 @@
 
 #include "check/check.h"
 #include "check/waive.h"
+#include "cli/reading.h"
 #include "cli/shipped.h"
-#include "read/md.h"
 #include "sheets/review.h"
 
 #include <errno.h>
@@ -26,23 +26,11 @@ struct arena *run_scratch(void)
 	return arena_new(out_of_memory, NULL);
 }
 
-static struct record_file *read_files(struct run *r)
-{
-	const struct folder *d = &r->folder;
-	struct record_file *v = arena_array(r->arena, d->sources.n, sizeof *v);
-
-	for (size_t i = 0; i < d->sources.n; i++) {
-		v[i].file = (uint32_t)i;
-		if (d->readable[i])
-			v[i] = md_read(r->arena, &d->sources.v[i], (uint32_t)i, r->findings);
-	}
-	return v;
-}
-
 int run_begin(struct run *r, const struct options *o)
 {
 	struct record_file *files;
 	struct arena *scratch;
+	size_t nfiles;
 
 	*r = (struct run){ .arena = run_scratch() };
 	r->dir = o->folder ? o->folder : folder_default();
@@ -56,9 +44,8 @@ int run_begin(struct run *r, const struct options *o)
 		fprintf(stderr, "fitup: cannot read the folder %s: %s\n", r->dir, strerror(errno));
 		return EXIT_USAGE;
 	}
-	files = read_files(r);
-	r->model = model_bind(r->arena, &r->folder.sources, files, r->folder.sources.n,
-	    r->findings);
+	files = reading_run(r->arena, &r->folder, &nfiles, r->findings);
+	r->model = model_bind(r->arena, &r->folder.sources, files, nfiles, r->findings);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	scratch = run_scratch();
 	check_program(scratch, r->model, r->findings);

@@ -358,7 +358,7 @@ enum file_role {
 struct record_file; /* read/record.h, for those who build models */
 
 /* Makes the model from all record files. files[i] corresponds to sources->v
- * [files[i].file]. Every fault is reported into f with its place and a stated
+ * [files[i].file]; a file of assignments may come in parts, one after another. Every fault is reported into f with its place and a stated
  * recovery; the result is always usable. */
 struct model *model_bind(struct arena *a, const struct sources *sources,
     const struct record_file *files, size_t nfiles, struct findings *f);

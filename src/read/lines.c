@@ -44,12 +44,12 @@ struct lines lines_split(struct arena *a, str text, uint32_t file)
 	return l;
 }
 
-size_t lines_filled(const struct lines *l)
+size_t lines_filled(const struct lines *l, size_t first, size_t end)
 {
 	size_t n = 0;
 
-	for (size_t i = 0; i < l->n; i++)
-		n += l->starts[i + 1] - l->starts[i] > 1;
+	for (size_t line = first; line < end; line++)
+		n += l->starts[line] - l->starts[line - 1] > 1;
 	return n;
 }
 

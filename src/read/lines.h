@@ -15,8 +15,8 @@ struct lines {
 
 /* Splits at LF, CR LF and lone CR. */
 struct lines lines_split(struct arena *a, str text, uint32_t file);
-/* Lines that hold more than a line end: no file has more blocks. */
-size_t lines_filled(const struct lines *l);
+/* Lines [first, end) that hold more than a line end: they have no more blocks. */
+size_t lines_filled(const struct lines *l, size_t first, size_t end);
 /* The place of byte `byte` (from 0) of a line, in characters. */
 struct pos lines_pos(const struct lines *l, size_t line, size_t byte);
 /* The place of an offset in the whole text. */

@@ -16,8 +16,8 @@ struct reader {
 	size_t n, cap;
 	bool begun;              /* a level-1 heading was seen */
 	bool told_no_heading;
-	uint8_t *covered;        /* by line: some block accounts for it */
-	size_t line0;            /* lines before the stretch that cmark reads */
+	size_t line0, line_end;  /* lines before and past the stretch that cmark reads */
+	uint8_t *covered;        /* by line of that stretch: some block accounts for it */
 	unsigned depth;          /* of lists around the current node */
 	uint32_t numbers[DEPTH_MOST + 1]; /* of the current item, by depth */
 };
@@ -50,8 +50,8 @@ static void cover(struct reader *r, cmark_node *n)
 {
 	size_t last = last_line_of(r, n);
 
-	for (size_t line = line_of(r, n); line <= last && line <= r->lines.n; line++)
-		r->covered[line - 1] = 1;
+	for (size_t line = line_of(r, n); line <= last && line < r->line_end; line++)
+		r->covered[line - r->line0 - 1] = 1;
 }
 
 static void reject(struct reader *r, cmark_node *n, enum finding_name name, const char *what,
@@ -345,12 +345,12 @@ static void walk(struct reader *r, cmark_node *document)
 }
 
 /* CommonMark swallows link definitions; nothing may vanish without a word. */
-static void report_uncovered(struct reader *r, size_t first, size_t end)
+static void report_uncovered(struct reader *r)
 {
-	for (size_t line = first; line < end; line++) {
+	for (size_t line = r->line0 + 1; line < r->line_end; line++) {
 		struct finding *d;
 
-		if (r->covered[line - 1] || !str_trim(lines_at(&r->lines, line)).n)
+		if (r->covered[line - r->line0 - 1] || !str_trim(lines_at(&r->lines, line)).n)
 			continue;
 		d = finding_add(r->f, FINDING_NOT_UNDERSTOOD, lines_pos(&r->lines, line, 0),
 		    "this line prints nothing; it is left out");
@@ -370,10 +370,10 @@ static bool over_limit(const struct source *src, uint32_t file, struct findings 
 	return true;
 }
 
-static void report_empty(const struct reader *r, struct findings *f)
+static void report_empty(const struct lines *l, struct findings *f)
 {
 	struct finding *d = finding_add(f, FINDING_EMPTY_FILE,
-	    (struct pos){ r->lines.file, 1, 1 }, "the file holds nothing");
+	    (struct pos){ l->file, 1, 1 }, "the file holds nothing");
 
 	finding_repair(f, d, "fill it in or delete it");
 }
@@ -385,12 +385,12 @@ static void read_by_cmark(struct reader *r, size_t first, size_t end)
 	cmark_node *document = cmark_parse_document(r->lines.text.p + starts[first - 1],
 	    starts[end - 1] - starts[first - 1], CMARK_OPT_SOURCEPOS);
 
-	if (!r->covered)
-		r->covered = arena_array(r->arena, r->lines.n + 1, 1);
 	r->line0 = first - 1;
+	r->line_end = end;
+	r->covered = arena_array(r->arena, end - first, 1);
 	walk(r, document);
 	cmark_node_free(document);
-	report_uncovered(r, first, end);
+	report_uncovered(r);
 }
 
 /* ---- the short way ---- */
@@ -454,50 +454,124 @@ static void read_stretch(struct reader *r, size_t first, size_t end)
 }
 
 /* Stretch by stretch, each from its heading: the plain ones line by line, the others by
- * cmark. */
-static void read_stretches(struct reader *r, const struct plain_cuts *cuts)
+ * cmark. Lines [first, end), which hold the cuts [cut, last). */
+static void read_stretches(struct reader *r, size_t first, size_t end, const uint32_t *cut,
+    const uint32_t *last)
 {
-	size_t first = 1;
-
-	for (size_t i = 0; i < cuts->n; i++) {
-		read_stretch(r, first, cuts->v[i]);
-		first = cuts->v[i];
+	for (; cut < last; cut++) {
+		read_stretch(r, first, *cut);
+		first = *cut;
 	}
-	read_stretch(r, first, r->lines.n + 1);
+	read_stretch(r, first, end);
 }
 
-static struct record_file read_file(struct arena *a, const struct source *src, uint32_t file,
-    struct findings *f, bool stretches)
-{
-	struct reader r = { .arena = a, .f = f };
-	struct plain_cuts cuts;
+/* ---- a text and its parts ---- */
 
-	if (over_limit(src, file, f))
-		return (struct record_file){ .file = file };
-	r.lines = lines_split(a, src->text, file);
-	if (!lines_clean(a, &r.lines, f))
-		return (struct record_file){ .file = file };
-	if (!str_trim(r.lines.text).n) {
-		report_empty(&r, f);
-		return (struct record_file){ .file = file };
+struct md_text {
+	struct lines lines;      /* none: nothing in the text is read */
+	bool cuttable;
+	struct plain_cuts cuts;
+	size_t *parts, nparts, parts_cap; /* index of each part's first cut; 0 begins the text */
+};
+
+static bool is_level_1(const struct lines *l, size_t line)
+{
+	return str_starts(lines_at(l, line), STR("# "));
+}
+
+static void find_parts(struct arena *a, struct md_text *t, size_t part)
+{
+	const uint32_t *starts = t->lines.starts;
+	size_t from = 0;
+
+	*ARENA_PUSH(a, t->parts, t->nparts, t->parts_cap) = 0;
+	for (size_t i = 1; part && i < t->cuts.n; i++) {
+		size_t at = starts[t->cuts.v[i] - 1];
+
+		if (at - from < part || !is_level_1(&t->lines, t->cuts.v[i]))
+			continue;
+		*ARENA_PUSH(a, t->parts, t->nparts, t->parts_cap) = i;
+		from = at;
 	}
-	r.cap = lines_filled(&r.lines);
+}
+
+static struct md_text *open_text(struct arena *a, const struct source *src, uint32_t file,
+    struct findings *f)
+{
+	struct md_text *t = arena_alloc(a, sizeof *t);
+
+	t->lines.file = file;
+	if (over_limit(src, file, f))
+		return t;
+	t->lines = lines_split(a, src->text, file);
+	if (!lines_clean(a, &t->lines, f)) {
+		t->lines = (struct lines){ .file = file };
+	} else if (!str_trim(t->lines.text).n) {
+		report_empty(&t->lines, f);
+		t->lines = (struct lines){ .file = file };
+	}
+	return t;
+}
+
+struct md_text *md_open(struct arena *a, const struct source *src, uint32_t file,
+    size_t part, struct findings *f)
+{
+	struct md_text *t = open_text(a, src, file, f);
+
+	if (!t->lines.n)
+		return t;
+	t->cuttable = cuts_find(a, &t->lines, &t->cuts);
+	find_parts(a, t, part);
+	return t;
+}
+
+size_t md_parts(const struct md_text *t)
+{
+	return t->nparts;
+}
+
+static struct reader reader_for(struct arena *a, const struct lines *l, size_t first,
+    size_t end, struct findings *f)
+{
+	struct reader r = { .arena = a, .lines = *l, .f = f };
+
+	r.cap = lines_filled(l, first, end);
 	r.v = arena_array(a, r.cap, sizeof *r.v);
-	if (stretches && cuts_find(a, &r.lines, &cuts))
-		read_stretches(&r, &cuts);
+	return r;
+}
+
+struct record_file md_read_part(struct arena *a, const struct md_text *t, size_t i,
+    struct findings *f)
+{
+	const uint32_t *cuts = t->cuts.v;
+	size_t from = t->parts[i], to = i + 1 < t->nparts ? t->parts[i + 1] : t->cuts.n;
+	size_t first = i ? cuts[from] : 1, end = i + 1 < t->nparts ? cuts[to] : t->lines.n + 1;
+	struct reader r = reader_for(a, &t->lines, first, end, f);
+
+	if (t->cuttable)
+		read_stretches(&r, first, end, cuts + from, cuts + to);
 	else
-		read_by_cmark(&r, 1, r.lines.n + 1);
-	return (struct record_file){ file, r.v, r.n };
+		read_by_cmark(&r, first, end);
+	return (struct record_file){ t->lines.file, r.v, r.n };
 }
 
 struct record_file md_read(struct arena *a, const struct source *src, uint32_t file,
     struct findings *f)
 {
-	return read_file(a, src, file, f, true);
+	const struct md_text *t = md_open(a, src, file, 0, f);
+
+	return t->nparts ? md_read_part(a, t, 0, f) : (struct record_file){ .file = file };
 }
 
 struct record_file md_read_whole(struct arena *a, const struct source *src, uint32_t file,
     struct findings *f)
 {
-	return read_file(a, src, file, f, false);
+	const struct md_text *t = open_text(a, src, file, f);
+	struct reader r;
+
+	if (!t->lines.n)
+		return (struct record_file){ .file = file };
+	r = reader_for(a, &t->lines, 1, t->lines.n + 1, f);
+	read_by_cmark(&r, 1, t->lines.n + 1);
+	return (struct record_file){ file, r.v, r.n };
 }
