@@ -91,23 +91,27 @@ static size_t least(size_t a, size_t b)
 size_t str_distance(str a, str b, size_t limit)
 {
 	size_t rows[3][65], *before = rows[0], *prev = rows[1], *now = rows[2];
-	size_t gap = a.n > b.n ? a.n - b.n : b.n - a.n;
+	size_t gap = a.n > b.n ? a.n - b.n : b.n - a.n, fewest = 0;
 
 	if (gap > limit || a.n > 64 || b.n > 64)
 		return limit + 1;
 	for (size_t j = 0; j <= b.n; j++)
 		prev[j] = j;
 	for (size_t i = 1; i <= a.n; i++) {
-		size_t *spare = before;
+		size_t *spare = before, fewest_before = fewest;
 
-		now[0] = i;
+		fewest = now[0] = i;
 		for (size_t j = 1; j <= b.n; j++) {
 			char x = lower(a.p[i - 1]), y = lower(b.p[j - 1]);
 
 			now[j] = least(least(prev[j], now[j - 1]) + 1, prev[j - 1] + (x != y));
 			if (i > 1 && j > 1 && x == lower(b.p[j - 2]) && y == lower(a.p[i - 2]))
 				now[j] = least(now[j], before[j - 2] + 1);
+			fewest = least(fewest, now[j]);
 		}
+		/* No later row has fewer edits than the two before it allow. */
+		if (fewest > limit && fewest_before + 1 > limit)
+			return limit + 1;
 		before = prev;
 		prev = now;
 		now = spare;

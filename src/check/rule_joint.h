@@ -35,7 +35,11 @@ str say_quantity(const struct rule_context *x, const struct quantity *q);
 /* At most so many decimals. */
 str say_real(const struct rule_context *x, double v, int decimals);
 
-/* Reports one judge after another over every assignment. */
+/* Paper work without metal, tests or machines, which has nothing for the rules of a
+ * sheet; a large program is mostly that. */
+bool assignment_is_bare(const struct assignment *a);
+
+/* Reports one judge after another over every assignment that is not bare. */
 typedef void rule_judge(struct rule_context *x, uint32_t assignment);
 void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n);
 

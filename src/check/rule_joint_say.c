@@ -79,9 +79,7 @@ str say_real(const struct rule_context *x, double v, int decimals)
 	return buf_str(&b);
 }
 
-/* Paper work without metal, tests or machines has nothing for these rules; a large
- * program is mostly that. */
-static bool is_bare(const struct assignment *a)
+bool assignment_is_bare(const struct assignment *a)
 {
 	return !a->nprocesses && !a->nmaterials && !a->npieces && !a->ndrawings &&
 	    !a->ncriteria && !a->nfacts && a->kind != KIND_QUALIFICATION_TEST;
@@ -90,7 +88,7 @@ static bool is_bare(const struct assignment *a)
 void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
 {
 	for (uint32_t w = 0; w < x->m->nassignments; w++) {
-		if (is_bare(&x->m->assignments[w]))
+		if (assignment_is_bare(&x->m->assignments[w]))
 			continue;
 		for (size_t k = 0; k < n; k++)
 			judges[k](x, w);

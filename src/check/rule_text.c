@@ -2,6 +2,8 @@
  * what its facts and its drawing state. */
 #include "check/rule_text.h"
 
+#include "check/rule_text_scan.h"
+
 #include "model/words.h"
 
 /* What a sheet states of one datum, wherever it does. */
@@ -361,18 +363,20 @@ static void judge_metric(struct rule_context *x, uint32_t w, const struct claims
 	}
 }
 
-static void judge_text(struct rule_context *x, uint32_t w)
+static void judge_text(struct rule_context *x, uint32_t w, struct claims *all)
 {
-	struct claims all = { .arena = x->scratch };
-
-	claims_find(&all, &x->m->assignments[w]);
-	judge_claims(x, w, &all);
-	judge_metric(x, w, &all);
+	claims_find(all, &x->m->assignments[w]);
+	judge_claims(x, w, all);
+	judge_metric(x, w, all);
 }
 
+/* One list of claims serves every sheet in turn. */
 void rule_text(struct rule_context *x)
 {
-	static rule_judge *const judges[] = { judge_text };
+	struct tokens tokens = { .arena = x->scratch };
+	struct claims all = { .arena = x->scratch, .tokens = &tokens };
 
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	for (uint32_t w = 0; w < x->m->nassignments; w++)
+		if (!assignment_is_bare(&x->m->assignments[w]))
+			judge_text(x, w, &all);
 }

@@ -40,13 +40,16 @@ struct unlike {
 	struct pos pos;
 };
 
+struct tokens; /* check/rule_text_scan.h */
+
 struct claims {
 	struct arena *arena;
+	struct tokens *tokens;   /* of the passage being read */
 	struct claim *v; size_t n, cap;
 	struct unlike *unlike; size_t nunlike, unlike_cap;
 };
 
-/* What the words of a sheet claim, in the order of enum claim_place. */
+/* Fills c with what the words of a sheet claim, in the order of enum claim_place. */
 void claims_find(struct claims *c, const struct assignment *a);
 
 /* The rule. */

@@ -456,24 +456,25 @@ static void scan_steps(struct claims *c, struct tokens *t, const struct assignme
 
 void claims_find(struct claims *c, const struct assignment *a)
 {
-	struct tokens t = { .arena = c->arena };
+	struct tokens *t = c->tokens;
 	struct claim like = { .place = CLAIM_IN_TITLE, .pos = a->pos };
 
-	scan_text(c, &t, a, a->title, &like);
+	c->n = c->nunlike = 0;
+	scan_text(c, t, a, a->title, &like);
 	like.place = CLAIM_IN_BRING;
 	for (size_t i = 0; i < a->bring.n; i++) {
 		like.pos = a->bring.v[i].pos;
-		scan_text(c, &t, a, para_text(c->arena, a->bring.v[i].spans,
+		scan_text(c, t, a, para_text(c->arena, a->bring.v[i].spans,
 		    a->bring.v[i].nspans), &like);
 	}
 	like.place = CLAIM_IN_ACCEPTANCE;
 	for (size_t i = 0; i < a->ncriteria; i++) {
 		like.pos = a->criteria[i].pos;
-		scan_text(c, &t, a, a->criteria[i].text, &like);
+		scan_text(c, t, a, a->criteria[i].text, &like);
 	}
-	scan_steps(c, &t, a);
-	scan_metric_of(c, &t, &a->cautions);
-	scan_metric_of(c, &t, &a->if_it_fails);
-	scan_metric_of(c, &t, &a->notes);
-	scan_metric_of(c, &t, &a->instructor);
+	scan_steps(c, t, a);
+	scan_metric_of(c, t, &a->cautions);
+	scan_metric_of(c, t, &a->if_it_fails);
+	scan_metric_of(c, t, &a->notes);
+	scan_metric_of(c, t, &a->instructor);
 }

@@ -1,5 +1,7 @@
 #include "units/scan.h"
 
+#include <string.h>
+
 /* How a character in UTF-8 reads. */
 static const struct kin { const char *utf8; int c; unsigned num, den; } kin[] = {
 	{ "\xC2\xA0", ' ', 0, 0 },              /* no-break space */
@@ -59,10 +61,9 @@ struct glyph scan_glyph(str s, size_t at)
 	if (lead < 0x80)
 		return (struct glyph){ lead ? lead : GLYPH_OTHER, 1, 0, 0 };
 	for (size_t i = 0; i < sizeof kin / sizeof *kin; i++) {
-		str utf8 = str_of(kin[i].utf8);
-
-		if (str_starts(rest, utf8))
-			return (struct glyph){ kin[i].c, utf8.n, kin[i].num, kin[i].den };
+		if (kin[i].utf8[0] == rest.p[0] && str_starts(rest, str_of(kin[i].utf8)))
+			return (struct glyph){ kin[i].c, strlen(kin[i].utf8), kin[i].num,
+				kin[i].den };
 	}
 	n = sequence_length(lead);
 	return (struct glyph){ GLYPH_OTHER, n < rest.n ? n : rest.n, 0, 0 };
