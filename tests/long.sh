@@ -42,17 +42,28 @@ else
 	failed=$((failed + 1))
 	echo "the fuzzer reached ${reached:-0} places of the program, not 3500"
 fi
-# Documents are made on two threads; nothing that both touch may go without a lock.
+# Files are read and documents made on two threads; nothing that both touch may go without
+# a lock. The large program is one file that is read in parts.
 gcc -std=c11 -D_POSIX_C_SOURCE=200809L -Isrc -O1 -g -fsanitize=thread -fno-strict-aliasing \
     -o build/fitup-threads src/base/*.c src/units/*.c src/reckon/*.c src/read/*.c src/model/*.c \
     src/order/*.c src/check/*.c src/draw/*.c src/page/*.c src/sheets/*.c src/out/*.c \
     src/cli/*.c src/base/*.S -lcmark -lhpdf -lz -lm -pthread
-build/fitup-threads print -C curriculum --out build/threads >build/threads.log 2>&1
-if grep -q 'WARNING: ThreadSanitizer' build/threads.log || ! grep -q '^wrote' build/threads.log; then
-	failed=$((failed + 1))
-	grep -A 12 'WARNING: ThreadSanitizer' build/threads.log | head -n 30
-else
-	passed=$((passed + 1))
-fi
+one_by_one() { # one_by_one WORD COMMAND ...: no race, and the word in what it says
+	word=$1
+	shift
+	"$@" >build/threads.log 2>&1
+	if grep -q 'WARNING: ThreadSanitizer' build/threads.log || ! grep -q "$word" build/threads.log; then
+		failed=$((failed + 1))
+		grep -A 12 'WARNING: ThreadSanitizer' build/threads.log | head -n 30
+	else
+		passed=$((passed + 1))
+	fi
+}
+rm -rf build/threads build/threads-graph
+mkdir -p build/threads-graph/assignments
+awk 'BEGIN { for (i = 0; i < 8000; i++) print "p" i, "p" (i * 7) % 8000, "p" int(i / 2) }' |
+    awk -v DIR=build/threads-graph -f tests/bench/graph_corpus.awk
+one_by_one '^wrote' build/fitup-threads print -C curriculum --out build/threads
+one_by_one '^8000 assignments' build/fitup-threads inspect -C build/threads-graph
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]

@@ -273,6 +273,8 @@ static void relate_rest(struct teller *t, struct finding *d, const struct merged
 {
 	const struct verdict *v = t->verdict;
 
+	d->related_cap = g->n - 1;
+	d->related = arena_array(t->findings->arena, d->related_cap, sizeof *d->related);
 	for (uint32_t i = v->next[g->first]; i != NONE; i = v->next[i]) {
 		const struct fault *f = &v->faults.v[i];
 		str who = id_of(t, f->assignment);

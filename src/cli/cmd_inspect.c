@@ -28,18 +28,19 @@ int cmd_inspect(const struct options *o)
 	}
 	if (!status) {
 		struct buf b = { .arena = r.arena };
+		bool said = true;
 
 		if (o->sarif) {
 			report_sarif(&b, r.findings, &r.folder.sources, STR(VERSION));
 		} else if (o->json) {
 			report_json(&b, r.findings, &r.folder.sources);
 		} else {
-			say_findings(&b, &r);
+			said = say_findings(1, &r);
 			add_clean_line(&b, r.model);
 			report_counts(&b, r.findings);
 			buf_addc(&b, '\n');
 		}
-		status = say(1, buf_str(&b)) ? EXIT_CLEAN : EXIT_SYSTEM;
+		status = said && say(1, buf_str(&b)) ? EXIT_CLEAN : EXIT_SYSTEM;
 		if (!status && findings_count(r.findings, LEVEL_ERROR))
 			status = EXIT_FINDINGS;
 	}

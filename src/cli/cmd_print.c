@@ -379,10 +379,9 @@ int cmd_print(const struct options *o)
 		p.quarter_pages = arena_array(r.arena, r.model->nquarters + 1,
 		    sizeof *p.quarter_pages);
 		status = run_printer(&p);
-		say_findings(&b, &r);
 		buf_add(&b, buf_str(&p.told));
 		buf_add(&b, buf_str(&p.held));
-		if (status != EXIT_USAGE && !say(1, buf_str(&b)))
+		if (status != EXIT_USAGE && !(say_findings(1, &r) && say(1, buf_str(&b))))
 			status = EXIT_SYSTEM;
 		if (!status && findings_count(r.findings, LEVEL_ERROR))
 			status = EXIT_FINDINGS;

@@ -14,14 +14,23 @@ bool say(int fd, str text)
 	return false;
 }
 
-void say_findings(struct buf *b, const struct run *r)
+bool say_findings(int fd, const struct run *r)
 {
 	str dir = str_of(r->dir);
+	struct buf b = { .arena = r->arena };
 	str prefix = { 0 };
+	size_t at = 0;
+	bool more = true;
 
 	while (dir.n > 1 && dir.p[dir.n - 1] == '/')
 		dir.n--;
 	if (!str_eq(dir, STR(".")))
 		prefix = str_format(r->arena, "%.*s/", STR_ARG(dir));
-	report_text(b, r->findings, &r->folder.sources, prefix);
+	while (more) {
+		b.n = 0;
+		more = report_text(&b, r->findings, &r->folder.sources, prefix, &at);
+		if (!say(fd, buf_str(&b)))
+			return false;
+	}
+	return true;
 }

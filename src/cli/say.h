@@ -7,7 +7,7 @@
 
 /* Writes text to a descriptor; false (told on stderr) when that fails. */
 bool say(int fd, str text);
-/* All findings of a run, with places as the user can open them from here. */
-void say_findings(struct buf *b, const struct run *r);
+/* The same for all findings of a run, with places as the user can open them from here. */
+bool say_findings(int fd, const struct run *r);
 
 #endif

@@ -1,6 +1,6 @@
 #include "out/report.h"
 
-enum { COLUMNS = 80, RELATED_MOST = 12 };
+enum { COLUMNS = 80, RELATED_MOST = 12, PIECE = 64 << 10 };
 
 static str path_of(const struct sources *s, struct pos p)
 {
@@ -16,14 +16,25 @@ static void add_place(struct buf *b, const struct sources *s, struct pos p, str 
 		buf_addf(b, ":%u:%u", p.line, p.col);
 }
 
+/* Takes the next word off *text, an empty one when none is left; its width. */
+static size_t next_word(str *text, str *word)
+{
+	size_t n = 0, width = 0;
+
+	*text = str_trim_left(*text);
+	for (; n < text->n && !str_is_blank(text->p[n]); n++)
+		width += ((unsigned char)text->p[n] & 0xC0) != 0x80;
+	*word = str_sub(*text, 0, n);
+	*text = str_sub(*text, n, text->n);
+	return width;
+}
+
 void report_wrap(struct buf *b, str text, size_t *at, size_t indent)
 {
 	str word;
 	bool first = true;
 
-	while (str_word(&text, &word)) {
-		size_t w = str_chars(word);
-
+	for (size_t w = next_word(&text, &word); word.n; w = next_word(&text, &word)) {
 		if (*at > indent && *at + 1 + w > COLUMNS) {
 			buf_addc(b, '\n');
 			for (size_t i = 0; i < indent; i++)
@@ -97,16 +108,20 @@ static void add_finding(struct buf *b, const struct finding *d, const struct sou
 		add_indented(b, "repair:", d->repair);
 }
 
-void report_text(struct buf *b, const struct findings *f, const struct sources *s, str prefix)
+/* Findings are gone through twice: those that stand, then the waived ones. */
+bool report_text(struct buf *b, const struct findings *f, const struct sources *s,
+    str prefix, size_t *at)
 {
-	for (size_t i = 0; i < f->n; i++)
-		if (!f->v[i].waived)
-			add_finding(b, &f->v[i], s, prefix);
-	if (findings_count_waived(f))
-		buf_adds(b, "waived:\n");
-	for (size_t i = 0; i < f->n; i++)
-		if (f->v[i].waived)
-			add_finding(b, &f->v[i], s, prefix);
+	for (; *at < 2 * f->n && b->n < PIECE; ++*at) {
+		bool second = *at >= f->n;
+		const struct finding *d = &f->v[second ? *at - f->n : *at];
+
+		if (*at == f->n && findings_count_waived(f))
+			buf_adds(b, "waived:\n");
+		if ((d->waived != NULL) == second)
+			add_finding(b, d, s, prefix);
+	}
+	return *at < 2 * f->n;
 }
 
 static void add_count(struct buf *b, const struct findings *f, enum finding_level level,

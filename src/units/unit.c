@@ -135,13 +135,14 @@ const struct unit *unit_usual(enum quantity_kind kind)
 str unit_likely(str wrong, enum quantity_kind kind)
 {
 	const struct unit *usual = unit_usual(kind);
-	str names[NUNITS], near;
+	str names[NUNITS], near = { 0 };
 	size_t n = 0;
 
-	for (size_t i = 0; i < NUNITS; i++)
+	for (size_t i = 0; wrong.n && i < NUNITS; i++)
 		if (kind == QUANTITY_ANY || units[i].kind == kind)
 			names[n++] = units[i].name;
-	near = likely_word(wrong, names, n);
+	if (n)
+		near = likely_word(wrong, names, n);
 	return near.n || !usual ? near : usual->name;
 }
 

@@ -65,6 +65,22 @@ static void the_last_array_grows_in_place(void **state)
 	arena_free(a);
 }
 
+static void a_joined_arena_keeps_what_both_held(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL), *b = arena_beside(a), *empty = arena_beside(a);
+	char *mine = arena_copy(a, "mine", 4), *other = arena_copy(b, "other", 5);
+	size_t bytes = arena_bytes(a) + arena_bytes(b);
+
+	(void)state;
+	arena_join(a, b);
+	arena_join(a, empty);
+	assert_int_equal(arena_bytes(a), bytes);
+	assert_ptr_equal(arena_copy(a, "more", 4), mine + 16);
+	assert_string_equal(mine, "mine");
+	assert_string_equal(other, "other");
+	arena_free(a);
+}
+
 /* The handler must not return, so it leaves by the way it came. */
 static void leave(void *user)
 {
@@ -103,6 +119,7 @@ int main(void)
 		cmocka_unit_test(alignment_and_zeros),
 		cmocka_unit_test(growth_keeps_what_is_there),
 		cmocka_unit_test(the_last_array_grows_in_place),
+		cmocka_unit_test(a_joined_arena_keeps_what_both_held),
 		cmocka_unit_test(too_much_calls_the_handler),
 	};
 
