@@ -187,7 +187,8 @@ static void list_quarter(struct item_list *l, uint32_t quarter)
 			    str_format(l->arena, "q%u/%s", quarter, part_files[part])),
 			.pages = p->quarter_pages[quarter][part],
 			.copies = part_ways[part].once ? 1 : copies,
-			.one_sided = part_ways[part].one_sided,
+			.one_sided = part_ways[part].one_sided &&
+			    !(part == BUNDLE_CARDS && p->o->edition.large),
 			.held = held,
 			.binding = str_of(part_ways[part].binding),
 			.paper = str_of(part_ways[part].paper)

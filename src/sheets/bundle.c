@@ -102,6 +102,14 @@ static struct sheet sheet_for(struct bundle *b, enum bundle_part part)
 	return sh;
 }
 
+/* A card of large print has two sides: its front is a right-hand page. */
+static enum flow_start start_of(const struct bundle *b, enum bundle_part part)
+{
+	bool two_sided = part == BUNDLE_CARDS && b->edition.choice.large;
+
+	return two_sided ? START_RIGHT : parts[part].start;
+}
+
 static void fill_sections(struct bundle *b, enum bundle_part part)
 {
 	struct sheet sh = sheet_for(b, part);
@@ -111,7 +119,7 @@ static void fill_sections(struct bundle *b, enum bundle_part part)
 		uint32_t id = b->spec.assignments[i];
 		const struct assignment *x = &sh.m->assignments[id];
 
-		d->sections[i] = flow_section(d->flow, x->id, parts[part].start);
+		d->sections[i] = flow_section(d->flow, x->id, start_of(b, part));
 		flow_mark(d->flow, str_format(b->arena, "at %.*s", STR_ARG(x->id)),
 		    assignment_name(b->arena, x), 0);
 		parts[part].fill(&sh, id);

@@ -1,4 +1,5 @@
-/* The booth card of one assignment: one side, read from where the student stands.
+/* The booth card of one assignment: one side, read from where the student stands; in large
+ * print two, with drawings and settings on the front.
  *
  * Title, drawing, settings, least shade, cautions in short, hold points. Type stays at
  * 12 points or more: the drawing takes the height that is left, and where that is too
@@ -55,6 +56,7 @@ struct card_picture {
 	struct fig_view view;
 	str words;
 	struct list *drawn; /* with its corner at (0, 0) */
+	bool fits;
 };
 
 static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
@@ -67,6 +69,13 @@ static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 	default:
 		return fig_joint_draw(c, p->faces, area, &p->joint);
 	}
+}
+
+static void try_one(void *user, struct canvas *c, rect area)
+{
+	struct card_picture *p = user;
+
+	p->fits = draw_one(p, c, area);
 }
 
 static void draw_card_picture(void *user, struct canvas *c, rect area)
@@ -111,24 +120,35 @@ static size_t take_pictures(struct card *k, struct card_picture **out)
 	return n;
 }
 
-/* Pictures stand two in a row. A drawing is worked out once, here, and drawn again from
- * its recording. False: one of them has too little room. */
+/* Pictures stand two in a row, in large print one. */
+struct shelf { size_t in_row; double w, h; };
+
+static struct shelf shelf_of(const struct sheet *sh, size_t n, double height_pt)
+{
+	size_t in_row = n > 1 && !sh->e->choice.large ? 2 : 1, rows = (n + in_row - 1) / in_row;
+	double gaps = (double)(in_row - 1) * COLUMN_GAP_PT;
+
+	return (struct shelf){ in_row, (sh->width_pt - gaps) / (double)in_row,
+		(height_pt - (double)(rows - 1) * GAP_PT) / (double)rows };
+}
+
+/* A drawing is worked out once, here, and drawn again from its recording. False: one of
+ * them has too little room. */
 static bool record_pictures(
     struct card *k, struct card_picture *v, size_t n, double height_pt)
 {
-	size_t rows = (n + 1) / 2;
-	double w = n > 1 ? (k->sh->width_pt - COLUMN_GAP_PT) / 2 : k->sh->width_pt;
-	double h = (height_pt - (double)(rows - 1) * GAP_PT) / (double)rows;
-	bool fit = h >= LEAST_PT;
+	struct shelf s = shelf_of(k->sh, n, height_pt);
+	bool fit = s.h >= LEAST_PT;
 
 	for (size_t i = 0; i < n && fit; i++) {
 		struct canvas *c;
 
 		v[i].drawn = list_new(k->sh->arena);
 		c = list_canvas(v[i].drawn);
-		canvas_page_begin(c, w, h);
-		fit = draw_one(&v[i], c, (rect){ 0, 0, w, h });
+		canvas_page_begin(c, s.w, s.h);
+		sheet_figure_draw(k->sh, try_one, &v[i], c, (rect){ 0, 0, s.w, s.h });
 		canvas_page_end(c);
+		fit = v[i].fits;
 	}
 	return fit;
 }
@@ -150,13 +170,11 @@ static struct block *pictures_row(
 static void add_pictures(
     struct sheet *sh, struct card *k, struct card_picture *v, size_t n, double height_pt)
 {
-	size_t rows = (n + 1) / 2;
-	double w = n > 1 ? (sh->width_pt - COLUMN_GAP_PT) / 2 : sh->width_pt;
-	double h = (height_pt - (double)(rows - 1) * GAP_PT) / (double)rows;
+	struct shelf s = shelf_of(sh, n, height_pt);
 
-	for (size_t i = 0; i < n; i += 2)
-		sheet_add(sh, pictures_row(k, &v[i], n - i < 2 ? n - i : 2, w, h), GAP_PT,
-		    GAP_PT);
+	for (size_t i = 0; i < n; i += s.in_row)
+		sheet_add(sh, pictures_row(k, &v[i], n - i < s.in_row ? n - i : s.in_row, s.w, s.h),
+		    GAP_PT, GAP_PT);
 }
 
 /* ---- words ---- */
@@ -341,6 +359,68 @@ static void settle_words(
 	}
 }
 
+/* ---- in large print ---- */
+
+/* All that is not on the front. */
+static struct card back_of(
+    struct sheet *sh, const struct assignment *x, enum detail detail, size_t pictures)
+{
+	struct card k = { .sh = sh, .x = x };
+
+	push(&k, safety_block(&k, detail, sh->width_pt));
+	push(&k, stops_block(&k, detail));
+	push(&k,
+	    block_plain(&sh->s, foot_words(sh->arena, x, pictures), &sh->e->body, TAG_P,
+		sh->width_pt));
+	return k;
+}
+
+/* As many drawings as go beside the settings; their height is what is left. */
+static size_t settle_front(struct card *front, struct card_picture *v, size_t most,
+    double room_pt, double *height_pt)
+{
+	struct sheet *sh = front->sh;
+
+	for (size_t n = most; n > 0; n--)
+		for (int facts = 1; facts >= 0; facts--) {
+			front->n = 0;
+			push(front, card_settings(sh, front->x, facts, sh->width_pt));
+			*height_pt = room_pt - block_stack_height_pt(front->v, front->n) - GAP_PT;
+			if (record_pictures(front, v, n, *height_pt))
+				return n;
+		}
+	front->n = 0;
+	push(front, card_settings(sh, front->x, true, sh->width_pt));
+	return 0;
+}
+
+static void large_card(struct sheet *sh, const struct assignment *x)
+{
+	struct block *title = title_block(sh, x);
+	double side_pt = flow_height_pt(sh->flow), height_pt = 0;
+	struct card front = { .sh = sh, .x = x }, back;
+	struct card_picture *v;
+	size_t most = take_pictures(&front, &v);
+	size_t n = settle_front(&front, v, most, side_pt - title->height_pt - GAP_PT,
+	    &height_pt);
+
+	for (int d = 0; d < DETAIL_ARC; d++) {
+		back = back_of(sh, x, (enum detail)d, n);
+		if (block_stack_height_pt(back.v, back.n) <= side_pt)
+			break;
+	}
+	flow_add(sh->flow, title);
+	if (n)
+		add_pictures(sh, &front, v, n, height_pt);
+	flow_add_all(sh->flow, front.v, front.n);
+	if (n || title->height_pt + 2 * GAP_PT + block_stack_height_pt(front.v, front.n) +
+	    block_stack_height_pt(back.v, back.n) > side_pt)
+		flow_break(sh->flow, START_PAGE);
+	else if (back.n)
+		back.v[0]->before_pt = GAP_PT;
+	flow_add_all(sh->flow, back.v, back.n);
+}
+
 void sheet_card(struct sheet *sh, uint32_t assignment)
 {
 	const struct assignment *x = &sh->m->assignments[assignment];
@@ -351,6 +431,10 @@ void sheet_card(struct sheet *sh, uint32_t assignment)
 	struct card_picture *v;
 	size_t most = take_pictures(&k, &v), n;
 
+	if (sh->e->choice.large) {
+		large_card(sh, x);
+		return;
+	}
 	n = settle(sh, x, v, most, room_pt, &k, &height_pt);
 	if (!n)
 		settle_words(sh, x, room_pt, &k);

@@ -93,7 +93,7 @@ static void every_edition_is_sound(void **state)
 	const struct demo *d = *state;
 
 	for (uint32_t q = 1; q <= d->run.model->nquarters; q++)
-		for (int bits = 0; bits < 2; bits++) {
+		for (int bits = 0; bits < 4; bits++) {
 			struct edition_choice e = { .a4 = bits & 1, .large = bits >> 1 & 1 };
 			struct arena *a = arena_new(NULL, NULL);
 			struct bundle *b = make(d, a, d->run.model, d->order, q, e);
