@@ -40,10 +40,10 @@ static const struct scale {
 #define SCALES_SMALL 8           /* the last of them */
 
 /* Whether the members come out too thin to read, or thicker than is of use. */
-static bool members_off(const struct fig_fit *fit, double pt_mm)
+static bool members_off(const struct fig_fit *fit, const struct layout *l)
 {
-	return (fit->thin_mm > 0 && fit->thin_mm * pt_mm < LEAST_MEMBER_PT) ||
-	    (fit->thick_mm > 0 && fit->thick_mm * pt_mm > MOST_MEMBER_PT);
+	return (fit->thin_mm > 0 && fit->thin_mm * l->pt_mm * l->zoom < LEAST_MEMBER_PT) ||
+	    (fit->thick_mm > 0 && fit->thick_mm * l->pt_mm > MOST_MEMBER_PT);
 }
 
 static bool has_ordinates(const struct section *s)
@@ -99,7 +99,7 @@ static size_t find_scale(struct layout *l, struct section *s, const struct fig_f
 {
 	for (size_t i = 0; i < (fit->small ? SCALES : SCALES - SCALES_SMALL); i++) {
 		l->pt_mm = scales[i].factor * PT_MM / l->zoom;
-		if (!members_off(fit, l->pt_mm) && try_scale(l, s, fit, area, full))
+		if (!members_off(fit, l) && try_scale(l, s, fit, area, full))
 			return i;
 	}
 	return SCALES;

@@ -5,10 +5,12 @@
 #include "draw/list.h"
 #include "sheets/band.h"
 #include "sheets/cut_map.h"
+#include "sheets/figure_key.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/weld_symbol.h"
 
 #define HEIGHT_STEP 1.1
+#define KEYED_SHARE 0.7          /* of the height: the key stands under the drawing */
 #define SAME_MOST 8              /* welds that one section serves */
 
 /* ---- onto the page ---- */
@@ -25,6 +27,7 @@ struct picture {
 	struct fig_position position;
 	struct fig_cut cut;
 	struct list *drawn;
+	struct figure_key key;   /* of large print, where labels have no room */
 	bool fits;
 };
 
@@ -95,12 +98,56 @@ static bool record_picture(const struct sheet *sh, struct picture *p, double wid
 	return record_zoomed(sh, p, width, height, sh->e->figure_zoom);
 }
 
+/* Letters for the labels, where they are what takes the room. */
+static bool key_labels(struct sheet *sh, struct picture *p)
+{
+	p->key.arena = sh->arena;
+	switch (p->kind) {
+	case PICTURE_SECTION:
+	case PICTURE_PLAN:
+		figure_key_joint(&p->key, &p->joint);
+		break;
+	case PICTURE_PLATE:
+		figure_key_plate(&p->key, &p->plate);
+		break;
+	case PICTURE_VIEW:
+		figure_key_view(&p->key, &p->view);
+		break;
+	case PICTURE_CUT:
+		figure_key_cut(&p->key, &p->cut);
+		break;
+	default:
+		break;
+	}
+	return p->key.n > 0;
+}
+
+/* "a: 3/8 in [9.5 mm]", a line each, kept with the drawing. */
+static void add_key(struct sheet *sh, const struct figure_key *k)
+{
+	struct span *v = arena_array(sh->arena, 2 * k->n, sizeof *v);
+
+	if (!k->n)
+		return;
+	for (size_t i = 0; i < k->n; i++) {
+		v[2 * i] = (struct span){ str_format(sh->arena, "%c: ", 'a' + (int)i),
+			SPAN_BOLD | (i ? SPAN_BREAK : 0) };
+		v[2 * i + 1] = (struct span){ k->v[i], 0 };
+	}
+	sheet_add(sh, block_text(&sh->s, v, 2 * k->n, &sh->e->body, TAG_P, sh->width_pt), 2, 6);
+}
+
 /* The least height, in steps up from `least`, at which the drawing finds room. A crowded
- * drawing of large print that has none up to `most` comes in type less large. */
+ * drawing of large print that has none up to `most` gets letters for its labels; and where
+ * even that does not help, type less large. */
 static double find_height(struct sheet *sh, struct picture *p, double width, double least,
     double most)
 {
 	for (double h = least; h <= most; h *= HEIGHT_STEP)
+		if (record_picture(sh, p, width, h))
+			return h;
+	for (double h = least * KEYED_SHARE; sh->e->choice.large && key_labels(sh, p) && h <= most;
+	    h *= HEIGHT_STEP)
 		if (record_picture(sh, p, width, h))
 			return h;
 	for (double zoom = sh->e->figure_zoom - 0.1; zoom > 0.95; zoom -= 0.1)
@@ -131,6 +178,14 @@ static double picture_most(const struct sheet *sh)
 	return flow_height_pt(sh->flow) * (sh->e->choice.large ? 0.85 : 0.6);
 }
 
+static void add_bold(struct sheet *sh, str text)
+{
+	struct block *h = block_plain(&sh->s, text, &sh->e->bold, TAG_P, sh->width_pt);
+
+	h->keep_next = true;
+	sheet_add(sh, h, 6, 2);
+}
+
 /* keep: the picture stands on one page with what follows it. */
 static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, bool keep)
 {
@@ -140,9 +195,10 @@ static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, boo
 	struct block *b = block_picture(&sh->s, draw_recorded, p, alt, high, sh->width_pt);
 
 	h->keep_next = true;
-	b->keep_next = keep;
+	b->keep_next = keep || p->key.n > 0;
 	sheet_add(sh, h, 6, 2);
 	sheet_add(sh, b, 2, 6);
+	add_key(sh, &p->key);
 }
 
 static void add_picture(struct sheet *sh, struct picture *p, str alt, str head)
@@ -247,6 +303,7 @@ static void add_pairs(struct sheet *sh, const struct pair_part *v, size_t n)
 static void add_cut(struct sheet *sh, const struct fig_cut *k)
 {
 	struct picture *p = new_picture(sh, PICTURE_CUT);
+	struct block *b;
 	double high;
 	struct block *h = block_plain(&sh->s, k->od_mm > 0
 	    ? STR("Cut map, round the outside from 12: one way that fits; the code decides")
@@ -254,12 +311,20 @@ static void add_cut(struct sheet *sh, const struct fig_cut *k)
 	    &sh->e->bold, TAG_P, sh->width_pt);
 
 	p->cut = *k;
-	high = find_height(sh, p, sh->width_pt, CUT_PT * sh->e->figure_zoom,
-	    picture_most(sh));
 	h->keep_next = true;
 	sheet_add(sh, h, 6, 2);
-	sheet_add(sh, block_picture(&sh->s, draw_recorded, p, fig_cut_words(sh->arena, k), high,
-	    sh->width_pt), 2, 6);
+	/* The strip under the drawing has no room for it. */
+	if (sh->e->choice.large && k->note.n) {
+		add_bold(sh, k->note);
+		p->cut.note = (str){ 0 };
+	}
+	high = find_height(sh, p, sh->width_pt, CUT_PT * sh->e->figure_zoom,
+	    picture_most(sh));
+	b = block_picture(&sh->s, draw_recorded, p, fig_cut_words(sh->arena, k), high,
+	    sh->width_pt);
+	b->keep_next = p->key.n > 0;
+	sheet_add(sh, b, 2, 6);
+	add_key(sh, &p->key);
 }
 
 /* One map for each weld of the block; one for all that are cut alike. Returns whether
@@ -361,14 +426,6 @@ static bool drawn_before(struct sheet *sh, const struct assignment *x, size_t at
 			return true;
 	}
 	return false;
-}
-
-static void add_bold(struct sheet *sh, str text)
-{
-	struct block *h = block_plain(&sh->s, text, &sh->e->bold, TAG_P, sh->width_pt);
-
-	h->keep_next = true;
-	sheet_add(sh, h, 6, 2);
 }
 
 /* One line for each weld of the group but the last, whose line leads the picture. */

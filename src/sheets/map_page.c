@@ -170,7 +170,8 @@ static void draw_week(
 	str words = r->first_week == r->last_week
 	    ? str_format(a, "week %u", r->first_week)
 	    : str_format(a, "week %u-%u", r->first_week, r->last_week);
-	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 : r->label.y + 13;
+	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 * p->e->zoom
+				   : r->label.y + 13 * p->e->zoom;
 
 	plain_draw(&p->setter, c, plain_cut(&p->setter, words, &p->e->body, r->label.w),
 	    &p->e->body, (pt){ corner.x + r->label.x, corner.y + y });
@@ -249,11 +250,30 @@ static struct quarter_map *map_of(struct sheet *sh, const struct packet_cover *c
 {
 	uint32_t *weeks = arena_array(sh->arena, c->n, sizeof *weeks);
 	const struct quarter_map_spec spec = { weeks, c->n, t->v, t->n, sh->width_pt,
-		height_pt };
+		height_pt, sh->e->zoom };
 
 	for (size_t i = 0; i < c->n; i++)
 		weeks[i] = sh->o->places[c->v[i]].week;
 	return quarter_map_new(sh->arena, &spec);
+}
+
+/* In words, where there is no room for a map: "SM-04 leads to SM-06, SM-07". */
+static void add_map_list(struct sheet *sh, const struct packet_cover *c, const struct ties *t)
+{
+	for (uint32_t i = 0; i < c->n; i++) {
+		struct buf b = { .arena = sh->arena };
+		str line;
+
+		for (size_t k = 0; k < t->n; k++)
+			if (t->v[k].from == i)
+				buf_addf(&b, "%s%.*s", b.n ? ", " : "",
+				    STR_ARG(sh->m->assignments[c->v[t->v[k].to]].id));
+		if (!b.n)
+			continue;
+		line = str_format(sh->arena, "%.*s leads to %.*s",
+		    STR_ARG(sh->m->assignments[c->v[i]].id), STR_ARG(buf_str(&b)));
+		sheet_bullets(sh, &line, 1);
+	}
 }
 
 void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
@@ -277,8 +297,14 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 		.v = c->v,
 		.n = c->n,
 		.map = map_of(sh, c, &t, height_pt) };
-	if (!p->map->fits)
+	if (!p->map->fits) {
+		flow_break(sh->flow, START_PAGE);
+		sheet_add(sh, head, 0, 6);
+		add_map_list(sh, c, &t);
+		if (t.nearlier)
+			flow_add(sh->flow, text(sh, earlier_words(sh, &t)));
 		return;
+	}
 	p->titles = arena_array(sh->arena, c->n, sizeof *p->titles);
 	for (size_t i = 0; i < c->n; i++)
 		p->titles[i] = short_title(sh->arena, &sh->m->assignments[c->v[i]]);

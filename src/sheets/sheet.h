@@ -101,7 +101,7 @@ struct packet_cover {
 	const uint32_t *v;
 	size_t n;
 };
-/* The map of what leads to what, on one page; nothing when it does not fit on one. */
+/* The map of what leads to what, on one page; a list when it does not fit on one. */
 void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c);
 void sheet_front(struct sheet *sh, const struct packet_cover *c);
 void sheet_index(struct sheet *sh, const struct packet_cover *c);

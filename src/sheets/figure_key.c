@@ -1,0 +1,76 @@
+#include "sheets/figure_key.h"
+
+#include "base/buf.h"
+
+enum { SHORT_LABEL = 4 };        /* characters: "45°", "1/8" */
+
+static void key_label(struct figure_key *k, str *label)
+{
+	size_t at = 0;
+
+	if (str_chars(*label) <= SHORT_LABEL)
+		return;
+	while (at < k->n && !str_eq(k->v[at], *label))
+		at++;
+	if (at == FIGURE_KEYS)
+		return;
+	if (at == k->n)
+		k->v[k->n++] = *label;
+	*label = str_format(k->arena, "%c", 'a' + (int)at);
+}
+
+void figure_key_joint(struct figure_key *k, struct fig_joint *f)
+{
+	str *const v[] = { &f->label_t1, &f->label_t2, &f->label_leg, &f->label_gap,
+		&f->label_land, &f->label_angle, &f->label_bevel, &f->label_backing,
+		&f->label_overlap, &f->label_length, &f->label_reinforcement, &f->label_depth,
+		&f->label_groove_width, &f->label_radius, &f->label_od, &f->label_width1,
+		&f->label_width2 };
+
+	for (size_t i = 0; i < sizeof v / sizeof *v; i++)
+		key_label(k, v[i]);
+}
+
+void figure_key_plate(struct figure_key *k, struct fig_plate *f)
+{
+	struct fig_feature *v = arena_array(k->arena, f->nfeatures, sizeof *v);
+
+	key_label(k, &f->label_length);
+	key_label(k, &f->label_width);
+	for (size_t i = 0; i < f->nfeatures; i++) {
+		v[i] = f->features[i];
+		key_label(k, &v[i].label_x);
+		key_label(k, &v[i].label_y);
+		key_label(k, &v[i].label_far_x);
+		key_label(k, &v[i].label_far_y);
+		/* The drawing shows one of them. */
+		key_label(k, v[i].label_all.n ? &v[i].label_all : &v[i].label_size);
+	}
+	f->features = v;
+}
+
+void figure_key_cut(struct figure_key *k, struct fig_cut *f)
+{
+	struct fig_strip *v = arena_array(k->arena, f->nstrips, sizeof *v);
+
+	key_label(k, &f->label_length);
+	key_label(k, &f->label_discard);
+	for (size_t i = 0; i < f->nstrips; i++) {
+		v[i] = f->strips[i];
+		key_label(k, &v[i].label);
+		key_label(k, &v[i].label_width);
+	}
+	key_label(k, &f->label_ends);
+	f->strips = v;
+}
+
+void figure_key_view(struct figure_key *k, struct fig_view *f)
+{
+	struct fig_size *v = arena_array(k->arena, f->nsizes, sizeof *v);
+
+	for (size_t i = 0; i < f->nsizes; i++) {
+		v[i] = f->size[i];
+		key_label(k, &v[i].label);
+	}
+	f->size = v;
+}
