@@ -1,6 +1,6 @@
 /* The shipped acceptance sets against published values.
  *
- * AWS D1.1 Table 6.1 (to 2015) and 8.1 (2020) by item; profile figures of Fig 5.4 and
+ * AWS D1.1 Table 6.1 (to 2015) and 8.1 (2020) by item, 6.10.1 (2020); profile figures of Fig 5.4 and
  * Tables 7.8 and 7.9; bends 4.9.3.3 and fillet breaks 4.22.4.1 of 2015; AWS D1.6:2017
  * Table 8.1; ASME IX 2010 QW-163, QW-182 and QW-184. D1.2 and what is marked memory in
  * the sets: from memory. */
@@ -73,9 +73,10 @@ static void welder_test_of_a_fillet(void **state)
 	assert_int_equal(find(s, TEST_VISUAL, WELD_FILLET, &z, "Fusion")->form,
 	    LIMIT_WORDS);
 	expect_str(find(s, TEST_VISUAL, WELD_FILLET, &z, "Fusion")->more, "no overlap");
-	expect_in(s, TEST_VISUAL, WELD_FILLET, w, "Undercut", 1.0 / 32, "6.10.1");
-	expect_in(s, TEST_VISUAL, WELD_FILLET, w, "Leg short of size", 1.0 / 8,
-	    "Table 8.1 item 6");
+	expect_in(s, TEST_VISUAL, WELD_FILLET, w, "Undercut", 1.0 / 32, "6.10.1.2(5)");
+	/* 6.10.1.2(3): no leg below the size asked for, unlike production welds. */
+	assert_int_equal(find(s, TEST_VISUAL, WELD_FILLET, &z, "Leg short of size")->form,
+	    LIMIT_NONE);
 	/* The face of a 5/16 leg is 0.442 in wide. */
 	expect_in(s, TEST_VISUAL, WELD_FILLET, w, "Convexity", 1.0 / 8,
 	    "Tables 7.8 and 7.9");
@@ -86,7 +87,7 @@ static void welder_test_of_a_fillet(void **state)
 	expect_str(find(s, TEST_VISUAL, WELD_FILLET, &z, "Undercut")->metric, "1 mm");
 	expect_str(find(s, TEST_VISUAL, WELD_FILLET, &z, "Undercut")->unit, "in");
 	assert_int_equal(find(s, TEST_VISUAL, WELD_FILLET, &z, "Undercut")->seen,
-	    LIMIT_MEMORY);
+	    LIMIT_SEEN);
 	assert_int_equal(find(s, TEST_VISUAL, WELD_GROOVE, &z, "Undercut")->seen,
 	    LIMIT_SEEN);
 	bench_free(&t);
@@ -173,8 +174,9 @@ static void legs_and_faces(void **state)
 			const struct standard *s = set_named(t.m, sets[k]);
 			struct wanted w = { 12.7, cases[i].leg_in * 25.4, 0, false };
 
-			expect_in(s, TEST_VISUAL, WELD_FILLET, w, "Leg short of size",
-			    cases[i].under, NULL);
+			if (!str_eq(s->loading, STR("welder test")))
+				expect_in(s, TEST_VISUAL, WELD_FILLET, w,
+				    "Leg short of size", cases[i].under, NULL);
 			expect_in(s, TEST_VISUAL, WELD_FILLET, w, "Convexity",
 			    cases[i].convex, NULL);
 		}
@@ -212,7 +214,7 @@ static void groove_reinforcement_by_edition(void **state)
 		{ "D1.1-2020 cyclic", 2.001, 1.0 / 4, "Tables 7.8 and 7.9" },
 		/* The welder test keeps 1/8 whatever the thickness. */
 		{ "D1.1-2000 welder test", 1.5, 1.0 / 8, "4.8.1" },
-		{ "D1.1-2020 welder test", 2.5, 1.0 / 8, "6.10.1" },
+		{ "D1.1-2020 welder test", 2.5, 1.0 / 8, "6.10.1.1(3)" },
 	};
 	struct bench t = all_sets();
 
@@ -226,7 +228,8 @@ static void groove_reinforcement_by_edition(void **state)
 		expect_in(s, TEST_VISUAL, WELD_GROOVE, w, "Reinforcement", rows[i].limit,
 		    rows[i].clause);
 		l = find(s, TEST_VISUAL, WELD_GROOVE, &z, "Reinforcement");
-		assert_true(limit_is_doubtful(s, l));
+		/* 6.10.1.1(3) of 2020 was seen; the rest is from memory. */
+		assert_int_equal(limit_is_doubtful(s, l), i != COUNT(rows) - 1);
 		assert_int_equal(find(s, TEST_VISUAL, WELD_GROOVE, &z, "Underfill")->form,
 		    LIMIT_NONE);
 	}
@@ -339,7 +342,7 @@ static void specimens(void **state)
 	bench_free(&t);
 }
 
-/* The same line in both but for clause, unless it is about reinforcement, which changed
+/* The same line in both but for clause, seen in y when in x, unless it is about reinforcement, which changed
  * in 2010 and is compared above. */
 static void expect_alike(const struct standard *x, const struct standard *y)
 {
@@ -360,7 +363,7 @@ static void expect_alike(const struct standard *x, const struct standard *y)
 		assert_true(str_eq(l->where_text, m->where_text) && str_eq(l->per, m->per));
 		assert_true(str_eq(l->metric, m->metric) && str_eq(l->words, m->words));
 		assert_true(str_eq(l->more, m->more) && l->form == m->form);
-		assert_true(l->test == m->test && l->welds == m->welds && l->seen == m->seen);
+		assert_true(l->test == m->test && l->welds == m->welds && l->seen >= m->seen);
 	}
 }
 
@@ -386,10 +389,46 @@ static void editions_agree(void **state)
 	bench_free(&t);
 }
 
+/* QW-153.1 as quoted: the base metal's least strength, 5 % less where the break lies in
+ * the plate. As welded 6061-T6 24 ksi: D1.2 Table 3.2 as quoted. The rest from memory. */
+static void tensile_by_the_base_metal(void **state)
+{
+	static const struct { const char *set, *name; double psi; enum limit_seen seen; }
+	rows[] = {
+		{ "D1.1-2000 welder test", "Strength", 58000, LIMIT_MEMORY },
+		{ "D1.1-2020 welder test", "Strength", 58000, LIMIT_MEMORY },
+		{ "ASME IX-2010 welder test", "Strength", 58000, LIMIT_SUMMARY },
+		{ "ASME IX-2023 welder test", "Strength, broken beside the weld", 55100,
+		    LIMIT_SUMMARY },
+		{ "D1.6-2017 welder test", "Strength", 58000, LIMIT_MEMORY },
+		{ "D1.2-2014 welder test", "Strength, 6061-T6", 24000, LIMIT_SUMMARY },
+	};
+	struct bench t = all_sets();
+	struct limit_sizes z = { 0 };
+
+	(void)state;
+	limit_size_set(&z, SIZE_BASE_STRENGTH, 58000);
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		const struct standard *s = set_named(t.m, rows[i].set);
+		const struct standard_limit *l = find(s, TEST_TENSILE, WELD_GROOVE, &z,
+		    rows[i].name);
+		double psi;
+
+		assert_non_null(l);
+		assert_int_equal(l->form, LIMIT_AT_LEAST);
+		assert_int_equal(l->most.kind, LIMIT_STRENGTH);
+		assert_true(limit_expr_value(&l->most, &z, &psi) &&
+		    fabs(psi - rows[i].psi) < 1e-6);
+		assert_int_equal(l->seen, rows[i].seen);
+	}
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_set_is_sound),
+		cmocka_unit_test(tensile_by_the_base_metal),
 		cmocka_unit_test(welder_test_of_a_fillet),
 		cmocka_unit_test(static_welds),
 		cmocka_unit_test(cyclic_welds),
