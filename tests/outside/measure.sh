@@ -1,0 +1,26 @@
+#!/bin/sh
+# Sizes measured back from the demo's printed pages (tests/outside/measure.py): the 1:1
+# templates, tile on tile, and the joint drawings. Exits 77 without the readers.
+set -u
+cd "$(dirname "$0")/../.." || exit 2
+for tool in python3 mutool pdftotext; do
+	command -v $tool >/dev/null 2>&1 || { echo "skipped: no $tool"; exit 77; }
+done
+work=$(mktemp -d) || exit 2
+trap 'rm -rf "$work"' EXIT
+
+build/fitup print -C curriculum --out "$work/out" >/dev/null || exit 1
+# The first run's verdict is kept; the second, of a leg and a cone said wrongly, must fail.
+python3 tests/outside/measure.py curriculum "$work/out" >"$work/told"
+sed -n '/^failed/p' "$work/told" | head -n 20
+cp -r curriculum "$work/wrong"
+sed -i 's|^leg: 1/4 in|leg: 9/32 in|; s|^base: 12 in|base: 11-7/8 in|' "$work"/wrong/assignments/*.md
+last=$(tail -n 1 "$work/told")
+if python3 tests/outside/measure.py "$work/wrong" "$work/out" >"$work/wrong.told"; then
+	echo "failed: wrong sizes pass"
+	echo "${last%% *} passed, 1 failed"
+	exit 1
+fi
+failed=$(echo "$last" | sed 's/.*, \([0-9]*\) .*/\1/')
+echo "$((${last%% *} + 1)) passed, $failed failed"
+[ "$failed" -eq 0 ]
