@@ -294,6 +294,10 @@ static const struct scale customary[QUANTITY_KINDS] = {
 	[QUANTITY_COUNT] = { "", 1, 0 },
 };
 
+/* Wire runs at this speed and more, in meters a minute; a torch or an arc below it. */
+#define WIRE_LEAST_IPM 50.0
+static const struct scale wire_speed = { " m/min", 0.0254, 0 };
+
 /* Units that a US sheet prints as written, without a bracket of their own. */
 static const struct { const char *print; struct scale scale; } written[] = {
 	{ "min", { " min", 60, 0 } },
@@ -356,22 +360,37 @@ static void add_in_scale(struct buf *b, const struct quantity *q, struct scale s
 	add_plain(b, q, q->minus * s.mul);
 }
 
-static void add_bracket(struct buf *b, const struct quantity *q)
+/* The metric kin of q; unit null: none. */
+static struct scale metric_scale_of(const struct quantity *q)
 {
-	struct scale s = metric[q->kind].scale;
+	if (q->unit && str_eq(str_of(q->unit), STR("ksi")))
+		return megapascal;
+	if (q->kind == QUANTITY_SPEED && q->lo >= WIRE_LEAST_IPM)
+		return wire_speed;
+	return metric[q->kind].scale;
+}
+
+static void add_metric_kin(struct buf *b, const struct quantity *q, struct scale s)
+{
 	int decimals = metric[q->kind].decimals;
 
-	if (!s.unit || q->tolerance)
-		return;
-	if (q->unit && str_eq(str_of(q->unit), STR("ksi")))
-		s = megapascal;
-	buf_adds(b, " [");
 	buf_add_real(b, q->lo * s.mul + s.add, decimals, false);
 	if (q->range) {
 		add_range_joint(b, q);
 		buf_add_real(b, q->hi * s.mul + s.add, decimals, false);
 	}
-	buf_addf(b, "%s]", s.unit);
+	buf_adds(b, s.unit);
+}
+
+static void add_bracket(struct buf *b, const struct quantity *q)
+{
+	struct scale s = metric_scale_of(q);
+
+	if (!s.unit || q->tolerance)
+		return;
+	buf_adds(b, " [");
+	add_metric_kin(b, q, s);
+	buf_addc(b, ']');
 }
 
 void format_quantity(struct buf *b, const struct quantity *q)
@@ -391,7 +410,7 @@ void format_quantity(struct buf *b, const struct quantity *q)
 }
 
 /* Within half a thousandth a fraction is the size itself. */
-void format_answer(struct buf *b, double mm)
+static void add_answer_in(struct buf *b, double mm)
 {
 	struct style s = { FORM_FRACTION, 64, 0 };
 	double in = fabs(mm) / 25.4, near = floor(in * 64 + 0.5) / 64;
@@ -405,7 +424,98 @@ void format_answer(struct buf *b, double mm)
 		add_inches(b, near, s);
 		buf_addc(b, ')');
 	}
+}
+
+void format_answer(struct buf *b, double mm)
+{
+	add_answer_in(b, mm);
 	buf_adds(b, " in [");
 	buf_add_real(b, add_sign(b, mm), 2, false);
 	buf_adds(b, " mm]");
+}
+
+/* ---- metric first ---- */
+
+static void add_length_metric(struct buf *b, const struct quantity *q)
+{
+	if (q->form == FORM_PIPE)
+		buf_addf(b, "DN %d", q->pipe->dn);
+	if (q->form == FORM_PIPE && q->scheduled)
+		buf_addf(b, " schedule %s", q->pipe->schedule);
+	if (q->form == FORM_PIPE && q->kind == QUANTITY_PIPE)
+		return;
+	buf_adds(b, q->form == FORM_PIPE ? " (" : "");
+	add_all(b, q, add_mm);
+	buf_adds(b, q->form == FORM_PIPE ? " mm)" : " mm");
+}
+
+static void add_length_customary(struct buf *b, const struct quantity *q)
+{
+	switch (q->form) {
+	case FORM_GAUGE:
+		add_gauge(b, q);
+		break;
+	case FORM_PIPE:
+		buf_addf(b, "NPS %s", q->pipe->nps);
+		if (q->kind == QUANTITY_PIPE)
+			return;
+		buf_adds(b, ", ");
+		add_wall_in(b, q->lo, style_of(q));
+		buf_adds(b, " in");
+		break;
+	case FORM_FEET:
+		add_all(b, q, add_feet);
+		break;
+	default:
+		add_all(b, q, add_in);
+		buf_adds(b, " in");
+	}
+}
+
+void format_quantity_as(struct buf *b, const struct format *f, const struct quantity *q)
+{
+	struct scale s = metric_scale_of(q), us = scale_of(q);
+	bool length = q->kind == QUANTITY_LENGTH || q->kind == QUANTITY_PIPE;
+
+	if (!f || !f->metric_first || (!length && (!s.unit || q->tolerance))) {
+		format_quantity(b, q);
+		return;
+	}
+	if (length)
+		add_length_metric(b, q);
+	else
+		add_metric_kin(b, q, s);
+	buf_adds(b, " [");
+	if (length)
+		add_length_customary(b, q);
+	else
+		add_in_scale(b, q, us);
+	buf_addf(b, "%s]", length ? "" : us.unit);
+}
+
+void format_computed_as(struct buf *b, const struct format *f, double mm,
+    double tolerance_mm)
+{
+	struct style s = computed_style(fabs(mm), tolerance_mm);
+
+	if (!f || !f->metric_first) {
+		format_computed(b, mm, tolerance_mm);
+		return;
+	}
+	add_mm(b, add_sign(b, mm), s);
+	buf_adds(b, " mm [");
+	add_computed_in(b, add_sign(b, mm), s);
+	buf_adds(b, " in]");
+}
+
+void format_answer_as(struct buf *b, const struct format *f, double mm)
+{
+	if (!f || !f->metric_first) {
+		format_answer(b, mm);
+		return;
+	}
+	buf_add_real(b, add_sign(b, mm), 2, false);
+	buf_adds(b, " mm [");
+	add_answer_in(b, mm);
+	buf_adds(b, " in]");
 }

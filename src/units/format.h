@@ -1,4 +1,5 @@
-/* units/format.h - quantities in ink: US customary first, metric in brackets.
+/* units/format.h - quantities in ink: US customary first, metric in brackets; or, where a
+ * format asks for it, the other way round.
  *
  * Fractions of an inch carry millimeters to one place; decimal inches, gauges and
  * pipe walls to two. All rounding of the program happens here, once, half away from
@@ -8,6 +9,11 @@
 
 #include "base/buf.h"
 #include "units/quantity.h"
+
+/* How quantities print. A null format stands for all zero. */
+struct format {
+	bool metric_first;       /* "9.5 mm [3/8 in]" */
+};
 
 /* Any quantity as written: "3/8 in [9.5 mm]", "11 ga (0.120 in) [3.04 mm]",
  * "0 to 1/16 in [0 to 1.6 mm]", "±1/32 in [±0.8 mm]", "22-1/2°", "110-140 A",
@@ -31,6 +37,14 @@ void format_computed_in(struct buf *b, double mm, double tolerance_mm);
 void format_answer(struct buf *b, double mm);
 /* Millimeters alone, at most `decimals` places, no unit. */
 void format_mm(struct buf *b, double mm, int decimals);
+
+/* The same as a format asks: "9.5 mm [3/8 in]", "3.04 mm [11 ga (0.120 in)]",
+ * "DN 150 schedule 40 [NPS 6]", "9.4 L/min [20 cfh]", "6.4 m/min [250 in/min]",
+ * "177 °C [350 °F]". What has no metric kin prints as it does without. */
+void format_quantity_as(struct buf *b, const struct format *f, const struct quantity *q);
+void format_computed_as(struct buf *b, const struct format *f, double mm,
+    double tolerance_mm);
+void format_answer_as(struct buf *b, const struct format *f, double mm);
 
 /* "22-1/2°": halves and quarters as fractions, else at most two places. */
 void format_angle(struct buf *b, double deg);

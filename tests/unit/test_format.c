@@ -96,11 +96,60 @@ static void other_kinds(void **state)
 		{ "60 %", QUANTITY_PERCENT, "60 %" },
 		{ "3", QUANTITY_COUNT, "3" },
 		{ "12 in/min", QUANTITY_SPEED, "12 in/min [5.1 mm/s]" },
+		{ "250 in/min", QUANTITY_SPEED, "250 in/min [6.4 m/min]" },
 	};
 
 	(void)state;
 	for (size_t i = 0; i < COUNT(cases); i++)
 		check(&cases[i], format_quantity);
+}
+
+static void metric(struct buf *b, const struct quantity *q)
+{
+	format_quantity_as(b, &(struct format){ .metric_first = true }, q);
+}
+
+static void usual(struct buf *b, const struct quantity *q)
+{
+	format_quantity_as(b, NULL, q);
+}
+
+/* The same figures as above change places. 250 in/min are 250 x 0.0254 m/min, 350 degF
+ * (350 - 32) x 5 / 9 degC. */
+static void metric_first(void **state)
+{
+	static const struct print_case cases[] = {
+		{ "3/8 in", QUANTITY_LENGTH, "9.5 mm [3/8 in]" },
+		{ "0 to 1/16 in", QUANTITY_LENGTH, "0 to 1.6 mm [0 to 1/16 in]" },
+		{ "+1/16 -0 in", QUANTITY_LENGTH, "+1.6 -0 mm [+1/16 -0 in]" },
+		{ "11 ga", QUANTITY_LENGTH, "3.04 mm [11 ga (0.120 in)]" },
+		{ "6'-4\"", QUANTITY_LENGTH, "1930.4 mm [6 ft 4 in]" },
+		{ "9.5 mm", QUANTITY_LENGTH, "9.5 mm [0.374 in]" },
+		{ "NPS 6 sch 40", QUANTITY_PIPE, "DN 150 schedule 40 [NPS 6]" },
+		{ "NPS 6 sch 40", QUANTITY_LENGTH,
+		    "DN 150 schedule 40 (7.11 mm) [NPS 6, 0.280 in]" },
+		{ "20 cfh", QUANTITY_FLOW, "9.4 L/min [20 cfh]" },
+		{ "250 in/min", QUANTITY_SPEED, "6.4 m/min [250 in/min]" },
+		{ "12 in/min", QUANTITY_SPEED, "5.1 mm/s [12 in/min]" },
+		{ "350 degF", QUANTITY_TEMPERATURE, "177 °C [350 °F]" },
+		{ "15 psi", QUANTITY_PRESSURE, "103 kPa [15 psi]" },
+		{ "60 ksi", QUANTITY_PRESSURE, "414 MPa [60 ksi]" },
+		{ "2 lb", QUANTITY_MASS, "0.91 kg [2 lb]" },
+		{ "110-140 A", QUANTITY_CURRENT, "110-140 A" },
+		{ "22-1/2 deg", QUANTITY_ANGLE, "22-1/2°" },
+	};
+	struct arena *a = arena_new(NULL, NULL);
+	struct buf b = { .arena = a };
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(cases); i++)
+		check(&cases[i], metric);
+	check(&(struct print_case){ "3/8 in", QUANTITY_LENGTH, "3/8 in [9.5 mm]" }, usual);
+	format_computed_as(&b, &(struct format){ .metric_first = true }, 161.925, 0);
+	buf_adds(&b, "; ");
+	format_answer_as(&b, &(struct format){ .metric_first = true }, -217.0176);
+	assert_string_equal(buf_z(&b), "161.9 mm [6-3/8 in]; -217.02 mm [-8.544 (8-35/64) in]");
+	arena_free(a);
 }
 
 static void narrow_columns(void **state)
@@ -194,6 +243,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(lengths),
 		cmocka_unit_test(other_kinds),
+		cmocka_unit_test(metric_first),
 		cmocka_unit_test(narrow_columns),
 		cmocka_unit_test(computed_lengths),
 		cmocka_unit_test(angles),
