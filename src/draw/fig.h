@@ -84,6 +84,7 @@ struct fig_joint {
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
 	str label_depth, label_groove_width, label_radius, label_od;
 	str label_width1, label_width2; /* plan */
+	str label_answer;        /* at the face of the weld: what a key says of it */
 	str letter;              /* of the weld, "A"; may be empty */
 	str position;            /* "2F", "3G up"; may be empty */
 	const struct fig_words *words; /* null: English */

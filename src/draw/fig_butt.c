@@ -230,6 +230,8 @@ static void butt_dims(
 	section_pointer(s, SECTION_RIGHT,
 	    (pt){ (half + cap_lap(half, crown)) * 0.6, g->t[1] + crown * 0.66 },
 	    (pt){ right, g->t[1] + crown }, j->label_reinforcement);
+	section_pointer(s, SECTION_RIGHT, (pt){ half * 0.9, g->t[1] },
+	    (pt){ right, (g->t[1] + crown) * 2 }, j->label_answer);
 	section_pointer(s, SECTION_LEFT, (pt){ left * 0.8 - g->gap * 0.1, g->t[0] },
 	    (pt){ left, g->t[0] * 1.6 }, full ? j->label_od : STR(""));
 }

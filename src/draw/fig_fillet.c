@@ -66,6 +66,8 @@ static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt r
 	    full ? j->label_leg : STR(""));
 	section_pointer(s, SECTION_LEFT, (pt){ -half, low / 2 },
 	    (pt){ -half, fmax(leg, low) * 1.2 }, j->label_gap);
+	section_pointer(s, SECTION_RIGHT, (pt){ half + leg * 0.3, leg * 0.72 },
+	    (pt){ right.x, fmax(top, leg * 2) }, j->label_answer);
 }
 
 void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f)
@@ -106,6 +108,8 @@ static void lap_dims(struct section *s, const struct fig_joint *j, double left,
 	    s, SECTION_BOTTOM, (pt){ 0, 0 }, (pt){ overlap, -t2 }, j->label_overlap);
 	section_pointer(s, SECTION_RIGHT, (pt){ overlap, gap / 2 }, (pt){ overlap, -t2 },
 	    j->label_gap);
+	section_pointer(s, SECTION_LEFT, (pt){ -j->leg_mm * 0.72, j->leg_mm * 0.3 },
+	    (pt){ left, gap + (j->t1_mm + t2) * 2 }, j->label_answer);
 }
 
 void section_lap(struct section *s, const struct fig_joint *j, struct section_frame f)

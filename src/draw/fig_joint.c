@@ -291,6 +291,7 @@ str fig_joint_words(struct arena *a, const struct fig_joint *j)
 	add_size(&b, "root radius ", j->label_radius);
 	add_size(&b, "outside diameter ", j->label_od);
 	add_size(&b, "reinforcement ", j->label_reinforcement);
+	add_size(&b, "", j->label_answer);
 	buf_adds(&b, ".");
 	if (j->passes > 0)
 		buf_addf(

@@ -1,33 +1,22 @@
-#include "sheets/key.h"
+#include "sheets/key_set.h"
 
-#include "model/standard.h"
-#include "reckon/bend.h"
+#include "model/setting.h"
 #include "reckon/fillet.h"
-#include "reckon/groove.h"
-#include "reckon/jig.h"
-#include "reckon/qualify.h"
-#include "reckon/weight.h"
-#include "sheets/limits.h"
 #include "sheets/sheet.h"
 #include "units/format.h"
 
 #include <math.h>
 
-struct key {
-	struct arena *arena;
-	const struct assignment *x;
-	struct workings *out;
-};
-
-static struct worked *add(struct key *k, str name)
+struct worked *key_add(struct key *k, str name)
 {
 	struct worked *w = ARENA_PUSH(k->arena, k->out->v, k->out->n, k->out->cap);
 
 	w->name = name;
+	w->drawing = k->drawing;
 	return w;
 }
 
-static str real(struct arena *a, double x, int places, const char *unit)
+str key_real(struct arena *a, double x, int places, const char *unit)
 {
 	struct buf b = { .arena = a };
 
@@ -36,18 +25,18 @@ static str real(struct arena *a, double x, int places, const char *unit)
 	return buf_str(&b);
 }
 
-static str inches(struct arena *a, double mm)
+str key_inches(struct arena *a, double mm)
 {
-	return str_format(a, "%.*s [%.*s]", STR_ARG(real(a, mm / 25.4, 3, "in")),
-	    STR_ARG(real(a, mm, 2, "mm")));
+	return str_format(a, "%.*s [%.*s]", STR_ARG(key_real(a, mm / 25.4, 3, "in")),
+	    STR_ARG(key_real(a, mm, 2, "mm")));
 }
 
-static double middle(const struct quantity *q)
+double key_middle(const struct quantity *q)
 {
 	return given(q) ? (q->lo + q->hi) / 2 : 0;
 }
 
-static str weld_name(struct key *k, const struct joint_block *j, const char *what)
+str key_weld_name(struct key *k, const struct joint_block *j, const char *what)
 {
 	char letter = j->weld == NONE ? 0 : k->x->welds[j->weld].letter;
 
@@ -57,19 +46,19 @@ static str weld_name(struct key *k, const struct joint_block *j, const char *wha
 /* ---- weld metal ---- */
 
 /* Length of one weld: round the pipe on the middle of the wall, else as drawn. */
-static double weld_length_mm(const struct joint_block *j)
+double key_length_mm(const struct joint_block *j)
 {
 	if (j->joint == JOINT_PIPE_BUTT && j->pipe.od_mm > 0)
 		return acos(-1) * (j->pipe.od_mm - j->pipe.wall_mm);
-	return middle(&j->length);
+	return key_middle(&j->length);
 }
 
-static bool groove_of(const struct joint_block *j, struct groove *g)
+bool key_groove(const struct joint_block *j, struct groove *g)
 {
-	double t = middle(&j->t1) > 0 ? middle(&j->t1) : j->pipe.wall_mm;
+	double t = key_middle(&j->t1) > 0 ? key_middle(&j->t1) : j->pipe.wall_mm;
 
-	*g = (struct groove){ .thickness_mm = t, .gap_mm = middle(&j->gap),
-		.land_mm = middle(&j->land) };
+	*g = (struct groove){ .thickness_mm = t, .gap_mm = key_middle(&j->gap),
+		.land_mm = key_middle(&j->land) };
 	switch (j->joint) {
 	case JOINT_SQUARE_BUTT:
 		g->shape = GROOVE_SQUARE;
@@ -77,11 +66,11 @@ static bool groove_of(const struct joint_block *j, struct groove *g)
 	case JOINT_SINGLE_V:
 	case JOINT_PIPE_BUTT:
 		g->shape = GROOVE_V;
-		g->angle_deg = given(&j->angle) ? middle(&j->angle) : 2 * middle(&j->bevel);
+		g->angle_deg = given(&j->angle) ? key_middle(&j->angle) : 2 * key_middle(&j->bevel);
 		return g->angle_deg > 0;
 	case JOINT_SINGLE_BEVEL:
 		g->shape = GROOVE_BEVEL;
-		g->angle_deg = middle(&j->bevel);
+		g->angle_deg = key_middle(&j->bevel);
 		return g->angle_deg > 0;
 	default:
 		return false;
@@ -89,20 +78,20 @@ static bool groove_of(const struct joint_block *j, struct groove *g)
 }
 
 /* Cross section in mm2, cap counted when its height is given; 0: not known. */
-static double section_mm2(const struct joint_block *j)
+double key_section_mm2(const struct joint_block *j)
 {
-	double leg = middle(&j->leg), cap = middle(&j->reinforcement);
+	double leg = key_middle(&j->leg), cap = key_middle(&j->reinforcement);
 	struct groove g;
 
 	if (j->joint == JOINT_TEE || j->joint == JOINT_LAP)
 		return leg > 0 ? fillet_mm2(leg, leg) * (j->both_sides ? 2 : 1) : 0;
-	if (!groove_of(j, &g) || !(g.thickness_mm > 0) || groove_fault(&g))
+	if (!key_groove(j, &g) || !(g.thickness_mm > 0) || groove_fault(&g))
 		return 0;
 	return groove_mm2(&g) + (cap > 0 ? cap_mm2(groove_width_mm(&g), cap) : 0);
 }
 
 /* The weld that a drawing shows, or null. */
-static const struct weld *weld_of(const struct key *k, const struct joint_block *j)
+const struct weld *key_weld(const struct key *k, const struct joint_block *j)
 {
 	if (j->weld != NONE)
 		return &k->x->welds[j->weld];
@@ -110,18 +99,18 @@ static const struct weld *weld_of(const struct key *k, const struct joint_block 
 }
 
 /* Of a weld that names none the last process listed: the one that fills the joint. */
-static enum process process_of(const struct key *k, const struct joint_block *j)
+enum process key_process(const struct key *k, const struct joint_block *j)
 {
-	const struct weld *w = weld_of(k, j);
+	const struct weld *w = key_weld(k, j);
 
 	if (w && w->process < PROCESS_COUNT)
 		return w->process;
 	return k->x->nprocesses ? k->x->processes[k->x->nprocesses - 1] : PROCESS_COUNT;
 }
 
-static str material_of(const struct key *k, const struct joint_block *j)
+str key_material(const struct key *k, const struct joint_block *j)
 {
-	const struct weld *w = j ? weld_of(k, j) : NULL;
+	const struct weld *w = j ? key_weld(k, j) : NULL;
 
 	if (w && w->material1.n)
 		return w->material1;
@@ -129,188 +118,233 @@ static str material_of(const struct key *k, const struct joint_block *j)
 }
 
 /* What a drawn weld is made of; null where that is not known, as in brazing. */
-static const struct weld_metal *metal_of(const struct key *k, const struct joint_block *j)
+const struct weld_metal *key_metal(const struct key *k, const struct joint_block *j)
 {
 	static const enum metal_family families[METAL_COUNT] = {
 		[METAL_NONE] = FAMILY_OTHER, [METAL_STEEL] = FAMILY_STEEL,
 		[METAL_STAINLESS] = FAMILY_STAINLESS, [METAL_ALUMINUM] = FAMILY_ALUMINUM,
 		[METAL_GALVANIZED] = FAMILY_STEEL,
 	};
-	enum process p = process_of(k, j);
+	enum process p = key_process(k, j);
 
 	if (p == PROCESS_TB || p == PROCESS_TS)
 		return NULL;
-	return weld_metal_of(families[sheet_metal_of(material_of(k, j))]);
+	return weld_metal_of(families[sheet_metal_of(key_material(k, j))]);
 }
 
 /* Two figures behind the point, three for what weighs less than a tenth. */
-static str pounds(struct arena *a, double lb, const char *unit)
+str key_pounds(struct arena *a, double lb, const char *unit)
 {
-	return real(a, lb, lb < 0.1 ? 3 : 2, unit);
+	return key_real(a, lb, lb < 0.1 ? 3 : 2, unit);
 }
 
+/* The mixture in the words of the table of efficiencies; empty: the least of its rows. */
+static str gas_words(const struct assignment *x)
+{
+	static const struct { str said, table; } mixes[] = {
+		{ STR("75/25 argon/CO2"), STR("75Ar-25CO2") },
+		{ STR("98/2 argon/O2"), STR("98Ar-2O2") }, { STR("CO2"), STR("CO2") },
+	};
+	str gas = fact_text(x, STR("Gas"));
+
+	for (size_t i = 0; i < sizeof mixes / sizeof *mixes; i++)
+		if (str_starts_nocase(gas, mixes[i].said))
+			return mixes[i].table;
+	return (str){ 0 };
+}
+
+const struct efficiency *key_efficiency(const struct key *k, const struct joint_block *j)
+{
+	enum process p = key_process(k, j);
+
+	return p < PROCESS_COUNT ? efficiency_find(process_word(p), gas_words(k->x), 0) : NULL;
+}
+
+/* A twentieth over for starts and offcuts (common practice, no source). */
 static void add_filler(struct key *k, const struct joint_block *j, double deposit_lb)
 {
-	enum process p = process_of(k, j);
-	const struct efficiency *e = p < PROCESS_COUNT ?
-	    efficiency_find(process_word(p), (str){ 0 }, 0) : NULL;
+	const struct efficiency *e = key_efficiency(k, j);
 	struct worked *w;
+	double lb;
 
 	if (!e)
 		return;
-	w = add(k, weld_name(k, j, "Filler to buy"));
-	w->steps = str_format(k->arena, "weld metal / %.*s", STR_ARG(real(k->arena, e->percent, 0, "%")));
-	w->result = pounds(k->arena, filler_bought_lb(deposit_lb, e->percent),
-	    "lb for one weld");
+	lb = filler_bought_lb(deposit_lb, e->percent);
+	w = key_add(k, key_weld_name(k, j, "Filler to buy"));
+	w->steps = str_format(k->arena, "weld metal / %.*s = %.*s; with 5 %% over x 1.05",
+	    STR_ARG(key_real(k->arena, e->percent, 0, "%")),
+	    STR_ARG(key_pounds(k->arena, lb, "lb")));
+	w->result = key_pounds(k->arena, lb * 1.05, "lb for one weld");
 	w->source = str_of(e->source);
 	w->dagger = seen_of(e->verified) == SEEN_MEMORY;
 }
 
 static void add_weld_metal(struct key *k, const struct joint_block *j)
 {
-	double area = section_mm2(j), length = weld_length_mm(j), lb;
-	const struct weld_metal *metal = metal_of(k, j);
-	bool capped = middle(&j->leg) <= 0 && middle(&j->reinforcement) > 0;
+	double area = key_section_mm2(j), length = key_length_mm(j), lb;
+	const struct weld_metal *metal = key_metal(k, j);
+	bool capped = key_middle(&j->leg) <= 0 && key_middle(&j->reinforcement) > 0;
 	struct worked *w;
 
 	if (!metal || !(area > 0) || !(length > 0))
 		return;
 	lb = weight_lb(area * length, metal->density_lb_in3);
-	w = add(k, weld_name(k, j, "Weld metal"));
+	w = key_add(k, key_weld_name(k, j, "Weld metal"));
 	w->steps = str_format(k->arena, "section %.*s%s x length %.*s x %.*s (%s)",
-	    STR_ARG(real(k->arena, area / 645.16, 4, "in2")), capped ? " with its cap" : "",
-	    STR_ARG(inches(k->arena, length)),
-	    STR_ARG(real(k->arena, metal->density_lb_in3, 3, "lb/in3")), metal->word);
-	w->result = pounds(k->arena, lb, "lb");
+	    STR_ARG(key_real(k->arena, area / 645.16, 4, "in2")), capped ? " with its cap" : "",
+	    STR_ARG(key_inches(k->arena, length)),
+	    STR_ARG(key_real(k->arena, metal->density_lb_in3, 3, "lb/in3")), metal->word);
+	w->result = key_pounds(k->arena, lb, "lb");
 	w->source = str_of(metal->source);
 	w->dagger = metal->seen == SEEN_MEMORY;
 	add_filler(k, j, lb);
 }
 
+/* ---- fillets ---- */
+
+static bool is_fillet(const struct joint_block *j)
+{
+	return j->joint == JOINT_TEE || j->joint == JOINT_LAP || j->joint == JOINT_CORNER;
+}
+
 static void add_throat(struct key *k, const struct joint_block *j)
 {
-	double leg = middle(&j->leg);
+	double leg = key_middle(&j->leg);
 	struct worked *w;
 
 	if (!(leg > 0) || (j->joint != JOINT_TEE && j->joint != JOINT_LAP))
 		return;
-	w = add(k, weld_name(k, j, "Least throat"));
+	w = key_add(k, key_weld_name(k, j, "Least throat"));
 	w->steps = str_format(k->arena, "0.7071 x leg %.*s", STR_ARG(quantity_text(k->arena, &j->leg)));
-	w->result = inches(k->arena, fillet_throat_mm(leg));
+	w->result = key_inches(k->arena, fillet_throat_mm(leg));
 	w->source = STR("geometry, flat face");
+	w->at_drawing = true;
 }
 
-static void add_top_width(struct key *k, const struct joint_block *j)
+static bool is_cyclic(const struct assignment *x)
+{
+	for (size_t i = 0; i < x->ncriteria; i++)
+		if (str_eq_nocase(x->criteria[i].loading, STR("cyclic")))
+			return true;
+	return false;
+}
+
+/* A leg is asked for and gauged by fractions. */
+static str leg_text(struct arena *a, double mm)
+{
+	struct buf b = { .arena = a };
+
+	format_answer(&b, mm);
+	return buf_str(&b);
+}
+
+/* The code's least leg for carbon steel: by the thinner part with low-hydrogen filler. */
+static void add_least_leg(struct key *k, const struct joint_block *j, double thin_mm,
+    double thick_mm)
+{
+	bool low = setting_hydrogen(k->x) == HYDROGEN_LOW;
+	struct fillet_limit f = fillet_least_leg(thin_mm, thick_mm, low, is_cyclic(k->x));
+	struct worked *w;
+
+	if (sheet_metal_of(key_material(k, j)) != METAL_STEEL || !(f.mm > 0))
+		return;
+	w = key_add(k, key_weld_name(k, j, "Least leg of the code"));
+	w->steps = str_format(k->arena, "%s part %.*s, %s filler", low ? "thinner" : "thicker",
+	    STR_ARG(key_inches(k->arena, low ? thin_mm : thick_mm)),
+	    low ? "low-hydrogen" : "other");
+	w->result = leg_text(k->arena, f.mm);
+	w->source = str_of(f.source);
+	w->dagger = f.seen == SEEN_MEMORY;
+	w->at_drawing = true;
+}
+
+/* Along a lap by the edge that is welded; elsewhere one side of the thinner part. */
+static void add_largest_leg(struct key *k, const struct joint_block *j, double edge_mm,
+    double thin_mm)
+{
+	struct fillet_limit f = { thin_mm, "common practice, no source", SEEN_PAGE };
+	struct worked *w = key_add(k, key_weld_name(k, j, "Largest leg"));
+
+	if (j->joint == JOINT_LAP)
+		f = fillet_largest_lap_leg(edge_mm);
+	w->steps = j->joint == JOINT_LAP
+	    ? str_format(k->arena, "edge %.*s: all of it under 1/4 in, else 1/16 in less",
+	        STR_ARG(key_inches(k->arena, edge_mm)))
+	    : STR("not over the thinner part on a coupon welded from one side");
+	w->result = leg_text(k->arena, f.mm);
+	w->source = str_of(f.source);
+	w->dagger = f.seen == SEEN_MEMORY;
+	w->at_drawing = true;
+}
+
+static void add_legs(struct key *k, const struct joint_block *j)
+{
+	double t1 = key_middle(&j->t1), t2 = key_middle(&j->t2), thin, thick;
+
+	t2 = t2 > 0 ? t2 : t1;
+	thin = t1 < t2 ? t1 : t2;
+	thick = t1 < t2 ? t2 : t1;
+	if (!is_fillet(j) || !(thin > 0) || !(key_middle(&j->leg) > 0))
+		return;
+	add_least_leg(k, j, thin, thick);
+	add_largest_leg(k, j, t1, thin);
+}
+
+/* ---- grooves ---- */
+
+static void add_groove(struct key *k, const struct joint_block *j)
 {
 	struct groove g;
 	struct worked *w;
+	str sizes;
 
-	if (!groove_of(j, &g) || g.shape == GROOVE_SQUARE || groove_fault(&g))
+	if (!key_groove(j, &g) || !(g.thickness_mm > 0) || groove_fault(&g))
 		return;
-	w = add(k, weld_name(k, j, "Groove width at the face"));
-	w->steps = str_format(k->arena, "root opening %.*s, thickness %.*s, land %.*s, %.*s",
-	    STR_ARG(inches(k->arena, g.gap_mm)), STR_ARG(inches(k->arena, g.thickness_mm)),
-	    STR_ARG(inches(k->arena, g.land_mm)), STR_ARG(real(k->arena, g.angle_deg, 1, "deg")));
-	w->result = inches(k->arena, groove_width_mm(&g));
+	sizes = str_format(k->arena, "root opening %.*s, thickness %.*s",
+	    STR_ARG(key_inches(k->arena, g.gap_mm)), STR_ARG(key_inches(k->arena, g.thickness_mm)));
+	if (g.shape != GROOVE_SQUARE) {
+		sizes = str_format(k->arena, "%.*s, land %.*s, %.*s", STR_ARG(sizes),
+		    STR_ARG(key_inches(k->arena, g.land_mm)),
+		    STR_ARG(key_real(k->arena, g.angle_deg, 1, "deg")));
+		w = key_add(k, key_weld_name(k, j, "Groove width at the face"));
+		w->steps = sizes;
+		w->result = key_inches(k->arena, groove_width_mm(&g));
+		w->source = STR("geometry");
+		w->at_drawing = true;
+	}
+	w = key_add(k, key_weld_name(k, j, "Groove area without cap"));
+	w->steps = g.shape == GROOVE_SQUARE ? sizes : STR("from the same sizes");
+	w->result = str_format(k->arena, "%.*s [%.*s]",
+	    STR_ARG(key_real(k->arena, groove_mm2(&g) / 645.16, 4, "in2")),
+	    STR_ARG(key_real(k->arena, groove_mm2(&g), 1, "mm2")));
 	w->source = STR("geometry");
+	w->at_drawing = true;
 }
 
-/* ---- bends ---- */
-
-/* Specimens of bends are 3/8 in thick at the most, side bends always (ASME IX QW-462.2,
- * D1.1 Figs 6.8 and 6.9 of 2020). */
-static double specimen_mm(const struct assignment *x, const struct criterion *c)
+void key_joint_lines(struct key *k, const struct joint_block *j)
 {
-	const double most = 0.375 * 25.4;
-	double t = 0;
-
-	for (size_t i = 0; i < x->nwelds; i++)
-		t = fmax(t, x->welds[i].t1_mm);
-	return str_starts_nocase(c->name, STR("side")) ? most : fmin(t, most);
-}
-
-/* "plunger 1-1/2 in" among the parts of the line; 0 when it names none. */
-static double named_mm(const struct criterion *c, str word)
-{
-	str rest = c->text, part;
-
-	while (str_next(&rest, ',', &part)) {
-		struct quantity_fault fault;
-		struct quantity q;
-
-		part = str_trim(part);
-		part = str_trim(str_sub(part, 0, str_find_char(part, ';', 0)));
-		if (str_starts_nocase(part, word) &&
-		    !quantity_parse(str_trim(str_sub(part, word.n, part.n)),
-		        QUANTITY_LENGTH, METAL_NONE, &q, &fault))
-			return q.lo;
-	}
-	return 0;
-}
-
-static bool is_bend(str name)
-{
-	enum standard_test test;
-
-	return criterion_test(name, &test) && test == TEST_BEND;
-}
-
-/* The jig of the code that the line names, for steel and stainless; P-numbers of other
- * metals decide otherwise. */
-static bool jig_of(const struct key *k, const struct criterion *c, double t_mm,
-    struct jig *j)
-{
-	str material = material_of(k, NULL);
-	const struct metal *m = metal_find(material);
-	const char *code = qualify_code(c->code);
-
-	return code && sheet_metal_of(material) != METAL_ALUMINUM &&
-	    jig_find(str_of(code), STR("others"), m ? m->yield_ksi : 0, t_mm, j);
-}
-
-/* The plunger and die that the line names; what it leaves out by the jig of its code. */
-static void add_bend(struct key *k, const struct criterion *c)
-{
-	double t = specimen_mm(k->x, c), die = named_mm(c, STR("die opening "));
-	double plunger = named_mm(c, STR("plunger "));
-	bool chosen = plunger > 0;
-	struct jig j = { 0 };
-	struct worked *w;
-
-	if (!(t > 0) || !is_bend(c->name) || (!jig_of(k, c, t, &j) && !chosen))
-		return;
-	if (!chosen) {
-		plunger = j.plunger_mm;
-		die = die > 0 ? die : j.die_mm;
-	}
-	w = add(k, str_format(k->arena, "%.*s: strain of the outer fiber", STR_ARG(c->name)));
-	w->steps = str_format(k->arena,
-	    "100 t / (A + t): specimen t %.*s, plunger A %.*s %s",
-	    STR_ARG(inches(k->arena, t)), STR_ARG(inches(k->arena, plunger)),
-	    chosen ? "as the sheet says" : "by the code");
-	if (die > 0)
-		w->steps = str_format(k->arena, "%.*s, die opening %.*s", STR_ARG(w->steps),
-		    STR_ARG(inches(k->arena, die)));
-	w->result = real(k->arena, bend_strain_percent(plunger, t), 1, "%");
-	w->source = chosen ? STR(BEND_SOURCE) : str_of(j.source);
-	w->dagger = !chosen && j.seen == SEEN_MEMORY;
+	add_throat(k, j);
+	add_legs(k, j);
+	add_groove(k, j);
+	add_weld_metal(k, j);
 }
 
 struct workings workings_of(struct arena *a, const struct assignment *x)
 {
 	struct workings out = { 0 };
-	struct key k = { a, x, &out };
+	struct key k = { a, x, &out, NONE };
 
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct joint_block *j = &x->drawings[i].joint;
 
 		if (x->drawings[i].kind != DRAWING_JOINT)
 			continue;
-		add_throat(&k, j);
-		add_top_width(&k, j);
-		add_weld_metal(&k, j);
+		k.drawing = (uint32_t)i;
+		key_joint_lines(&k, j);
+		key_time_lines(&k, j);
 	}
-	for (size_t i = 0; i < x->ncriteria; i++)
-		add_bend(&k, &x->criteria[i]);
+	k.drawing = NONE;
+	key_bend_lines(&k);
+	key_piece_lines(&k);
 	return out;
 }

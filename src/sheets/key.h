@@ -9,6 +9,8 @@
 struct worked {
 	str name, steps, result, source;
 	bool dagger;
+	uint32_t drawing;        /* whose weld it is worked out for; NONE */
+	bool at_drawing;         /* an answer that stands beside the drawing too */
 };
 
 struct workings {
@@ -16,8 +18,9 @@ struct workings {
 	size_t n, cap;
 };
 
-/* Throats, weld metal and filler of each drawn weld, plunger, die opening and strain of
- * each bend line, preheat for heavy plate. Lines that lack a size are left out. */
+/* For each drawn weld throat, least and largest leg, groove, weld metal, filler, arc
+ * time, gas and heat; plunger, die opening and strain of each bend line; weights of the
+ * pieces. Lines that lack a size are left out. */
 struct workings workings_of(struct arena *a, const struct assignment *x);
 
 #endif

@@ -2,6 +2,7 @@
 
 #include "sheets/band.h"
 #include "sheets/key.h"
+#include "sheets/key_figure.h"
 #include "sheets/limits.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/sheet.h"
@@ -30,32 +31,65 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 	band_draw(&k->setter, &k->edition, c, p, &band);
 }
 
-static void add_workings(struct sheet *sh, const struct assignment *x)
+/* Sources by number, so that a row is no higher for a long one. */
+struct key_sources {
+	str v[32];
+	size_t n;
+};
+
+static size_t source_number(struct key_sources *k, str source)
+{
+	size_t i = 0;
+
+	while (i < k->n && !str_eq(k->v[i], source))
+		i++;
+	if (i == k->n && k->n < sizeof k->v / sizeof *k->v)
+		k->v[k->n++] = source;
+	return i + 1;
+}
+
+static void add_sources(struct sheet *sh, const struct key_sources *k, bool dagger)
+{
+	struct buf b = { .arena = sh->arena };
+
+	for (size_t i = 0; i < k->n; i++)
+		buf_addf(&b, "%s%zu %.*s", i ? "; " : "Sources: ", i + 1, STR_ARG(k->v[i]));
+	buf_adds(&b, ".");
+	sheet_text(sh, buf_str(&b));
+	if (dagger)
+		sheet_text(sh, dagger_words());
+}
+
+static void add_workings(struct sheet *sh, const struct workings *w)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_SHARE, 7, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 4, ALIGN_LEFT } };
+		{ COLUMN_SHARE, 8, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
+		{ COLUMN_NATURAL, 20, ALIGN_CENTER } };
 	const str head[] = { STR("Figure"), STR("How"), STR("Answer"), STR("Source") };
-	struct workings w = workings_of(sh->arena, x);
+	struct key_sources sources = { .n = 0 };
 	bool dagger = false;
+	struct block *b;
 	struct grid *g;
 
-	if (!w.n)
+	if (!w->n)
 		return;
 	g = sheet_grid(sh, columns, 4, 0, STR("Worked out"));
 	grid_row_plain(g, head, 4);
-	for (size_t i = 0; i < w.n; i++) {
-		const struct worked *k = &w.v[i];
+	for (size_t i = 0; i < w->n; i++) {
+		const struct worked *k = &w->v[i];
 		const struct grid_cell row[] = { { .text = k->name }, { .text = k->steps },
 			{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->result),
-			    k->dagger ? DAGGER : ""), .style = SPAN_BOLD }, { .text = k->source } };
+			    k->dagger ? DAGGER : ""), .style = SPAN_BOLD },
+			{ .text = str_format(sh->arena, "%zu",
+			    source_number(&sources, k->source)) } };
 
 		dagger |= k->dagger;
 		grid_row(g, row, 4);
 	}
-	sheet_grid_end(sh, g);
-	if (dagger)
-		sheet_text(sh, dagger_words());
+	b = grid_end(g);
+	b->keep_whole = b->height_pt < flow_height_pt(sh->flow) / 3;
+	sheet_add(sh, b, 4, 8);
+	add_sources(sh, &sources, dagger);
 }
 
 static void add_expected(struct sheet *sh, const struct assignment *x)
@@ -82,13 +116,16 @@ static void add_expected(struct sheet *sh, const struct assignment *x)
 static void add_key(struct sheet *sh, uint32_t assignment)
 {
 	const struct assignment *x = &sh->m->assignments[assignment];
+	struct workings w;
 
 	sheet_heading(sh, str_format(sh->arena, "Key: %.*s", STR_ARG(assignment_name(sh->arena, x))), 1);
 	if (x->instructor.n) {
 		sheet_heading(sh, STR("Remarks"), 2);
 		sheet_prose(sh, &x->instructor);
 	}
-	add_workings(sh, x);
+	w = workings_of(sh->arena, x);
+	sheet_key_figures(sh, x, &w);
+	add_workings(sh, &w);
 	sheet_pattern_key(sh, x);
 	add_expected(sh, x);
 }

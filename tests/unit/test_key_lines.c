@@ -1,0 +1,108 @@
+/* Lines of a key worked by hand: arc time, gas and heat where the sheet says how fast, and
+ * weights of pieces. Densities 490 lb/ft3 for steel, 0.290 lb/in3 for stainless; pipe
+ * 10.69 (D - t) t lb/ft (ASME B36.10M). */
+#include "model_bench.h"
+
+#include "sheets/key.h"
+#include "sheets/piece_weight.h"
+
+#include <math.h>
+
+#define TEE(facts) "# SM-01: One\n\n- **Kind:** coupon\n- **Hours:** 2\n" \
+	"- **Process:** GMAW-S\n- **Joint:** tee\n- **Position:** 2F\n" \
+	"- **Material:** A36 plate\n- **Thickness:** 3/8 in\n" \
+	"- **Filler:** ER70S-6, 0.035 in\n- **Current:** DC+, 100-130 A\n" facts \
+	"\n## Drawing\n\n```joint\njoint: tee\nleg: 1/4 in\nlength: 8 in\npasses: 2\n```\n"
+#define GAS "- **Gas:** 75/25 argon/CO2 25 cfh\n"
+
+static struct bench read_one(const char *sheet)
+{
+	struct file_text files[] = { { "assignments/a.md", sheet } };
+	struct bench t = bench_bind(files, 1);
+
+	assert_int_equal(t.m->nassignments, 1);
+	return t;
+}
+
+static str result_of(const struct workings *w, const char *name)
+{
+	for (size_t i = 0; i < w->n; i++)
+		if (str_eq(w->v[i].name, str_of(name)))
+			return w->v[i].result;
+	return (str){ 0 };
+}
+
+/* 8 in x 2 / 10 in/min = 1.6 min; x 25 / 60 = 0.667 ft3; 60 x 17 x 100 / 12000 = 8.5 and
+ * 60 x 19 x 130 / 8000 = 18.5 kJ/in. */
+static void travel_tells_time_gas_and_heat(void **state)
+{
+	struct bench t = read_one(TEE(GAS "- **Volts:** 17-19 V\n- **Travel:** 8-12 in/min\n"));
+	struct workings w = workings_of(t.arena, t.m->assignments);
+
+	(void)state;
+	expect_str(result_of(&w, "Arc time"), "1.6 min");
+	expect_str(result_of(&w, "Shielding gas"), "0.67 ft3");
+	expect_str(result_of(&w, "Heat input"), "8.5 to 18.5 kJ/in [0.33 to 0.73 kJ/mm]");
+	bench_free(&t);
+}
+
+/* 0.5 x 0.25^2 x 8 x 0.283 = 0.07075 lb at 4.705 lb/h (96 % of 0.035 in wire at 300
+ * in/min) is 0.902 min. */
+static void feed_of_solid_wire_tells_time(void **state)
+{
+	struct bench t = read_one(TEE(GAS "- **Wire feed:** 300 in/min\n"));
+	struct workings w = workings_of(t.arena, t.m->assignments);
+
+	(void)state;
+	expect_str(result_of(&w, "Arc time"), "0.9 min");
+	assert_int_equal(result_of(&w, "Heat input").n, 0);
+	bench_free(&t);
+	t = read_one(TEE(GAS));
+	w = workings_of(t.arena, t.m->assignments);
+	assert_int_equal(result_of(&w, "Arc time").n, 0);
+	assert_int_equal(result_of(&w, "Shielding gas").n, 0);
+	assert_true(result_of(&w, "Weld metal").n > 0);
+	bench_free(&t);
+}
+
+static void pieces_are_weighed(void **state)
+{
+	static const struct { const char *piece; double lb; } cases[] = {
+		{ "3/8 x 3 x 8 in A36 plate", 2.5521 },
+		{ "11 ga x 12 x 23-1/2 in A1011 sheet", 9.5638 },
+		{ "NPS 6 schedule 40 x 3 in A53 pipe", 4.7480 },
+		{ "2 x 0.065 x 3 in 304L tube", 0.34377 },
+		{ "2 x 2 x 3/16 x 48 in A500 tube", 18.5026 },
+		{ "2 x 2 x 3/16 x 48 in A36 angle", 9.7298 },
+		{ "3 x 3 x 54 in A500 tube", 0 },
+		{ "3/8 x 3 x 8 in oak", 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char sheet[400];
+		struct piece_weight w = { 0 };
+		struct bench t;
+
+		snprintf(sheet, sizeof sheet, "# SM-01: One\n\n- **Kind:** drill\n"
+		    "- **Hours:** 1\n\n## Pieces\n\n- part: 2 of %s, sawn\n", cases[i].piece);
+		t = read_one(sheet);
+		assert_int_equal(t.m->assignments->npieces, 1);
+		assert_int_equal(piece_weigh(t.arena, t.m->assignments->pieces, &w),
+		    cases[i].lb > 0);
+		if (fabs(w.lb - cases[i].lb) > 0.0005)
+			fail_msg("%s weighs %g", cases[i].piece, w.lb);
+		bench_free(&t);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(travel_tells_time_gas_and_heat),
+		cmocka_unit_test(feed_of_solid_wire_tells_time),
+		cmocka_unit_test(pieces_are_weighed),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
