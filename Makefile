@@ -4,7 +4,7 @@ CC      = gcc
 CFLAGS  = -O2 -g
 WARN    = -Wall -Wextra -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes -Wvla
 STD     = -std=c11 -D_POSIX_C_SOURCE=200809L -Isrc
-LIBS    = -lcmark -lhpdf -lz -lm -pthread
+LIBS    = -lcmark -lhpdf -lpng -lz -lm -pthread
 PREFIX  = /usr/local
 
 # Rooms in order; a room knows only those before it (src/LAYERS).

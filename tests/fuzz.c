@@ -13,6 +13,7 @@
 #include "out/report.h"
 #include "out/sarif.h"
 #include "read/md.h"
+#include "read/picture.h"
 #include "sheets/bundle.h"
 #include "sheets/hold.h"
 #include "sheets/keybook.h"
@@ -134,9 +135,19 @@ static void read_and_check(struct run *r)
 	struct arena *scratch = arena_new(over_memory, NULL);
 
 	arena_limit(scratch, ARENA_MOST);
-	for (size_t i = 0; i < r->sources.n; i++)
-		r->files[i] = md_read(r->arena, &r->sources.v[i], (uint32_t)i, r->findings);
+	for (size_t i = 0; i < r->sources.n; i++) {
+		enum file_role role = ROLE_PROGRAM;
+
+		file_role_of(r->sources.v[i].path, &role);
+		r->files[i].file = (uint32_t)i;
+		if (role != ROLE_PICTURE)
+			r->files[i] = md_read(r->arena, &r->sources.v[i], (uint32_t)i,
+			    r->findings);
+	}
 	r->model = model_bind(r->arena, &r->sources, r->files, r->sources.n, r->findings);
+	for (size_t i = 0; i < r->model->npictures; i++)
+		r->model->pictures[i].pixels = picture_read(r->arena,
+		    r->sources.v[r->model->pictures[i].file].text);
 	shipped_read(r->arena, r->model, &r->sources, r->findings);
 	check_program(scratch, r->model, r->findings);
 	r->faces = faces_new(r->arena);

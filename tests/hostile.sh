@@ -282,6 +282,84 @@ ended '-C on a file' 2 'cannot read the folder shop.md: Not a directory'
 run inspect -C ''
 ended '-C on an empty name' 2 'cannot read the folder'
 
+# ---- pictures ----
+
+program pictures
+mkdir pictures
+cat >>assignments/AA-01.md <<'END'
+
+## Drawing
+
+![A line that rises to the right](../pictures/a.png)
+END
+# png WIDTH HEIGHT ROWS: a gray picture of 8 bits in a.png, rows all white but the first.
+png() {
+	python3 - "$@" <<'END'
+import struct, sys, zlib
+w, h, rows = map(int, sys.argv[1:])
+c = lambda n, d: struct.pack('>I', len(d)) + n + d + struct.pack('>I', zlib.crc32(n + d))
+raw = b'\0' + b'\0' * w + (b'\0' + b'\xff' * w) * (rows - 1)
+open('pictures/a.png', 'wb').write(b'\x89PNG\r\n\x1a\n' +
+    c(b'IHDR', struct.pack('>IIBBBBB', w, h, 8, 0, 0, 0, 0)) +
+    c(b'zTXt', b'x\0\0' + zlib.compress(b'a' * 50000000, 9)) +
+    c(b'IDAT', zlib.compress(raw, 9)) + c(b'IEND', b''))
+END
+}
+if command -v python3 >/dev/null; then
+	png 1200 600 600
+	inspected 'a picture with a text of 50 MB packed in it' 0 '0 errors, 0 warnings, 0 notes'
+	run print -C . --out "$work/pictures.out"
+	ended 'is printed' 0 'packet.pdf'
+	check 'a complete PDF with a picture' qpdf --check "$work/pictures.out/q1/packet.pdf" >/dev/null
+	cp pictures/a.png "$work/whole.png"
+	png 8000 3125 3125
+	inspected 'the largest picture' 0 '0 errors'
+	run print -C . --out "$work/pictures.big"
+	ended 'is printed too' 0 'packet.pdf'
+	png 1000000 1000000 1
+	inspected 'a bomb of a picture' 1 'AA-01.md:16:1: error: pictures/a.png cannot be shown:' \
+		'more than 8,000 pixels' '[bad-picture]'
+	png 8000 3125 10
+	inspected 'a picture with few of its rows' 1 'a.png cannot be shown: it is damaged' '[bad-picture]'
+	run print -C . --out "$work/pictures.out"
+	ended 'holds its sheet back' 1 'held back' 'it is damaged'
+	check 'the old packet is gone' test ! -e "$work/pictures.out/q1/packet.pdf"
+	run print -C . --out "$work/pictures.out" --draft
+	ended 'but not a draft' 1 'packet.pdf'
+	size=$(wc -c <"$work/whole.png")
+	hurt=0
+	for i in $(seq 60); do
+		at=$((i * 7919 % size))
+		if [ $((i % 3)) = 0 ]; then
+			head -c "$at" "$work/whole.png" >pictures/a.png
+		else
+			{ head -c "$at" "$work/whole.png"; printf '\245'; tail -c +$((at + 2)) "$work/whole.png"
+			} >pictures/a.png
+		fi
+		run inspect -C .
+		[ "$status" -le 1 ] || hurt=$((hurt + 1))
+	done
+	check "60 broken pictures end in time ($hurt did not)" test $hurt = 0
+else
+	skip 'broken pictures: no python3 to make them'
+fi
+printf '\377\330\377\340\000\020JFIF' >pictures/a.png
+inspected 'a JPEG renamed' 1 'it is a JPEG photograph' '[bad-picture]'
+: >pictures/a.png
+inspected 'an empty picture' 1 'the file is empty' '[bad-picture]'
+truncate -s 67108870 pictures/a.png
+inspected 'a picture over 64 MiB' 1 'a.png cannot be shown: it is larger than 64 MiB' '[bad-picture]'
+rm pictures/a.png && mkdir pictures/a.png
+inspected 'a folder for a picture' 1 'it is not a plain file' '[bad-picture]'
+rmdir pictures/a.png && mkfifo pictures/a.png
+inspected 'a pipe for a picture' 1 'it is not a plain file' '[bad-picture]'
+rm pictures/a.png && ln -s /dev/zero pictures/a.png
+inspected 'a device for a picture' 1 'a link that leads out of the program folder' '[bad-picture]'
+ln -sf "$work/outside.md" pictures/a.png
+inspected 'a picture outside' 1 'a link that leads out of the program folder' '[bad-picture]'
+rm -r pictures && mkdir "$work/gallery" && ln -s "$work/gallery" pictures
+inspected 'a linked folder of pictures outside' 1 'the folder pictures is a link out of' '[link-out]'
+
 # ---- deep, wide, long ----
 
 program deep

@@ -47,7 +47,7 @@ fi
 gcc -std=c11 -D_POSIX_C_SOURCE=200809L -Isrc -O1 -g -fsanitize=thread -fno-strict-aliasing \
     -o build/fitup-threads src/base/*.c src/units/*.c src/reckon/*.c src/read/*.c src/model/*.c \
     src/order/*.c src/check/*.c src/draw/*.c src/page/*.c src/sheets/*.c src/out/*.c \
-    src/cli/*.c src/base/*.S -lcmark -lhpdf -lz -lm -pthread
+    src/cli/*.c src/base/*.S -lcmark -lhpdf -lpng -lz -lm -pthread
 one_by_one() { # one_by_one WORD COMMAND ...: no race, and the word in what it says
 	word=$1
 	shift

@@ -87,7 +87,7 @@ static void read_all(struct listing *l, struct listed *e, int fd, size_t size)
 		n += (size_t)got;
 	}
 	e->text = (str){ p, n };
-	if (str_starts(e->text, STR("\xEF\xBB\xBF")))
+	if (e->role != ROLE_PICTURE && str_starts(e->text, STR("\xEF\xBB\xBF")))
 		e->text = str_sub(e->text, 3, n);
 }
 
@@ -160,7 +160,7 @@ static void report(struct listing *l, struct findings *f)
 		const struct listed *e = &l->v[i];
 		struct finding *d;
 
-		if (!e->fault)
+		if (!e->fault || e->role == ROLE_PICTURE)
 			continue;
 		d = finding_add(f, e->name, (struct pos){ (uint32_t)i, 0, 0 },
 		    "this file was not read: %s", e->fault);
@@ -225,10 +225,12 @@ static void number_files(struct listing *l, struct folder *out)
 	out->sources.n = l->n;
 	out->roles = arena_array(l->arena, l->n, sizeof *out->roles);
 	out->readable = arena_array(l->arena, l->n, sizeof *out->readable);
+	out->faults = arena_array(l->arena, l->n, sizeof *out->faults);
 	for (size_t i = 0; i < l->n; i++) {
 		out->sources.v[i] = (struct source){ shown_name(l->arena, l->v[i].path),
 			l->v[i].text };
 		out->roles[i] = l->v[i].role;
+		out->faults[i] = l->v[i].fault;
 		out->readable[i] = !l->v[i].fault;
 	}
 }
@@ -257,6 +259,7 @@ bool folder_read(struct arena *a, const char *dir, struct folder *out, struct fi
 		return false;
 	list_inner(l, "assignments", f);
 	list_inner(l, "standards", f);
+	list_inner(l, "pictures", f);
 	if (l->n)
 		qsort(l->v, l->n, sizeof *l->v, by_path);
 	for (size_t i = 0; i < l->n; i++)

@@ -9,6 +9,8 @@ struct folder {
 	struct sources sources;  /* in byte order of paths */
 	enum file_role *roles;   /* by source */
 	bool *readable;          /* false: reported, text empty */
+	const char **faults;     /* why one is not readable, else null; those of pictures are
+	                          * left to whoever shows them */
 };
 
 /* Reads the files that file_role_of knows below dir. What cannot be

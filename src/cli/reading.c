@@ -103,9 +103,10 @@ static void list_files(struct arena *a, struct reading *r)
 	size_t total = 0;
 
 	for (size_t i = 0; i < d->sources.n; i++) {
+		if (!d->readable[i] || d->roles[i] == ROLE_PICTURE)
+			continue;
 		total += d->sources.v[i].text.n;
-		if (d->readable[i])
-			add_stretch(a, r, (uint32_t)i, 0, d->sources.v[i].text.n);
+		add_stretch(a, r, (uint32_t)i, 0, d->sources.v[i].text.n);
 	}
 	r->job_bytes = total / JOBS > JOB_LEAST ? total / JOBS : JOB_LEAST;
 }

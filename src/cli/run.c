@@ -2,6 +2,7 @@
 
 #include "check/check.h"
 #include "check/waive.h"
+#include "cli/pictures.h"
 #include "cli/reading.h"
 #include "cli/shipped.h"
 #include "sheets/review.h"
@@ -46,6 +47,7 @@ int run_begin(struct run *r, const struct options *o)
 	}
 	files = reading_run(r->arena, &r->folder, &nfiles, r->findings);
 	r->model = model_bind(r->arena, &r->folder.sources, files, nfiles, r->findings);
+	pictures_read(r->arena, r->model, &r->folder);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	scratch = run_scratch();
 	check_program(scratch, r->model, r->findings);

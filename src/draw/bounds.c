@@ -39,7 +39,15 @@ static void bounds_path(void *self, const struct seg *segs, size_t n,
 			bounds_add(self, segs[i].p[k].x, segs[i].p[k].y, margin);
 }
 
-static const struct canvas_ops bounds_ops = { .text = bounds_text, .path = bounds_path };
+static void bounds_image(void *self, rect r, const struct pixels *p)
+{
+	(void)p;
+	bounds_add(self, r.x, r.y, 0);
+	bounds_add(self, r.x + r.w, r.y + r.h, 0);
+}
+
+static const struct canvas_ops bounds_ops = { .text = bounds_text, .path = bounds_path,
+	.image = bounds_image };
 
 void bounds_init(struct bounds *b, const struct faces *faces)
 {

@@ -2,7 +2,7 @@
  *
  * Text counts from ascent to descent of its face and over its full width; a path
  * counts its points and control points, widened by half the stroke. Pages are
- * laid on top of each other. Links, boxes and places are not ink. */
+ * laid on top of each other. A picture counts whole. Links, boxes and places are not ink. */
 #ifndef DRAW_BOUNDS_H
 #define DRAW_BOUNDS_H
 

@@ -50,6 +50,13 @@ void canvas_path(struct canvas *c, const struct seg *segs, size_t n,
 		CALL(c, path, segs, n, ink);
 }
 
+void canvas_image(struct canvas *c, rect r, const struct pixels *p)
+{
+	assert(c->pages == 1);
+	if (p->width > 0 && p->height > 0)
+		CALL(c, image, r, p);
+}
+
 void canvas_box_begin(struct canvas *c, rect r, str name)
 {
 	assert(c->pages == 1);

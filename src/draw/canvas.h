@@ -10,6 +10,7 @@
 #ifndef DRAW_CANVAS_H
 #define DRAW_CANVAS_H
 
+#include "base/pixels.h"
 #include "base/str.h"
 
 enum face_id {
@@ -50,6 +51,8 @@ struct canvas_ops {
 	void (*page_end)(void *self);
 	void (*text)(void *self, pt baseline, enum face_id face, double size_pt, str utf8);
 	void (*path)(void *self, const struct seg *segs, size_t n, const struct ink *ink);
+	/* A picture without fault, filling r; its sides keep their ratio if r has it. */
+	void (*image)(void *self, rect r, const struct pixels *p);
 	/* Text drawn until box_end lies within r; name says whose box (for tests). */
 	void (*box_begin)(void *self, rect r, str name);
 	void (*box_end)(void *self);
@@ -79,6 +82,8 @@ void canvas_page_begin(struct canvas *c, double width_pt, double height_pt);
 void canvas_page_end(struct canvas *c);
 void canvas_text(struct canvas *c, pt baseline, enum face_id face, double size_pt, str utf8);
 void canvas_path(struct canvas *c, const struct seg *segs, size_t n, const struct ink *ink);
+/* Borrows p, which must outlive the canvas. */
+void canvas_image(struct canvas *c, rect r, const struct pixels *p);
 void canvas_box_begin(struct canvas *c, rect r, str name);
 void canvas_box_end(struct canvas *c);
 void canvas_tag_begin(struct canvas *c, enum tag tag, str alt);

@@ -8,13 +8,18 @@
 enum op {
 	OP_PAGE_BEGIN, OP_PAGE_END, OP_TEXT, OP_PATH, OP_BOX_BEGIN, OP_BOX_END,
 	OP_TAG_BEGIN, OP_TAG_END, OP_FLEETING_BEGIN, OP_FLEETING_END, OP_DEST, OP_LINK,
-	OP_OUTLINE, OP_LABEL
+	OP_OUTLINE, OP_LABEL, OP_IMAGE
 };
 
 struct path {
 	struct ink ink;
 	size_t n;
 	struct seg segs[];
+};
+
+struct image {
+	rect r;
+	const struct pixels *picture;
 };
 
 struct item {
@@ -26,6 +31,7 @@ struct item {
 		str dest;        /* of an outline */
 		unsigned first;  /* of a label */
 		const struct path *path;
+		const struct image *image;
 	} u;
 };
 
@@ -125,6 +131,15 @@ static void list_path(void *self, const struct seg *segs, size_t n, const struct
 	item_add(l, OP_PATH)->u.path = path;
 }
 
+static void list_image(void *self, rect r, const struct pixels *p)
+{
+	struct list *l = self;
+	struct image *image = arena_alloc(l->arena, sizeof *image);
+
+	*image = (struct image){ r, p };
+	item_add(l, OP_IMAGE)->u.image = image;
+}
+
 static void list_box_begin(void *self, rect r, str name)
 {
 	item_add_text(self, OP_BOX_BEGIN, 0, name)->u.r = r;
@@ -180,7 +195,7 @@ static void list_label(void *self, enum label_style style, str prefix, unsigned 
 
 static const struct canvas_ops list_ops = {
 	.page_begin = list_page_begin, .page_end = list_page_end,
-	.text = list_text, .path = list_path,
+	.text = list_text, .path = list_path, .image = list_image,
 	.box_begin = list_box_begin, .box_end = list_box_end,
 	.tag_begin = list_tag_begin, .tag_end = list_tag_end,
 	.fleeting_begin = list_fleeting_begin, .fleeting_end = list_fleeting_end,
@@ -258,6 +273,9 @@ static void item_replay(const struct item *item, const struct arena *a, struct c
 		    (enum face_id)item->number, r.w, item->text);
 		break;
 	case OP_PATH: path_replay(item->u.path, a, to, by); break;
+	case OP_IMAGE:
+		canvas_image(to, shift_rect(item->u.image->r, by), item->u.image->picture);
+		break;
 	case OP_BOX_BEGIN: canvas_box_begin(to, shift_rect(r, by), item->text); break;
 	case OP_BOX_END: canvas_box_end(to); break;
 	case OP_TAG_BEGIN:
@@ -366,10 +384,18 @@ static void feed_path(struct sha256 *h, const struct path *path)
 	}
 }
 
+static void feed_rect(struct sha256 *h, rect r)
+{
+	feed_pt(h, r.x);
+	feed_pt(h, r.y);
+	feed_pt(h, r.w);
+	feed_pt(h, r.h);
+}
+
 static void item_digest(const struct item *item, struct sha256 *h)
 {
 	bool alt = item->op == OP_TAG_BEGIN && item->text.n > 0;
-	bool ink = item->op == OP_TEXT || item->op == OP_PATH;
+	bool ink = item->op == OP_TEXT || item->op == OP_PATH || item->op == OP_IMAGE;
 
 	if (!alt && !ink && item->op != OP_PAGE_BEGIN)
 		return;
@@ -378,11 +404,13 @@ static void item_digest(const struct item *item, struct sha256 *h)
 		feed_path(h, item->u.path);
 		return;
 	}
+	if (item->op == OP_IMAGE) {
+		feed_rect(h, item->u.image->r);
+		sha256_add(h, item->u.image->picture->digest, SHA256_BYTES);
+		return;
+	}
 	if (!alt) {
-		feed_pt(h, item->u.r.x);
-		feed_pt(h, item->u.r.y);
-		feed_pt(h, item->u.r.w);
-		feed_pt(h, item->u.r.h);
+		feed_rect(h, item->u.r);
 		feed_number(h, item->number);
 	}
 	feed_text(h, item->text);

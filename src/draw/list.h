@@ -1,7 +1,7 @@
 /* draw/list.h - a recording of what was drawn, to be drawn again.
  *
  * All strings and paths are copied into the arena, so that what was drawn from may
- * change or go. A stretch of the recording belongs to the page that ends it: what is
+ * change or go; pictures are borrowed. A stretch of the recording belongs to the page that ends it: what is
  * recorded between two pages goes with the later one, what follows the last page
  * with the last. Replaying every page in turn is the same as replaying whole. */
 #ifndef DRAW_LIST_H
@@ -31,7 +31,7 @@ void list_replay_page(const struct list *l, size_t page, struct canvas *to,
 void list_replay_content(const struct list *l, size_t page, struct canvas *to,
     double dx_pt, double dy_pt);
 
-/* Feeds what the recording shows into h: page sizes, texts, paths and what figures
+/* Feeds what the recording shows into h: page sizes, texts, paths, pixels and what figures
  * say (alt). Left out: everything between fleeting_begin and fleeting_end, tags, links,
  * places, boxes, outlines and labels. Places count to a hundredth of a point. */
 void list_digest(const struct list *l, struct sha256 *h);

@@ -146,6 +146,20 @@ static void trace_path(void *self, const struct seg *segs, size_t n,
 	buf_addc(b, '\n');
 }
 
+/* Of the pixels the first digits of their digest. */
+static void trace_image(void *self, rect r, const struct pixels *p)
+{
+	static const char hex[] = "0123456789abcdef";
+	struct buf *b = out_of(self);
+
+	buf_adds(b, "image");
+	add_rect(b, r);
+	buf_addf(b, " %ux%u ", p->width, p->height);
+	for (int i = 0; i < 4; i++)
+		buf_addf(b, "%c%c", hex[p->digest[i] >> 4], hex[p->digest[i] & 15]);
+	buf_addc(b, '\n');
+}
+
 static void trace_box_begin(void *self, rect r, str name)
 {
 	buf_adds(out_of(self), "box");
@@ -212,7 +226,7 @@ static void trace_label(void *self, enum label_style style, str prefix, unsigned
 
 static const struct canvas_ops trace_ops = {
 	.page_begin = trace_page_begin, .page_end = trace_page_end,
-	.text = trace_text, .path = trace_path,
+	.text = trace_text, .path = trace_path, .image = trace_image,
 	.box_begin = trace_box_begin, .box_end = trace_box_end,
 	.tag_begin = trace_tag_begin, .tag_end = trace_tag_end,
 	.fleeting_begin = trace_fleeting_begin, .fleeting_end = trace_fleeting_end,

@@ -8,6 +8,7 @@
  *   text 72.00 90.50 sans 12.00 Hello
  *   path stroke 0.75 gray 0.00 dash 4.00 2.00 M 1.00 2.00 L 3.00 4.00 Z
  *   path fill 0.00 M 0.00 0.00 C 1.00 1.00 2.00 2.00 3.00 3.00
+ *   image 72.00 80.00 200.00 150.00 640x480 1f0e2d3c
  *   box 72.00 80.00 200.00 14.00 title
  *   end box | end tag | end fleeting | end page
  *   fleeting

@@ -37,6 +37,13 @@ static void zoom_path(void *self, const struct seg *segs, size_t n, const struct
 	canvas_path(z->to, v, n, &more);
 }
 
+static void zoom_image(void *self, rect r, const struct pixels *p)
+{
+	const struct zoom *z = self;
+
+	canvas_image(z->to, larger_rect(z, r), p);
+}
+
 static void zoom_box_begin(void *self, rect r, str name)
 {
 	const struct zoom *z = self;
@@ -84,7 +91,7 @@ static void zoom_link(void *self, rect r, str dest_name)
 }
 
 static const struct canvas_ops zoom_ops = {
-	.text = zoom_text, .path = zoom_path,
+	.text = zoom_text, .path = zoom_path, .image = zoom_image,
 	.box_begin = zoom_box_begin, .box_end = zoom_box_end,
 	.tag_begin = zoom_tag_begin, .tag_end = zoom_tag_end,
 	.fleeting_begin = zoom_fleeting_begin, .fleeting_end = zoom_fleeting_end,

@@ -3,14 +3,19 @@
 
 #include <stdlib.h>
 
+/* Right in the folder, with that ending in small or capital letters. */
+static bool is_flat(str path, str folder, str ending)
+{
+	str rest = str_sub(path, folder.n, path.n);
+
+	return str_starts(path, folder) && rest.n > ending.n &&
+	    str_eq_nocase(str_sub(rest, rest.n - ending.n, rest.n), ending) &&
+	    str_find_char(rest, '/', 0) == rest.n;
+}
+
 static bool is_flat_md(str path, str folder)
 {
-	str rest;
-
-	if (!str_starts(path, folder) || !str_ends(path, STR(".md")))
-		return false;
-	rest = str_sub(path, folder.n, path.n);
-	return rest.n > 3 && str_find_char(rest, '/', 0) == rest.n;
+	return str_ends(path, STR(".md")) && is_flat(path, folder, STR(".md"));
 }
 
 bool file_role_of(str path, enum file_role *role)
@@ -28,6 +33,9 @@ bool file_role_of(str path, enum file_role *role)
 			*role = rows[i].role;
 			return true;
 		}
+	*role = ROLE_PICTURE;
+	if (is_flat(path, STR("pictures/"), STR(".png")))
+		return true;
 	*role = ROLE_STANDARD;
 	if (is_flat_md(path, STR("standards/")))
 		return true;
@@ -192,7 +200,9 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 		if (file_role_of(sources->v[files[i].file].path, &role) &&
 		    role == ROLE_ASSIGNMENTS)
 			gather_file(&b, &g, &files[i]);
+	pictures_begin(&b);
 	read_assignments(&b, &g);
+	pictures_end(&b);
 	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
 	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);
 	read_role(&b, files, nfiles, ROLE_COHORTS, cohorts_read);

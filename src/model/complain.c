@@ -71,6 +71,7 @@ void complain_block(struct binder *b, const struct block *v, const char *wanted)
 		[BLOCK_HEADING] = "this heading", [BLOCK_FACT] = "this fact",
 		[BLOCK_BULLET] = "this bullet", [BLOCK_STEP] = "this numbered line",
 		[BLOCK_PARA] = "this paragraph", [BLOCK_FENCE] = "this block of lines",
+		[BLOCK_PICTURE] = "a picture",
 	};
 	struct finding *d = complain(b, FINDING_NOT_UNDERSTOOD, v->pos,
 	    "%s has no meaning here; it is left out", names[v->kind]);

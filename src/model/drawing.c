@@ -99,13 +99,16 @@ void read_drawing(struct binder *b, const struct block *h, const struct block *v
 		struct drawing d = { 0 };
 
 		if (v[i].kind == BLOCK_PARA && i + 1 < n &&
-		    (v[i + 1].kind == BLOCK_PARA || v[i + 1].kind == BLOCK_FENCE))
+		    (v[i + 1].kind == BLOCK_PARA || v[i + 1].kind == BLOCK_FENCE ||
+		    v[i + 1].kind == BLOCK_PICTURE))
 			continue;
-		if (v[i].kind != BLOCK_FENCE) {
+		if (v[i].kind == BLOCK_PICTURE)
+			read_picture_block(b, &v[i], &d);
+		if (v[i].kind != BLOCK_FENCE && v[i].kind != BLOCK_PICTURE) {
 			complain_block(b, &v[i],
 			    "draw with a block that begins with ```joint, ```plate "
 			    "or ```pattern; a sentence stands above its block");
-		} else if (read_fence(b, &v[i], &d)) {
+		} else if (v[i].kind == BLOCK_PICTURE || read_fence(b, &v[i], &d)) {
 			prose_read(b, v + first, i - first, &d.caption);
 			*ARENA_PUSH(b->arena, a->drawings, a->ndrawings,
 			    a->drawings_cap) = d;

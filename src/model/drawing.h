@@ -17,6 +17,8 @@ bool drawing_next(struct binder *b, const struct block *v, uint32_t *i,
 void drawing_complain(struct binder *b, enum finding_name name, struct said key,
     const char *block, const str *keys, size_t n);
 
+/* "![words](../pictures/vise.png)". */
+void read_picture_block(struct binder *b, const struct block *v, struct drawing *out);
 void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out);
 void read_plate_block(struct binder *b, const struct block *v, struct plate_block *out);
 /* False when it names no shape: the block is left out. */

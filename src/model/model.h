@@ -11,6 +11,7 @@
 
 #include "base/finding.h"
 #include "base/map.h"
+#include "base/pixels.h"
 #include "base/text.h"
 #include "units/quantity.h"
 
@@ -172,14 +173,25 @@ struct plate_block {
 	struct pos pos;
 };
 
+/* A file of the folder pictures. */
+struct picture_file {
+	str path;                /* "pictures/vise.png" */
+	uint32_t file;           /* in the list of sources */
+	uint32_t uses;           /* drawings that show it */
+	const struct pixels *pixels; /* filled once for those that are used; null: not read */
+};
+
 struct pattern_block; /* model/pattern_block.h */
 
 struct drawing {
-	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE, DRAWING_PATTERN } kind;
+	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE, DRAWING_PATTERN,
+	    DRAWING_PICTURE } kind;
 	struct prose caption;    /* paragraphs right above the block; may be empty */
 	struct joint_block joint;
 	struct plate_block plate;
 	const struct pattern_block *pattern; /* of DRAWING_PATTERN only */
+	const struct picture_file *picture; /* of DRAWING_PICTURE; null: not there (reported) */
+	str words, title;        /* of DRAWING_PICTURE; title may be empty */
 	struct pos pos;
 };
 
@@ -343,6 +355,7 @@ struct model {
 	struct custom_off *customs_off; size_t ncustoms_off, customs_off_cap;
 	struct waiver *waivers; size_t nwaivers, waivers_cap;
 	struct cohort *cohorts; size_t ncohorts, cohorts_cap;
+	struct picture_file *pictures; size_t npictures; /* by path */
 	struct standard *standards; size_t nstandards; /* the program's own */
 	struct standard *shipped; size_t nshipped;     /* filled where wanted */
 	struct map *assignment_by_id; /* id without case -> index */
@@ -352,7 +365,7 @@ struct model {
 /* One file with its role, as bind takes it. */
 enum file_role {
 	ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS, ROLE_STANDARD,
-	ROLE_CUSTOMS, ROLE_COHORTS
+	ROLE_CUSTOMS, ROLE_COHORTS, ROLE_PICTURE
 };
 
 struct record_file; /* read/record.h, for those who build models */

@@ -13,6 +13,11 @@ void program_read(struct binder *b, const struct record_file *file);
 void customs_read(struct binder *b, const struct record_file *file);
 void cohorts_read(struct binder *b, const struct record_file *file);
 
+/* Lists the files of the folder pictures, before the assignments that show them. */
+void pictures_begin(struct binder *b);
+/* After the assignments: pictures that none of them shows. */
+void pictures_end(struct binder *b);
+
 /* Before the assignments: criteria name sets. standards_begin makes room for `files`
  * files of the program's own and lists the shipped sets by their headings. */
 void standards_begin(struct binder *b, size_t files);

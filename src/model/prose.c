@@ -24,8 +24,10 @@ void prose_read(struct binder *b, const struct block *v, size_t n, struct prose 
 	size_t kept = 0;
 
 	for (size_t i = 0; i < n; i++) {
-		if (v[i].kind == BLOCK_FENCE || v[i].kind == BLOCK_HEADING) {
-			complain_block(b, &v[i], "write sentences or bullets here");
+		if (v[i].kind == BLOCK_FENCE || v[i].kind == BLOCK_HEADING ||
+		    v[i].kind == BLOCK_PICTURE) {
+			complain_block(b, &v[i], v[i].kind == BLOCK_PICTURE
+			    ? "put it under ## Drawing" : "write sentences or bullets here");
 			continue;
 		}
 		paras[kept++] = para_of(b, &v[i], para_kind_of(&v[i]), v[i].number);

@@ -294,6 +294,24 @@ void content_path(struct content *c, const struct seg *segs, size_t n,
 	add_op(c, NULL, 0, ink->fill && stroke ? "B\n" : ink->fill ? "f\n" : "S\n");
 }
 
+void content_image(struct content *c, rect r, uint32_t id)
+{
+	const double v[4] = { r.w, r.h, r.x, c->height_pt - r.y - r.h };
+	long n[6] = { 0 };
+
+	if (!isfinite(r.x + r.y + r.w + r.h)) {
+		c->not_finite = true;
+		return;
+	}
+	/* A unit square becomes r: [w 0 0 h x y]. */
+	for (int i = 0; i < 4; i++)
+		n[i < 1 ? 0 : i + 2] = content_hundredths(v[i]);
+	text_close(c);
+	add_op(c, NULL, 0, "q ");
+	add_op(c, n, 6, "cm");
+	buf_addf(&c->out, " /I%u Do Q\n", id);
+}
+
 void content_mark(struct content *c, const char *type, unsigned mcid)
 {
 	text_close(c);

@@ -45,6 +45,8 @@ void content_text(struct content *c, pt baseline, enum face_id face, double size
     str utf8);
 void content_path(struct content *c, const struct seg *segs, size_t n,
     const struct ink *ink);
+/* Picture number `id` of the document, filling r. */
+void content_image(struct content *c, rect r, uint32_t id);
 /* Marked content: a piece of the structure tree, or furniture. */
 void content_mark(struct content *c, const char *type, unsigned mcid);
 void content_artifact(struct content *c);

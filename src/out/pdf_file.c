@@ -159,6 +159,7 @@ static void fonts_add(struct file *f)
 	    plan_font_stream);
 	for (size_t i = 0; i < f->plan.nfonts; i++)
 		f->plan.fonts[i].first_id = first + (uint32_t)(i * FONT_OBJECTS);
+	f->plan.first_image = objects_add(f, f->pdf->nimages, plan_image, plan_image_stream);
 	f->plan.resources_id = objects_add(f, 1, plan_resources, NULL);
 }
 
@@ -286,6 +287,8 @@ static size_t size_guess(const struct file *f)
 
 	for (size_t i = 0; i < p->npages; i++)
 		n += p->pages[i].packed.n;
+	for (size_t i = 0; i < p->nimages; i++)
+		n += p->images[i].packed.n;
 	for (size_t i = 0; i < f->plan.nfonts; i++)
 		n += f->plan.fonts[i].file.n + f->plan.fonts[i].unicode.n + 8192;
 	return n;

@@ -41,6 +41,12 @@ struct pdf_label {
 	uint32_t page;
 };
 
+/* A picture that pages show, packed once however often they do. */
+struct pdf_image {
+	const struct pixels *picture;
+	str packed;
+};
+
 struct pdf {
 	struct canvas canvas;
 	struct arena *arena;
@@ -62,6 +68,8 @@ struct pdf {
 	size_t nlinks, links_cap;
 	struct pdf_outline *outlines;
 	size_t noutlines, outlines_cap;
+	struct pdf_image *images;
+	size_t nimages, images_cap;
 	struct pdf_label *labels;
 	size_t nlabels, labels_cap;
 };

@@ -91,6 +91,25 @@ void plan_resources(const struct plan *plan, size_t index, struct buf *b)
 		buf_addf(b, "/F%d %u 0 R", (int)plan->fonts[i].face,
 		    plan->fonts[i].first_id);
 	buf_adds(b, ">>\n");
+	if (plan->pdf->nimages == 0)
+		return;
+	buf_adds(b, "/XObject<<");
+	for (size_t i = 0; i < plan->pdf->nimages; i++)
+		buf_addf(b, "/I%zu %u 0 R", i, plan->first_image + (uint32_t)i);
+	buf_adds(b, ">>\n");
+}
+
+void plan_image(const struct plan *plan, size_t index, struct buf *b)
+{
+	const struct pixels *p = plan->pdf->images[index].picture;
+
+	buf_addf(b, "/Type/XObject/Subtype/Image/Width %u/Height %u/ColorSpace/DeviceGray"
+	    "/BitsPerComponent 8/Filter/FlateDecode", p->width, p->height);
+}
+
+str plan_image_stream(const struct plan *plan, size_t index)
+{
+	return plan->pdf->images[index].packed;
 }
 
 void plan_elem(const struct plan *plan, size_t index, struct buf *b)

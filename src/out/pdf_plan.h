@@ -30,6 +30,7 @@ struct plan {
 	size_t nfonts;
 	str metadata;
 	struct tag_ids ids;      /* pages, annotations, structure elements */
+	uint32_t first_image;    /* image i is object first_image + i */
 	uint32_t pages_id, resources_id, parents_id, names_id, outline_id, metadata_id;
 };
 
@@ -38,8 +39,10 @@ typedef str plan_stream(const struct plan *plan, size_t index);
 
 plan_write plan_catalog, plan_info, plan_trailer, plan_metadata;
 plan_write plan_pages, plan_page, plan_content, plan_resources, plan_font, plan_link;
+plan_write plan_image;
 plan_write plan_names, plan_outline_root, plan_outline;
 plan_write plan_tree, plan_parents, plan_elem;
+plan_stream plan_image_stream;
 plan_stream plan_content_stream, plan_font_stream, plan_metadata_stream;
 
 /* The XMP packet (ISO 16684-1) with the facts of the document. */

@@ -7,6 +7,7 @@
 struct builder {
 	struct arena *arena;
 	struct findings *f;
+	const cmark_node *root;
 	struct pos pos;
 	struct span *v;
 	size_t n, cap;
@@ -58,12 +59,13 @@ static void add_text(struct builder *b, unsigned style, str text)
 	}
 }
 
-static void report(struct builder *b, enum finding_name name, const char *what)
+static void report(struct builder *b, enum finding_name name, const char *what,
+    const char *repair)
 {
 	struct finding *d = finding_add(b->f, name, b->pos, "%s has no meaning here; it is left out",
 	    what);
 
-	finding_repair(b->f, d, "say it in words");
+	finding_repair(b->f, d, "%s", repair);
 }
 
 static str literal(cmark_node *n)
@@ -109,10 +111,12 @@ static void enter_node(struct builder *b, cmark_node *n, unsigned *style)
 		*style |= SPAN_ITALIC;
 		break;
 	case CMARK_NODE_HTML_INLINE:
-		report(b, FINDING_RAW_HTML, "raw HTML");
+		report(b, FINDING_RAW_HTML, "raw HTML", "say it in words");
 		break;
 	case CMARK_NODE_IMAGE:
-		report(b, FINDING_NOT_UNDERSTOOD, "a picture");
+		if (n != b->root)
+			report(b, FINDING_NOT_UNDERSTOOD, "a picture inside a sentence",
+			    "let it stand alone in a paragraph under ## Drawing");
 		break;
 	default:
 		break;
@@ -149,7 +153,7 @@ static bool is_plain(cmark_node *node, str raw)
 struct flat inline_flatten(struct arena *a, cmark_node *node, str raw, struct pos pos,
     struct findings *f)
 {
-	struct builder b = { .arena = a, .f = f, .pos = pos };
+	struct builder b = { .arena = a, .f = f, .root = node, .pos = pos };
 	cmark_iter *it;
 	unsigned style = 0;
 

@@ -13,7 +13,8 @@ struct flat {
 };
 
 /* Flattens the inlines of a paragraph or heading. `raw` is its source text: where
- * it is plain, spans are slices of it. Raw HTML and pictures are reported at pos. */
+ * it is plain, spans are slices of it. Raw HTML and pictures are reported at pos. For a
+ * picture itself: its words. */
 struct flat inline_flatten(struct arena *a, cmark_node *node, str raw, struct pos pos,
     struct findings *f);
 

@@ -190,6 +190,39 @@ static bool is_table(str text)
 	return str_starts(text, STR("|"));
 }
 
+/* The picture that a paragraph consists of, or null. */
+static cmark_node *only_picture(cmark_node *paragraph)
+{
+	cmark_node *first = cmark_node_first_child(paragraph);
+
+	return first && !cmark_node_next(first) &&
+	    cmark_node_get_type(first) == CMARK_NODE_IMAGE ? first : NULL;
+}
+
+static void read_picture(struct reader *r, cmark_node *paragraph, cmark_node *picture)
+{
+	struct block *b = push(r, paragraph, BLOCK_PICTURE);
+	struct text_line *one = arena_alloc(r->arena, sizeof *one);
+	struct block_more *more = arena_alloc(r->arena, sizeof *more);
+	const char *url = cmark_node_get_url(picture), *title = cmark_node_get_title(picture);
+	struct span *span;
+
+	if (!b)
+		return;
+	one->pos = more->key_pos = b->pos;
+	more->lines = one;
+	more->nlines = 1;
+	b->more = more;
+	b->key = str_copy(r->arena, str_of(url ? url : ""));
+	b->text = inline_flatten(r->arena, picture, (str){ 0 }, b->pos, r->f).plain;
+	if (!title || !*title)
+		return;
+	span = arena_alloc(r->arena, sizeof *span);
+	span->text = str_copy(r->arena, str_of(title));
+	more->spans = span;
+	more->nspans = 1;
+}
+
 static void read_paragraph(struct reader *r, cmark_node *n)
 {
 	cmark_node *item = cmark_node_parent(n);
@@ -204,6 +237,10 @@ static void read_paragraph(struct reader *r, cmark_node *n)
 
 	if (is_table(str_sub(lines_at(&r->lines, line_of(r, n)), column_byte(n), SIZE_MAX))) {
 		reject(r, n, FINDING_NOT_UNDERSTOOD, "a table", "write one bullet a row");
+		return;
+	}
+	if (!lead && only_picture(n)) {
+		read_picture(r, n, only_picture(n));
 		return;
 	}
 	b = push(r, n, !lead ? BLOCK_PARA : ordered ? BLOCK_STEP : BLOCK_BULLET);

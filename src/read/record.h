@@ -17,7 +17,9 @@ enum block_kind {
 	BLOCK_BULLET,            /* any other bullet: text, spans */
 	BLOCK_STEP,              /* ordered item: number, text, spans */
 	BLOCK_PARA,              /* paragraph: text, spans */
-	BLOCK_FENCE              /* fenced or indented code: key = info string, lines */
+	BLOCK_FENCE,             /* fenced or indented code: key = info string, lines */
+	BLOCK_PICTURE            /* a picture alone in its paragraph: key = address, text =
+	                          * its words, spans = its title if it has one */
 };
 
 /* One source line of a text or of a fence. */

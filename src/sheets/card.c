@@ -8,6 +8,7 @@
 #include "draw/list.h"
 #include "sheets/figure.h"
 #include "sheets/pattern_sheet.h"
+#include "sheets/picture.h"
 #include "sheets/safety.h"
 #include "sheets/sheet.h"
 
@@ -66,6 +67,9 @@ static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 		return fig_plate_draw(c, p->faces, area, &p->plate);
 	case DRAWING_PATTERN:
 		return fig_view_draw(c, p->faces, area, &p->view);
+	case DRAWING_PICTURE:
+		picture_draw(c, picture_of(p->drawing), area);
+		return true;
 	default:
 		return fig_joint_draw(c, p->faces, area, &p->joint);
 	}
@@ -102,6 +106,9 @@ static bool take_picture(struct card *k, const struct drawing *d, struct card_pi
 		p->view = pattern_view(a, d->pattern);
 		p->words = pattern_view_words(a, d->pattern);
 		return true;
+	case DRAWING_PICTURE:
+		p->words = d->words;
+		return picture_of(d) != NULL;
 	default:
 		figure_joint(a, k->x, &d->joint, &p->joint);
 		p->words = fig_joint_words(a, &p->joint);

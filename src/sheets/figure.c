@@ -7,6 +7,7 @@
 #include "sheets/cut_map.h"
 #include "sheets/figure_key.h"
 #include "sheets/pattern_sheet.h"
+#include "sheets/picture.h"
 #include "sheets/weld_symbol.h"
 
 #define HEIGHT_STEP 1.1
@@ -551,6 +552,8 @@ void sheet_figures(struct sheet *sh, const struct assignment *x)
 			add_pattern(sh, d->pattern);
 		else if (d->kind == DRAWING_PLATE)
 			add_plate(sh, &d->plate);
+		else if (d->kind == DRAWING_PICTURE)
+			sheet_picture(sh, d);
 		else if (!drawn_before(sh, x, i))
 			add_joint(sh, x, i);
 	}

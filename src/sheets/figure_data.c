@@ -287,6 +287,8 @@ str figure_fault(struct arena *a, const struct assignment *x, const struct drawi
 	struct fig_joint j;
 	struct fig_plate p;
 
+	if (d->kind == DRAWING_PICTURE)
+		return (str){ 0 };
 	if (d->kind == DRAWING_PATTERN)
 		return pattern_of(a, d->pattern)->fault;
 	if (d->kind == DRAWING_PLATE) {

@@ -3,6 +3,7 @@
 #include "model/pattern_block.h"
 #include "model/standard.h"
 #include "sheets/figure.h"
+#include "sheets/picture.h"
 
 struct review {
 	struct arena *arena;
@@ -87,6 +88,11 @@ static void review_drawing(struct review *r, const struct drawing *d)
 	str why = figure_fault(r->arena, r->x, d);
 	struct finding *n;
 
+	if (d->kind == DRAWING_PICTURE) {
+		review_text(r, d->title, d->pos);
+		picture_review(r->f, r->x, d);
+		return;
+	}
 	if (d->kind == DRAWING_JOINT && !figure_can_draw(r->arena, r->x, &d->joint))
 		report_undrawn(r, d);
 	else if (d->kind == DRAWING_JOINT && !why.n &&

@@ -4,7 +4,7 @@
 # missing and stops.
 set -eu
 
-build='gcc libc6-dev libcmark-dev libhpdf-dev zlib1g-dev binutils'
+build='gcc libc6-dev libcmark-dev libhpdf-dev libpng-dev zlib1g-dev binutils'
 check="$build libcmocka-dev qpdf poppler-utils mupdf-tools units bc libigraph-dev pkg-config jq python3 python3-jsonschema"
 case ${1:-build} in
 check) wanted=$check ;;
@@ -13,12 +13,12 @@ long) wanted="$check clang-14 libclang-rt-14-dev" ;;
 esac
 
 if ! command -v dpkg-query >/dev/null 2>&1 || ! command -v apt-get >/dev/null 2>&1; then
-	if [ "${1:-build}" = build ] && printf '#include <cmark.h>\n#include <hpdf.h>\n#include <zlib.h>\n' |
+	if [ "${1:-build}" = build ] && printf '#include <cmark.h>\n#include <hpdf.h>\n#include <png.h>\n#include <zlib.h>\n' |
 		cc -x c -fsyntax-only - 2>/dev/null; then
 		exit 0
 	fi
 	echo "This is not Debian, so nothing was installed. fitup needs a C11 compiler and the" >&2
-	echo "libraries cmark 0.30, libharu 2.3 and zlib, with headers. Its tests also need cmocka," >&2
+	echo "libraries cmark 0.30, libharu 2.3, libpng 1.6 and zlib, with headers. Its tests also need cmocka," >&2
 	echo "qpdf, poppler's tools, mupdf's tools, GNU units, igraph, bc, jq and Python's jsonschema." >&2
 	exit 1
 fi

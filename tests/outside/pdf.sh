@@ -80,5 +80,22 @@ pdftoppm -r 40 -png a.pdf drawn 2>err
 ok "pdftoppm draws silently" clean err
 ok "three pictures" test "$(ls drawn-*.png | wc -l)" -eq 3
 
+# The picture: its pixels as poppler takes them out of the file, where it lies and how large
+# it is as poppler draws it (page 3, 792 x 612 pt, 72 dots an inch, y from the top).
+ok "the picture is in the file once" test "$(grep -ac '/Subtype/Image' a.pdf)" -eq 1
+pdfimages -f 3 -l 3 a.pdf taken 2>err
+ok "pdfimages is silent" clean err
+want=' 0 17 34 51 68 85 102 119 136 153 170 187 204 221 255'
+got=$(tail -c 45 taken-000.ppm | od -An -v -w3 -tu1 | awk '$1 == $2 && $2 == $3 { printf " %d", $1 }')
+ok "its pixels: $got" test "$got" = "$want"
+pdftoppm -r 72 -gray -f 3 -l 3 a.pdf shown 2>err
+shade() { tail -c 484704 shown-3.pgm | head -c $(($2 * 792 + $1 + 1)) | tail -c 1 | od -An -tu1 | tr -d ' '; }
+for spot in '125 325 0' '175 325 17' '325 325 68' '125 425 170' '325 425 255' '275 425 221' \
+    '405 305 0' '425 325 204' '90 325 255' '355 325 255'; do
+	set -- $spot
+	ok "shade at $1, $2: $(shade $1 $2), not $3" test "$(shade $1 $2)" = "$3"
+done
+ok "the picture has words" sh -c "qpdf --qdf --object-streams=disable a.pdf - | grep -aq 'Fifteen squares'"
+
 echo "$passed passed, $failed failed"
 test "$failed" -eq 0

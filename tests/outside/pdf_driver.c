@@ -78,6 +78,22 @@ static void list(struct canvas *c)
 	canvas_tag_end(c);
 }
 
+/* Five by three pixels in all shades; the script knows them. Shown twice. */
+static void image(struct canvas *c)
+{
+	static const uint8_t gray[15] = { 0, 17, 34, 51, 68, 85, 102, 119, 136, 153, 170, 187,
+		204, 221, 255 };
+	static const struct pixels p = { .width = 5, .height = 3, .gray = gray,
+		.digest = { 1 } };
+
+	canvas_tag_begin(c, TAG_FIGURE, STR("Fifteen squares, from black to white"));
+	canvas_image(c, (rect){ 100, 300, 250, 150 }, &p);
+	canvas_tag_end(c);
+	canvas_tag_begin(c, TAG_ARTIFACT, STR(""));
+	canvas_image(c, (rect){ 400, 300, 50, 30 }, &p);
+	canvas_tag_end(c);
+}
+
 static void draw(struct canvas *c)
 {
 	canvas_tag_begin(c, TAG_DOCUMENT, STR(""));
@@ -108,6 +124,7 @@ static void draw(struct canvas *c)
 	canvas_page_end(c);
 	canvas_page_begin(c, 792, 612);
 	heading(c, STR("Last"), STR("last"));
+	image(c);
 	canvas_page_end(c);
 	canvas_tag_end(c);
 }

@@ -237,7 +237,46 @@ static void long_recordings(void **state)
 	}
 }
 
+/* Two by one pixels; the digests are made up, that of a picture is told by its reader. */
+static const uint8_t pixels[2] = { 0, 255 };
+static const struct pixels dots = { 2, 1, pixels, { 0x1f, 0x0e, 0x2d, 0x3c }, 0.5, 0, { 0 } };
+static const struct pixels others = { 2, 1, pixels, { 0x1f, 0x0e, 0x2d, 0x3d }, 0.5, 0, { 0 } };
+
+static void image_is_drawn_measured_and_replayed(void **state)
+{
+	struct list *l = list_new(*state);
+	struct buf out = { .arena = *state };
+	struct bounds b;
+	struct trace t;
+	rect r;
+
+	canvas_page_begin(list_canvas(l), 100, 100);
+	canvas_image(list_canvas(l), (rect){ 10, 20, 30, 15 }, &dots);
+	canvas_image(list_canvas(l), (rect){ 0, 0, 1, 1 }, &(struct pixels){ 0 });
+	canvas_page_end(list_canvas(l));
+	trace_init(&t, &out);
+	list_replay(l, &t.canvas, 1, 2);
+	assert_string_equal(buf_z(&out), "page 100.00 100.00\n"
+	    "image 11.00 22.00 30.00 15.00 2x1 1f0e2d3c\nend page\n");
+	bounds_init(&b, faces_new(*state));
+	list_replay(l, &b.canvas, 0, 0);
+	r = bounds_rect(&b);
+	assert_true(near(r.x, 10) && near(r.y, 20) && near(r.w, 30) && near(r.h, 15));
+}
+
 typedef void draw_function(struct canvas *c);
+
+static void draw_image(struct canvas *c, rect r, const struct pixels *p)
+{
+	canvas_page_begin(c, 612, 792);
+	canvas_image(c, r, p);
+	canvas_page_end(c);
+}
+
+static void draw_dots(struct canvas *c) { draw_image(c, (rect){ 1, 2, 3, 4 }, &dots); }
+static void draw_others(struct canvas *c) { draw_image(c, (rect){ 1, 2, 3, 4 }, &others); }
+static void draw_larger(struct canvas *c) { draw_image(c, (rect){ 1, 2, 6, 8 }, &dots); }
+
 
 static void draw_first(struct canvas *c) { page(c, STR("text"), STR("1 of 2")); }
 static void draw_number(struct canvas *c) { page(c, STR("text"), STR("7 of 9")); }
@@ -295,6 +334,9 @@ static void digest_is_of_what_stays(void **state)
 	assert_false(same_digest(*state, draw_first, draw_word));
 	assert_true(same_digest(*state, draw_figure, draw_linked));
 	assert_false(same_digest(*state, draw_figure, draw_other_alt));
+	assert_true(same_digest(*state, draw_dots, draw_dots));
+	assert_false(same_digest(*state, draw_dots, draw_others));
+	assert_false(same_digest(*state, draw_dots, draw_larger));
 }
 
 /* Everything of `figure` and of a labelled box, twice as large from the corner. */
@@ -344,6 +386,8 @@ int main(void)
 		cmocka_unit_test_setup_teardown(replay_shifted_on_an_open_page,
 		    setup, teardown),
 		cmocka_unit_test_setup_teardown(long_recordings,
+		    setup, teardown),
+		cmocka_unit_test_setup_teardown(image_is_drawn_measured_and_replayed,
 		    setup, teardown),
 		cmocka_unit_test_setup_teardown(digest_is_of_what_stays,
 		    setup, teardown),

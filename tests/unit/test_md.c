@@ -12,7 +12,8 @@
 /* Reads text as file 0 and dumps blocks, one a line, then findings. */
 static const char *dump(struct arena *a, str text)
 {
-	static const char *const kinds[] = { "heading", "fact", "bullet", "step", "para", "fence" };
+	static const char *const kinds[] = { "heading", "fact", "bullet", "step", "para", "fence",
+		"picture" };
 	struct findings *f = findings_new(a);
 	struct source src = { STR("x.md"), text };
 	struct record_file r = md_read(a, &src, 0, f);
@@ -112,6 +113,16 @@ static void underlined_headings_are_headings(void **state)
 	(void)state;
 	DUMP("SM-20 - Title\n=============\n\nNeeds\n-----\n",
 	    "heading1 1:1 <SM-20 - Title> 0@1:1\nheading2 4:1 <Needs> 0@4:1\n");
+}
+
+static void a_picture_alone_is_a_block(void **state)
+{
+	(void)state;
+	DUMP("# A\n\n![Bench, *front*\nview](../pictures/a%20b.png \"T\")\n\n- ![x y](z.png)\n",
+	    "heading1 1:3 <A> 0@1:3\n"
+	    "picture0 3:1 [../pictures/a%20b.png 3:1] <Bench, front view> 0@3:1\n"
+	    "bullet1 6:3 <![x y](z.png)> 0@6:3\n"
+	    "6:3 not-understood\n");
 }
 
 static void what_has_no_meaning_is_reported(void **state)
@@ -244,6 +255,7 @@ int main(void)
 		cmocka_unit_test(steps_are_numbered_and_nested_lists_have_depth),
 		cmocka_unit_test(fences_keep_each_line),
 		cmocka_unit_test(underlined_headings_are_headings),
+		cmocka_unit_test(a_picture_alone_is_a_block),
 		cmocka_unit_test(what_has_no_meaning_is_reported),
 		cmocka_unit_test(a_file_without_heading_is_one_finding),
 		cmocka_unit_test(bad_bytes_are_placed),

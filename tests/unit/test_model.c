@@ -419,7 +419,9 @@ static void roles_of_paths(void **state)
 		{ "assignments/SM-20.md", true, ROLE_ASSIGNMENTS },
 		{ "standards/shop.md", true, ROLE_STANDARD },
 		{ "standards/old/shop.md", false, 0 }, { "standards/shop.csv", false, 0 },
-		{ "assignments/es/SM-20.md", false, 0 }, { "assignments/.md", false, 0 },
+		{ "assignments/es/SM-20.md", false, 0 }, { "pictures/a.png", true, ROLE_PICTURE },
+		{ "pictures/A B.PNG", true, ROLE_PICTURE }, { "pictures/a.jpg", false, 0 },
+		{ "pictures/old/a.png", false, 0 }, { "pictures/.png", false, 0 }, { "assignments/.md", false, 0 },
 		{ "README.md", false, 0 }, { "assignments/a.txt", false, 0 },
 	};
 
