@@ -44,7 +44,16 @@ for pdf in "$work"/out/*/*.pdf; do
 	has "$name, language" '"/Lang": "u:en-US"\|"/Lang": "en-US"' "$work/json"
 	has "$name, outline" '"/Outlines"' "$work/json"
 	has "$name, page labels" '"/PageLabels"' "$work/json"
+	is "$name, every figure is told in words" "$(grep -c '"/S": "/Figure"' "$work/json")" \
+	    "$(grep -c '"/Alt": "u:.' "$work/json")"
+	is "$name, every head cell says of what" "$(grep -c '"/S": "/TH"' "$work/json")" \
+	    "$(grep -c '"/Scope": "/\(Column\|Row\)"' "$work/json")"
+	is "$name, no heading below one that is missing" "$(pdfinfo -struct "$pdf" 2> /dev/null |
+	    awk '/^ *Sect/ { top = 0 } /^ *H1/ { top = 1 } /^ *H[2-6]/ && !top { n++ } END { print n + 0 }')" 0
 done
+# Words on both sides of a line's end stay apart for what reads the structure aloud.
+pdfinfo -struct-text "$work/out/q1/packet.pdf" 2> /dev/null > "$work/struct"
+has "lines are parted" 'large word at the top left of every page; the same id is on the' "$work/struct"
 
 # Each id of program.md: in its quarter's packet and grading sheets, with one mark on
 # every page of both. The mark is the ten characters on the line of the id.

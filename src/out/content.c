@@ -173,6 +173,7 @@ static void text_open(struct content *c)
 	if (c->in_text)
 		return;
 	c->in_text = true;
+	c->last = 0;
 	c->x = c->y = 0;
 	add_op(c, NULL, 0, "BT\n");
 }
@@ -183,6 +184,22 @@ static void text_close(struct content *c)
 		return;
 	c->in_text = false;
 	add_op(c, NULL, 0, "ET\n");
+}
+
+/* Between two lines of one block of text, so that what reads the marked content aloud does
+ * not join the words on either side; a word divided at a hyphen goes on. */
+static void space_lines(struct content *c, long y)
+{
+	char *p, *end;
+
+	if (c->face < 0 || y == c->y || !c->last || c->last == ' ' || c->last == '-' ||
+	    c->last == '/')
+		return;
+	p = end = room(&c->out, 32);
+	*end++ = '(';
+	end = put_glyphs(c, end, (enum face_id)c->face, STR(" "));
+	end = put_word(end, ")Tj\n");
+	c->out.n += (size_t)(end - p);
 }
 
 void content_text(struct content *c, pt baseline, enum face_id face, double size_pt,
@@ -198,6 +215,7 @@ void content_text(struct content *c, pt baseline, enum face_id face, double size
 	x = content_hundredths(baseline.x);
 	y = content_hundredths(c->height_pt - baseline.y);
 	text_open(c);
+	space_lines(c, y);
 	gray_set(c, &c->fill_gray, 0, "g\n");
 	p = end = room(&c->out, 4 * utf8.n + 96);
 	if (c->face != (int)face || c->size != size) {
@@ -214,6 +232,7 @@ void content_text(struct content *c, pt baseline, enum face_id face, double size
 	end = put_glyphs(c, end, face, utf8);
 	end = put_word(end, ")Tj\n");
 	c->out.n += (size_t)(end - p);
+	c->last = utf8.n ? utf8.p[utf8.n - 1] : c->last;
 }
 
 static bool path_finite(const struct seg *segs, size_t n, const struct ink *ink)

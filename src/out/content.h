@@ -36,6 +36,7 @@ struct content {
 	long x, y;               /* start of the last text in this text object */
 	int face;
 	bool in_text;
+	char last;               /* byte of the text before in this block; 0: none */
 };
 
 void content_init(struct content *c, struct arena *a, const struct faces *faces);

@@ -193,20 +193,21 @@ static void draw_plain(struct canvas *c)
 	canvas_page_end(c);
 }
 
-/* Worked out by hand: y counts from the bottom of 200; the glyph of 1 in Mono is the one
- * that the face names. */
+/* Worked out by hand: y counts from the bottom of 200; the glyphs of 1 and of a blank in
+ * Mono are those that the face names. The blank parts the lines. */
 static void operators_of_a_page(void **state)
 {
 	const struct faces *faces = faces_new(*state);
 	struct pdf *p = pdf_new(*state, faces, &meta);
 	uint16_t glyph = face_glyph(faces, FACE_MONO, '1');
+	uint16_t blank = face_glyph(faces, FACE_MONO, ' ');
 	struct buf want = { .arena = *state };
 	str bytes;
 
 	draw_plain(pdf_canvas(p));
 	buf_adds(&want, "/P<</MCID 0>>BDC\nBT\n/F4 12 Tf\n10 180 Td(");
-	buf_addf(&want, "%c%c)Tj\n0 -14.5 Td(%c%c)Tj\nET\nEMC\n", glyph >> 8, glyph & 255,
-	    glyph >> 8, glyph & 255);
+	buf_addf(&want, "%c%c)Tj\n(%c%c)Tj\n0 -14.5 Td(%c%c)Tj\nET\nEMC\n", glyph >> 8,
+	    glyph & 255, blank >> 8, blank & 255, glyph >> 8, glyph & 255);
 	buf_adds(&want, "/Artifact BMC\n.25 g\n1 198 m\n4 198 l\n4 194 l\n1 194 l\nh\nf\n"
 	    ".5 w\n-32000 200 m\n32000 200 l\nS\nEMC\n");
 	assert_true(str_eq(page_operators(*state, p, 0), buf_str(&want)));
