@@ -151,6 +151,11 @@ golden: all
 manual: all
 	build/fitup explain --all > src/manual/findings.md
 
+# Makes the rows of C anew from the tables of words.
+words:
+	@for csv in templates/words/*.csv; do LC_ALL=C awk -f src/tools/inc.awk $$csv \
+	    > src/base/$$(basename $$csv .csv).inc || exit 1; done
+
 install: all
 	install -D build/fitup $(DESTDIR)$(PREFIX)/bin/fitup
 
@@ -164,4 +169,4 @@ clean:
 -include $(UNIT:=.d) $(OUTSIDE:=.d) $(BENCH:=.d)
 
 .PHONY: all help demo check check-built check-long bench setup setup-check setup-long unit \
-    outside bench-tools headers layers asan fuzz golden manual install clean-objects clean
+    outside bench-tools headers layers asan fuzz golden manual words install clean-objects clean

@@ -9,7 +9,8 @@
  * too small for the labels, the drawing function returns false and writes only
  * "no drawing: <why>" in the area. Texts are borrowed: labels and words must outlive
  * the canvas that recorded them. Every label is drawn within canvas_box_begin/end,
- * named "label"; the note about the scale is named "note".
+ * named "label"; the note about the scale is named "note". Words that the figures write
+ * themselves are in the language of the data.
  *
  * One scale serves both axes, taken from a short list of plain ratios, so that the note
  * is true when the page prints at full size. Long members are shortened by break lines;
@@ -17,7 +18,7 @@
 #ifndef DRAW_FIG_H
 #define DRAW_FIG_H
 
-#include "base/arena.h"
+#include "base/language.h"
 #include "draw/canvas.h"
 #include "draw/face.h"
 
@@ -39,24 +40,6 @@ enum fig_shape {
 	FIG_BUTT_TEST,      /* a finished butt, sound through, as it goes to test */
 	FIG_SHAPE_COUNT
 };
-
-/* Words that the figures write themselves. A translation gives its own. */
-struct fig_words {
-	str no_drawing;          /* "no drawing:" */
-	str to_scale;            /* "to scale" */
-	str times_size;          /* "times full size": after a number */
-	str full_size;           /* "full size" */
-	str of_size;             /* "of full size": after a fraction */
-	str not_to_scale;        /* "not to scale" */
-	str weld;                /* "weld": before its letter */
-	str bore;                /* "inside of pipe" */
-	str restart;             /* "stop and restart here" */
-	str tack;                /* "tack" */
-	str hole, diameter, across, up; /* heads of the table of holes */
-};
-
-/* The English words. */
-const struct fig_words *fig_words_english(void);
 
 struct fig_joint {
 	enum fig_shape shape;
@@ -87,7 +70,7 @@ struct fig_joint {
 	str label_answer;        /* at the face of the weld: what a key says of it */
 	str letter;              /* of the weld, "A"; may be empty */
 	str position;            /* "2F", "3G up"; may be empty */
-	const struct fig_words *words; /* null: English */
+	const struct language *language; /* of labels and words; null: English */
 };
 
 /* Whether there is a section for this shape; FIG_NONE has none. */
@@ -130,7 +113,7 @@ struct fig_plate {
 	str label_length, label_width, label_thickness;
 	const struct fig_feature *features;
 	size_t nfeatures;        /* at most FIG_FEATURES */
-	const struct fig_words *words; /* null: English */
+	const struct language *language; /* of labels and words; null: English */
 };
 
 #define FIG_FEATURES 40

@@ -260,5 +260,5 @@ void section_butt(struct section *s, const struct fig_joint *j, struct section_f
 		add_bore(s, &g, j->t1_mm, f.mm_pt);
 	if (j->shape == FIG_PIPE_BUTT && f.full)
 		s->text = (struct section_text){ { -g.gap / 2 - g.reach[0] + 5 * f.mm_pt,
-		    -18 * f.mm_pt }, fig_words_of(j->words)->bore };
+		    -18 * f.mm_pt }, word(j->language, "inside of pipe") };
 }

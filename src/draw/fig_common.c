@@ -1,4 +1,4 @@
-/* What all figures share: their words, sizes left out, and how they say no. */
+/* What all figures share: sizes left out, and how they say no. */
 #include "draw/fig_section.h"
 
 #include "draw/dim.h"
@@ -6,33 +6,6 @@
 
 #include <assert.h>
 #include <math.h>
-
-const struct fig_words *fig_words_english(void)
-{
-	static const struct fig_words words = {
-		.no_drawing = { "no drawing:", 11 },
-		.to_scale = { "to scale", 8 },
-		.times_size = { "times full size", 15 },
-		.full_size = { "full size", 9 },
-		.of_size = { "of full size", 12 },
-		.not_to_scale = { "not to scale", 12 },
-		.weld = { "Weld", 4 },
-		.bore = { "inside of pipe", 14 },
-		.restart = { "stop and restart here", 21 },
-		.tack = { "tack", 4 },
-		.hole = { "No.", 3 },
-		.diameter = { "Size", 4 },
-		.across = { "From left", 9 },
-		.up = { "From bottom", 11 },
-	};
-
-	return &words;
-}
-
-const struct fig_words *fig_words_of(const struct fig_words *w)
-{
-	return w != NULL ? w : fig_words_english();
-}
 
 bool fig_given(double mm)
 {
@@ -102,12 +75,13 @@ str fig_number(unsigned n)
 }
 
 bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
-    const struct fig_words *words, str why)
+    const struct language *l, str why)
 {
 	struct dim_label say, reason;
 	double y = area.y + 2;
 
-	dim_label_set(&say, f, DIM_TYPE_PT, fig_words_of(words)->no_drawing, DIM_ONE_LINE);
+	dim_label_set(&say, f, DIM_TYPE_PT, word(l, "no drawing:"), DIM_ONE_LINE);
+	why = word_str(l, why);
 	dim_label_set(&reason, f, DIM_TYPE_PT, why, DIM_ONE_LINE);
 	if (reason.w > area.w - 4)
 		dim_label_set(&reason, f, DIM_TYPE_PT, why, DIM_MEDIUM);

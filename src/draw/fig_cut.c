@@ -131,7 +131,7 @@ static void build_plate(struct section *s, const struct fig_cut *k, double mm_pt
 		add_strip(s, &k->strips[i], half, high);
 	if (k->restart) {
 		section_rule(s, (pt){ 0, -weld * 1.7 }, (pt){ 0, weld * 1.7 }, false);
-		add_drop(s, 0, -weld * 1.7, fig_words_of(k->words)->restart);
+		add_drop(s, 0, -weld * 1.7, word(k->language, "stop and restart here"));
 	}
 	section_level(s, SECTION_TOP, (pt){ -half, high }, (pt){ half, high },
 	    k->label_length);
@@ -221,30 +221,31 @@ bool fig_cut_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_cut *k)
 {
 	struct fig_fit fit = { .build = build, .data = k, .position = k->note,
-		.words = k->words, .small = true };
+		.language = k->language, .small = true };
 	str why = fig_cut_fault(k);
 
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
 		return true;
-	return fig_refuse(c, f, area, k->words, why.n > 0 ? why : FIG_NO_ROOM);
+	return fig_refuse(c, f, area, k->language, why.n > 0 ? why : FIG_NO_ROOM);
 }
 
 str fig_cut_words(struct arena *a, const struct fig_cut *k)
 {
+	const struct language *l = k->language;
 	struct buf b = { .arena = a };
 
-	buf_addf(&b, "Cut map, %s", is_pipe(k) ? "seen from the end of the pipe"
-	                                       : "seen from above");
+	buf_add(&b, is_pipe(k) ? word(l, "Cut map, seen from the end of the pipe")
+	                       : word(l, "Cut map, seen from above"));
 	if (k->label_length.n)
-		buf_addf(&b, ", %.*s long", STR_ARG(k->label_length));
+		word_addf(&b, l, ", %.*s long", STR_ARG(k->label_length));
 	if (k->note.n)
 		buf_addf(&b, ", %.*s", STR_ARG(k->note));
 	if (fig_given(k->discard_mm) && k->label_discard.n)
-		buf_addf(&b, "; %.*s cut off at each end", STR_ARG(k->label_discard));
+		word_addf(&b, l, "; %.*s cut off at each end", STR_ARG(k->label_discard));
+	if (k->nstrips)
+		buf_add(&b, is_pipe(k) ? word(l, ". From 12 on:") : word(l, ". From the left:"));
 	for (size_t i = 0; i < k->nstrips; i++)
-		buf_addf(&b, "%s %.*s", i ? ";" : is_pipe(k) ? ". From 12 on:"
-		                                             : ". From the left:",
-		    STR_ARG(k->strips[i].label));
+		buf_addf(&b, "%s %.*s", i ? ";" : "", STR_ARG(k->strips[i].label));
 	if (k->label_ends.n)
 		buf_addf(&b, "; %.*s", STR_ARG(k->label_ends));
 	buf_addc(&b, '.');

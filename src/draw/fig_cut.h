@@ -28,7 +28,7 @@ struct fig_cut {
 	str label_ends;          /* the end pieces are used: what they are; else empty */
 	bool restart;            /* plate: stop and restart near mid-length */
 	str note;                /* weld, position, pipe: at the left below */
-	const struct fig_words *words; /* null: English */
+	const struct language *language; /* of labels and words; null: English */
 };
 
 str fig_cut_fault(const struct fig_cut *k);

@@ -134,25 +134,26 @@ static double put(
 
 /* "to scale 2:1, 2 times full size" from at.x on; returns where it ends. */
 static double put_scale(struct canvas *c, const struct faces *f, pt at,
-    const struct fig_words *w, const struct scale *scale, bool words)
+    const struct language *l, const struct scale *scale, bool words)
 {
-	at.x = put(c, f, at, FACE_SANS, w->to_scale);
+	at.x = put(c, f, at, FACE_SANS, word(l, "to scale"));
 	at.x = put(c, f, at, FACE_SANS, scale->ratio);
 	if (!words)
 		return at.x;
 	at.x -= face_width_pt(f, FACE_SANS, NOTE_PT, STR(" "));
 	at.x = put(c, f, at, FACE_SANS, STR(","));
 	if (scale->factor == 1)
-		return put(c, f, at, FACE_SANS, w->full_size);
+		return put(c, f, at, FACE_SANS, word(l, "full size"));
 	at.x = put(c, f, at, FACE_SANS, scale->times);
-	return put(c, f, at, FACE_SANS, scale->factor > 1 ? w->times_size : w->of_size);
+	return put(c, f, at, FACE_SANS, scale->factor > 1
+	    ? word(l, "times full size") : word(l, "of full size"));
 }
 
 /* The strip under the figure: weld and position at the left, scale at the right. */
 static void put_strip(struct canvas *c, const struct faces *f, rect area,
     const struct fig_fit *fit, const struct scale *scale)
 {
-	const struct fig_words *w = fig_words_of(fit->words);
+	const struct language *l = fit->language;
 	double y = area.y + area.h - face_descent_pt(f, FACE_SANS, NOTE_PT), wide, left;
 	rect box = { area.x, area.y + area.h - STRIP_PT, area.w, STRIP_PT };
 	pt at = { area.x, y };
@@ -160,20 +161,20 @@ static void put_strip(struct canvas *c, const struct faces *f, rect area,
 
 	canvas_box_begin(c, box, STR("note"));
 	if (fit->letter.n > 0) {
-		at.x = put(c, f, at, FACE_SANS_BOLD, w->weld);
+		at.x = put(c, f, at, FACE_SANS_BOLD, word(l, "Weld"));
 		at.x = put(c, f, at, FACE_SANS_BOLD, fit->letter) + NOTE_PT / 2;
 	}
 	if (fit->position.n > 0)
 		at.x = put(c, f, at, FACE_SANS_BOLD, fit->position);
 	left = at.x;
-	wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
+	wide = put_scale(NULL, f, (pt){ 0, 0 }, l, scale, words);
 	if (left + wide > area.x + area.w) {
 		words = false;
-		wide = put_scale(NULL, f, (pt){ 0, 0 }, w, scale, words);
+		wide = put_scale(NULL, f, (pt){ 0, 0 }, l, scale, words);
 	}
 	at.x = area.x + area.w - wide + face_width_pt(f, FACE_SANS, NOTE_PT, STR(" "));
 	if (left + wide <= area.x + area.w)
-		put_scale(c, f, at, w, scale, words);
+		put_scale(c, f, at, l, scale, words);
 	canvas_box_end(c);
 }
 

@@ -18,31 +18,31 @@ static const struct shape {
 	str name;
 } shapes[] = {
 	[FIG_NONE] = { NULL, 0, { NULL, 0 } },
-	[FIG_TEE] = { section_tee, NEEDS_LEG | TAKES_BOTH | CONTACT, { "Tee joint", 9 } },
-	[FIG_LAP] = { section_lap, NEEDS_LEG | TAKES_BOTH | CONTACT, { "Lap joint", 9 } },
-	[FIG_CORNER_OPEN] = { section_corner_open, CONTACT, { "Open corner joint", 17 } },
+	[FIG_TEE] = { section_tee, NEEDS_LEG | TAKES_BOTH | CONTACT, WORD("Tee joint") },
+	[FIG_LAP] = { section_lap, NEEDS_LEG | TAKES_BOTH | CONTACT, WORD("Lap joint") },
+	[FIG_CORNER_OPEN] = { section_corner_open, CONTACT, WORD("Open corner joint") },
 	[FIG_CORNER_CLOSED] = { section_corner_closed, NEEDS_LEG | CONTACT,
-	    { "Closed corner joint, fillet inside", 34 } },
-	[FIG_EDGE] = { section_edge, CONTACT, { "Edge joint", 10 } },
+	    WORD("Closed corner joint, fillet inside") },
+	[FIG_EDGE] = { section_edge, CONTACT, WORD("Edge joint") },
 	[FIG_SQUARE_BUTT] = { section_butt, TAKES_BACKING | TAKES_BOTH,
-	    { "Square butt joint", 17 } },
+	    WORD("Square butt joint") },
 	[FIG_SINGLE_V] = { section_butt,
 	    NEEDS_ANGLE | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
-	    { "Single-V butt joint", 19 } },
+	    WORD("Single-V butt joint") },
 	[FIG_SINGLE_BEVEL] = { section_butt,
 	    NEEDS_BEVEL | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
-	    { "Single-bevel butt joint, left plate beveled", 43 } },
+	    WORD("Single-bevel butt joint, left plate beveled") },
 	[FIG_PIPE_BUTT] = { section_butt,
 	    NEEDS_ANGLE | NEEDS_OD | TAKES_BACKING | TAKES_LAND,
-	    { "Pipe butt joint, cut through the wall at the top", 48 } },
+	    WORD("Pipe butt joint, cut through the wall at the top") },
 	[FIG_PAD] = { section_pad, NEEDS_BEADS,
-	    { "Pad of beads side by side on plate", 34 } },
+	    WORD("Pad of beads side by side on plate") },
 	[FIG_FLARE_BEVEL] = { section_flare, NEEDS_LEG | NEEDS_OD | TAKES_BOTH,
-	    { "Flare-bevel weld between a round and a plate", 44 } },
-	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH, { "Groove gouged in plate", 22 } },
+	    WORD("Flare-bevel weld between a round and a plate") },
+	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH, WORD("Groove gouged in plate") },
 	[FIG_BRANCH] = { section_branch, NEEDS_BEVEL | TAKES_LAND,
-	    { "Branch set on the run, cut through one wall", 43 } },
-	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH, { "Finished butt weld", 18 } },
+	    WORD("Branch set on the run, cut through one wall") },
+	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH, WORD("Finished butt weld") },
 };
 
 _Static_assert(
@@ -242,61 +242,70 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 {
 	str why = fig_joint_fault(j);
 	struct fig_fit fit = { build_joint, j, fmin(j->t1_mm, fig_t2_mm(j)),
-	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->words,
+	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->language,
 	    false };
 
 	if (fig_given(j->backing_t_mm))
 		fit.thin_mm = fmin(fit.thin_mm, j->backing_t_mm);
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
 		return true;
-	return fig_refuse(c, f, area, j->words, why.n > 0 ? why : FIG_NO_ROOM);
+	return fig_refuse(c, f, area, j->language, why.n > 0 ? why : FIG_NO_ROOM);
 }
 
-static void add_size(struct buf *b, const char *what, str label)
+/* what: looked up. */
+static void add_size(struct buf *b, const struct fig_joint *j, str what, str label)
 {
-	str word = str_trim(str_of(what));
-
+	what = word_str(j->language, what);
 	if (label.n == 0)
 		return;
+	buf_adds(b, ", ");
 	/* A label that names its size already is not told twice. */
-	if (str_find(label, word, 0) < label.n)
-		what = "";
-	buf_addf(b, ", %s%.*s", what, STR_ARG(label));
+	if (str_find(label, what, 0) == label.n)
+		buf_addf(b, "%.*s ", STR_ARG(what));
+	buf_add(b, label);
+}
+
+static void add_sizes(struct buf *b, const struct fig_joint *j)
+{
+	bool contact = shapes[j->shape].flags & CONTACT;
+
+	add_size(b, j, WORD("position"), j->position);
+	add_size(b, j, WORD("thickness"), j->label_t1);
+	if (fig_given(j->t2_mm))
+		add_size(b, j, WORD("on"), j->label_t2);
+	add_size(b, j, WORD("fillet leg"), j->label_leg);
+	add_size(b, j, WORD("included angle"), j->label_angle);
+	add_size(b, j, WORD("bevel"), j->label_bevel);
+	add_size(b, j, WORD("land"), j->label_land);
+	add_size(b, j, contact ? WORD("gap") : WORD("root opening"), j->label_gap);
+	add_size(b, j, WORD("backing"), j->label_backing);
+	add_size(b, j, WORD("overlap"), j->label_overlap);
+	add_size(b, j, WORD("groove depth"), j->label_depth);
+	add_size(b, j, WORD("width"), j->label_groove_width);
+	add_size(b, j, WORD("root radius"), j->label_radius);
+	add_size(b, j, WORD("outside diameter"), j->label_od);
+	add_size(b, j, WORD("reinforcement"), j->label_reinforcement);
+	add_size(b, j, STR(""), j->label_answer);
 }
 
 str fig_joint_words(struct arena *a, const struct fig_joint *j)
 {
+	const struct language *l = j->language;
 	struct buf b = { .arena = a };
 	str why = fig_joint_fault(j);
 
 	if (why.n > 0)
-		return str_format(a, "No drawing: %.*s.", STR_ARG(why));
-	buf_add(&b, shapes[j->shape].name);
-	buf_adds(
-	    &b, j->shape == FIG_PAD ? ", in section and from above" : ", in section");
-	add_size(&b, "position ", j->position);
-	add_size(&b, "thickness ", j->label_t1);
-	if (fig_given(j->t2_mm))
-		add_size(&b, "on ", j->label_t2);
-	add_size(&b, "fillet leg ", j->label_leg);
-	add_size(&b, "included angle ", j->label_angle);
-	add_size(&b, "bevel ", j->label_bevel);
-	add_size(&b, "land ", j->label_land);
-	add_size(&b, shapes[j->shape].flags & CONTACT ? "gap " : "root opening ",
-	    j->label_gap);
-	add_size(&b, "backing ", j->label_backing);
-	add_size(&b, "overlap ", j->label_overlap);
-	add_size(&b, "groove depth ", j->label_depth);
-	add_size(&b, "width ", j->label_groove_width);
-	add_size(&b, "root radius ", j->label_radius);
-	add_size(&b, "outside diameter ", j->label_od);
-	add_size(&b, "reinforcement ", j->label_reinforcement);
-	add_size(&b, "", j->label_answer);
+		return word_format(a, l, "No drawing: %.*s.", STR_ARG(word_str(l, why)));
+	buf_add(&b, word_str(l, shapes[j->shape].name));
+	buf_add(&b, j->shape == FIG_PAD ? word(l, ", in section and from above")
+	                                : word(l, ", in section"));
+	add_sizes(&b, j);
 	buf_adds(&b, ".");
-	if (j->passes > 0)
-		buf_addf(
-		    &b, j->shape == FIG_PAD ? " Beads: %u." : " Passes: %u.", j->passes);
+	if (j->passes > 0 && j->shape == FIG_PAD)
+		word_addf(&b, l, " Beads: %u.", j->passes);
+	else if (j->passes > 0)
+		word_addf(&b, l, " Passes: %u.", j->passes);
 	if (j->both_sides)
-		buf_adds(&b, " Welded from both sides.");
+		buf_add(&b, word(l, " Welded from both sides."));
 	return buf_str(&b);
 }

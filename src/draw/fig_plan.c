@@ -217,7 +217,7 @@ static void add_tacks(struct section *s, const struct fig_joint *j, const struct
 			section_dim(s,
 			    (struct section_dim){ .kind = SECTION_DROP,
 			        .a = { at.x, at.y - r },
-			        .label = fig_words_of(j->words)->tack });
+			        .label = word(j->language, "tack") });
 	}
 }
 
@@ -231,7 +231,7 @@ static void add_restart(
 	section_rule(
 	    s, (pt){ 0, p->weld_lo - over }, (pt){ 0, p->weld_hi + over }, false);
 	section_dim(s, (struct section_dim){ .kind = SECTION_DROP,
-	    .a = { 0, p->weld_lo - over }, .label = fig_words_of(j->words)->restart });
+	    .a = { 0, p->weld_lo - over }, .label = word(j->language, "stop and restart here") });
 }
 
 static void add_circle(struct section *s, double r, double hatch_deg)
@@ -304,7 +304,7 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 {
 	str why = fig_joint_fault(j);
 
-	struct fig_fit fit = { build_plan, j, 0, 0, j->letter, j->position, j->words,
+	struct fig_fit fit = { build_plan, j, 0, 0, j->letter, j->position, j->language,
 		false };
 	bool pipe = j->shape == FIG_PIPE_BUTT || j->shape == FIG_BRANCH;
 
@@ -316,5 +316,5 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 		why = STR("more than 12 tacks");
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
 		return true;
-	return fig_refuse(c, f, area, j->words, why.n > 0 ? why : FIG_NO_ROOM);
+	return fig_refuse(c, f, area, j->language, why.n > 0 ? why : FIG_NO_ROOM);
 }

@@ -344,12 +344,12 @@ str fig_plate_fault(const struct fig_plate *p)
 /* Cell of the table; row 0 is the head. */
 static str cell_text(const struct fig_plate *p, size_t row, int col)
 {
-	const struct fig_words *w = fig_words_of(p->words);
-	const str head[4] = { w->hole, w->diameter, w->across, w->up };
+	static const str head[4] = { WORD("No."), WORD("Size"), WORD("From left"),
+		WORD("From bottom") };
 	const struct fig_feature *g = row > 0 ? &p->features[row - 1] : NULL;
 
 	if (g == NULL)
-		return head[col];
+		return word_str(p->language, head[col]);
 	return col == 1 ? g->label_size : col == 2 ? g->label_x : col == 3 ? g->label_y
 	    : fig_number((unsigned)row);
 }
@@ -440,12 +440,12 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 	str why = fig_plate_fault(p);
 	struct plate_view view = { p, false };
 	struct fig_fit fit = { .build = build_plate, .data = &view,
-	    .position = p->label_thickness, .words = p->words };
+	    .position = p->label_thickness, .language = p->language };
 	struct table t = { .plate = p };
 	bool flat = p->length_mm > p->width_mm * 1.6;
 
 	if (why.n > 0)
-		return fig_refuse(c, f, area, p->words, why);
+		return fig_refuse(c, f, area, p->language, why);
 	if (count_labels(p) <= FEW && fig_fit_draw(c, f, area, &fit))
 		return true;
 	table_widths(f, p, t.w);
@@ -458,32 +458,35 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 	if (count_labels(p) > FEW && count_labels(p) <= MOST_LABELED &&
 	    fig_fit_draw(c, f, area, &fit))
 		return true;
-	return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);
+	return fig_refuse(c, f, area, p->language, FIG_NO_ROOM);
 }
 
 str fig_plate_words(struct arena *a, const struct fig_plate *p)
 {
-	static const char *const name[] = { "hole", "slot", "notch", "bend line",
-		"cut line" };
+	static const str name[] = { WORD("hole"), WORD("slot"), WORD("notch"),
+		WORD("bend line"), WORD("cut line") };
+	const struct language *l = p->language;
 	struct buf b = { .arena = a };
 	str why = fig_plate_fault(p);
 
 	if (why.n > 0)
-		return str_format(a, "No drawing: %.*s.", STR_ARG(why));
-	buf_addf(&b, "Blank seen flat, %.*s by %.*s", STR_ARG(p->label_length),
+		return word_format(a, l, "No drawing: %.*s.", STR_ARG(word_str(l, why)));
+	word_addf(&b, l, "Blank seen flat, %.*s by %.*s", STR_ARG(p->label_length),
 	    STR_ARG(p->label_width));
 	if (p->label_thickness.n > 0)
 		buf_addf(&b, ", %.*s", STR_ARG(p->label_thickness));
 	buf_adds(&b, ".");
+	if (p->nfeatures > 0)
+		buf_add(&b, word(l, " With "));
 	for (size_t i = 0; i < p->nfeatures; i++) {
 		const struct fig_feature *g = &p->features[i];
 
-		buf_addf(&b, "%s%s %.*s", i == 0 ? " With " : "; ", name[g->mark],
-		    STR_ARG(g->label_size));
+		buf_addf(&b, "%s%.*s %.*s", i == 0 ? "" : "; ",
+		    STR_ARG(word_str(l, name[g->mark])), STR_ARG(g->label_size));
 		if (g->label_x.n > 0)
-			buf_addf(&b, ", %.*s from the left", STR_ARG(g->label_x));
+			word_addf(&b, l, ", %.*s from the left", STR_ARG(g->label_x));
 		if (g->label_y.n > 0)
-			buf_addf(&b, ", %.*s from the bottom", STR_ARG(g->label_y));
+			word_addf(&b, l, ", %.*s from the bottom", STR_ARG(g->label_y));
 	}
 	if (p->nfeatures > 0)
 		buf_adds(&b, ".");

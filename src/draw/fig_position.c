@@ -30,44 +30,44 @@ struct place_row {
 	bool plate, pipe, pipe_on_plate; /* what is welded so */
 	double axis_deg;         /* of pipe, above the horizon */
 	bool turns;
-	const char *plain_plate, *plain_pipe;
+	str plain_plate, plain_pipe;
 	/* Plate, pipe; without travel, up, down. */
 	const char *iso[3], *iso_pipe[3];
 };
 
 #define SAME(letters) { letters, letters, letters }
-#define VERTICAL "weld axis vertical"
+#define VERTICAL WORD("weld axis vertical")
 static const struct place_row rows[FIG_PLACE_COUNT] = {
-	[FIG_FLAT] = { 0, .plate = true, .plain_plate = "flat, welded from above",
+	[FIG_FLAT] = { 0, .plate = true, .plain_plate = WORD("flat, welded from above"),
 		.iso = SAME("PA") },
-	[FIG_1F] = { 0, .plate = true, .plain_plate = "flat, weld face up", .iso = SAME("PA") },
+	[FIG_1F] = { 0, .plate = true, .plain_plate = WORD("flat, weld face up"), .iso = SAME("PA") },
 	[FIG_2F] = { 45, .plate = true, .pipe_on_plate = true, .axis_deg = 90,
-		.plain_plate = "horizontal fillet", .plain_pipe = "pipe axis vertical, fixed",
+		.plain_plate = WORD("horizontal fillet"), .plain_pipe = WORD("pipe axis vertical, fixed"),
 		.iso = SAME("PB"), .iso_pipe = SAME("PB") },
 	[FIG_3F] = { 90, .upright = true, .plate = true, .plain_plate = VERTICAL,
 		.iso = { NULL, "PF", "PG" } },
 	[FIG_4F] = { 135, .plate = true, .pipe_on_plate = true, .axis_deg = -90,
-		.plain_plate = "overhead fillet", .plain_pipe = "overhead, pipe axis vertical",
+		.plain_plate = WORD("overhead fillet"), .plain_pipe = WORD("overhead, pipe axis vertical"),
 		.iso = SAME("PD"), .iso_pipe = SAME("PD") },
-	[FIG_5F] = { 0, .pipe_on_plate = true, .plain_pipe = "pipe axis horizontal, fixed",
+	[FIG_5F] = { 0, .pipe_on_plate = true, .plain_pipe = WORD("pipe axis horizontal, fixed"),
 		.iso_pipe = { NULL, "PH", "PJ" } },
-	[FIG_1G] = { 0, .plate = true, .plain_plate = "flat, weld face up", .iso = SAME("PA") },
+	[FIG_1G] = { 0, .plate = true, .plain_plate = WORD("flat, weld face up"), .iso = SAME("PA") },
 	[FIG_2G] = { 90, .plate = true, .pipe = true, .axis_deg = 90,
-		.plain_plate = "horizontal, plates upright",
-		.plain_pipe = "pipe axis vertical, fixed",
+		.plain_plate = WORD("horizontal, plates upright"),
+		.plain_pipe = WORD("pipe axis vertical, fixed"),
 		.iso = SAME("PC"), .iso_pipe = SAME("PC") },
 	[FIG_3G] = { 90, .upright = true, .plate = true, .plain_plate = VERTICAL,
 		.iso = { NULL, "PF", "PG" } },
-	[FIG_4G] = { 180, .plate = true, .plain_plate = "overhead, weld face down",
+	[FIG_4G] = { 180, .plate = true, .plain_plate = WORD("overhead, weld face down"),
 		.iso = SAME("PE") },
-	[FIG_5G] = { 0, .pipe = true, .plain_pipe = "pipe axis horizontal, fixed",
+	[FIG_5G] = { 0, .pipe = true, .plain_pipe = WORD("pipe axis horizontal, fixed"),
 		.iso_pipe = { NULL, "PH", "PJ" } },
-	[FIG_6G] = { 0, .pipe = true, .axis_deg = 45, .plain_pipe = "pipe axis at 45°, fixed",
+	[FIG_6G] = { 0, .pipe = true, .axis_deg = 45, .plain_pipe = WORD("pipe axis at 45°, fixed"),
 		.iso_pipe = { NULL, "H-L045", "J-L045" } },
 	[FIG_1G_ROLLED] = { 0, .pipe = true, .turns = true,
-		.plain_pipe = "pipe axis horizontal, turned", .iso_pipe = SAME("PA") },
+		.plain_pipe = WORD("pipe axis horizontal, turned"), .iso_pipe = SAME("PA") },
 	[FIG_1F_ROLLED] = { 0, .pipe_on_plate = true, .turns = true, .axis_deg = 45,
-		.plain_pipe = "pipe axis at 45°, turned", .iso_pipe = SAME("PA") },
+		.plain_pipe = WORD("pipe axis at 45°, turned"), .iso_pipe = SAME("PA") },
 };
 
 static bool is_pipe(const struct fig_position *p)
@@ -99,9 +99,8 @@ str fig_position_iso(const struct fig_position *p)
 str fig_position_plain(const struct fig_position *p)
 {
 	const struct place_row *row = &rows[p->place];
-	const char *plain = is_pipe(p) ? row->plain_pipe : row->plain_plate;
 
-	return plain ? str_of(plain) : (str){ 0 };
+	return word_str(p->language, is_pipe(p) ? row->plain_pipe : row->plain_plate);
 }
 
 /* ---- plates ---- */
@@ -534,23 +533,25 @@ bool fig_position_draw(struct canvas *c, const struct faces *f, rect area,
 	rect text = { area.x + side + 8, area.y, area.w - side - 8, area.h };
 
 	if (!fig_position_can_draw(p))
-		return fig_refuse(c, f, area, p->words,
-		    STR("these members are not welded in this position"));
+		return fig_refuse(c, f, area, p->language,
+		    WORD("these members are not welded in this position"));
 	if (side < SKETCH_LEAST_PT || !position_texts(c, f, text, p))
-		return fig_refuse(c, f, area, p->words, FIG_NO_ROOM);
+		return fig_refuse(c, f, area, p->language, FIG_NO_ROOM);
 	ink_sketch(c, f, (rect){ area.x, area.y + (area.h - side) / 2, side, side }, p);
 	return true;
 }
 
 str fig_position_words(struct arena *a, const struct fig_position *p)
 {
-	static const char *const members[FIG_MEMBERS_COUNT] = { "two plates butted",
-		"a tee", "a lap", "a corner welded inside", "a corner welded outside",
-		"one plate with beads", "a pipe butt", "a pipe on a plate" };
-	static const char *const ways[] = { "", ", welded upward", ", welded downward" };
+	static const str members[FIG_MEMBERS_COUNT] = { WORD("two plates butted"),
+		WORD("a tee"), WORD("a lap"), WORD("a corner welded inside"),
+		WORD("a corner welded outside"), WORD("one plate with beads"),
+		WORD("a pipe butt"), WORD("a pipe on a plate") };
+	static const str ways[] = { STR(""), WORD(", welded upward"), WORD(", welded downward") };
+	const struct language *l = p->language;
 	str iso = fig_position_iso(p);
 
-	return str_format(a, "Position %.*s of %s: %.*s%s%s%.*s.", STR_ARG(p->label),
-	    members[p->members], STR_ARG(fig_position_plain(p)), ways[p->travel],
-	    iso.n ? "; ISO 6947 " : "", STR_ARG(iso));
+	return word_format(a, l, "Position %.*s of %.*s: %.*s%.*s%s%.*s.", STR_ARG(p->label),
+	    STR_ARG(word_str(l, members[p->members])), STR_ARG(fig_position_plain(p)),
+	    STR_ARG(word_str(l, ways[p->travel])), iso.n ? "; ISO 6947 " : "", STR_ARG(iso));
 }

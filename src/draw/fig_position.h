@@ -30,7 +30,7 @@ struct fig_position {
 	enum fig_travel travel;
 	enum fig_members members;
 	str label;               /* "3G up" */
-	const struct fig_words *words; /* null: English */
+	const struct language *language; /* of labels and words; null: English */
 };
 
 /* Whether such members are welded in such a position; 5G and 6G are of pipe alone. */

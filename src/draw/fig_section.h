@@ -151,7 +151,6 @@ double fig_included_deg(const struct fig_joint *j);
 double fig_gouge_width_mm(const struct fig_joint *j);
 double fig_gouge_radius_mm(const struct fig_joint *j);
 
-const struct fig_words *fig_words_of(const struct fig_words *w);
 /* A figure looking for its scale. */
 struct fig_fit {
 	/* Builds into an empty s what data (that of the figure) describes. */
@@ -159,16 +158,16 @@ struct fig_fit {
 	const void *data;
 	double thin_mm, thick_mm; /* members that must be readable; 0: not judged */
 	str letter, position;    /* told in the strip below, with the scale */
-	const struct fig_words *words;
+	const struct language *language;
 	bool small;              /* scales below 1:10 too; the part has no arms */
 };
 
 /* Draws at the largest scale that fits, with the strip; false: nothing drawn. */
 bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_fit *fit);
-/* Writes "no drawing: <why>" in the area and returns false. */
-#define FIG_NO_ROOM STR("too little room for it")
+/* Writes "no drawing: <why>" in the area and returns false; why is looked up. */
+#define FIG_NO_ROOM WORD("too little room for it")
 bool fig_refuse(struct canvas *c, const struct faces *f, rect area,
-    const struct fig_words *w, str why);
+    const struct language *l, str why);
 
 #endif

@@ -417,11 +417,11 @@ bool fig_symbol_draw(struct canvas *c, const struct faces *f, rect area,
 	if (!why.n && s->joint != FIG_NONE && !fig_symbol_outlines(s->joint))
 		why = STR("no outline for this joint");
 	if (why.n)
-		return fig_refuse(c, f, area, s->words, why);
+		return fig_refuse(c, f, area, s->language, why);
 	build(&p, s, DIM_TYPE_PT);
 	if (p.ink.w > inner.w || p.ink.h > inner.h ||
 	    face_width_pt(f, FACE_SANS, NOTE_PT, s->note) > area.w)
-		return fig_refuse(c, f, area, s->words, FIG_NO_ROOM);
+		return fig_refuse(c, f, area, s->language, FIG_NO_ROOM);
 	emit(&p, c, inner);
 	emit_note(c, f, area, s->note);
 	return true;
@@ -429,56 +429,80 @@ bool fig_symbol_draw(struct canvas *c, const struct faces *f, rect area,
 
 /* ---- words ---- */
 
-static const char *const weld_words[FIG_WELD_COUNT] = {
-	[FIG_WELD_FILLET] = "fillet", [FIG_WELD_SQUARE] = "square groove",
-	[FIG_WELD_V] = "V-groove", [FIG_WELD_BEVEL] = "bevel groove",
-	[FIG_WELD_U] = "U-groove", [FIG_WELD_J] = "J-groove",
-	[FIG_WELD_FLARE_V] = "flare-V groove", [FIG_WELD_FLARE_BEVEL] = "flare-bevel groove",
-	[FIG_WELD_SURFACING] = "surfacing", [FIG_WELD_BACK] = "back or backing weld",
-	[FIG_WELD_MELT_THROUGH] = "melt-through", [FIG_WELD_STRIP] = "backing strip",
+static const str weld_words[FIG_WELD_COUNT] = {
+	[FIG_WELD_FILLET] = WORD("fillet"), [FIG_WELD_SQUARE] = WORD("square groove"),
+	[FIG_WELD_V] = WORD("V-groove"), [FIG_WELD_BEVEL] = WORD("bevel groove"),
+	[FIG_WELD_U] = WORD("U-groove"), [FIG_WELD_J] = WORD("J-groove"),
+	[FIG_WELD_FLARE_V] = WORD("flare-V groove"), [FIG_WELD_FLARE_BEVEL] = WORD("flare-bevel groove"),
+	[FIG_WELD_SURFACING] = WORD("surfacing"), [FIG_WELD_BACK] = WORD("back or backing weld"),
+	[FIG_WELD_MELT_THROUGH] = WORD("melt-through"), [FIG_WELD_STRIP] = WORD("backing strip"),
 };
 
-static void say(struct buf *b, const char *what, str value)
+/* What is said of a symbol, in its language. */
+struct telling {
+	struct buf b;
+	const struct language *l;
+	bool begun;
+};
+
+static void say(struct telling *t, str what, str value)
 {
 	if (value.n)
-		buf_addf(b, ", %s %.*s", what, STR_ARG(value));
+		buf_addf(&t->b, ", %.*s %.*s", STR_ARG(word_str(t->l, what)), STR_ARG(value));
 }
 
-static void say_side(struct buf *b, const struct fig_weld_side *k, const char *side)
+static void say_side(struct telling *t, const struct fig_weld_side *k, bool arrow)
 {
-	static const char *const contours[] = { "", "flush", "convex", "concave" };
+	static const str contours[] = { STR(""), WORD("flush"), WORD("convex"),
+		WORD("concave") };
+	str weld = word_str(t->l, weld_words[k->weld]);
 
 	if (k->weld == FIG_WELD_NONE)
 		return;
-	buf_addf(b, "%s %s on the %s side", b->n > 16 ? ";" : "", weld_words[k->weld], side);
-	say(b, "size", k->size);
-	say(b, "groove weld size", k->groove_size);
-	say(b, "root opening", k->root_opening);
-	say(b, "angle", k->angle);
-	say(b, "length", k->length);
-	say(b, "pitch", k->pitch);
+	buf_adds(&t->b, t->begun ? ";" : "");
+	t->begun = true;
+	if (arrow)
+		word_addf(&t->b, t->l, " %.*s on the arrow side", STR_ARG(weld));
+	else
+		word_addf(&t->b, t->l, " %.*s on the other side", STR_ARG(weld));
+	say(t, WORD("size"), k->size);
+	say(t, WORD("groove weld size"), k->groove_size);
+	say(t, WORD("root opening"), k->root_opening);
+	say(t, WORD("angle"), k->angle);
+	say(t, WORD("length"), k->length);
+	say(t, WORD("pitch"), k->pitch);
 	if (k->contour)
-		buf_addf(b, ", %s", contours[k->contour]);
-	say(b, "finish", k->finish);
+		buf_addf(&t->b, ", %.*s", STR_ARG(word_str(t->l, contours[k->contour])));
+	say(t, WORD("finish"), k->finish);
+}
+
+static str tail_text(struct arena *a, const struct fig_symbol *s)
+{
+	struct buf b = { .arena = a };
+
+	for (size_t i = 0; i < FIG_SYMBOL_TAIL && s->tail[i].n; i++)
+		buf_addf(&b, "%s%.*s", i ? ", " : "", STR_ARG(s->tail[i]));
+	return buf_str(&b);
 }
 
 str fig_symbol_words(struct arena *a, const struct fig_symbol *s)
 {
-	struct buf b = { .arena = a };
+	struct telling t = { { .arena = a }, s->language, false };
+	str tail = tail_text(a, s);
 
-	buf_adds(&b, "Welding symbol:");
-	say_side(&b, &s->arrow, "arrow");
-	say_side(&b, &s->other, "other");
+	buf_add(&t.b, word(t.l, "Welding symbol:"));
+	say_side(&t, &s->arrow, true);
+	say_side(&t, &s->other, false);
 	if (s->staggered)
-		buf_adds(&b, ", staggered");
+		buf_add(&t.b, word(t.l, ", staggered"));
 	if (s->all_around)
-		buf_adds(&b, "; all around");
+		buf_add(&t.b, word(t.l, "; all around"));
 	if (s->field)
-		buf_adds(&b, "; field weld");
+		buf_add(&t.b, word(t.l, "; field weld"));
 	if (fig_weld_breaks_arrow(s->arrow.weld) || fig_weld_breaks_arrow(s->other.weld))
-		buf_adds(&b, "; the arrow breaks towards the prepared member");
-	for (size_t i = 0; i < FIG_SYMBOL_TAIL && s->tail[i].n; i++)
-		buf_addf(&b, "%s%.*s", i ? ", " : "; in the tail: ", STR_ARG(s->tail[i]));
-	buf_addc(&b, '.');
-	return buf_str(&b);
+		buf_add(&t.b, word(t.l, "; the arrow breaks towards the prepared member"));
+	if (tail.n)
+		word_addf(&t.b, t.l, "; in the tail: %.*s", STR_ARG(tail));
+	buf_addc(&t.b, '.');
+	return buf_str(&t.b);
 }

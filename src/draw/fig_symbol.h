@@ -49,7 +49,7 @@ struct fig_symbol {
 	bool iso;                /* ISO 2553 system A with its dashed line */
 	enum fig_shape joint;    /* members outlined at the arrowhead; FIG_NONE: none */
 	str note;                /* under the symbol, "sizes in inches"; may be empty */
-	const struct fig_words *words; /* null: English */
+	const struct language *language; /* of labels and words; null: English */
 };
 
 /* Whether a prepared member is meant, so that the arrow breaks towards it. */

@@ -111,11 +111,11 @@ bool fig_view_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_view *v)
 {
 	struct fig_fit fit = { .build = build_view, .data = v, .position = v->note,
-		.words = v->words, .small = true };
+		.language = v->language, .small = true };
 
 	if (!is_finite(v))
-		return fig_refuse(c, f, area, v->words, STR("a size is missing"));
+		return fig_refuse(c, f, area, v->language, STR("a size is missing"));
 	if (fig_fit_draw(c, f, area, &fit))
 		return true;
-	return fig_refuse(c, f, area, v->words, FIG_NO_ROOM);
+	return fig_refuse(c, f, area, v->language, FIG_NO_ROOM);
 }

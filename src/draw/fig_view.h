@@ -39,7 +39,7 @@ struct fig_view {
 	const struct fig_size *size;
 	size_t nsizes;
 	str note;                /* at the left of the strip with the scale */
-	const struct fig_words *words; /* null: English */
+	const struct language *language; /* of labels and words; null: English */
 };
 
 bool fig_view_draw(struct canvas *c, const struct faces *f, rect area,

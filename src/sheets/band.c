@@ -97,8 +97,8 @@ static void draw_right(const struct band_place *k, struct canvas *c, const struc
 	/* Beside a large id the mark stands on its line. */
 	if (b->mark.n)
 		plain_draw(k->s, c, b->mark, &mono, (pt){ x, k->y + (beside ? 22 : 12) * e->zoom });
-	plain_draw(k->s, c, str_format(k->s->arena, "page %u of %u", k->page->page,
-	    k->page->pages), &right,
+	plain_draw(k->s, c, word_format(k->s->arena, edition_language(e), "page %u of %u",
+	    k->page->page, k->page->pages), &right,
 	    (pt){ x, k->y + (e->choice.large ? 27 : LINE_DOWN_PT) * e->zoom });
 }
 
@@ -116,15 +116,15 @@ void band_draw(const struct setter *s, const struct edition *e, struct canvas *c
 	draw_right(&k, c, b);
 	canvas_line(c, (pt){ left, rule_y }, (pt){ right, rule_y }, 1.5);
 	if (b->draft)
-		plain_draw(s, c, STR("DRAFT"), &draft,
+		plain_draw(s, c, word(edition_language(e), "DRAFT"), &draft,
 		    (pt){ left + p->body.w / 2, p->sheet.y + TOP_PT + ID_DOWN_PT * e->zoom });
 	canvas_line(c, (pt){ left, foot_y }, (pt){ right, foot_y }, 0.75);
 	plain_draw(s, c, plain_cut(s, b->foot, &e->body, p->body.w), &e->body,
 	    (pt){ left, foot_y + FOOT_HIGH_PT * e->zoom });
 }
 
-str band_facts(struct arena *a, const struct model *m, const struct order *o,
-    uint32_t assignment)
+str band_facts(struct arena *a, const struct edition *e, const struct model *m,
+    const struct order *o, uint32_t assignment)
 {
 	const struct assignment *x = &m->assignments[assignment];
 	uint32_t slot = o->places[assignment].slot;
@@ -132,11 +132,11 @@ str band_facts(struct arena *a, const struct model *m, const struct order *o,
 
 	if (slot != NONE)
 		buf_addf(&t, "%.*s, ", STR_ARG(m->courses[m->slots[slot].course].id));
-	buf_add(&t, place_text(a, o, assignment));
+	buf_add(&t, place_text(a, e, o, assignment));
 	if (x->kind < KIND_COUNT)
-		buf_addf(&t, "; %.*s", STR_ARG(kind_word(x->kind)));
-	buf_addf(&t, "; %.*s", STR_ARG(hours_text(a, x->hours)));
+		buf_addf(&t, "; %.*s", STR_ARG(edition_word(e, kind_word(x->kind))));
+	buf_addf(&t, "; %.*s", STR_ARG(hours_text(a, e, x->hours)));
 	if (slot != NONE && m->slots[slot].optional)
-		buf_adds(&t, "; optional");
+		buf_add(&t, word(edition_language(e), "; optional"));
 	return buf_str(&t);
 }

@@ -24,7 +24,7 @@ void band_draw(const struct setter *s, const struct edition *e, struct canvas *c
     const struct page_place *p, const struct band *b);
 
 /* "ORW 115, quarter 1, week 7; coupon; 16 hours" */
-str band_facts(struct arena *a, const struct model *m, const struct order *o,
-    uint32_t assignment);
+str band_facts(struct arena *a, const struct edition *e, const struct model *m,
+    const struct order *o, uint32_t assignment);
 
 #endif

@@ -28,16 +28,16 @@ struct bundle {
 
 /* What differs between the parts. */
 static const struct part_kind {
-	const char *title;
+	const char *title;       /* null: looked up */
 	void (*fill)(struct sheet *sh, uint32_t assignment);
 	enum flow_start start;
 	bool student;            /* drawn without what students must not see */
 	bool one_sided;
 	double id_pt;            /* size of the id in the band; 0: as usual */
 } parts[BUNDLE_PARTS] = {
-	[BUNDLE_PACKET] = { "student packet", sheet_student, START_RIGHT, .student = true },
+	[BUNDLE_PACKET] = { NULL, sheet_student, START_RIGHT, .student = true },
 	[BUNDLE_GRADING] = { "grading sheets", sheet_grading, START_RIGHT },
-	[BUNDLE_CARDS] = { "booth cards", sheet_card, START_PAGE, true, true, CARD_ID_PT },
+	[BUNDLE_CARDS] = { NULL, sheet_card, START_PAGE, true, true, CARD_ID_PT },
 	[BUNDLE_CHART] = { "wall chart and sign-off sheets", NULL, START_PAGE, true, true },
 };
 
@@ -66,7 +66,8 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 
 	if (i != MAP_NONE) {
 		band.big = b->spec.model->assignments[b->spec.assignments[i]].id;
-		band.line = band_facts(b->arena, b->spec.model, b->spec.order, b->spec.assignments[i]);
+		band.line = band_facts(b->arena, &b->edition, b->spec.model, b->spec.order,
+		    b->spec.assignments[i]);
 		band.mark = str_of(b->marks[i]);
 	}
 	band_draw(&b->setter, &b->edition, c, p, &band);
@@ -83,6 +84,8 @@ static void start_doc(struct bundle *b, enum bundle_part part)
 	d->part = part;
 	spec.furniture = furniture;
 	spec.user = d;
+	spec.blank_note = word(edition_language(&b->edition),
+	    "This page is left blank on purpose");
 	spec.one_sided = parts[part].one_sided;
 	spec.top_pt += band_drop_pt(&b->edition, parts[part].id_pt);
 	d->flow = flow_new(&b->setter, &spec);
@@ -141,7 +144,7 @@ static void fill_packet(struct bundle *b)
 	fill_sections(b, BUNDLE_PACKET);
 	if (b->spec.front) {
 		d->index = flow_section(d->flow, STR("index pages"), START_RIGHT);
-		flow_mark(d->flow, STR("at index"), STR("Index"), 0);
+		flow_mark(d->flow, STR("at index"), sh_word(&sh, "Index"), 0);
 		sheet_index(&sh, &cover);
 	}
 }
@@ -174,7 +177,7 @@ static void mark_assignment(struct bundle *b, size_t i)
 	sha256_init(&h);
 	add_word(&h, x->id);
 	add_word(&h, x->kind < KIND_COUNT ? kind_word(x->kind) : STR(""));
-	add_word(&h, hours_text(b->arena, x->hours));
+	add_word(&h, hours_text(b->arena, &b->edition, x->hours));
 	for (int part = 0; part < BUNDLE_MARKED; part++)
 		digest_section(&b->docs[part], b->docs[part].sections[i], &h);
 	sha256_end(&h, digest);
@@ -215,6 +218,9 @@ struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
 	b->arena = a;
 	b->spec = *spec;
 	b->edition = edition_new(&spec->edition);
+	if (spec->quarter && spec->edition.language)
+		b->spec.name = word_format(a, spec->edition.language, "Quarter %u",
+		    spec->quarter);
 	b->student = student_view(a, spec->model);
 	b->setter = setter_new(a, spec->faces);
 	b->teachers = teachers_new(a, spec->model);
@@ -248,6 +254,12 @@ unsigned bundle_overfull(const struct bundle *b, enum bundle_part part)
 
 str bundle_title(const struct bundle *b, enum bundle_part part)
 {
+	const struct language *l = edition_language(&b->edition);
+
+	if (part == BUNDLE_PACKET)
+		return word_format(b->arena, l, "%.*s student packet", STR_ARG(b->spec.name));
+	if (part == BUNDLE_CARDS)
+		return word_format(b->arena, l, "%.*s booth cards", STR_ARG(b->spec.name));
 	return str_format(b->arena, "%.*s %s", STR_ARG(b->spec.name), parts[part].title);
 }
 

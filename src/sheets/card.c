@@ -99,18 +99,18 @@ static bool take_picture(struct card *k, const struct drawing *d, struct card_pi
 		return false;
 	switch (d->kind) {
 	case DRAWING_PLATE:
-		p->plate = figure_plate(a, &d->plate);
+		p->plate = figure_plate(a, k->sh->e, &d->plate);
 		p->words = fig_plate_words(a, &p->plate);
 		return true;
 	case DRAWING_PATTERN:
-		p->view = pattern_view(a, d->pattern);
-		p->words = pattern_view_words(a, d->pattern);
+		p->view = pattern_view(a, k->sh->e, d->pattern);
+		p->words = pattern_view_words(a, k->sh->e, d->pattern);
 		return true;
 	case DRAWING_PICTURE:
 		p->words = d->words;
 		return picture_of(d) != NULL;
 	default:
-		figure_joint(a, k->x, &d->joint, &p->joint);
+		figure_joint(a, k->sh->e, k->x, &d->joint, &p->joint);
 		p->words = fig_joint_words(a, &p->joint);
 		return fig_can_draw(p->joint.shape);
 	}
@@ -219,19 +219,21 @@ static struct block *safety_block(struct card *k, enum detail detail, double wid
 	enum { OWN_MOST = 12 };
 	struct block *v[SAFETY_LINES_MOST + OWN_MOST + 3];
 	str lines[SAFETY_LINES_MOST];
-	size_t n = safety_card_lines(k->sh->arena, k->x, lines), m = 0;
+	size_t n = safety_card_lines(k->sh->arena, k->sh->e, k->x,
+		   lines), m = 0;
 	double inner = block_frame_inner_pt(5, 1.5, width_pt);
 	const struct prose *own = &k->x->cautions;
 
 	if (!n && !own->n)
 		return NULL;
-	v[m++] = block_plain(&k->sh->s, STR("Safety"), &k->sh->e->bold, TAG_P, inner);
+	v[m++] = block_plain(&k->sh->s, sh_word(k->sh, "Safety"), &k->sh->e->bold, TAG_P, inner);
 	for (size_t i = 0; i < n; i++)
 		v[m++] = bullet(k, lines[i], inner);
 	for (size_t i = 0; i < own->n && i < OWN_MOST && detail < DETAIL_NO_CAUTIONS; i++)
 		v[m++] = bullet(k, first_sentence(k->sh->arena, &own->v[i]), inner);
 	v[m++] = block_plain(
-	    &k->sh->s, STR("The packet has every caution."), &k->sh->e->body, TAG_P, inner);
+	    &k->sh->s, sh_word(k->sh, "The packet has every caution."), &k->sh->e->body,
+	    TAG_P, inner);
 	return block_frame(&k->sh->s, v, m, 5, 1.5, width_pt);
 }
 
@@ -244,7 +246,7 @@ static struct block *stops_block(struct card *k, enum detail detail)
 		.width_pt = k->sh->width_pt,
 		.type = k->sh->e->body,
 		.keep_whole = true,
-		.caption = STR("Stop at these steps and call the instructor") };
+		.caption = sh_word(k->sh, "Stop at these steps and call the instructor") };
 	struct grid *g = grid_begin(&k->sh->s, &spec);
 	bool any = false;
 
@@ -298,15 +300,15 @@ static void push_middle(struct card *k, enum detail detail)
 	push(k, block_columns(&k->sh->s, columns, 2, COLUMN_GAP_PT));
 }
 
-static str foot_words(struct arena *a, const struct assignment *x, size_t pictures)
+static str foot_words(struct sheet *sh, const struct assignment *x, size_t pictures)
 {
-	struct buf b = { .arena = a };
+	struct buf b = { .arena = sh->arena };
 
 	if (pictures < x->ndrawings)
-		buf_adds(&b, "The packet has more drawings. ");
-	buf_add(&b, safety_deference());
+		buf_addf(&b, "%.*s ", STR_ARG(sh_word(sh, "The packet has more drawings.")));
+	buf_add(&b, safety_deference(sh->e));
 	if (x->nwelds)
-		buf_addf(&b, " %.*s", STR_ARG(safety_record_line(x)));
+		buf_addf(&b, " %.*s", STR_ARG(safety_record_line(sh->e, x)));
 	return buf_str(&b);
 }
 
@@ -319,7 +321,7 @@ static struct card words_of(
 	push_middle(&k, detail);
 	push(&k, stops_block(&k, detail));
 	push(&k,
-	    block_plain(&sh->s, foot_words(sh->arena, x, pictures), &sh->e->body, TAG_P,
+	    block_plain(&sh->s, foot_words(sh, x, pictures), &sh->e->body, TAG_P,
 		sh->width_pt));
 	return k;
 }
@@ -377,7 +379,7 @@ static struct card back_of(
 	push(&k, safety_block(&k, detail, sh->width_pt));
 	push(&k, stops_block(&k, detail));
 	push(&k,
-	    block_plain(&sh->s, foot_words(sh->arena, x, pictures), &sh->e->body, TAG_P,
+	    block_plain(&sh->s, foot_words(sh, x, pictures), &sh->e->body, TAG_P,
 		sh->width_pt));
 	return k;
 }

@@ -3,11 +3,12 @@
 #ifndef SHEETS_CHOICE_H
 #define SHEETS_CHOICE_H
 
-#include "base/str.h"
+#include "base/language.h"
 
 struct edition_choice {
 	bool a4;                 /* else Letter */
 	bool large;              /* large print */
+	const struct language *language; /* null: English */
 };
 
 /* What the name of a file has before its last dot, so that editions stand side by side:

@@ -2,6 +2,8 @@
 
 #include "model/test_line.h"
 #include "reckon/strips.h"
+#include "sheets/edition.h"
+#include "sheets/wording.h"
 #include "units/format.h"
 
 #include "base/buf.h"
@@ -18,11 +20,15 @@
 enum cut { CUT_FACE, CUT_SIDE, CUT_TENSILE, CUT_NICK, CUT_ROOT, CUT_FILLET, CUT_MACRO,
 	CUT_COUNT };
 
-static const struct { const char *name, *word; } cuts[CUT_COUNT] = {
-	[CUT_FACE] = { "face bend", "face bend" }, [CUT_SIDE] = { "side bend", "side bend" },
-	[CUT_TENSILE] = { "tensile", "tensile" }, [CUT_NICK] = { "nick", "nick-break" },
-	[CUT_ROOT] = { "root bend", "root bend" },
-	[CUT_FILLET] = { "fillet break", "fillet break" }, [CUT_MACRO] = { "macro", "macro" },
+/* name: how such a line begins; word: on the map. */
+static const struct { const char *name; str word; } cuts[CUT_COUNT] = {
+	[CUT_FACE] = { "face bend", WORD("face bend") },
+	[CUT_SIDE] = { "side bend", WORD("side bend") },
+	[CUT_TENSILE] = { "tensile", WORD("tensile") },
+	[CUT_NICK] = { "nick", WORD("nick-break") },
+	[CUT_ROOT] = { "root bend", WORD("root bend") },
+	[CUT_FILLET] = { "fillet break", WORD("fillet break") },
+	[CUT_MACRO] = { "macro", WORD("macro") },
 };
 
 /* What one Acceptance line takes from one weld. */
@@ -132,10 +138,12 @@ static size_t strips_in_order(const struct take *v, bool pipe, struct piece_cut 
 	return n;
 }
 
-static str strip_name(struct arena *a, const struct take *v, const struct piece_cut *p)
+static str strip_name(struct arena *a, const struct language *l, const struct take *v,
+    const struct piece_cut *p)
 {
-	return v[p->kind].n > 1 ? str_format(a, "%s %zu", cuts[p->kind].word, p->of_kind + 1)
-	                        : str_of(cuts[p->kind].word);
+	str name = word_str(l, cuts[p->kind].word);
+
+	return v[p->kind].n > 1 ? str_format(a, "%.*s %zu", STR_ARG(name), p->of_kind + 1) : name;
 }
 
 static str length_text(struct arena *a, double mm)
@@ -146,20 +154,29 @@ static str length_text(struct arena *a, double mm)
 	return buf_str(&b);
 }
 
-static str span_text(struct arena *a, str name, double from_mm, double to_mm)
+/* One end of a span, without its unit. */
+static str end_in(struct arena *a, double mm)
 {
 	struct buf b = { .arena = a };
 
-	buf_addf(&b, "%.*s, ", STR_ARG(name));
-	format_computed_in(&b, from_mm, 0);
-	buf_adds(&b, " to ");
-	format_computed_in(&b, to_mm, 0);
-	buf_adds(&b, " in [");
-	format_mm(&b, from_mm, 0);
-	buf_adds(&b, " to ");
-	format_mm(&b, to_mm, 0);
-	buf_adds(&b, " mm]");
+	format_computed_in(&b, mm, 0);
 	return buf_str(&b);
+}
+
+static str end_mm(struct arena *a, double mm)
+{
+	struct buf b = { .arena = a };
+
+	format_mm(&b, mm, 0);
+	return buf_str(&b);
+}
+
+static str span_text(struct arena *a, const struct language *l, str name, double from_mm,
+    double to_mm)
+{
+	return word_format(a, l, "%.*s, %.*s to %.*s in [%.*s to %.*s mm]", STR_ARG(name),
+	    STR_ARG(end_in(a, from_mm)), STR_ARG(end_in(a, to_mm)),
+	    STR_ARG(end_mm(a, from_mm)), STR_ARG(end_mm(a, to_mm)));
 }
 
 static void sort_strips(struct fig_strip *v, size_t n)
@@ -206,7 +223,8 @@ static bool map_plate(struct arena *a, const struct take *v, const struct piece_
 		    ? v[p[i].kind].place[p[i].of_kind] - width[i] / 2 : marked_mm(at[i].from_mm);
 		at[i].to_mm = at[i].from_mm + width[i];
 		strips[i] = (struct fig_strip){ at[i].from_mm, at[i].to_mm,
-			span_text(a, strip_name(a, v, &p[i]), at[i].from_mm, at[i].to_mm),
+			span_text(a, out->language, strip_name(a, out->language, v, &p[i]),
+			    at[i].from_mm, at[i].to_mm),
 			/* Narrow ones have no room for more than one. */
 			width[i] > 25 || i == 0 ? length_text(a, width[i]) : (str){ 0 } };
 	}
@@ -217,13 +235,14 @@ static bool map_plate(struct arena *a, const struct take *v, const struct piece_
 }
 
 /* "root bend 1 at 1:30, 2.60 in [66 mm]": the middle, along the outside from 12. */
-static str clock_text(struct arena *a, str name, double deg, double od_mm)
+static str clock_text(struct arena *a, const struct language *l, str name, double deg,
+    double od_mm)
 {
 	struct buf b = { .arena = a };
 	int minutes = (int)(deg * 2 + 0.5);
 	double along_mm = deg / 360 * PI * od_mm;
 
-	buf_addf(&b, "%.*s at %d:%02d, ", STR_ARG(name),
+	word_addf(&b, l, "%.*s at %d:%02d, ", STR_ARG(name),
 	    minutes / 60 % 12 ? minutes / 60 % 12 : 12, minutes % 60);
 	buf_add_real(&b, along_mm / 25.4, 2, true);
 	buf_adds(&b, " in [");
@@ -241,10 +260,11 @@ static void tell_widths(struct arena *a, const struct piece_cut *p, size_t n,
 	for (size_t i = 1; i < n; i++)
 		same &= p[i].width_mm == p[0].width_mm;
 	if (same)
-		out->note = str_format(a, "%.*s, %.*s wide", STR_ARG(out->note),
+		out->note = word_format(a, out->language, "%.*s, %.*s wide", STR_ARG(out->note),
 		    STR_ARG(length_text(a, p[0].width_mm)));
 	for (size_t i = 0; !same && i < n; i++)
-		strips[i].label = str_format(a, "%.*s, %.*s wide", STR_ARG(strips[i].label),
+		strips[i].label = word_format(a, out->language, "%.*s, %.*s wide",
+		    STR_ARG(strips[i].label),
 		    STR_ARG(length_text(a, p[i].width_mm)));
 }
 
@@ -265,8 +285,8 @@ static bool map_pipe(struct arena *a, const struct take *v, const struct piece_c
 		double middle = deg / 360 * round;
 
 		strips[i] = (struct fig_strip){ middle - p[i].width_mm / 2,
-			middle + p[i].width_mm / 2, clock_text(a, strip_name(a, v, &p[i]), deg,
-			    out->od_mm), { 0 } };
+			middle + p[i].width_mm / 2, clock_text(a, out->language,
+			    strip_name(a, out->language, v, &p[i]), deg, out->od_mm), { 0 } };
 	}
 	tell_widths(a, p, n, strips, out);
 	sort_strips(strips, n);
@@ -284,24 +304,23 @@ static bool map_fillet(struct arena *a, struct fig_cut *out)
 	if (out->length_mm < 3 * DISCARD_MM)
 		return false;
 	*middle = (struct fig_strip){ DISCARD_MM, out->length_mm - DISCARD_MM,
-		STR("fillet break"), length_text(a, out->length_mm - 2 * DISCARD_MM) };
+		word(out->language, "fillet break"), length_text(a, out->length_mm - 2 * DISCARD_MM) };
 	out->strips = middle;
 	out->nstrips = 1;
-	out->label_ends = STR("macro from one end");
+	out->label_ends = word(out->language, "macro from one end");
 	return true;
 }
 
-static str note_text(struct arena *a, const struct assignment *x,
+static str note_text(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, uint32_t weld)
 {
-	static const char *const ways[] = { "", " up", " down" };
+	const struct language *l = edition_language(e);
 	struct buf b = { .arena = a };
 
 	if (weld != NONE && x->welds[weld].at.position < POSITION_COUNT) {
 		if (x->welds[weld].letter)
-			buf_addf(&b, "Weld %c, ", x->welds[weld].letter);
-		buf_addf(&b, "%.*s%s", STR_ARG(position_word(x->welds[weld].at.position)),
-		    ways[x->welds[weld].at.progression]);
+			word_addf(&b, l, "Weld %c, ", x->welds[weld].letter);
+		buf_add(&b, position_text(a, e, &x->welds[weld].at));
 	}
 	if (j->pipe.od_mm > 0)
 		buf_addf(&b, "%s%.*s", b.n ? ", " : "", STR_ARG(j->pipe.text));
@@ -319,7 +338,8 @@ bool cut_maps_alike(const struct fig_cut *a, const struct fig_cut *b)
 	return true;
 }
 
-bool cut_map(struct arena *a, const struct assignment *x, const struct joint_block *j,
+bool cut_map(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j,
     uint32_t weld, struct fig_cut *out)
 {
 	struct take v[CUT_COUNT] = { 0 };
@@ -327,7 +347,8 @@ bool cut_map(struct arena *a, const struct assignment *x, const struct joint_blo
 	bool pipe = j->pipe.od_mm > 0, fits;
 	size_t n;
 
-	*out = (struct fig_cut){ .note = note_text(a, x, j, weld) };
+	*out = (struct fig_cut){ .note = note_text(a, e, x, j, weld),
+		.language = edition_language(e) };
 	if (!read_takes(x, j, weld, v))
 		return false;
 	n = strips_in_order(v, pipe, pieces);

@@ -12,9 +12,12 @@
 #include "draw/fig_cut.h"
 #include "model/model.h"
 
+struct edition; /* sheets/edition.h; null: the usual one */
+
 /* The map of weld `weld` (NONE: the assignment has no welds, only drawings) as block j
  * draws it. False: nothing is cut, or it is not known where, or it does not fit. */
-bool cut_map(struct arena *a, const struct assignment *x, const struct joint_block *j,
+bool cut_map(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j,
     uint32_t weld, struct fig_cut *out);
 
 /* Whether two maps differ in nothing but their notes. */

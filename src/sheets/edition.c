@@ -10,6 +10,16 @@ struct type edition_type(const struct edition *e, double size_pt, unsigned style
 	return (struct type){ .size_pt = size_pt * e->zoom, .style = style, .align = align };
 }
 
+const struct language *edition_language(const struct edition *e)
+{
+	return e ? e->choice.language : NULL;
+}
+
+str edition_word(const struct edition *e, str english)
+{
+	return word_str(edition_language(e), english);
+}
+
 str edition_tag(const struct edition_choice *choice)
 {
 	return choice->large ? STR(".large") : (str){ 0 };

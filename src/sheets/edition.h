@@ -6,6 +6,7 @@
 #ifndef SHEETS_EDITION_H
 #define SHEETS_EDITION_H
 
+#include "base/language.h"
 #include "page/para.h"
 #include "sheets/choice.h"
 
@@ -17,6 +18,10 @@ struct edition {
 };
 
 struct edition edition_new(const struct edition_choice *choice);
+/* Null for null, which is the usual edition, and for English. */
+const struct language *edition_language(const struct edition *e);
+/* The word of a kind, a position, a row of a table, in the language of the edition. */
+str edition_word(const struct edition *e, str english);
 /* A type of that size in normal print. */
 struct type edition_type(const struct edition *e, double size_pt, unsigned style,
     enum align align);

@@ -224,11 +224,11 @@ static size_t parts_of(struct sheet *sh, const struct assignment *x,
 	size_t n = 0, nwelds;
 
 	welds_of_block(x, j, welds, &nwelds);
-	if (weld_symbol(sh->arena, x, j, &p->symbol))
+	if (weld_symbol(sh->arena, sh->e, x, j, &p->symbol))
 		out[n++] = (struct pair_part){ p, fig_symbol_words(sh->arena, &p->symbol) };
 	for (size_t i = 0; i < nwelds && n < PAIRS_MOST; i++) {
 		p = new_picture(sh, PICTURE_POSITION);
-		if (weld_position(sh->arena, x, j, welds[i], &p->position))
+		if (weld_position(sh->arena, sh->e, x, j, welds[i], &p->position))
 			out[n++] = (struct pair_part){ p,
 				fig_position_words(sh->arena, &p->position) };
 	}
@@ -306,10 +306,11 @@ static void add_cut(struct sheet *sh, const struct fig_cut *k)
 	struct picture *p = new_picture(sh, PICTURE_CUT);
 	struct block *b;
 	double high;
-	struct block *h = block_plain(&sh->s, k->od_mm > 0
-	    ? STR("Cut map, round the outside from 12: one way that fits; the code decides")
-	    : STR("Cut map, from the left end: one way that fits; the code decides"),
-	    &sh->e->bold, TAG_P, sh->width_pt);
+	str head = k->od_mm > 0
+	    ? sh_word(sh, "Cut map, round the outside from 12: one way that fits; the code "
+	        "decides")
+	    : sh_word(sh, "Cut map, from the left end: one way that fits; the code decides");
+	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
 
 	p->cut = *k;
 	h->keep_next = true;
@@ -342,33 +343,36 @@ static bool add_cuts(struct sheet *sh, const struct assignment *x,
 	if (!x->nwelds)
 		welds[n++] = NONE;
 	for (size_t i = 0; i < n; i++) {
-		if (!cut_map(sh->arena, x, j, welds[i], &v[maps]))
+		if (!cut_map(sh->arena, sh->e, x, j, welds[i], &v[maps]))
 			continue;
 		alike &= cut_maps_alike(&v[0], &v[maps++]);
 	}
 	alike &= maps == n;
 	if (alike && maps > 1)
-		v[0].note = STR("each weld alike");
+		v[0].note = sh_word(sh, "each weld alike");
 	for (size_t i = 0; i < (alike && maps ? 1 : maps); i++)
 		add_cut(sh, &v[i]);
 	return maps > 0;
 }
 
-static str joint_head(struct arena *a, const struct fig_joint *j, const struct joint_block *b)
+static str joint_head(struct sheet *sh, const struct fig_joint *j, const struct joint_block *b)
 {
-	struct buf t = { .arena = a };
+	const struct language *l = edition_language(sh->e);
+	struct buf t = { .arena = sh->arena };
 
 	if (j->letter.n)
-		buf_addf(&t, "Weld %.*s: ", STR_ARG(j->letter));
-	buf_add(&t, joint_word(b->joint));
+		word_addf(&t, l, "Weld %.*s: ", STR_ARG(j->letter));
+	buf_add(&t, edition_word(sh->e, joint_word(b->joint)));
 	if (!j->letter.n && t.n && t.p[0] >= 'a' && t.p[0] <= 'z')
 		t.p[0] = (char)(t.p[0] - 32);
 	if (j->position.n)
-		buf_addf(&t, ", position %.*s", STR_ARG(j->position));
-	if (b->passes)
-		buf_addf(&t, "; %u %s", b->passes, b->passes == 1 ? "pass" : "passes");
+		word_addf(&t, l, ", position %.*s", STR_ARG(j->position));
+	if (b->passes == 1)
+		buf_add(&t, sh_word(sh, "; 1 pass"));
+	else if (b->passes)
+		word_addf(&t, l, "; %u passes", b->passes);
 	if (b->restart.n)
-		buf_addf(&t, "; stop and restart: %.*s", STR_ARG(b->restart));
+		word_addf(&t, l, "; stop and restart: %.*s", STR_ARG(b->restart));
 	return buf_str(&t);
 }
 
@@ -378,7 +382,7 @@ static str shown_words(struct sheet *sh, const struct assignment *x,
 {
 	struct fig_joint f;
 
-	figure_joint(sh->arena, x, j, &f);
+	figure_joint(sh->arena, sh->e, x, j, &f);
 	f.letter = f.position = (str){ 0 };
 	return str_format(sh->arena, "%.*s %.*s %.*s", STR_ARG(fig_joint_words(sh->arena, &f)),
 	    STR_ARG(f.label_length), STR_ARG(j->restart));
@@ -437,12 +441,12 @@ static str group_heads(struct sheet *sh, const struct assignment *x,
 	str head = { 0 };
 
 	for (size_t i = 0; i < g->n; i++) {
-		figure_joint(sh->arena, x, g->v[i], &p->joint);
+		figure_joint(sh->arena, sh->e, x, g->v[i], &p->joint);
 		buf_addf(&letters, "%s%.*s", i && letters.n ? ", " : "",
 		    STR_ARG(p->joint.letter));
 		if (i)
 			add_bold(sh, head);
-		head = joint_head(sh->arena, &p->joint, g->v[i]);
+		head = joint_head(sh, &p->joint, g->v[i]);
 	}
 	if (g->n > 1) {
 		p->joint.letter = buf_str(&letters);
@@ -486,8 +490,8 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 
 	if (!fig_can_draw(p->joint.shape)) {
 		p->kind = PICTURE_ROOM;
-		add_picture(sh, p, STR("Room for a sketch"),
-		    str_format(sh->arena, "%.*s: not drawn; sketch it here from the print",
+		add_picture(sh, p, sh_word(sh, "Room for a sketch"),
+		    sh_format(sh, "%.*s: not drawn; sketch it here from the print",
 		        STR_ARG(head)));
 		return;
 	}
@@ -503,8 +507,9 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 	struct picture *plan = new_picture(sh, PICTURE_PLAN);
 
 	plan->joint = p->joint;
-	add_picture(sh, plan, STR("The coupon along its weld or from its end"),
-	    p->joint.od_mm > 0 ? STR("Seen from the end") : STR("Along the weld"));
+	add_picture(sh, plan, sh_word(sh, "The coupon along its weld or from its end"),
+	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end")
+	    : sh_word(sh, "Along the weld"));
 }
 
 /* The part from its given sizes; a part that cannot be leaves room for a sketch. */
@@ -512,14 +517,15 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 {
 	bool sound = !pattern_of(sh->arena, b)->fault.n;
 	struct picture *p = new_picture(sh, sound ? PICTURE_VIEW : PICTURE_ROOM);
-	str more = pattern_given(sh->arena, b);
+	str more = pattern_given(sh->arena, sh->e, b);
 
 	if (sound)
-		p->view = pattern_view(sh->arena, b);
-	add_picture(sh, p, sound ? pattern_view_words(sh->arena, b) : STR("Room for a sketch"),
-	    pattern_head(sh->arena, b));
+		p->view = pattern_view(sh->arena, sh->e, b);
+	add_picture(sh, p, sound ? pattern_view_words(sh->arena, sh->e, b)
+	    : sh_word(sh, "Room for a sketch"),
+	    pattern_head(sh->arena, sh->e, b));
 	if (more.n)
-		sheet_text(sh, str_format(sh->arena, "Given: %.*s.", STR_ARG(more)));
+		sheet_text(sh, sh_format(sh, "Given: %.*s.", STR_ARG(more)));
 }
 
 /* The author's words above a drawing stay with it. */
@@ -537,9 +543,9 @@ static void add_plate(struct sheet *sh, const struct plate_block *b)
 {
 	struct picture *p = new_picture(sh, PICTURE_PLATE);
 
-	p->plate = figure_plate(sh->arena, b);
+	p->plate = figure_plate(sh->arena, sh->e, b);
 	add_picture(sh, p, fig_plate_words(sh->arena, &p->plate),
-	    STR("Blank, from the lower left corner"));
+	    sh_word(sh, "Blank, from the lower left corner"));
 }
 
 void sheet_figures(struct sheet *sh, const struct assignment *x)

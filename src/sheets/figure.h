@@ -6,12 +6,13 @@
 
 /* The drawing that joint block j asks for, labels in both units. */
 struct fig_joint;
-void figure_joint(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    struct fig_joint *out);
+void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_joint *out);
 
 /* The blank that plate block p describes. */
 struct fig_plate;
-struct fig_plate figure_plate(struct arena *a, const struct plate_block *p);
+struct fig_plate figure_plate(struct arena *a, const struct edition *e,
+    const struct plate_block *p);
 
 /* All drawings of an assignment onto the flow, each at least a third of a page high. */
 void sheet_figures(struct sheet *sh, const struct assignment *x);

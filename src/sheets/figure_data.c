@@ -42,15 +42,17 @@ static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
 	f->radius_mm = middle(&j->radius);
 }
 
-static str backing_text(struct arena *a, const struct joint_block *j)
+static str backing_text(struct arena *a, const struct edition *e, const struct joint_block *j)
 {
 	if (!given(&j->backing_t))
 		return (str){ 0 };
-	return str_format(a, "backing %.*s x %.*s", STR_ARG(quantity_text(a, &j->backing_t)),
-	    STR_ARG(quantity_text(a, &j->backing_w)));
+	return word_format(a, edition_language(e), "backing %.*s x %.*s",
+	    STR_ARG(quantity_text(a, e, &j->backing_t)),
+	    STR_ARG(quantity_text(a, e, &j->backing_w)));
 }
 
-static void fill_labels(struct arena *a, const struct joint_block *j, struct fig_joint *f)
+static void fill_labels(struct arena *a, const struct edition *e, const struct joint_block *j,
+    struct fig_joint *f)
 {
 	const struct { const struct quantity *q; str *label; } rows[] = {
 		{ &j->t1, &f->label_t1 }, { &j->t2, &f->label_t2 }, { &j->leg, &f->label_leg },
@@ -62,10 +64,10 @@ static void fill_labels(struct arena *a, const struct joint_block *j, struct fig
 	};
 
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
-		*rows[i].label = quantity_text(a, rows[i].q);
+		*rows[i].label = quantity_text(a, e, rows[i].q);
 	if (j->t2.lo == j->t1.lo && j->t2.hi == j->t1.hi)
 		f->label_t2 = (str){ 0 }; /* One dimension serves members that are alike. */
-	f->label_backing = backing_text(a, j);
+	f->label_backing = backing_text(a, e, j);
 }
 
 static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_joint *f)
@@ -100,29 +102,22 @@ static const struct piece *pad_piece(const struct assignment *x)
 	return hit;
 }
 
-static void fill_pad(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    struct fig_joint *f)
+static void fill_pad(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_joint *f)
 {
 	const struct piece *p = pad_piece(x);
 
 	f->passes = j->beads;
 	f->width1_mm = middle(&j->width);
-	f->label_width1 = quantity_text(a, &j->width);
+	f->label_width1 = quantity_text(a, e, &j->width);
 	if (given(&j->width) || !p)
 		return;
 	f->width1_mm = p->dims[1].lo;
-	f->label_width1 = quantity_text(a, &p->dims[1]);
+	f->label_width1 = quantity_text(a, e, &p->dims[1]);
 }
 
-static str position_text(struct arena *a, const struct position_at *at)
-{
-	static const char *const ways[] = { "", " up", " down" };
-
-	return str_format(a, "%.*s%s", STR_ARG(position_word(at->position)), ways[at->progression]);
-}
-
-static void fill_weld(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    struct fig_joint *f)
+static void fill_weld(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_joint *f)
 {
 	const struct weld *w = j->weld == NONE ? NULL : &x->welds[j->weld];
 
@@ -132,64 +127,68 @@ static void fill_weld(struct arena *a, const struct assignment *x, const struct 
 		return;
 	if (w->letter)
 		f->letter = str_copy(a, (str){ &w->letter, 1 });
-	f->position = position_text(a, &w->at);
+	f->position = position_text(a, e, &w->at);
 }
 
-void figure_joint(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    struct fig_joint *out)
+void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_joint *out)
 {
-	*out = (struct fig_joint){ .shape = j->joint < JOINT_COUNT ? shapes[j->joint] : FIG_NONE };
+	*out = (struct fig_joint){ .language = edition_language(e),
+		.shape = j->joint < JOINT_COUNT ? shapes[j->joint] : FIG_NONE };
 	if (j->joint == JOINT_SINGLE_V && j->pipe.od_mm > 0)
 		out->shape = FIG_PIPE_BUTT;
 	fill_sizes(j, out);
-	fill_labels(a, j, out);
+	fill_labels(a, e, j, out);
 	fill_pipe(a, j, out);
-	fill_weld(a, x, j, out);
+	fill_weld(a, e, x, j, out);
 	out->both_sides = j->both_sides;
 	/* Beads are not numbered: the block says how many passes there are, not how they
 	 * lie, and a guess would contradict the steps. */
 	out->passes = 0;
 	if (j->joint == JOINT_SURFACING)
-		fill_pad(a, x, j, out);
+		fill_pad(a, e, x, j, out);
 	out->restart = j->restart.n > 0;
 }
 
-static struct fig_feature feature_of(struct arena *a, const struct plate_mark *k,
-    const struct plate_block *p)
+static struct fig_feature feature_of(struct arena *a, const struct edition *e,
+    const struct plate_mark *k, const struct plate_block *p)
 {
+	const struct language *l = edition_language(e);
 	struct fig_feature f = { .x_mm = k->v[0].lo, .y_mm = k->v[1].lo,
-		.label_x = quantity_text(a, &k->v[0]), .label_y = quantity_text(a, &k->v[1]) };
+		.label_x = quantity_text(a, e, &k->v[0]), .label_y = quantity_text(a, e, &k->v[1]) };
 
 	switch (k->kind) {
 	case MARK_HOLE:
 		f.mark = FIG_HOLE;
 		f.w_mm = k->v[2].lo;
-		f.label_size = str_format(a, "%.*s dia", STR_ARG(quantity_text(a, &k->v[2])));
+		f.label_size = word_format(a, l, "%.*s dia", STR_ARG(quantity_text(a, e, &k->v[2])));
 		break;
 	case MARK_SLOT:
 		f.mark = FIG_SLOT;
 		f.w_mm = k->v[2].lo;
 		f.h_mm = k->v[3].lo;
-		f.label_size = str_format(a, "%.*s x %.*s slot", STR_ARG(quantity_text(a, &k->v[2])),
-		    STR_ARG(quantity_text(a, &k->v[3])));
+		f.label_size = word_format(a, l, "%.*s x %.*s slot",
+		    STR_ARG(quantity_text(a, e, &k->v[2])),
+		    STR_ARG(quantity_text(a, e, &k->v[3])));
 		break;
 	case MARK_BEND_X:
 		f = (struct fig_feature){ .mark = FIG_BEND, .x_mm = k->v[0].lo, .h_mm = p->width.lo,
-			.label_x = f.label_x, .label_size = STR("bend") };
+			.label_x = f.label_x, .label_size = word(l, "bend") };
 		break;
 	case MARK_BEND_Y:
 		f = (struct fig_feature){ .mark = FIG_BEND, .y_mm = k->v[0].lo, .w_mm = p->length.lo,
-			.label_y = quantity_text(a, &k->v[0]), .label_size = STR("bend") };
+			.label_y = quantity_text(a, e, &k->v[0]), .label_size = word(l, "bend") };
 		break;
 	default:
 		f.mark = FIG_CUT;
-		f.label_far_x = quantity_text(a, &k->v[2]);
-		f.label_far_y = quantity_text(a, &k->v[3]);
-		f.label_all = STR("cut");
+		f.label_far_x = quantity_text(a, e, &k->v[2]);
+		f.label_far_y = quantity_text(a, e, &k->v[3]);
+		f.label_all = word(l, "cut");
 		f.w_mm = k->v[2].lo - k->v[0].lo;
 		f.h_mm = k->v[3].lo - k->v[1].lo;
-		f.label_size = str_format(a, "cut to %.*s, %.*s", STR_ARG(quantity_text(a, &k->v[2])),
-		    STR_ARG(quantity_text(a, &k->v[3])));
+		f.label_size = word_format(a, l, "cut to %.*s, %.*s",
+		    STR_ARG(quantity_text(a, e, &k->v[2])),
+		    STR_ARG(quantity_text(a, e, &k->v[3])));
 		break;
 	}
 	return f;
@@ -203,7 +202,8 @@ static bool features_alike(const struct fig_feature *a, const struct fig_feature
 
 /* Features of one kind and size share a label, at the one farthest to the right: its
  * leader crosses least. All cut lines are of one size. */
-static void share_labels(struct arena *a, struct fig_feature *v, size_t n)
+static void share_labels(struct arena *a, const struct language *l, struct fig_feature *v,
+    size_t n)
 {
 	for (size_t i = 0; i < n; i++) {
 		size_t best = i, count = 0;
@@ -221,24 +221,26 @@ static void share_labels(struct arena *a, struct fig_feature *v, size_t n)
 		for (size_t k = i; k < n && count > 1; k++)
 			v[k].like_another |= k != best && features_alike(&v[best], &v[k]);
 		if (count > 1)
-			v[best].label_all = str_format(a, "%.*s, %zu places",
+			v[best].label_all = word_format(a, l, "%.*s, %zu places",
 			    STR_ARG(v[best].label_all.n ? v[best].label_all
 			                                : v[best].label_size), count);
 	}
 }
 
-struct fig_plate figure_plate(struct arena *a, const struct plate_block *p)
+struct fig_plate figure_plate(struct arena *a, const struct edition *e,
+    const struct plate_block *p)
 {
 	struct fig_feature *v = arena_array(a, p->nmarks, sizeof *v);
-	struct fig_plate f = { .length_mm = p->length.lo, .width_mm = p->width.lo,
-		.label_length = quantity_text(a, &p->length),
-		.label_width = quantity_text(a, &p->width),
-		.label_thickness = quantity_text(a, &p->thickness),
+	struct fig_plate f = { .language = edition_language(e), .length_mm = p->length.lo,
+		.width_mm = p->width.lo,
+		.label_length = quantity_text(a, e, &p->length),
+		.label_width = quantity_text(a, e, &p->width),
+		.label_thickness = quantity_text(a, e, &p->thickness),
 		.features = v, .nfeatures = p->nmarks };
 
 	for (size_t i = 0; i < p->nmarks; i++)
-		v[i] = feature_of(a, &p->marks[i], p);
-	share_labels(a, v, p->nmarks);
+		v[i] = feature_of(a, e, &p->marks[i], p);
+	share_labels(a, f.language, v, p->nmarks);
 	return f;
 }
 
@@ -246,7 +248,7 @@ bool figure_can_draw(struct arena *a, const struct assignment *x, const struct j
 {
 	struct fig_joint f;
 
-	figure_joint(a, x, j, &f);
+	figure_joint(a, NULL, x, j, &f);
 	return fig_can_draw(f.shape);
 }
 
@@ -275,7 +277,7 @@ bool figure_has_room(struct arena *a, const struct faces *faces, const struct as
 	struct canvas c = { .ops = &nothing };
 	struct fig_joint f;
 
-	figure_joint(a, x, j, &f);
+	figure_joint(a, NULL, x, j, &f);
 	if (!sizes_lie_far_apart(&f))
 		return true;
 	canvas_page_begin(&c, s.page_width_pt, s.page_height_pt);
@@ -292,11 +294,11 @@ str figure_fault(struct arena *a, const struct assignment *x, const struct drawi
 	if (d->kind == DRAWING_PATTERN)
 		return pattern_of(a, d->pattern)->fault;
 	if (d->kind == DRAWING_PLATE) {
-		p = figure_plate(a, &d->plate);
+		p = figure_plate(a, NULL, &d->plate);
 		return p.nfeatures > FIG_FEATURES ? STR("more marks than one drawing holds (40)")
 		                                  : fig_plate_fault(&p);
 	}
-	figure_joint(a, x, &d->joint, &j);
+	figure_joint(a, NULL, x, &d->joint, &j);
 	return fig_can_draw(j.shape) ? fig_joint_fault(&j) : (str){ 0 };
 }
 

@@ -30,11 +30,11 @@ static void add_courses(struct sheet *sh, const struct packet_cover *c)
 	const struct grid_column columns[] = { { COLUMN_NATURAL, 70, ALIGN_LEFT },
 		{ COLUMN_SHARE, 1, ALIGN_LEFT }, { COLUMN_NATURAL, 50, ALIGN_RIGHT },
 		{ COLUMN_NATURAL, 60, ALIGN_RIGHT }, { COLUMN_NATURAL, 60, ALIGN_RIGHT } };
-	const str head[] = { STR("Course"), STR("Title"), STR("Credits"), STR("Lecture h"),
-		STR("Lab h") };
-	struct grid *g = sheet_grid(sh, columns, 5, 0, STR("Courses"));
+	const str head[] = { WORD("Course"), WORD("Title"), WORD("Credits"), WORD("Lecture h"),
+		WORD("Lab h") };
+	struct grid *g = sheet_grid(sh, columns, 5, 0, sh_word(sh, "Courses"));
 
-	grid_row_plain(g, head, 5);
+	sheet_heads(sh, g, head, 5);
 	for (size_t i = 0; i < sh->m->ncourses; i++) {
 		const struct course *k = &sh->m->courses[i];
 		str row[5] = { k->id, k->title, real_text(sh->arena, k->credits),
@@ -48,63 +48,75 @@ static void add_courses(struct sheet *sh, const struct packet_cover *c)
 
 static void add_cover(struct sheet *sh, const struct packet_cover *c)
 {
-	const struct blank number[] = { { STR("Shop number"), (str){ 0 }, 0 },
-		{ STR("Section"), (str){ 0 }, 0 } };
+	const struct blank number[] = { { sh_word(sh, "Shop number"), (str){ 0 }, 0 },
+		{ sh_word(sh, "Section"), (str){ 0 }, 0 } };
 	str rest = sh->m->title, part;
 
 	sheet_space(sh, 60);
 	while (str_next(&rest, ':', &part))
 		sheet_add(sh, block_plain(&sh->s, str_trim(part), &sh->e->h1, TAG_P, sh->width_pt), 4, 4);
-	sheet_add(sh, block_plain(&sh->s, str_format(sh->arena, "%.*s student packet",
+	sheet_add(sh, block_plain(&sh->s, sh_format(sh, "%.*s student packet",
 	    STR_ARG(c->name)), &sh->e->cover, TAG_H1, sh->width_pt), 20, 12);
 	if (sh->m->catalog_year.n)
-		sheet_text(sh, str_format(sh->arena, "Catalog year %.*s", STR_ARG(sh->m->catalog_year)));
+		sheet_text(sh, sh_format(sh, "Catalog year %.*s", STR_ARG(sh->m->catalog_year)));
 	if (c->quarter && c->quarter <= sh->m->nquarters && sh->m->quarters[c->quarter - 1].starts.n)
-		sheet_text(sh, str_format(sh->arena, "Starts %.*s",
+		sheet_text(sh, sh_format(sh, "Starts %.*s",
 		    STR_ARG(sh->m->quarters[c->quarter - 1].starts)));
 	sheet_space(sh, 24);
 	sheet_add(sh, block_blanks(&sh->s, number, 2, &sh->e->number, 40, sh->width_pt), 8, 4);
-	sheet_text(sh, STR("Write your shop number, never your name, on anything that stays in a booth."));
+	sheet_text(sh, sh_word(sh,
+	    "Write your shop number, never your name, on anything that stays in a booth."));
 	sheet_space(sh, 24);
 	add_courses(sh, c);
-	sheet_text(sh, STR("Every weld made from this packet is a training record, not a qualification."));
+	sheet_text(sh, sh_word(sh,
+	    "Every weld made from this packet is a training record, not a qualification."));
 }
 
 /* ---- how to use it, safety ---- */
 
 static const str use_lines[] = {
-	STR("Each assignment starts on a right-hand page. Its id is the large word at the top left "
+	WORD("Each assignment starts on a right-hand page. Its id is the large word at the top left "
 	    "of every page; the same id is on the grading sheet."),
-	STR("The ten letters and figures at the top right are the revision mark. Packet and grading "
+	WORD("The ten letters and figures at the top right are the revision mark. Packet and grading "
 	    "sheet of one assignment show the same mark. If they differ, ask before you strike an arc."),
-	STR("Before you start: tick what you have done. If a box cannot be ticked, do that first."),
-	STR("Read the drawing, gather the pieces, set the machine, and write the setting you really "
+	WORD("Before you start: tick what you have done. If a box cannot be ticked, do that first."),
+	WORD("Read the drawing, gather the pieces, set the machine, and write the setting you really "
 	    "used in the column Used."),
-	STR("Steps are done in order, one action each. At a step that says Stop, put the hood up and "
+	WORD("Steps are done in order, one action each. At a step that says Stop, put the hood up and "
 	    "call the instructor. Work past a missed stop is done again."),
-	STR("Acceptance says what passes. Check it yourself first and write what you found."),
-	STR("Sizes are US customary with metric in square brackets. Fractions are for layout, "
+	WORD("Acceptance says what passes. Check it yourself first and write what you found."),
+	WORD("Sizes are US customary with metric in square brackets. Fractions are for layout, "
 	    "decimals for gauges and walls."),
-	STR("A failed attempt is written down with its reason. Practice comes before the next one."),
+	WORD("A failed attempt is written down with its reason. Practice comes before the next one."),
 };
+
+static void add_lines(struct sheet *sh, const str *v, size_t n)
+{
+	for (size_t i = 0; i < n; i++) {
+		str line = edition_word(sh->e, v[i]);
+
+		sheet_bullets(sh, &line, 1);
+	}
+}
 
 static void add_use(struct sheet *sh)
 {
 	flow_break(sh->flow, START_PAGE);
-	sheet_heading(sh, STR("How to use this packet"), 1);
-	sheet_bullets(sh, use_lines, sizeof use_lines / sizeof *use_lines);
+	sheet_heading(sh, sh_word(sh, "How to use this packet"), 1);
+	add_lines(sh, use_lines, sizeof use_lines / sizeof *use_lines);
 }
 
 static void add_shop_safety(struct sheet *sh)
 {
-	const struct blank v[] = { { STR("Shop number"), (str){ 0 }, 0 }, { STR("Date"), (str){ 0 }, 0 },
-		{ STR("Instructor initials"), (str){ 0 }, MM_PT(30) } };
+	const struct blank v[] = { { sh_word(sh, "Shop number"), (str){ 0 }, 0 }, { sh_word(sh, "Date"), (str){ 0 }, 0 },
+		{ sh_word(sh, "Instructor initials"), (str){ 0 }, MM_PT(30) } };
 
 	flow_break(sh->flow, START_PAGE);
-	sheet_heading(sh, STR("Shop safety"), 1);
-	sheet_bullets(sh, safety_page, safety_page_lines);
-	sheet_bold(sh, safety_deference());
-	sheet_text(sh, STR("I have read this page and asked about what I did not understand."));
+	sheet_heading(sh, sh_word(sh, "Shop safety"), 1);
+	add_lines(sh, safety_page, safety_page_lines);
+	sheet_bold(sh, safety_deference(sh->e));
+	sheet_text(sh, sh_word(sh,
+	    "I have read this page and asked about what I did not understand."));
 	sheet_add(sh, block_blanks(&sh->s, v, 3, &sh->e->body, 0, sh->width_pt), 8, 4);
 }
 
@@ -126,8 +138,9 @@ static void list_row(struct sheet *sh, struct grid *g, uint32_t assignment)
 		{ .text = p->slot == NONE ? STR("-") : str_format(sh->arena, "%u", p->week) },
 		{ .text = x->id, .style = SPAN_BOLD },
 		{ .text = p->slot != NONE && sh->m->slots[p->slot].optional
-		    ? str_format(sh->arena, "%.*s (optional)", STR_ARG(x->title)) : x->title },
-		{ .text = x->kind < KIND_COUNT ? kind_word(x->kind) : STR("-") },
+		    ? sh_format(sh, "%.*s (optional)", STR_ARG(x->title)) : x->title },
+		{ .text = x->kind < KIND_COUNT
+		    ? edition_word(sh->e, kind_word(x->kind)) : STR("-") },
 		{ .text = real_text(sh->arena, x->hours) }, page_cell(sh, x->id),
 	};
 
@@ -140,22 +153,22 @@ static void add_quarter_list(struct sheet *sh, const struct packet_cover *c)
 		{ COLUMN_NATURAL, 56, ALIGN_LEFT }, { COLUMN_SHARE, 1, ALIGN_LEFT },
 		{ COLUMN_NATURAL, 60, ALIGN_LEFT }, { COLUMN_NATURAL, 40, ALIGN_RIGHT },
 		{ COLUMN_FIXED, 44, ALIGN_RIGHT } };
-	const str head[] = { STR("Week"), STR("Id"), STR("Assignment"), STR("Kind"), STR("Hours"),
-		STR("Page") };
+	const str head[] = { WORD("Week"), WORD("Id"), WORD("Assignment"), WORD("Kind"),
+		WORD("Hours"), WORD("Page") };
 	double hours = 0;
 	struct grid *g;
 
 	flow_break(sh->flow, START_PAGE);
-	sheet_heading(sh, str_format(sh->arena, "%.*s, week by week", STR_ARG(c->name)), 1);
+	sheet_heading(sh, sh_format(sh, "%.*s, week by week", STR_ARG(c->name)), 1);
 	g = sheet_grid(sh, columns, 6, 0, (str){ 0 });
-	grid_row_plain(g, head, 6);
+	sheet_heads(sh, g, head, 6);
 	for (size_t i = 0; i < c->n; i++) {
 		list_row(sh, g, c->v[i]);
 		hours += sh->m->assignments[c->v[i]].hours;
 	}
 	sheet_grid_end(sh, g);
-	sheet_text(sh, str_format(sh->arena, "%zu assignments, %.*s. The week is the one in which an "
-	    "assignment starts.", c->n, STR_ARG(hours_text(sh->arena, hours))));
+	sheet_text(sh, sh_format(sh, "%zu assignments, %.*s. The week is the one in which an "
+	    "assignment starts.", c->n, STR_ARG(hours_text(sh->arena, sh->e, hours))));
 }
 
 void sheet_front(struct sheet *sh, const struct packet_cover *c)
@@ -229,14 +242,14 @@ void sheet_index(struct sheet *sh, const struct packet_cover *c)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 1, ALIGN_LEFT },
 		{ COLUMN_SHARE, 1, ALIGN_LEFT } };
-	const str head[] = { STR("Skill"), STR("Assignment, page") };
+	const str head[] = { WORD("Skill"), WORD("Assignment, page") };
 	struct titled *order = skills_by_title(sh);
 	const uint8_t *in_packet = packet_bits(sh, c);
 	struct grid *g;
 
-	sheet_heading(sh, STR("Index"), 1);
+	sheet_heading(sh, sh_word(sh, "Index"), 1);
 	g = sheet_grid(sh, columns, 2, 0, (str){ 0 });
-	grid_row_plain(g, head, 2);
+	sheet_heads(sh, g, head, 2);
 	for (size_t i = 0; i < sh->m->nskills; i++)
 		index_skill(sh, g, in_packet, order[i].skill);
 	sheet_grid_end(sh, g);

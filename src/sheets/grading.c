@@ -137,7 +137,7 @@ static void add_measured(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_FIXED, 34, ALIGN_LEFT } };
 	const str head[] = { STR("Feature, tool"), STR("Nominal"), STR("Low"),
 		STR("High"), STR("Measured"), STR("OK") };
-	struct measures m = measures_of(sh->arena, x);
+	struct measures m = measures_of(sh->arena, sh->e, x);
 	struct grid *g;
 
 	if (!m.n)
@@ -169,8 +169,8 @@ static bool same_limits(const struct limits *a, const struct limits *b)
 /* Whether another line of the same table has the same limits, which then serve both. */
 static bool repeats(struct sheet *sh, const struct assignment *x, size_t at, size_t of)
 {
-	struct limits a = limits_of(sh->arena, x, &x->criteria[at]);
-	struct limits b = limits_of(sh->arena, x, &x->criteria[of]);
+	struct limits a = limits_of(sh->arena, sh->e, x, &x->criteria[at]);
+	struct limits b = limits_of(sh->arena, sh->e, x, &x->criteria[of]);
 
 	return at != of &&
 	    is_destructive(x->criteria[at].name) ==
@@ -194,7 +194,7 @@ static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 static bool judged_rows(
     struct sheet *sh, struct grid *g, const struct assignment *x, size_t at)
 {
-	struct limits l = limits_of(sh->arena, x, &x->criteria[at]);
+	struct limits l = limits_of(sh->arena, sh->e, x, &x->criteria[at]);
 	bool dagger = false;
 
 	if (l.n > 1) {
@@ -352,7 +352,7 @@ static void add_results(struct sheet *sh, const struct assignment *x)
 	dagger |= add_judged(sh, x, true);
 	add_destructive(sh, x);
 	if (dagger)
-		sheet_text(sh, dagger_words());
+		sheet_text(sh, dagger_words(sh->arena, sh->e));
 	add_criteria_sources(sh, x);
 }
 
@@ -474,7 +474,7 @@ void sheet_grading(struct sheet *sh, uint32_t assignment)
 		sh->arena, "Grading: %.*s", STR_ARG(assignment_name(sh->arena, x))),
 	    1);
 	if (x->nwelds)
-		sheet_text(sh, safety_record_line(x));
+		sheet_text(sh, safety_record_line(sh->e, x));
 	add_head(sh, x);
 	sheet_used(sh, x);
 	add_attempts(sh, x);

@@ -215,7 +215,7 @@ static void add_throat(struct key *k, const struct joint_block *j)
 	if (!(leg > 0) || (j->joint != JOINT_TEE && j->joint != JOINT_LAP))
 		return;
 	w = key_add(k, key_weld_name(k, j, "Least throat"));
-	w->steps = str_format(k->arena, "0.7071 x leg %.*s", STR_ARG(quantity_text(k->arena, &j->leg)));
+	w->steps = str_format(k->arena, "0.7071 x leg %.*s", STR_ARG(quantity_text(k->arena, NULL, &j->leg)));
 	w->result = key_inches(k->arena, fillet_throat_mm(leg));
 	w->source = STR("geometry, flat face");
 	w->at_drawing = true;

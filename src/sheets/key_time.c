@@ -88,8 +88,8 @@ static void add_heat(struct key *k, const struct joint_block *j, size_t part)
 	hi = heat_input_kj_in(volts.hi, c->amps.hi, travel.lo, 1);
 	w = key_add(k, key_weld_name(k, j, "Heat input"));
 	w->steps = str_format(k->arena, "60 x V x A / (1000 x in/min): %.*s, %.*s, %.*s",
-	    STR_ARG(quantity_text(k->arena, &volts)), STR_ARG(quantity_text(k->arena, &c->amps)),
-	    STR_ARG(quantity_text(k->arena, &travel)));
+	    STR_ARG(quantity_text(k->arena, NULL, &volts)), STR_ARG(quantity_text(k->arena, NULL, &c->amps)),
+	    STR_ARG(quantity_text(k->arena, NULL, &travel)));
 	w->result = str_format(k->arena, "%.*s to %.*s [%.*s to %.*s]",
 	    STR_ARG(key_real(k->arena, lo, 1, "")), STR_ARG(key_real(k->arena, hi, 1, "kJ/in")),
 	    STR_ARG(key_real(k->arena, lo / 25.4, 2, "")),

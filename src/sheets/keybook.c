@@ -25,7 +25,7 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 
 	if (i != MAP_NONE) {
 		band.big = str_format(k->arena, "Key %.*s", STR_ARG(k->spec.model->assignments[i].id));
-		band.line = band_facts(k->arena, k->spec.model, k->spec.order, i);
+		band.line = band_facts(k->arena, &k->edition, k->spec.model, k->spec.order, i);
 		band.mark = k->spec.marks[i];
 	}
 	band_draw(&k->setter, &k->edition, c, p, &band);
@@ -57,7 +57,7 @@ static void add_sources(struct sheet *sh, const struct key_sources *k, bool dagg
 	buf_adds(&b, ".");
 	sheet_text(sh, buf_str(&b));
 	if (dagger)
-		sheet_text(sh, dagger_words());
+		sheet_text(sh, dagger_words(sh->arena, sh->e));
 }
 
 static void add_workings(struct sheet *sh, const struct workings *w)
@@ -98,7 +98,7 @@ static void add_expected(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT } };
 	const str head[] = { STR("Measured"), STR("Nominal"), STR("Low"), STR("High"), STR("Tool") };
-	struct measures m = measures_of(sh->arena, x);
+	struct measures m = measures_of(sh->arena, sh->e, x);
 	struct grid *g;
 
 	if (!m.n)

@@ -5,9 +5,10 @@
 #include "sheets/sheet.h"
 #include "units/format.h"
 
-str dagger_words(void)
+str dagger_words(struct arena *a, const struct edition *e)
 {
-	return STR(DAGGER " not seen in a copy of the code: confirm against your edition.");
+	return str_format(a, "%s %.*s", DAGGER, STR_ARG(word(edition_language(e),
+	    "not seen in a copy of the code: confirm against your edition.")));
 }
 
 bool is_destructive(str name)
@@ -22,7 +23,33 @@ bool is_destructive(str name)
 
 /* ---- one limit in words ---- */
 
-static void add_length(struct buf *b, const struct standard_limit *l, double mm)
+/* The names of sizes in an expression or a condition. */
+static str size_words(struct arena *a, const struct edition *e, str s)
+{
+	static const str words[] = { WORD("root width"), WORD("open root"), WORD("throat"),
+		WORD("width"), WORD("leg"), WORD(" and "), WORD(" per ") };
+
+	return words_within(a, e, s, words, sizeof words / sizeof *words);
+}
+
+/* "Table 8.1 item 7A". */
+static str clause_words(struct arena *a, const struct edition *e, str s)
+{
+	static const str words[] = { WORD("Tables "), WORD("Table "), WORD(" item "),
+		WORD("clause "), WORD(" part "), WORD(" profile"), WORD(" and "),
+		WORD("visual") };
+
+	return words_within(a, e, s, words, sizeof words / sizeof *words);
+}
+
+static void add_per(struct buf *b, const struct edition *e, const struct standard_limit *l)
+{
+	if (l->per.n)
+		word_addf(b, edition_language(e), " per %.*s", STR_ARG(l->per));
+}
+
+static void add_length(struct buf *b, const struct edition *e, const struct standard_limit *l,
+    double mm)
 {
 	bool metric = str_eq(l->unit, STR("mm"));
 
@@ -33,8 +60,7 @@ static void add_length(struct buf *b, const struct standard_limit *l, double mm)
 		format_computed_in(b, mm, 25.4 / 32);
 		buf_adds(b, " in");
 	}
-	if (l->per.n)
-		buf_addf(b, " per %.*s", STR_ARG(l->per));
+	add_per(b, e, l);
 	if (l->metric.n || l->per.n)
 		return;
 	buf_adds(b, " [");
@@ -46,11 +72,12 @@ static void add_length(struct buf *b, const struct standard_limit *l, double mm)
 }
 
 /* "1/32 in [1 mm]": fractions where the figure is one, the code's own metric. */
-static void add_amount(struct buf *b, const struct standard_limit *l, double value)
+static void add_amount(struct buf *b, const struct edition *e, const struct standard_limit *l,
+    double value)
 {
 	switch (l->most.kind) {
 	case LIMIT_LENGTH:
-		add_length(b, l, value);
+		add_length(b, e, l, value);
 		break;
 	case LIMIT_ANGLE:
 		format_angle(b, value);
@@ -58,12 +85,11 @@ static void add_amount(struct buf *b, const struct standard_limit *l, double val
 	default:
 		buf_add_real(b, value, 4, false);
 		buf_adds(b, l->most.kind == LIMIT_PERCENT ? " %" : "");
-		if (l->per.n)
-			buf_addf(b, " per %.*s", STR_ARG(l->per));
+		add_per(b, e, l);
 		break;
 	}
 	if (l->metric.n)
-		buf_addf(b, " [%.*s]", STR_ARG(l->metric));
+		buf_addf(b, " [%.*s]", STR_ARG(size_words(b->arena, e, l->metric)));
 }
 
 /* The comma of "min(a, b)" when that is all of s and there is one comma in it. */
@@ -88,55 +114,71 @@ static size_t pair_comma(str s)
 }
 
 /* An expression in words: "the smaller of 0.1 t and 1 mm". */
-static void add_expression(struct buf *b, str s)
+static void add_expression(struct buf *b, const struct edition *e, str s)
 {
+	const struct language *l = edition_language(e);
 	size_t comma = pair_comma(s);
+	str first, second;
 
 	if (comma == s.n) {
-		buf_add(b, s);
+		buf_add(b, size_words(b->arena, e, s));
 		return;
 	}
-	buf_adds(b, str_starts_nocase(s, STR("min")) ? "the smaller of " : "the larger of ");
-	buf_add(b, str_trim(str_sub(s, 4, comma)));
-	buf_adds(b, " and ");
-	buf_add(b, str_trim(str_sub(s, comma + 1, s.n - 1)));
+	first = size_words(b->arena, e, str_trim(str_sub(s, 4, comma)));
+	second = size_words(b->arena, e, str_trim(str_sub(s, comma + 1, s.n - 1)));
+	if (str_starts_nocase(s, STR("min")))
+		word_addf(b, l, "the smaller of %.*s and %.*s", STR_ARG(first), STR_ARG(second));
+	else
+		word_addf(b, l, "the larger of %.*s and %.*s", STR_ARG(first), STR_ARG(second));
 }
 
 /* Where a figure comes from: how it goes by the size, then the clause. */
-static void add_origin(struct buf *b, const struct standard_limit *l, bool worked_out)
+static void add_origin(struct buf *b, const struct edition *e, const struct standard_limit *l,
+    bool worked_out)
 {
 	buf_adds(b, " (");
 	if (worked_out) {
-		add_expression(b, l->most_text);
+		add_expression(b, e, l->most_text);
 		buf_adds(b, "; ");
 	}
-	buf_addf(b, "%.*s)", STR_ARG(l->clause));
+	buf_addf(b, "%.*s)", STR_ARG(clause_words(b->arena, e, l->clause)));
 }
 
-static str limit_rule(struct arena *a, const struct standard_limit *l,
-    const struct limit_sizes *z, bool settled)
+/* The figure where one comes out, else how it is worked out. A size can lie outside what
+ * an expression is for; then there is no figure. Returns whether it was worked out. */
+static bool add_end(struct buf *b, const struct edition *e, const struct standard_limit *l,
+    const struct limit_sizes *z)
 {
-	struct buf b = { .arena = a };
-	bool ends = l->form == LIMIT_AT_MOST || l->form == LIMIT_AT_LEAST, worked_out = false;
 	double value;
 
-	if (ends) {
-		buf_adds(&b, l->form == LIMIT_AT_MOST ? "at most " : "at least ");
-		/* A size can lie outside what an expression is for; then no figure. */
-		if (limit_expr_value(&l->most, z, &value) && value >= 0) {
-			worked_out = l->most.names != 0;
-			add_amount(&b, l, value);
-		} else {
-			add_expression(&b, l->most_text);
-		}
-	} else {
-		buf_add(&b, l->form == LIMIT_NONE ? STR("none") : l->words);
+	if (!limit_expr_value(&l->most, z, &value) || value < 0) {
+		add_expression(b, e, l->most_text);
+		return false;
 	}
+	add_amount(b, e, l, value);
+	return l->most.names != 0;
+}
+
+static str limit_rule(struct arena *a, const struct edition *e, const struct standard_limit *l,
+    const struct limit_sizes *z, bool settled)
+{
+	const struct language *words = edition_language(e);
+	struct buf b = { .arena = a }, end = { .arena = a };
+	bool worked_out = false;
+
+	if (l->form == LIMIT_AT_MOST || l->form == LIMIT_AT_LEAST)
+		worked_out = add_end(&end, e, l, z);
+	if (l->form == LIMIT_AT_MOST)
+		word_addf(&b, words, "at most %.*s", STR_ARG(buf_str(&end)));
+	else if (l->form == LIMIT_AT_LEAST)
+		word_addf(&b, words, "at least %.*s", STR_ARG(buf_str(&end)));
+	else
+		buf_add(&b, l->form == LIMIT_NONE ? word(words, "none") : edition_word(e, l->words));
 	if (!settled)
-		buf_addf(&b, " where %.*s", STR_ARG(l->where_text));
+		word_addf(&b, words, " where %.*s", STR_ARG(size_words(a, e, l->where_text)));
 	if (l->more.n)
-		buf_addf(&b, "; %.*s", STR_ARG(l->more));
-	add_origin(&b, l, worked_out);
+		buf_addf(&b, "; %.*s", STR_ARG(edition_word(e, l->more)));
+	add_origin(&b, e, l, worked_out);
 	return buf_str(&b);
 }
 
@@ -144,6 +186,7 @@ static str limit_rule(struct arena *a, const struct standard_limit *l,
 
 struct gathering {
 	struct arena *arena;
+	const struct edition *e;
 	const struct standard *set;
 	enum standard_test test;
 	bool own_leg;            /* a line of the sheet itself judges the leg */
@@ -215,8 +258,10 @@ static void gather(struct gathering *g, unsigned welds, const struct limit_sizes
 			continue;
 		if (drops_short_leg(g, l, z))
 			continue;
-		at = add_limit(g->arena, &g->out, (struct limit){ .feature = l->name,
-		    .rule = limit_rule(g->arena, l, z, settled), .tool = l->tool,
+		at = add_limit(g->arena, &g->out, (struct limit){
+		    .feature = edition_word(g->e, l->name),
+		    .rule = limit_rule(g->arena, g->e, l, z, settled),
+		    .tool = edition_word(g->e, l->tool),
 		    .dagger = limit_is_doubtful(g->set, l) });
 		g->bits = arena_grow(g->arena, g->bits, g->cap, at + 1, &g->cap,
 		    sizeof *g->bits);
@@ -225,20 +270,19 @@ static void gather(struct gathering *g, unsigned welds, const struct limit_sizes
 }
 
 /* "Leg short of size, weld A": letters only where the welds differ. */
-static void name_welds(struct arena *a, const struct assignment *x, struct limit *l,
+static void name_welds(const struct gathering *g, const struct assignment *x, struct limit *l,
     uint32_t bits)
 {
-	struct buf b = { .arena = a };
+	struct buf b = { .arena = g->arena };
 	uint32_t all = x->nwelds < 32 ? (1u << x->nwelds) - 1 : UINT32_MAX;
-	unsigned told = 0;
 
 	if (bits == all)
 		return;
-	buf_add(&b, l->feature);
 	for (size_t i = 0; i < x->nwelds && i < 32; i++)
 		if (bits >> i & 1)
-			buf_addf(&b, "%s%c", told++ ? ", " : ", weld ", x->welds[i].letter);
-	l->feature = buf_str(&b);
+			buf_addf(&b, "%s%c", b.n ? ", " : "", x->welds[i].letter);
+	l->feature = word_format(g->arena, edition_language(g->e), "%.*s, weld %.*s",
+	    STR_ARG(l->feature), STR_ARG(buf_str(&b)));
 }
 
 /* Each limit once, with the welds that it holds for. A specimen of no weld that is
@@ -259,12 +303,13 @@ static void gather_welds(struct gathering *g, const struct assignment *x)
 	if (!x->nwelds && g->test != TEST_VISUAL)
 		gather(g, WELD_ANY, &unknown, 0);
 	for (size_t i = 0; i < g->out.n && x->nwelds; i++)
-		name_welds(g->arena, x, &g->out.v[i], g->bits[i]);
+		name_welds(g, x, &g->out.v[i], g->bits[i]);
 }
 
-struct limits limits_of(struct arena *a, const struct assignment *x, const struct criterion *c)
+struct limits limits_of(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct criterion *c)
 {
-	struct gathering g = { .arena = a, .set = c->standard,
+	struct gathering g = { .arena = a, .e = e, .set = c->standard,
 		.own_leg = has_measured(x, STR("leg")), .text = c->text };
 
 	if (c->standard && criterion_test(c->name, &g.test))

@@ -4,6 +4,8 @@
 
 #include "model/standard.h"
 
+struct edition; /* sheets/edition.h; null: the usual one */
+
 /* One line of a table of limits. */
 struct limit {
 	str feature, rule, tool; /* "Undercut", "at most 1/32 in [1 mm] (6.10.1)", "rule" */
@@ -18,7 +20,7 @@ struct limits {
 /* The limits of one acceptance line: those of the set it names (model/standard.h),
  * worked out for this assignment's sizes with the clause behind each, or the line's own
  * words as a single limit when there is no set or nothing in it for this test. */
-struct limits limits_of(struct arena *a, const struct assignment *x,
+struct limits limits_of(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct criterion *c);
 
 /* The limit on short legs in the set that the welds of x are looked at by, with its
@@ -39,7 +41,8 @@ struct measures {
 /* Everything on the sheet that is measured against two ends: root opening, land, leg,
  * angle, blanks and pieces under a dimensional tolerance. Ends are computed from the
  * source; where it gives none they are blank. */
-struct measures measures_of(struct arena *a, const struct assignment *x);
+struct measures measures_of(struct arena *a, const struct edition *e,
+    const struct assignment *x);
 
 /* Whether an acceptance line gives a size and a tolerance, so that it is one row of
  * measures_of: "Leg size: 5/16 in, +1/16 -0 in". */
@@ -54,7 +57,7 @@ bool has_measured(const struct assignment *x, str word);
 bool is_destructive(str name);
 
 /* "Dagger" line: what the mark means on paper. */
-str dagger_words(void);
+str dagger_words(struct arena *a, const struct edition *e);
 #define DAGGER "\xE2\x80\xA0"
 
 #endif

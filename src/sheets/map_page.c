@@ -89,7 +89,7 @@ static struct ties find_ties(struct sheet *sh, const struct packet_cover *c)
 /* ---- drawing ---- */
 
 /* The title up to where it goes into detail; tests say that they are. */
-static str short_title(struct arena *a, const struct assignment *x)
+static str short_title(struct sheet *sh, const struct assignment *x)
 {
 	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
 	size_t end = x->title.n;
@@ -100,10 +100,10 @@ static str short_title(struct arena *a, const struct assignment *x)
 		    x->title.p[i] == ';' || x->title.p[i] == '(')
 			end = i;
 	s = str_trim(str_sub(x->title, 0, end));
-	if (!test || str_find(s, STR("test"), 0) < s.n)
+	if (!test || str_find(s, sh_word(sh, "test"), 0) < s.n)
 		return s;
-	return str_format(a, "%s: %.*s",
-	    x->kind == KIND_PRACTICE_TEST ? "Practice" : "Test", STR_ARG(s));
+	return x->kind == KIND_PRACTICE_TEST ? sh_format(sh, "Practice: %.*s", STR_ARG(s))
+	                                     : sh_format(sh, "Test: %.*s", STR_ARG(s));
 }
 
 /* The title in at most `most` lines; one that is longer ends early with three dots. */
@@ -168,8 +168,8 @@ static void draw_week(
 {
 	struct arena *a = p->setter.arena;
 	str words = r->first_week == r->last_week
-	    ? str_format(a, "week %u", r->first_week)
-	    : str_format(a, "week %u-%u", r->first_week, r->last_week);
+	    ? word_format(a, edition_language(p->e), "week %u", r->first_week)
+	    : word_format(a, edition_language(p->e), "week %u-%u", r->first_week, r->last_week);
 	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 * p->e->zoom
 				   : r->label.y + 13 * p->e->zoom;
 
@@ -199,9 +199,9 @@ static str map_words(struct sheet *sh, const struct map_page *p)
 {
 	struct buf b = { .arena = sh->arena };
 
-	buf_adds(&b, "Map of what leads to what.");
+	buf_add(&b, sh_word(sh, "Map of what leads to what."));
 	for (size_t i = 0; i < p->map->nlines; i++)
-		buf_addf(&b, " %.*s leads to %.*s.",
+		word_addf(&b, edition_language(p->e), " %.*s leads to %.*s.",
 		    STR_ARG(p->m->assignments[p->v[p->map->lines[i].from]].id),
 		    STR_ARG(p->m->assignments[p->v[p->map->lines[i].to]].id));
 	return buf_str(&b);
@@ -214,7 +214,6 @@ static str earlier_words(struct sheet *sh, const struct ties *t)
 {
 	struct buf b = { .arena = sh->arena };
 
-	buf_adds(&b, "From before: ");
 	for (size_t i = 0; i < t->nearlier; i++) {
 		const struct assignment *x = &sh->m->assignments[t->earlier[i][0]];
 		const struct assignment *y = &sh->m->assignments[t->earlier[i][1]];
@@ -222,19 +221,19 @@ static str earlier_words(struct sheet *sh, const struct ties *t)
 		if (i && t->earlier[i - 1][0] == t->earlier[i][0])
 			buf_addf(&b, ", %.*s", STR_ARG(y->id));
 		else
-			buf_addf(&b, "%s%.*s needs %.*s", i ? "; " : "", STR_ARG(x->id),
-			    STR_ARG(y->id));
+			buf_addf(&b, "%s%.*s", i ? "; " : "",
+			    STR_ARG(sh_format(sh, "%.*s needs %.*s", STR_ARG(x->id),
+			        STR_ARG(y->id))));
 	}
-	buf_adds(&b, ".");
-	return buf_str(&b);
+	return sh_format(sh, "From before: %.*s.", STR_ARG(buf_str(&b)));
 }
 
 static str note_words(struct sheet *sh, bool thinned)
 {
-	return str_format(sh->arena,
-	    "An arrow goes from what teaches to what needs it%s. A heavy "
-	    "box is a test.",
-	    thinned ? "; arrows that others imply are left out" : "");
+	return thinned ? sh_word(sh, "An arrow goes from what teaches to what needs it; arrows that "
+	        "others imply are left out. A heavy box is a test.")
+	    : sh_word(sh, "An arrow goes from what teaches to what needs it. A heavy box is a "
+	        "test.");
 }
 
 static struct block *text(struct sheet *sh, str s)
@@ -281,7 +280,7 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 	struct map_page *p = arena_alloc(sh->arena, sizeof *p);
 	struct ties t = find_ties(sh, c);
 	struct block *head = block_plain(&sh->s,
-	    str_format(sh->arena, "%.*s, what leads to what", STR_ARG(c->name)), &sh->e->h1,
+	    sh_format(sh, "%.*s, what leads to what", STR_ARG(c->name)), &sh->e->h1,
 	    TAG_H1, sh->width_pt);
 	struct block *note = text(sh, note_words(sh, true)),
 		     *earlier = text(sh, earlier_words(sh, &t));
@@ -289,13 +288,14 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 	    24;
 
 	if (t.nearlier && height_pt - earlier->height_pt < LEAST_PT)
-		earlier = text(sh, STR("Each sheet names what it needs from before."));
+		earlier = text(sh, sh_word(sh, "Each sheet names what it needs from before."));
 	height_pt -= t.nearlier ? earlier->height_pt : 0;
 	*p = (struct map_page){ .setter = sh->s,
 		.e = sh->e,
 		.m = sh->m,
 		.v = c->v,
 		.n = c->n,
+
 		.map = map_of(sh, c, &t, height_pt) };
 	if (!p->map->fits) {
 		flow_break(sh->flow, START_PAGE);
@@ -307,7 +307,7 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 	}
 	p->titles = arena_array(sh->arena, c->n, sizeof *p->titles);
 	for (size_t i = 0; i < c->n; i++)
-		p->titles[i] = short_title(sh->arena, &sh->m->assignments[c->v[i]]);
+		p->titles[i] = short_title(sh, &sh->m->assignments[c->v[i]]);
 	flow_break(sh->flow, START_PAGE);
 	sheet_add(sh, head, 0, 6);
 	sheet_add(sh,

@@ -37,15 +37,15 @@ static str end_text(struct arena *a, enum quantity_kind kind, double x, double s
 }
 
 /* A size whose own text gives its ends: a range or a tolerance. */
-static void add_sized(struct arena *a, struct measures *out, str feature, str tool,
-    const struct quantity *q)
+static void add_sized(struct arena *a, const struct edition *e, struct measures *out,
+    str feature, str tool, const struct quantity *q)
 {
 	struct measure *m;
 
 	if (!given(q))
 		return;
 	m = add_measure(a, out, feature, tool);
-	m->nominal = quantity_text(a, q);
+	m->nominal = quantity_text(a, e, q);
 	if ((q->kind == QUANTITY_LENGTH || q->kind == QUANTITY_ANGLE) && (q->range || q->tolerance)) {
 		double step = q->tolerance ? fmin(q->plus, q->minus) : 0;
 
@@ -57,8 +57,9 @@ static void add_sized(struct arena *a, struct measures *out, str feature, str to
 
 /* The leg: it may fall short as far as the set of the sheet allows, else not at all,
  * and never to nothing; no code gives an upper end. */
-static void add_leg(struct arena *a, struct measures *out, str feature,
-    const struct quantity *leg, const struct assignment *x, struct limit_sizes z)
+static void add_leg(struct arena *a, const struct edition *e, struct measures *out,
+    str feature, const struct quantity *leg, const struct assignment *x,
+    struct limit_sizes z)
 {
 	const struct standard_limit *l;
 	struct measure *m;
@@ -67,7 +68,7 @@ static void add_leg(struct arena *a, struct measures *out, str feature,
 	if (!given(leg))
 		return;
 	m = add_measure(a, out, feature, STR("fillet gauge"));
-	m->nominal = quantity_text(a, leg);
+	m->nominal = quantity_text(a, e, leg);
 	if (leg->tolerance) {
 		m->low = mm_text(a, leg->lo - leg->minus, 25.4 / 32);
 		m->high = mm_text(a, leg->hi + leg->plus, 25.4 / 32);
@@ -141,25 +142,26 @@ static bool find_tolerance(const struct assignment *x, struct quantity *out)
 	return false;
 }
 
-static void add_criterion(struct arena *a, struct measures *out, const struct criterion *c)
+static void add_criterion(struct arena *a, const struct edition *e, struct measures *out,
+    const struct criterion *c)
 {
 	struct sized s = read_sized(c->text);
 	double step = fmin(s.tolerance.plus, s.tolerance.minus);
 	struct measure *m = add_measure(a, out, c->name, s.tool);
 
-	m->nominal = quantity_text(a, &s.value);
+	m->nominal = quantity_text(a, e, &s.value);
 	if (s.value.tolerance) {
 		struct quantity bare = s.value;
 
 		bare.tolerance = false;
-		m->nominal = quantity_text(a, &bare);
+		m->nominal = quantity_text(a, e, &bare);
 	}
 	m->low = end_text(a, s.value.kind, s.value.lo - s.tolerance.minus, step > 0 ? step : 25.4 / 32);
 	m->high = end_text(a, s.value.kind, s.value.hi + s.tolerance.plus, step > 0 ? step : 25.4 / 32);
 }
 
-static void add_toleranced(struct arena *a, struct measures *out, str feature,
-    const struct quantity *q, const struct quantity *tol)
+static void add_toleranced(struct arena *a, const struct edition *e, struct measures *out,
+    str feature, const struct quantity *q, const struct quantity *tol)
 {
 	struct measure *m;
 	double step = fmin(tol->plus, tol->minus);
@@ -167,31 +169,31 @@ static void add_toleranced(struct arena *a, struct measures *out, str feature,
 	if (q->kind != QUANTITY_LENGTH)
 		return;
 	m = add_measure(a, out, feature, STR("rule, square"));
-	m->nominal = quantity_text(a, q);
+	m->nominal = quantity_text(a, e, q);
 	m->low = mm_text(a, q->lo - tol->minus, step);
 	m->high = mm_text(a, q->hi + tol->plus, step);
 }
 
-static void add_plate_measures(struct arena *a, struct measures *out, const struct plate_block *p,
-    const struct quantity *tol)
+static void add_plate_measures(struct arena *a, const struct edition *e,
+    struct measures *out, const struct plate_block *p, const struct quantity *tol)
 {
 	unsigned holes = 0;
 
-	add_toleranced(a, out, STR("Length"), &p->length, tol);
-	add_toleranced(a, out, STR("Width"), &p->width, tol);
+	add_toleranced(a, e, out, STR("Length"), &p->length, tol);
+	add_toleranced(a, e, out, STR("Width"), &p->width, tol);
 	for (size_t i = 0; i < p->nmarks; i++) {
 		const struct plate_mark *k = &p->marks[i];
 
 		if (k->kind != MARK_HOLE)
 			continue;
 		holes++;
-		add_toleranced(a, out, str_format(a, "Hole %u from left", holes), &k->v[0], tol);
-		add_toleranced(a, out, str_format(a, "Hole %u from bottom", holes), &k->v[1], tol);
+		add_toleranced(a, e, out, str_format(a, "Hole %u from left", holes), &k->v[0], tol);
+		add_toleranced(a, e, out, str_format(a, "Hole %u from bottom", holes), &k->v[1], tol);
 	}
 }
 
-static void add_joint_measures(struct arena *a, struct measures *out, const struct assignment *x,
-    const struct joint_block *j)
+static void add_joint_measures(struct arena *a, const struct edition *e,
+    struct measures *out, const struct assignment *x, const struct joint_block *j)
 {
 	bool groove = !weld_is_fillet(j->joint) || j->joint == JOINT_BRANCH;
 	const struct { str feature, criterion, tool; const struct quantity *q; } rows[] = {
@@ -207,16 +209,17 @@ static void add_joint_measures(struct arena *a, struct measures *out, const stru
 
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
 		if (!has_measured(x, rows[i].criterion))
-			add_sized(a, out, str_format(a, "%.*s%.*s", STR_ARG(rows[i].feature), STR_ARG(tail)),
+			add_sized(a, e, out, str_format(a, "%.*s%.*s", STR_ARG(rows[i].feature), STR_ARG(tail)),
 			    rows[i].tool, rows[i].q);
 	if (!has_measured(x, STR("leg")))
-		add_leg(a, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x,
+		add_leg(a, e, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x,
 		    weld < x->nwelds ? weld_sizes(x, weld) : (struct limit_sizes){ 0 });
 	if (j->joint == JOINT_LAP && !has_measured(x, STR("overlap")))
-		add_sized(a, out, str_format(a, "Overlap%.*s", STR_ARG(tail)), STR("rule"), &j->overlap);
+		add_sized(a, e, out, str_format(a, "Overlap%.*s", STR_ARG(tail)), STR("rule"), &j->overlap);
 }
 
-struct measures measures_of(struct arena *a, const struct assignment *x)
+struct measures measures_of(struct arena *a, const struct edition *e,
+    const struct assignment *x)
 {
 	struct measures out = { 0 };
 	struct quantity tol;
@@ -226,14 +229,14 @@ struct measures measures_of(struct arena *a, const struct assignment *x)
 		const struct drawing *d = &x->drawings[i];
 
 		if (d->kind == DRAWING_JOINT)
-			add_joint_measures(a, &out, x, &d->joint);
+			add_joint_measures(a, e, &out, x, &d->joint);
 		else if (d->kind == DRAWING_PATTERN)
-			pattern_measures(a, d->pattern, dimensional ? &tol : NULL, &out);
+			pattern_measures(a, e, d->pattern, dimensional ? &tol : NULL, &out);
 		else if (dimensional)
-			add_plate_measures(a, &out, &d->plate, &tol);
+			add_plate_measures(a, e, &out, &d->plate, &tol);
 	}
 	for (size_t i = 0; i < x->ncriteria; i++)
 		if (is_measured(&x->criteria[i]))
-			add_criterion(a, &out, &x->criteria[i]);
+			add_criterion(a, e, &out, &x->criteria[i]);
 	return out;
 }

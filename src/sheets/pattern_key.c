@@ -139,7 +139,7 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 	struct pattern *p = pattern_of(sh->arena, b);
 	str *lines = arena_array(sh->arena, p->nanswers, sizeof *lines);
 
-	sheet_bold(sh, pattern_head(sh->arena, b));
+	sheet_bold(sh, pattern_head(sh->arena, sh->e, b));
 	if (p->fault.n) {
 		sheet_text(sh, str_format(sh->arena, "No pattern: %.*s.",
 		    STR_ARG(p->fault)));
@@ -147,7 +147,7 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 	}
 	sheet_text(sh, str_format(sh->arena, "Taken: %.*s. Given: %.*s.",
 	    STR_ARG(p->basis),
-	    STR_ARG(pattern_given(sh->arena, b))));
+	    STR_ARG(pattern_given(sh->arena, sh->e, b))));
 	for (size_t i = 0; i < p->nanswers; i++)
 		lines[i] = key_answer_text(sh->arena, &p->answer[i]);
 	sheet_bullets(sh, lines, p->nanswers);

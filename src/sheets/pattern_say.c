@@ -7,111 +7,127 @@
 #include <math.h>
 
 static const str heads[SHAPE_COUNT] = {
-	[SHAPE_BRAKE] = { "Braked part", 11 }, [SHAPE_CYLINDER] = { "Cylinder", 8 },
-	[SHAPE_ELBOW] = { "Round elbow", 11 }, [SHAPE_SADDLE] = { "Branch on a run", 15 },
-	[SHAPE_CONE] = { "Cone", 4 }, [SHAPE_BOX] = { "Tapered box", 11 },
-	[SHAPE_SQUARE] = { "Square to round", 15 },
+	[SHAPE_BRAKE] = WORD("Braked part"), [SHAPE_CYLINDER] = WORD("Cylinder"),
+	[SHAPE_ELBOW] = WORD("Round elbow"), [SHAPE_SADDLE] = WORD("Branch on a run"),
+	[SHAPE_CONE] = WORD("Cone"), [SHAPE_BOX] = WORD("Tapered box"),
+	[SHAPE_SQUARE] = WORD("Square to round"),
 };
 
-str pattern_head(struct arena *a, const struct pattern_block *b)
+str pattern_head(struct arena *a, const struct edition *e, const struct pattern_block *b)
 {
+	str head = edition_word(e, heads[b->shape]);
+
 	if (!b->name.n)
-		return heads[b->shape];
-	return str_format(a, "%.*s: %.*s", STR_ARG(heads[b->shape]), STR_ARG(b->name));
+		return head;
+	return str_format(a, "%.*s: %.*s", STR_ARG(head), STR_ARG(b->name));
 }
 
-str pattern_angle(struct arena *a, const struct pattern_block *b)
+str pattern_angle(struct arena *a, const struct edition *e, const struct pattern_block *b)
 {
-	str angle = given(&b->angle) ? quantity_text(a, &b->angle) : STR("90\xC2\xB0");
+	str angle = given(&b->angle) ? quantity_text(a, e, &b->angle) : STR("90\xC2\xB0");
 
-	return str_format(a, "%.*s between center lines", STR_ARG(angle));
+	return word_format(a, edition_language(e), "%.*s between center lines", STR_ARG(angle));
 }
 
-/* Parts of a sentence joined by semicolons. */
-static void add_part(struct buf *b, str words, const char *after)
+/* A sentence of parts joined by semicolons. */
+struct parts {
+	struct buf b;
+	const struct edition *e;
+};
+
+static void add_part(struct parts *t, str words)
 {
-	if (words.n)
-		buf_addf(b, "%s%.*s%s", b->n ? "; " : "", STR_ARG(words), after);
+	buf_addf(&t->b, "%s%.*s", t->b.n ? "; " : "", STR_ARG(words));
 }
 
-static void add_count(struct buf *b, uint32_t n, const char *what)
+/* what: looked up, as are the names below. */
+static void add_count(struct parts *t, uint32_t n, str what)
 {
 	if (n)
-		buf_addf(b, "%s%u %s", b->n ? "; " : "", n, what);
+		add_part(t, str_format(t->b.arena, "%u %.*s", n,
+		    STR_ARG(edition_word(t->e, what))));
 }
 
-static void add_named(struct arena *a, struct buf *b, const char *name,
-    const struct quantity *q)
+static void add_named(struct parts *t, str name, const struct quantity *q)
 {
 	if (given(q))
-		buf_addf(b, "%s%s %.*s", b->n ? "; " : "", name,
-		    STR_ARG(quantity_text(a, q)));
+		add_part(t, str_format(t->b.arena, "%.*s %.*s", STR_ARG(edition_word(t->e, name)),
+		    STR_ARG(quantity_text(t->b.arena, t->e, q))));
 }
 
-static void add_bends(struct arena *a, struct buf *t, const struct pattern_block *b)
+static str ways_of(struct parts *t, const struct pattern_block *b)
 {
-	bool alike = true, ways = b->ndirections > 0;
+	struct buf ways = { .arena = t->b.arena };
+
+	for (uint32_t i = 0; i < b->nbends; i++)
+		buf_addf(&ways, "%s%.*s", i ? ", " : "",
+		    STR_ARG(edition_word(t->e, b->down[i] ? WORD("down") : WORD("up"))));
+	return word_format(t->b.arena, edition_language(t->e), "bends go %.*s",
+	    STR_ARG(buf_str(&ways)));
+}
+
+static void add_bends(struct parts *t, const struct pattern_block *b)
+{
+	const struct language *l = edition_language(t->e);
+	bool alike = true;
 
 	for (uint32_t i = 1; i < b->nbends; i++)
 		alike &= b->bends[i].lo == b->bends[0].lo;
 	if (b->nbends && alike)
-		buf_addf(t, "%severy bend turns %.*s", t->n ? "; " : "",
-		    STR_ARG(quantity_text(a, &b->bends[0])));
-	for (uint32_t i = 0; i < b->nbends && ways; i++)
-		buf_addf(t, "%s%s", i ? ", " : t->n ? "; bends go " : "bends go ",
-		    b->down[i] ? "down" : "up");
-	if (b->sizes == SIDE_INSIDE)
-		add_part(t, STR("flanges measured inside"), "");
-	else
-		add_part(t, STR("flanges measured outside"), "");
+		add_part(t, word_format(t->b.arena, l, "every bend turns %.*s",
+		    STR_ARG(quantity_text(t->b.arena, t->e, &b->bends[0]))));
+	if (b->nbends && b->ndirections > 0)
+		add_part(t, ways_of(t, b));
+	add_part(t, b->sizes == SIDE_INSIDE ? word(l, "flanges measured inside")
+	                                    : word(l, "flanges measured outside"));
 	if (b->k > 0) {
-		buf_adds(t, "; K ");
-		buf_add_real(t, b->k, 4, false);
+		buf_adds(&t->b, "; K ");
+		buf_add_real(&t->b, b->k, 4, false);
 	}
 }
 
-str pattern_given(struct arena *a, const struct pattern_block *b)
+str pattern_given(struct arena *a, const struct edition *e, const struct pattern_block *b)
 {
-	struct buf t = { .arena = a };
+	struct parts t = { { .arena = a }, e };
 
-	add_named(a, &t, "thickness", &b->thickness);
+	add_named(&t, WORD("thickness"), &b->thickness);
 	if (b->shape == SHAPE_ELBOW) {
-		add_count(&t, b->pieces ? b->pieces : 2, "pieces");
-		add_named(a, &t, "radius of the center line", &b->radius);
+		add_count(&t, b->pieces ? b->pieces : 2, WORD("pieces"));
+		add_named(&t, WORD("radius of the center line"), &b->radius);
 	} else {
-		add_named(a, &t, "inside radius", &b->radius);
-		add_count(&t, b->pieces, "pieces");
+		add_named(&t, WORD("inside radius"), &b->radius);
+		add_count(&t, b->pieces, WORD("pieces"));
 	}
 	if (b->shape == SHAPE_BRAKE)
-		add_bends(a, &t, b);
-	add_named(a, &t, "bend allowance", &b->allowance);
-	add_named(a, &t, "width", &b->width);
+		add_bends(&t, b);
+	add_named(&t, WORD("bend allowance"), &b->allowance);
+	add_named(&t, WORD("width"), &b->width);
 	if (b->shape == SHAPE_SADDLE)
-		add_named(a, &t, "branch beside the center line by", &b->offset_x);
+		add_named(&t, WORD("branch beside the center line by"), &b->offset_x);
 	if (b->shape == SHAPE_SADDLE)
-		add_named(a, &t, "branch, from the center line of the run, length",
+		add_named(&t, WORD("branch, from the center line of the run, length"),
 		    &b->height);
-	add_count(&t, b->sides, "equal sides");
-	add_count(&t, b->divisions, "divisions");
-	return buf_str(&t);
+	add_count(&t, b->sides, WORD("equal sides"));
+	add_count(&t, b->divisions, WORD("divisions"));
+	return buf_str(&t.b);
 }
 
 /* The sizes of a shape by name: those that the finished part shows. */
-struct named { const char *name; const struct quantity *q; };
+struct named { str name; const struct quantity *q; };
 
 /* What base and top are called. */
-struct ends { const char *base, *top; };
+struct ends { str base, top; };
 
 static struct ends ends_of(const struct pattern_block *b)
 {
 	if (b->shape == SHAPE_SQUARE)
-		return (struct ends){ "Square end", "Round end" };
+		return (struct ends){ WORD("Square end"), WORD("Round end") };
 	if (b->shape != SHAPE_BOX)
-		return (struct ends){ "Base diameter", "Top diameter" };
+		return (struct ends){ WORD("Base diameter"), WORD("Top diameter") };
 	if (b->sides % 2)
-		return (struct ends){ "Base, twice from middle to flat",
-			"Top, twice from middle to flat" };
-	return (struct ends){ "Base across flats", "Top across flats" };
+		return (struct ends){ WORD("Base, twice from middle to flat"),
+			WORD("Top, twice from middle to flat") };
+	return (struct ends){ WORD("Base across flats"), WORD("Top across flats") };
 }
 
 static size_t finished_sizes(const struct pattern_block *b, struct named *v)
@@ -120,14 +136,14 @@ static size_t finished_sizes(const struct pattern_block *b, struct named *v)
 	bool elbow = b->shape == SHAPE_ELBOW;
 	struct ends ends = ends_of(b);
 	const struct named all[] = {
-		{ b->sizes == SIDE_INSIDE ? "Inside diameter" : "Outside diameter",
+		{ b->sizes == SIDE_INSIDE ? WORD("Inside diameter") : WORD("Outside diameter"),
 		    round ? &b->diameter : NULL },
 		{ ends.base, &b->base },
-		{ "Square end, other way", &b->base2 },
+		{ WORD("Square end, other way"), &b->base2 },
 		{ ends.top, &b->top },
-		{ elbow ? "Center line, end to miter" : "Height",
+		{ elbow ? WORD("Center line, end to miter") : WORD("Height"),
 		    b->shape == SHAPE_SADDLE ? NULL : &b->height },
-		{ "Angle", elbow ? &b->angle : NULL },
+		{ WORD("Angle"), elbow ? &b->angle : NULL },
 	};
 	size_t n = 0;
 
@@ -137,32 +153,43 @@ static size_t finished_sizes(const struct pattern_block *b, struct named *v)
 	return n;
 }
 
-str pattern_view_words(struct arena *a, const struct pattern_block *b)
+static void add_flanges(struct buf *t, const struct edition *e, const struct pattern_block *b)
 {
+	struct buf v = { .arena = t->arena };
+
+	for (uint32_t i = 0; i < b->nflanges; i++)
+		buf_addf(&v, "%s%.*s", i ? ", " : "",
+		    STR_ARG(quantity_text(v.arena, e, &b->flanges[i])));
+	if (v.n)
+		word_addf(t, edition_language(e), " Flanges %.*s.", STR_ARG(buf_str(&v)));
+}
+
+str pattern_view_words(struct arena *a, const struct edition *e, const struct pattern_block *b)
+{
+	const struct language *l = edition_language(e);
 	struct buf t = { .arena = a };
 	struct named v[8];
 	size_t n = finished_sizes(b, v);
-	str more = pattern_given(a, b);
+	str more = pattern_given(a, e, b);
 
-	buf_addf(&t, "%.*s, drawn from its given sizes.", STR_ARG(heads[b->shape]));
+	word_addf(&t, l, "%.*s, drawn from its given sizes.",
+	    STR_ARG(edition_word(e, heads[b->shape])));
 	for (size_t i = 0; i < n; i++)
-		buf_addf(&t, " %s %.*s.", v[i].name, STR_ARG(quantity_text(a, v[i].q)));
-	for (uint32_t i = 0; i < b->nflanges; i++)
-		buf_addf(&t, "%s%.*s%s", i ? ", " : " Flanges ",
-		    STR_ARG(quantity_text(a, &b->flanges[i])),
-		    i + 1 == b->nflanges ? "." : "");
+		buf_addf(&t, " %.*s %.*s.", STR_ARG(edition_word(e, v[i].name)),
+		    STR_ARG(quantity_text(a, e, v[i].q)));
+	add_flanges(&t, e, b);
 	if (b->shape == SHAPE_SADDLE)
-		buf_addf(&t, " Branch %.*s on run %.*s, %.*s.", STR_ARG(b->branch.text),
-		    STR_ARG(b->run.text), STR_ARG(pattern_angle(a, b)));
+		word_addf(&t, l, " Branch %.*s on run %.*s, %.*s.", STR_ARG(b->branch.text),
+		    STR_ARG(b->run.text), STR_ARG(pattern_angle(a, e, b)));
 	if (more.n)
-		buf_addf(&t, " Also given: %.*s.", STR_ARG(more));
+		word_addf(&t, l, " Also given: %.*s.", STR_ARG(more));
 	return buf_str(&t);
 }
 
 /* ---- measured ---- */
 
-static void add_measure(struct arena *a, struct measures *out, str name, const char *tool,
-    const struct quantity *q, const struct quantity *tol)
+static void add_measure(struct arena *a, const struct edition *e, struct measures *out,
+    str name, const char *tool, const struct quantity *q, const struct quantity *tol)
 {
 	struct measure *m;
 	struct buf low = { .arena = a }, high = { .arena = a };
@@ -173,14 +200,14 @@ static void add_measure(struct arena *a, struct measures *out, str name, const c
 	m = ARENA_PUSH(a, out->v, out->n, out->cap);
 	m->feature = name;
 	m->tool = str_of(tool);
-	m->nominal = quantity_text(a, q);
+	m->nominal = quantity_text(a, e, q);
 	format_computed(&low, q->lo - tol->minus, step);
 	format_computed(&high, q->hi + tol->plus, step);
 	m->low = buf_str(&low);
 	m->high = buf_str(&high);
 }
 
-void pattern_measures(struct arena *a, const struct pattern_block *b,
+void pattern_measures(struct arena *a, const struct edition *e, const struct pattern_block *b,
     const struct quantity *tol, struct measures *out)
 {
 	struct named v[8];
@@ -192,9 +219,9 @@ void pattern_measures(struct arena *a, const struct pattern_block *b,
 	if (!tol)
 		return;
 	for (size_t i = 0; i < n; i++)
-		add_measure(a, out, str_format(a, "%s%s%.*s", v[i].name, of,
+		add_measure(a, e, out, str_format(a, "%.*s%s%.*s", STR_ARG(v[i].name), of,
 		    STR_ARG(b->name)), "tape and square", v[i].q, tol);
 	for (uint32_t i = 0; i < b->nflanges; i++)
-		add_measure(a, out, str_format(a, "Flange %u%s%.*s", i + 1, of,
+		add_measure(a, e, out, str_format(a, "Flange %u%s%.*s", i + 1, of,
 		    STR_ARG(b->name)), "caliper", &b->flanges[i], tol);
 }

@@ -12,6 +12,7 @@
 #include "sheets/limits.h"
 
 struct sheet; /* sheets/sheet.h */
+struct edition; /* sheets/edition.h */
 
 /* The part that a block describes, in the terms of reckon/pattern.h. A stretch-out that
  * the block does not choose lies on the middle of a given thickness, for pipe outside;
@@ -23,16 +24,17 @@ struct pattern *pattern_of(struct arena *a, const struct pattern_block *b);
 /* ---- for students ---- */
 
 /* The given sizes as a view to scale, and in words. */
-struct fig_view pattern_view(struct arena *a, const struct pattern_block *b);
-str pattern_view_words(struct arena *a, const struct pattern_block *b);
+struct fig_view pattern_view(struct arena *a, const struct edition *e,
+    const struct pattern_block *b);
+str pattern_view_words(struct arena *a, const struct edition *e, const struct pattern_block *b);
 /* "Cone" or "Saddle: lateral branch"; and what the view does not show, as one line. */
-str pattern_head(struct arena *a, const struct pattern_block *b);
-str pattern_given(struct arena *a, const struct pattern_block *b);
+str pattern_head(struct arena *a, const struct edition *e, const struct pattern_block *b);
+str pattern_given(struct arena *a, const struct edition *e, const struct pattern_block *b);
 /* "90 deg between center lines" of a branch. */
-str pattern_angle(struct arena *a, const struct pattern_block *b);
+str pattern_angle(struct arena *a, const struct edition *e, const struct pattern_block *b);
 /* Finished sizes with the block's tolerance, or else with tol (which may be null), as
  * rows to measure. */
-void pattern_measures(struct arena *a, const struct pattern_block *b,
+void pattern_measures(struct arena *a, const struct edition *e, const struct pattern_block *b,
     const struct quantity *tol, struct measures *out);
 
 /* ---- for the key ---- */

@@ -10,6 +10,7 @@ enum { RING = 48, PATHS = 40, CORNERS_MOST = 24 };
 
 struct viewer {
 	struct arena *arena;
+	const struct edition *e;
 	const struct pattern_block *b;
 	struct pattern_part p;
 	struct fig_path *path;
@@ -51,14 +52,16 @@ static void add_ring(struct viewer *w, pt middle, double r)
 	add_path(w, FIG_EDGE_LINE, v, RING, true);
 }
 
-static str label_of(struct viewer *w, const struct quantity *q, const char *what)
+/* what: looked up. */
+static str label_of(struct viewer *w, const struct quantity *q, str what)
 {
-	return str_format(w->arena, "%.*s %s", STR_ARG(quantity_text(w->arena, q)), what);
+	return str_format(w->arena, "%.*s %.*s", STR_ARG(quantity_text(w->arena, w->e, q)),
+	    STR_ARG(edition_word(w->e, what)));
 }
 
-static const char *side_of(const struct pattern_block *b)
+static str side_of(const struct pattern_block *b)
 {
-	return b->sizes == SIDE_INSIDE ? "inside" : "outside";
+	return b->sizes == SIDE_INSIDE ? WORD("inside") : WORD("outside");
 }
 
 /* ---- brake ---- */
@@ -143,7 +146,7 @@ static pt profile_middle(const struct profile *f)
 static void size_flange(struct viewer *w, const struct profile *f, uint32_t i, pt middle)
 {
 	pt a = f->from[i], b = f->to[i], at = pt_between(a, b, 0.5);
-	str label = quantity_text(w->arena, &w->b->flanges[i]);
+	str label = quantity_text(w->arena, w->e, &w->b->flanges[i]);
 	bool few = w->p.nflanges <= 5;
 
 	if (few && fabs(a.y - b.y) < 1e-6)
@@ -182,8 +185,9 @@ static void view_brake(struct viewer *w)
 		size_flange(w, f, i, profile_middle(f));
 	for (uint32_t i = 0; i + 1 < w->p.nflanges && !bends_alike(w->b); i++)
 		add_size(w, i % 2 ? FIG_SIZE_AT_LEFT : FIG_SIZE_AT_RIGHT, f->bend[i],
-		    f->bend[i], str_format(w->arena, "bend %.*s",
-		    STR_ARG(quantity_text(w->arena, &w->b->bends[i]))));
+		    f->bend[i], word_format(w->arena,
+		    edition_language(w->e), "bend %.*s",
+		    STR_ARG(quantity_text(w->arena, w->e, &w->b->bends[i]))));
 }
 
 /* ---- round parts ---- */
@@ -210,9 +214,9 @@ static void view_cylinder(struct viewer *w)
 	}
 	add_stroke(w, FIG_AXIS_LINE, (pt){ 0, 0 }, (pt){ 0, h });
 	add_size(w, FIG_SIZE_ABOVE, (pt){ -r, h }, (pt){ r, h },
-	    label_of(w, &w->b->diameter, w->p.given == LINE_INSIDE ? "inside diameter"
-	    : "outside diameter"));
-	add_size(w, FIG_SIZE_RIGHT, v[1], v[2], quantity_text(w->arena, &w->b->height));
+	    label_of(w, &w->b->diameter, w->p.given == LINE_INSIDE ? WORD("inside diameter")
+	    : WORD("outside diameter")));
+	add_size(w, FIG_SIZE_RIGHT, v[1], v[2], quantity_text(w->arena, w->e, &w->b->height));
 }
 
 /* The elbow stands on its first open end and turns to the right. */
@@ -243,7 +247,7 @@ static void view_elbow(struct viewer *w)
 			add_stroke(w, FIG_EDGE_LINE, left[i], right[i]);
 		if (i == 1)
 			add_size(w, FIG_SIZE_LEFT, (pt){ 0, 0 }, at,
-			    quantity_text(w->arena, &w->b->height));
+			    quantity_text(w->arena, w->e, &w->b->height));
 		heading -= 2 * half * (i < n);
 	}
 	for (unsigned i = 0; i <= n; i++) {
@@ -253,19 +257,22 @@ static void view_elbow(struct viewer *w)
 	add_path(w, FIG_EDGE_LINE, edge, 2 * n + 2, true);
 	add_stroke(w, FIG_AXIS_LINE, (pt){ 0, 0 }, pt_between(left[1], right[1], 0.5));
 	add_size(w, FIG_SIZE_BELOW, left[0], right[0], label_of(w, &w->b->diameter,
-	    w->b->pipe ? "" : w->p.given == LINE_INSIDE ? "inside diameter"
-	    : "outside diameter"));
-	add_size(w, FIG_SIZE_AT_LEFT, left[1], left[1], str_format(w->arena, "turns %.*s",
-	    STR_ARG(quantity_text(w->arena, &w->b->angle))));
+	    w->b->pipe ? STR("") : w->p.given == LINE_INSIDE ? WORD("inside diameter")
+	    : WORD("outside diameter")));
+	add_size(w, FIG_SIZE_AT_LEFT, left[1], left[1], word_format(w->arena,
+	    edition_language(w->e), "turns %.*s",
+	    STR_ARG(quantity_text(w->arena, w->e, &w->b->angle))));
 }
 
-static str pipe_label(struct viewer *w, const char *what, const struct pipe_size *p,
+/* what: looked up. */
+static str pipe_label(struct viewer *w, str what, const struct pipe_size *p,
     const struct quantity *q)
 {
+	what = edition_word(w->e, what);
 	if (q->kind == QUANTITY_PIPE)
-		return str_format(w->arena, "%s %.*s", what, STR_ARG(p->text));
-	return str_format(w->arena, "%s %.*s outside diameter", what,
-	    STR_ARG(quantity_text(w->arena, q)));
+		return str_format(w->arena, "%.*s %.*s", STR_ARG(what), STR_ARG(p->text));
+	return word_format(w->arena, edition_language(w->e), "%.*s %.*s outside diameter",
+	    STR_ARG(what), STR_ARG(quantity_text(w->arena, w->e, q)));
 }
 
 /* From the side: the run lies level, the branch leans to the right. The curve in which
@@ -288,11 +295,11 @@ static void view_saddle(struct viewer *w)
 	add_stroke(w, FIG_AXIS_LINE, (pt){ -half, 0 }, (pt){ half, 0 });
 	add_stroke(w, FIG_AXIS_LINE, (pt){ 0, 0 }, middle);
 	add_size(w, FIG_SIZE_AT_LEFT, pt_between(branch[0], branch[1], 0.6), middle,
-	    pipe_label(w, "branch", &w->b->branch, &w->b->branch_size));
+	    pipe_label(w, WORD("branch"), &w->b->branch, &w->b->branch_size));
 	add_size(w, FIG_SIZE_AT_LEFT, (pt){ -half, run / 2 }, middle,
-	    pipe_label(w, "run", &w->b->run, &w->b->run_size));
+	    pipe_label(w, WORD("run"), &w->b->run, &w->b->run_size));
 	add_size(w, FIG_SIZE_AT_RIGHT, pt_between(branch[2], branch[3], 0.5), middle,
-	    pattern_angle(w->arena, w->b));
+	    pattern_angle(w->arena, w->e, w->b));
 }
 
 /* ---- tapered parts ---- */
@@ -311,23 +318,21 @@ static void view_taper(struct viewer *w, double base, double top, double shift)
 	const pt v[4] = { { -a, 0 }, { a, 0 }, { shift + b, h }, { shift - b, h } };
 	const pt edge[4] = { { -a * odd, 0 }, v[1], v[2], { shift - b * odd, h } };
 	bool level = w->b->sizes != SIDE_NONE;
-	const char *where = level ? side_of(w->b) : "";
-	const char *round = odd > 1 ? "twice from middle to flat"
-	    : w->b->shape == SHAPE_BOX ? "across flats" : "diameter";
-	const char *under = w->b->shape == SHAPE_SQUARE ? "" : round;
+	str where = level ? edition_word(w->e, side_of(w->b)) : STR("");
+	str round = edition_word(w->e, odd > 1 ? WORD("twice from middle to flat")
+	    : w->b->shape == SHAPE_BOX ? WORD("across flats") : WORD("diameter"));
+	str under = w->b->shape == SHAPE_SQUARE ? STR("") : round;
 
 	add_path(w, FIG_EDGE_LINE, edge, top > 0 ? 4 : 3, true);
-	add_size(w, FIG_SIZE_BELOW, v[0], v[1], str_format(w->arena, "%.*s %s%s%s",
-	    STR_ARG(quantity_text(w->arena, &w->b->base)), under, *where ? " " : "",
-	    where));
+	add_size(w, FIG_SIZE_BELOW, v[0], v[1], str_format(w->arena, "%.*s %.*s%s%.*s",
+	    STR_ARG(quantity_text(w->arena, w->e, &w->b->base)), STR_ARG(under),
+	    where.n ? " " : "", STR_ARG(where)));
 	if (top > 0)
 		add_size(w, FIG_SIZE_ABOVE, v[3], v[2], str_format(w->arena,
-		    "%.*s %s%s%s",
-		    STR_ARG(quantity_text(w->arena, &w->b->top)), round,
-		    *where ? " " : "",
-		    where));
+		    "%.*s %.*s%s%.*s", STR_ARG(quantity_text(w->arena, w->e, &w->b->top)),
+		    STR_ARG(round), where.n ? " " : "", STR_ARG(where)));
 	add_size(w, FIG_SIZE_LEFT, edge[0], (pt){ edge[0].x, h },
-	    quantity_text(w->arena, &w->b->height));
+	    quantity_text(w->arena, w->e, &w->b->height));
 }
 
 static void view_cone(struct viewer *w)
@@ -394,16 +399,16 @@ static void view_square(struct viewer *w)
 	add_ring(w, middle, w->p.top_mm / 2);
 	add_stroke(w, FIG_AXIS_LINE, (pt){ v[0].x, middle.y }, (pt){ v[1].x, middle.y });
 	add_stroke(w, FIG_AXIS_LINE, (pt){ middle.x, v[0].y }, (pt){ middle.x, v[2].y });
-	add_size(w, FIG_SIZE_RIGHT, v[1], v[2], quantity_text(w->arena,
+	add_size(w, FIG_SIZE_RIGHT, v[1], v[2], quantity_text(w->arena, w->e,
 	    w->p.base2_mm > 0 ? &w->b->base2 : &w->b->base));
 	if (x > 0)
 		add_size(w, FIG_SIZE_BELOW, (pt){ plan.x, v[0].y }, (pt){ middle.x,
 		    v[0].y },
-		    label_of(w, &w->b->offset_x, "off center"));
+		    label_of(w, &w->b->offset_x, WORD("off center")));
 	if (y > 0)
 		add_size(w, FIG_SIZE_RIGHT, (pt){ v[1].x, plan.y }, (pt){ v[1].x,
 		    middle.y },
-		    label_of(w, &w->b->offset_y, "off center"));
+		    label_of(w, &w->b->offset_y, WORD("off center")));
 }
 
 static void (*const views[SHAPE_COUNT])(struct viewer *w) = {
@@ -412,13 +417,14 @@ static void (*const views[SHAPE_COUNT])(struct viewer *w) = {
 	[SHAPE_CONE] = view_cone, [SHAPE_BOX] = view_box, [SHAPE_SQUARE] = view_square,
 };
 
-struct fig_view pattern_view(struct arena *a, const struct pattern_block *b)
+struct fig_view pattern_view(struct arena *a, const struct edition *e,
+    const struct pattern_block *b)
 {
-	struct viewer w = { .arena = a, .b = b, .p = pattern_part_of(b) };
+	struct viewer w = { .arena = a, .e = e, .b = b, .p = pattern_part_of(b) };
 
 	w.path = arena_array(a, PATHS, sizeof *w.path);
 	w.size = arena_array(a, FIG_VIEW_SIZES, sizeof *w.size);
 	views[b->shape](&w);
 	return (struct fig_view){ .path = w.path, .npaths = w.npaths, .size = w.size,
-		.nsizes = w.nsizes };
+		.nsizes = w.nsizes, .language = edition_language(e) };
 }

@@ -16,36 +16,39 @@ static const unsigned hazards[PROCESS_COUNT] = {
 
 /* Common practice, no source, but for the figures named in the line. */
 static const struct { unsigned hazard; str line, card; } lines[] = {
-	{ ARC, STR("Arc rays burn eyes and skin: hood down before the arc, curtain closed, no bare skin. "
+	{ ARC, WORD("Arc rays burn eyes and skin: hood down before the arc, curtain closed, no bare skin. "
 	    "Dry gloves; never touch electrode and work together."),
-	    STR("Hood down, curtain closed, no bare skin, gloves dry.") },
-	{ ARC | FLAME, STR("Fume: extraction on and close, head out of the plume. Hot metal stays hot: "
+	    WORD("Hood down, curtain closed, no bare skin, gloves dry.") },
+	{ ARC | FLAME, WORD("Fume: extraction on and close, head out of the plume. Hot metal stays hot: "
 	    "mark it, use tongs."),
-	    STR("Extraction on, head out of the plume. HOT on hot metal.") },
-	{ FLAME, STR("Oxy-fuel: acetylene never over 15 psig (29 CFR 1910.253); cylinders chained; "
+	    WORD("Extraction on, head out of the plume. HOT on hot metal.") },
+	{ FLAME, WORD("Oxy-fuel: acetylene never over 15 psig (29 CFR 1910.253); cylinders chained; "
 	    "no oil near oxygen; leak test before lighting; flashback arrestors in place."),
-	    STR("Cylinders chained, leak test, acetylene never over 15 psig.") },
-	{ CUT, STR("Sparks travel: clear what burns, cover what cannot be moved, extinguisher at hand, "
+	    WORD("Cylinders chained, leak test, acetylene never over 15 psig.") },
+	{ CUT, WORD("Sparks travel: clear what burns, cover what cannot be moved, extinguisher at hand, "
 	    "fire watch for at least half an hour after hot work where conditions call for one (29 CFR "
 	    "1910.252), longer where the shop or local code says so."),
-	    STR("Clear what burns, extinguisher at hand, fire watch where called for.") },
-	{ GOUGE, STR("Gouging is loud and throws metal: ear protection, screens up, air on before "
+	    WORD("Clear what burns, extinguisher at hand, fire watch where called for.") },
+	{ GOUGE, WORD("Gouging is loud and throws metal: ear protection, screens up, air on before "
 	    "the arc."),
-	    STR("Ear protection on, screens up, air before arc.") },
+	    WORD("Ear protection on, screens up, air before arc.") },
 };
 
-str safety_deference(void)
+str safety_deference(const struct edition *e)
 {
-	return STR("Local codes, the named code edition, the maker's plate and a licensed or "
+	return word(edition_language(e), "Local codes, the named code edition, the maker's plate "
+	    "and a licensed or "
 	    "certified person decide. Where they differ from this sheet, they win.");
 }
 
-str safety_record_line(const struct assignment *x)
+str safety_record_line(const struct edition *e, const struct assignment *x)
 {
+	const struct language *l = edition_language(e);
+
 	if (x->kind == KIND_QUALIFICATION_TEST)
-		return STR("A coupon is a training record. It counts as a qualification only when the "
-		    "witness signs the record that the named code edition asks for.");
-	return STR("A coupon is a training record, not a qualification.");
+		return word(l, "A coupon is a training record. It counts as a qualification only when "
+		    "the witness signs the record that the named code edition asks for.");
+	return word(l, "A coupon is a training record, not a qualification.");
 }
 
 /* The highest amperes that the sheet names for process p, or for all of it. */
@@ -84,12 +87,14 @@ static unsigned suggested_shade(const struct shade *s)
 
 /* Worded for the eye at the booth: a floor, a safe start, and the way between. The
  * start is a comfort shade from memory; only the floor is regulation. */
-static bool shade_line(struct arena *a, const struct assignment *x, uint32_t i, str *out)
+static bool shade_line(struct arena *a, const struct edition *e, const struct assignment *x,
+    uint32_t i, str *out)
 {
-	str word = process_word(x->processes[i]);
+	str process = process_word(x->processes[i]);
 	double amps = highest_amps(x, i);
-	const struct shade *s = shade_is_by_thickness(word)
-	    ? shade_by_thickness(word, thickest_mm(x)) : amps > 0 ? shade_by_current(word, amps) : NULL;
+	const struct shade *s = shade_is_by_thickness(process)
+	    ? shade_by_thickness(process, thickest_mm(x))
+	    : amps > 0 ? shade_by_current(process, amps) : NULL;
 	unsigned start;
 
 	if (!s)
@@ -97,24 +102,26 @@ static bool shade_line(struct arena *a, const struct assignment *x, uint32_t i, 
 	start = suggested_shade(s);
 	if (start < (unsigned)s->least)
 		start = (unsigned)s->least + 2;
-	*out = str_format(a, "Shade for %.*s: never lighter than %d (29 CFR 1910.133); start at %u or "
-	    "darker and lighten only until the weld is clear.", STR_ARG(word), s->least, start);
+	*out = word_format(a, edition_language(e), "Shade for %.*s: never lighter than %d (29 CFR "
+	    "1910.133); start at %u or darker and lighten only until the weld is clear.",
+	    STR_ARG(process), s->least, start);
 	return true;
 }
 
 static const str stainless_lines[2] = {
-	STR("Stainless fume carries hexavalent chromium (29 CFR 1910.1026): "
+	WORD("Stainless fume carries hexavalent chromium (29 CFR 1910.1026): "
 	    "local extraction always, no exceptions."),
-	STR("Stainless: local extraction always.") };
+	WORD("Stainless: local extraction always.") };
 static const str coated_lines[2] = {
-	STR("Coated metal: know the coating, remove it back from the weld, extraction on."),
-	STR("Coated: coating off back from the weld, extraction on.") };
+	WORD("Coated metal: know the coating, remove it back from the weld, extraction on."),
+	WORD("Coated: coating off back from the weld, extraction on.") };
 static const str machine_lines[2] = {
-	STR("Machines: only after your sign-off, guards in place, hands clear of the "
+	WORD("Machines: only after your sign-off, guards in place, hands clear of the "
 	    "pinch point, lock out before reaching in."),
-	STR("Only after your sign-off. Guards in place, hands clear.") };
+	WORD("Only after your sign-off. Guards in place, hands clear.") };
 
-static size_t add_material_lines(const struct assignment *x, bool card, str *out, size_t n)
+static size_t add_material_lines(const struct edition *e, const struct assignment *x, bool card,
+    str *out, size_t n)
 {
 	bool stainless = false, coated = fact_text(x, STR("Coating")).n > 0;
 
@@ -123,60 +130,63 @@ static size_t add_material_lines(const struct assignment *x, bool card, str *out
 		coated |= x->materials[i].metal == METAL_GALVANIZED;
 	}
 	if (stainless && x->nprocesses)
-		out[n++] = stainless_lines[card];
+		out[n++] = edition_word(e, stainless_lines[card]);
 	if (coated && x->nprocesses)
-		out[n++] = coated_lines[card];
+		out[n++] = edition_word(e, coated_lines[card]);
 	return n;
 }
 
-static size_t write_lines(struct arena *a, const struct assignment *x, bool card, str *out)
+static size_t write_lines(struct arena *a, const struct edition *e, const struct assignment *x,
+    bool card, str *out)
 {
 	unsigned hazard = 0;
 	size_t n = 0;
 
 	for (uint32_t i = 0; i < x->nprocesses && n < 4; i++) {
 		hazard |= hazards[x->processes[i]];
-		n += shade_line(a, x, i, &out[n]);
+		n += shade_line(a, e, x, i, &out[n]);
 	}
 	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++)
 		if (lines[i].hazard & hazard)
-			out[n++] = card ? lines[i].card : lines[i].line;
-	n = add_material_lines(x, card, out, n);
+			out[n++] = edition_word(e, card ? lines[i].card : lines[i].line);
+	n = add_material_lines(e, x, card, out, n);
 	if (!hazard && fact_text(x, STR("Machines")).n)
-		out[n++] = machine_lines[card];
+		out[n++] = edition_word(e, machine_lines[card]);
 	return n;
 }
 
-size_t safety_lines(struct arena *a, const struct assignment *x, str *out)
+size_t safety_lines(struct arena *a, const struct edition *e, const struct assignment *x,
+    str *out)
 {
-	return write_lines(a, x, false, out);
+	return write_lines(a, e, x, false, out);
 }
 
-size_t safety_card_lines(struct arena *a, const struct assignment *x, str *out)
+size_t safety_card_lines(struct arena *a, const struct edition *e, const struct assignment *x,
+    str *out)
 {
-	return write_lines(a, x, true, out);
+	return write_lines(a, e, x, true, out);
 }
 
 const str safety_page[] = {
-	STR("No arc, flame or machine before the sign-off for it is dated and initialed."),
-	STR("Eyes: safety glasses with side shields from the door on; hood or goggles of the shade on "
+	WORD("No arc, flame or machine before the sign-off for it is dated and initialed."),
+	WORD("Eyes: safety glasses with side shields from the door on; hood or goggles of the shade on "
 	    "the sheet for any arc or flame. A flash burn hurts hours later: report it at once."),
-	STR("Skin: cotton, wool or leather, cuffs down over boots, no synthetics, no bare forearms. "
+	WORD("Skin: cotton, wool or leather, cuffs down over boots, no synthetics, no bare forearms. "
 	    "Gloves dry and whole."),
-	STR("Air: extraction on before the arc. Stop and say so when you taste metal, feel dizzy or "
+	WORD("Air: extraction on before the arc. Stop and say so when you taste metal, feel dizzy or "
 	    "see a coating you do not know. No welding in a confined place in this shop: that takes a "
 	    "permit, an oxygen meter and an attendant."),
-	STR("Electricity: inspect cables and stinger each day; no repairs by students; stand dry; "
+	WORD("Electricity: inspect cables and stinger each day; no repairs by students; stand dry; "
 	    "machine off to change polarity."),
-	STR("Gas: cylinders upright and chained, caps on when moved, oxygen away from oil and fuel "
+	WORD("Gas: cylinders upright and chained, caps on when moved, oxygen away from oil and fuel "
 	    "gas. Leak test with a solution made for oxygen, never oil or a flame."),
-	STR("Fire: know the nearest extinguisher and the way out. Fill in the hot-work permit for "
+	WORD("Fire: know the nearest extinguisher and the way out. Fill in the hot-work permit for "
 	    "any work outside the booths and keep the fire watch that it names."),
-	STR("Machines: guards on, long hair and strings tied back, no gloves at drill or grinder "
+	WORD("Machines: guards on, long hair and strings tied back, no gloves at drill or grinder "
 	    "spindles, lock out before clearing a jam. Look each wheel over for cracks and check its speed "
 	    "rating and date before it goes on."),
-	STR("Noise and lifting: ear protection for grinding and gouging; two people or the hoist for "
+	WORD("Noise and lifting: ear protection for grinding and gouging; two people or the hoist for "
 	    "anything you would not carry to your car."),
-	STR("Hot metal looks cold. Write HOT and the time on it. Quench nothing that goes to a test."),
+	WORD("Hot metal looks cold. Write HOT and the time on it. Quench nothing that goes to a test."),
 };
 const size_t safety_page_lines = sizeof safety_page / sizeof *safety_page;

@@ -22,15 +22,16 @@ static void begin(struct settings *k)
 		{ COLUMN_NATURAL, 80, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_FIXED, MM_PT(30), ALIGN_LEFT },
 	};
-	const str head[] = { STR("Setting"), STR("Start with"), STR("Handbook"), STR("Used") };
+	const str head[] = { WORD("Setting"), WORD("Start with"), WORD("Handbook"),
+		WORD("Used") };
 
 	if (k->g)
 		return;
-	k->g = sheet_grid(k->sh, columns, 4, GLOVE_PT, STR("Settings"));
-	grid_row_plain(k->g, head, 4);
+	k->g = sheet_grid(k->sh, columns, 4, GLOVE_PT, sh_word(k->sh, "Settings"));
+	sheet_heads(k->sh, k->g, head, 4);
 }
 
-/* A setting with a place to write what was used. */
+/* A setting with a place to write what was used. what: looked up already. */
 static void setting_row(struct settings *k, str what, str set, str handbook)
 {
 	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set },
@@ -59,28 +60,34 @@ static void owe(struct settings *k, const char *source, bool dagger)
 	buf_addf(&k->sources, "%s%s", k->sources.n ? "; " : "", source);
 }
 
-static str filler_text(struct arena *a, const struct filler *f)
+/* The words of a fact as they are printed; empty when it is not given. */
+static str fact_words(struct sheet *sh, const struct assignment *x, str key)
+{
+	return both_units(sh->arena, edition_word(sh->e, fact_text(x, key)));
+}
+
+static str filler_text(struct arena *a, const struct edition *e, const struct filler *f)
 {
 	struct buf b = { .arena = a };
 
 	buf_add(&b, f->class);
 	if (given(&f->dia)) {
 		buf_adds(&b, ", ");
-		format_quantity(&b, &f->dia);
+		buf_add(&b, quantity_text(a, e, &f->dia));
 	}
 	if (f->where.n)
-		buf_addf(&b, " (%.*s)", STR_ARG(f->where));
+		buf_addf(&b, " (%.*s)", STR_ARG(edition_word(e, f->where)));
 	return buf_str(&b);
 }
 
-static str current_text(struct arena *a, const struct current *c)
+static str current_text(struct arena *a, const struct edition *e, const struct current *c)
 {
 	struct buf b = { .arena = a };
 
 	buf_add(&b, c->polarity);
 	if (given(&c->amps)) {
 		buf_adds(&b, b.n ? ", " : "");
-		format_quantity(&b, &c->amps);
+		buf_add(&b, quantity_text(a, e, &c->amps));
 	}
 	return buf_str(&b);
 }
@@ -97,15 +104,13 @@ static str process_list(struct arena *a, const struct assignment *x)
 }
 
 /* "Current", with its filler or process when there are several. */
-static str current_name(struct arena *a, const struct assignment *x, uint32_t i)
+static str current_name(struct sheet *sh, const struct assignment *x, uint32_t i)
 {
-	if (x->ncurrents < 2)
-		return STR("Current");
-	if (x->nfillers > 1 && i < x->nfillers)
-		return str_format(a, "Current, %.*s", STR_ARG(x->fillers[i].class));
-	if (x->ncurrents == x->nprocesses)
-		return str_format(a, "Current, %.*s", STR_ARG(process_word(x->processes[i])));
-	return STR("Current");
+	if (x->ncurrents > 1 && x->nfillers > 1 && i < x->nfillers)
+		return sh_format(sh, "Current, %.*s", STR_ARG(x->fillers[i].class));
+	if (x->ncurrents > 1 && x->ncurrents == x->nprocesses)
+		return sh_format(sh, "Current, %.*s", STR_ARG(process_word(x->processes[i])));
+	return sh_word(sh, "Current");
 }
 
 /* The i-th range of a handbook into a cell, its source owed. */
@@ -116,7 +121,8 @@ static str handbook_text(struct settings *k, bool found, const struct current_ra
 
 	if (!found)
 		return (str){ 0 };
-	text = volts ? start_volts_text(k->sh->arena, r) : start_amps_text(k->sh->arena, r);
+	text = volts ? start_volts_text(k->sh->arena, k->sh->e, r)
+	    : start_amps_text(k->sh->arena, k->sh->e, r);
 	if (text.n)
 		owe(k, r->source, r->seen == SEEN_MEMORY);
 	return text;
@@ -131,12 +137,13 @@ static void add_electric(struct settings *k)
 	bool found;
 
 	if (x->nprocesses)
-		told_row(k, STR("Process"), process_list(a, x));
+		told_row(k, sh_word(k->sh, "Process"), process_list(a, x));
 	for (uint32_t i = 0; i < x->nfillers && !x->npasses; i++)
-		told_row(k, STR("Filler"), filler_text(a, &x->fillers[i]));
+		told_row(k, sh_word(k->sh, "Filler"), filler_text(a, k->sh->e, &x->fillers[i]));
 	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++) {
 		found = start_range(x, i, &r);
-		setting_row(k, current_name(a, x, i), current_text(a, &x->currents[i]),
+		setting_row(k, current_name(k->sh, x, i),
+		    current_text(a, k->sh->e, &x->currents[i]),
 		    handbook_text(k, found, &r, false));
 	}
 	for (size_t i = 0; i < x->npasses; i++) {
@@ -149,17 +156,17 @@ static void add_electric(struct settings *k)
 /* Volts and wire feed: of wire they are owed a place to write even when unsaid. */
 static void add_wire(struct settings *k)
 {
-	str volts = fact_text(k->x, STR("Volts")), feed = fact_text(k->x, STR("Wire feed"));
+	str volts = fact_text(k->x, STR("Volts")), feed = fact_words(k->sh, k->x, STR("Wire feed"));
 	struct current_range r;
 	bool wire = start_is_wire(k->x) && (k->x->ncurrents || k->x->npasses), found;
 
 	if (volts.n || wire) {
 		found = start_range(k->x, 0, &r);
-		setting_row(k, STR("Volts"), volts, handbook_text(k, found, &r, true));
+		setting_row(k, sh_word(k->sh, "Volts"), volts, handbook_text(k, found, &r, true));
 	}
 	if (feed.n || wire)
-		setting_row(k, STR("Wire feed"), feed.n ? both_units(k->sh->arena, feed)
-		    : STR("as the current asks"), (str){ 0 });
+		setting_row(k, sh_word(k->sh, "Wire feed"), feed.n ? feed
+		    : sh_word(k->sh, "as the current asks"), (str){ 0 });
 }
 
 static void add_gas(struct settings *k, str key, bool purge)
@@ -174,30 +181,31 @@ static void add_gas(struct settings *k, str key, bool purge)
 	    : start_flow_text(k->sh->arena, k->x, purge, &dagger, &source);
 	if (flow.n)
 		owe(k, source, dagger);
-	setting_row(k, key, both_units(k->sh->arena, text), flow);
+	setting_row(k, edition_word(k->sh->e, key), fact_words(k->sh, k->x, key), flow);
 }
 
 /* What the sheet says, else what the tables ask for. */
 static void add_heat(struct settings *k)
 {
-	str preheat = fact_text(k->x, STR("Preheat"));
-	str interpass = fact_text(k->x, STR("Interpass"));
+	str preheat = fact_words(k->sh, k->x, STR("Preheat")), name = sh_word(k->sh, "Preheat");
+	str interpass = fact_words(k->sh, k->x, STR("Interpass"));
 	struct arena *a = k->sh->arena;
+	const struct edition *e = k->sh->e;
 	struct start_heat least;
 	struct start most;
 
 	if (preheat.n) {
-		setting_row(k, STR("Preheat"), both_units(a, preheat), (str){ 0 });
+		setting_row(k, name, preheat, (str){ 0 });
 	} else if (start_preheat(k->x, &least)) {
 		owe(k, least.source, least.dagger);
 		if (least.least_f > 32)
-			setting_row(k, STR("Preheat"), start_heat_text(a, &least), (str){ 0 });
+			setting_row(k, name, start_heat_text(a, e, &least), (str){ 0 });
 		else
-			told_row(k, STR("Preheat"), start_heat_text(a, &least));
+			told_row(k, name, start_heat_text(a, e, &least));
 	}
 	if (interpass.n) {
-		setting_row(k, STR("Interpass"), both_units(a, interpass), (str){ 0 });
-	} else if (start_interpass(a, k->x, &most)) {
+		setting_row(k, sh_word(k->sh, "Interpass"), interpass, (str){ 0 });
+	} else if (start_interpass(a, e, k->x, &most)) {
 		k->dagger |= most.dagger;
 		setting_row(k, most.name, str_format(a, "%.*s%s", STR_ARG(most.set),
 		    most.dagger ? DAGGER : ""), (str){ 0 });
@@ -207,7 +215,7 @@ static void add_heat(struct settings *k)
 static bool add_torch(struct settings *k)
 {
 	struct start v[STARTS_MOST];
-	size_t n = start_torch(k->sh->arena, k->x, v);
+	size_t n = start_torch(k->sh->arena, k->sh->e, k->x, v);
 
 	for (size_t i = 0; i < n; i++)
 		setting_row(k, v[i].name, v[i].set, (str){ 0 });
@@ -215,25 +223,23 @@ static bool add_torch(struct settings *k)
 }
 
 /* Other facts with a blank, and those without. */
-static const str written_facts[] = { STR("Travel"), STR("Heat input"), STR("Tungsten"),
-	STR("Oven") };
-static const str told_facts[] = { STR("Transfer"), STR("Backing"), STR("Coating"),
-	STR("Stock"), STR("Machines"), STR("Place"), STR("Time limit"), STR("Procedure"),
-	STR("Team"), STR("Tested by"), STR("Range"), STR("Witness") };
+static const str written_facts[] = { WORD("Travel"), WORD("Heat input"), WORD("Tungsten"),
+	WORD("Oven") };
+static const str told_facts[] = { WORD("Transfer"), WORD("Backing"), WORD("Coating"),
+	WORD("Stock"), WORD("Machines"), WORD("Place"), WORD("Time limit"), WORD("Procedure"),
+	WORD("Team"), WORD("Tested by"), WORD("Range"), WORD("Witness") };
 
 static void add_facts(struct settings *k, const str *keys, size_t n,
     bool blank)
 {
 	for (size_t i = 0; i < n; i++) {
-		str text = fact_text(k->x, keys[i]);
+		str text = fact_words(k->sh, k->x, keys[i]);
+		str name = edition_word(k->sh->e, keys[i]);
 
-		if (!text.n)
-			continue;
-		text = both_units(k->sh->arena, text);
-		if (blank)
-			setting_row(k, keys[i], text, (str){ 0 });
-		else
-			told_row(k, keys[i], text);
+		if (text.n && blank)
+			setting_row(k, name, text, (str){ 0 });
+		else if (text.n)
+			told_row(k, name, text);
 	}
 }
 
@@ -242,16 +248,18 @@ static void add_words(struct settings *k, bool torch)
 	struct buf b = { .arena = k->sh->arena };
 
 	if (k->x->ncurrents || k->x->npasses)
-		buf_adds(&b, "Start here; the maker's label wins. Write down what you used. ");
+		buf_addf(&b, "%.*s ", STR_ARG(sh_word(k->sh,
+		    "Start here; the maker's label wins. Write down what you used.")));
 	if (k->sources.n)
-		buf_addf(&b, "Handbook: %.*s.", STR_ARG(buf_str(&k->sources)));
+		buf_add(&b, sh_format(k->sh, "Handbook: %.*s.", STR_ARG(buf_str(&k->sources))));
 	if (b.n)
 		sheet_text(k->sh, buf_str(&b));
 	if (torch)
-		sheet_text(k->sh, start_torch_words());
+		sheet_text(k->sh, start_torch_words(k->sh->e));
 	if (k->dagger)
-		sheet_text(k->sh, STR(DAGGER " not seen in a copy of its source: the maker's "
-		    "label or your edition decides."));
+		sheet_text(k->sh, str_format(k->sh->arena, "%s %.*s", DAGGER,
+		    STR_ARG(sh_word(k->sh, "not seen in a copy of its source: the maker's label "
+		        "or your edition decides."))));
 }
 
 void sheet_settings(struct sheet *sh, const struct assignment *x)
@@ -261,8 +269,8 @@ void sheet_settings(struct sheet *sh, const struct assignment *x)
 
 	add_electric(&k);
 	add_wire(&k);
-	add_gas(&k, STR("Gas"), false);
-	add_gas(&k, STR("Purge"), true);
+	add_gas(&k, WORD("Gas"), false);
+	add_gas(&k, WORD("Purge"), true);
 	add_heat(&k);
 	torch = add_torch(&k);
 	add_facts(&k, written_facts, sizeof written_facts / sizeof *written_facts, true);
@@ -275,14 +283,15 @@ void sheet_settings(struct sheet *sh, const struct assignment *x)
 
 /* ---- on the grading sheet ---- */
 
-static str used_name(struct arena *a, const struct assignment *x, uint32_t i)
+static str used_name(struct sheet *sh, const struct assignment *x, uint32_t i)
 {
 	str process = x->nprocesses ? process_word(x->processes[x->ncurrents == x->nprocesses ? i : 0])
 	    : STR("Arc");
 
 	if (i >= x->nfillers)
 		return process;
-	return str_format(a, "%.*s, %.*s", STR_ARG(process), STR_ARG(filler_text(a, &x->fillers[i])));
+	return str_format(sh->arena, "%.*s, %.*s", STR_ARG(process),
+	    STR_ARG(filler_text(sh->arena, sh->e, &x->fillers[i])));
 }
 
 /* The torch as it was set: what the student reads off the maker's chart. */
@@ -293,7 +302,7 @@ static void add_torch_used(struct sheet *sh, const struct assignment *x)
 	const str head[] = { STR("Cutting torch"), STR("Start with, from memory"),
 		STR("By the maker's chart, used") };
 	struct start v[STARTS_MOST];
-	size_t n = start_torch(sh->arena, x, v);
+	size_t n = start_torch(sh->arena, sh->e, x, v);
 	struct grid *g;
 
 	if (!n)
@@ -327,7 +336,8 @@ void sheet_used(struct sheet *sh, const struct assignment *x)
 	g = sheet_grid(sh, columns, test ? 6 : 4, GLOVE_PT, (str){ 0 });
 	grid_row_plain(g, head, test ? 6 : 4);
 	for (uint32_t i = 0; i < x->ncurrents; i++) {
-		str row[2] = { used_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]) };
+		str row[2] = { used_name(sh, x, i),
+			current_text(sh->arena, sh->e, &x->currents[i]) };
 
 		grid_row_plain(g, row, 2);
 	}
@@ -341,9 +351,9 @@ void sheet_used(struct sheet *sh, const struct assignment *x)
 
 /* What is set at the machine or watched while welding; the rest is on the sheet. */
 static const str card_facts[] = {
-	STR("Volts"), STR("Wire feed"), STR("Transfer"), STR("Gas"), STR("Purge"),
-	STR("Tungsten"), STR("Preheat"), STR("Interpass"), STR("Oven"), STR("Backing"),
-	STR("Coating"), STR("Procedure"), STR("Time limit"),
+	WORD("Volts"), WORD("Wire feed"), WORD("Transfer"), WORD("Gas"), WORD("Purge"),
+	WORD("Tungsten"), WORD("Preheat"), WORD("Interpass"), WORD("Oven"), WORD("Backing"),
+	WORD("Coating"), WORD("Procedure"), WORD("Time limit"),
 };
 /* How many of them the arc itself needs. */
 enum { CARD_ARC_FACTS = 6 };
@@ -359,11 +369,11 @@ static void card_row(struct grid *g, str what, str set)
 static void card_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
 	if (x->nprocesses)
-		card_row(g, STR("Process"), process_list(sh->arena, x));
+		card_row(g, sh_word(sh, "Process"), process_list(sh->arena, x));
 	for (uint32_t i = 0; i < x->nfillers && !x->npasses; i++)
-		card_row(g, STR("Filler"), filler_text(sh->arena, &x->fillers[i]));
+		card_row(g, sh_word(sh, "Filler"), filler_text(sh->arena, sh->e, &x->fillers[i]));
 	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++)
-		card_row(g, current_name(sh->arena, x, i), current_text(sh->arena, &x->currents[i]));
+		card_row(g, current_name(sh, x, i), current_text(sh->arena, sh->e, &x->currents[i]));
 	for (size_t i = 0; i < x->npasses; i++)
 		card_row(g, x->passes[i].name, both_units(sh->arena, x->passes[i].text));
 }
@@ -372,16 +382,16 @@ static void card_electric(struct sheet *sh, struct grid *g, const struct assignm
 static bool card_starts(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
 	struct start v[STARTS_MOST];
-	size_t n = start_torch(sh->arena, x, v);
+	size_t n = start_torch(sh->arena, sh->e, x, v);
 	struct start_heat least;
 	bool heat = !fact_text(x, STR("Preheat")).n && start_preheat(x, &least) &&
 	    least.least_f > 32;
 
 	for (size_t i = 0; i < n; i++)
-		card_row(g, v[i].name, i == 0 ? STR("the maker's chart decides it and the "
-		    "figures below") : v[i].set);
+		card_row(g, v[i].name, i == 0 ? sh_word(sh, "the maker's chart decides it and "
+		    "the figures below") : v[i].set);
 	if (heat)
-		card_row(g, STR("Preheat"), start_heat_text(sh->arena, &least));
+		card_row(g, sh_word(sh, "Preheat"), start_heat_text(sh->arena, sh->e, &least));
 	return n > 0 || heat;
 }
 
@@ -391,17 +401,17 @@ struct block *card_settings(struct sheet *sh, const struct assignment *x, bool f
 	const struct grid_column columns[] = { { COLUMN_NATURAL, 60, ALIGN_LEFT },
 		{ COLUMN_SHARE, 1, ALIGN_LEFT } };
 	const struct grid_spec spec = { .columns = columns, .ncolumns = 2, .width_pt = width_pt,
-		.type = sh->e->body, .caption = STR("Start with"), .keep_whole = true };
+		.type = sh->e->body, .caption = sh_word(sh, "Start with"), .keep_whole = true };
 	size_t n = facts ? sizeof card_facts / sizeof *card_facts : CARD_ARC_FACTS;
 	bool any = x->nprocesses || x->nfillers || x->ncurrents || x->npasses;
 	struct grid *g = grid_begin(&sh->s, &spec);
 
 	card_electric(sh, g, x);
 	for (size_t i = 0; i < n; i++) {
-		str text = fact_text(x, card_facts[i]);
+		str text = fact_words(sh, x, card_facts[i]);
 
 		if (text.n)
-			card_row(g, card_facts[i], both_units(sh->arena, text));
+			card_row(g, edition_word(sh->e, card_facts[i]), text);
 		any |= text.n > 0;
 	}
 	any |= card_starts(sh, g, x);

@@ -1,8 +1,26 @@
 #include "sheets/sheet.h"
 
 #include "draw/zoom.h"
-#include "units/format.h"
 
+/* ---- words ---- */
+
+str sh_word(const struct sheet *sh, const char *english)
+{
+	return word(edition_language(sh->e), english);
+}
+
+str sh_format(const struct sheet *sh, const char *english, ...)
+{
+	struct buf b = { .arena = sh->arena };
+	va_list ap;
+
+	va_start(ap, english);
+	word_addv(&b, edition_language(sh->e), english, &ap);
+	va_end(ap);
+	return buf_str(&b);
+}
+
+/* ---- blocks ---- */
 
 void sheet_add(struct sheet *sh, struct block *b, double before_pt, double after_pt)
 {
@@ -116,43 +134,31 @@ struct block *sheet_figure(struct sheet *sh, draw_picture *draw, void *user, str
 	return block_picture(&sh->s, draw_figure, k, alt, height_pt, width_pt);
 }
 
+void sheet_heads(struct sheet *sh, struct grid *g, const str *v, size_t n)
+{
+	str *words = arena_array(sh->arena, n, sizeof *words);
+
+	for (size_t i = 0; i < n; i++)
+		words[i] = edition_word(sh->e, v[i]);
+	grid_row_plain(g, words, n);
+}
+
 /* ---- texts ---- */
-
-bool given(const struct quantity *q)
-{
-	return q->kind != QUANTITY_ANY;
-}
-
-str quantity_text(struct arena *a, const struct quantity *q)
-{
-	struct buf b = { .arena = a };
-
-	if (given(q))
-		format_quantity(&b, q);
-	return buf_str(&b);
-}
-
-str hours_text(struct arena *a, double hours)
-{
-	struct buf b = { .arena = a };
-
-	buf_add_real(&b, hours, 2, false);
-	buf_adds(&b, hours == 1 ? " hour" : " hours");
-	return buf_str(&b);
-}
 
 str assignment_name(struct arena *a, const struct assignment *x)
 {
 	return str_format(a, "%.*s %.*s", STR_ARG(x->id), STR_ARG(x->title));
 }
 
-str place_text(struct arena *a, const struct order *o, uint32_t assignment)
+str place_text(struct arena *a, const struct edition *e, const struct order *o,
+    uint32_t assignment)
 {
 	const struct place *p = &o->places[assignment];
+	const struct language *l = edition_language(e);
 
 	if (p->slot == NONE)
-		return STR("in no course");
-	return str_format(a, "quarter %u, week %u", p->quarter, p->week);
+		return word(l, "in no course");
+	return word_format(a, l, "quarter %u, week %u", p->quarter, p->week);
 }
 
 str fact_text(const struct assignment *x, str key)
@@ -161,70 +167,6 @@ str fact_text(const struct assignment *x, str key)
 		if (str_eq_nocase(x->facts[i].key, key))
 			return x->facts[i].text;
 	return (str){ 0 };
-}
-
-static void add_inches(struct buf *b, const struct piece *p)
-{
-	for (uint32_t i = 0; i < p->ndims; i++) {
-		buf_adds(b, i ? " x " : "");
-		if (p->dims[i].form == FORM_GAUGE)
-			buf_addf(b, "%u ga", p->dims[i].gauge_lo);
-		else
-			format_length_in(b, &p->dims[i]);
-	}
-	buf_adds(b, " in");
-}
-
-str piece_size(struct arena *a, const struct piece *p)
-{
-	struct buf b = { .arena = a };
-
-	if (!p->ndims)
-		return p->size;
-	if (p->pipe.od_mm > 0)
-		buf_addf(&b, "%.*s x ", STR_ARG(p->pipe.text));
-	add_inches(&b, p);
-	buf_adds(&b, " [");
-	for (uint32_t i = 0; i < p->ndims; i++) {
-		buf_adds(&b, i ? " x " : "");
-		format_length_mm(&b, &p->dims[i]);
-	}
-	buf_adds(&b, " mm]");
-	return buf_str(&b);
-}
-
-static void add_member(struct buf *b, str material, const struct quantity *t)
-{
-	if (!material.n && !given(t))
-		return;
-	buf_adds(b, ", ");
-	buf_add(b, material);
-	if (material.n && given(t))
-		buf_addc(b, ' ');
-	if (given(t))
-		format_quantity(b, t);
-}
-
-str weld_text(struct arena *a, const struct weld *w)
-{
-	static const char *const ways[] = { "", " up", " down" };
-	struct buf b = { .arena = a };
-
-	buf_addf(&b, "%.*s, %.*s%s", STR_ARG(joint_word(w->joint)),
-	    STR_ARG(position_word(w->at.position)), ways[w->at.progression]);
-	if (given(&w->leg)) {
-		buf_adds(&b, ", leg ");
-		format_quantity(&b, &w->leg);
-	}
-	add_member(&b, w->material1, &w->t1);
-	if (w->t2_mm > 0 || w->material2.n)
-		add_member(&b, w->material2, &w->t2);
-	if (given(&w->length)) {
-		buf_adds(&b, ", ");
-		format_quantity(&b, &w->length);
-		buf_adds(&b, " long");
-	}
-	return buf_str(&b);
 }
 
 /* Counts, then fills: linear in the lines of all Teaches. */

@@ -1,7 +1,13 @@
 /* sheets/sheet.h - what every printed document of this room is made with.
  *
  * A sheet is one run of blocks on a flow: a front page, an assignment in a packet, a
- * grading sheet. All sizes in points. Types: those of the edition. */
+ * grading sheet. All sizes in points. Types: those of the edition.
+ *
+ * Words on students' papers (packet, cards): write them in English where they are
+ * printed, as sh_word(sh, "Steps") or, with values in them, as one whole pattern,
+ * sh_format(sh, "%u of %u", ...); in tables of words as WORD("Week"), looked up by
+ * word_str or sheet_heads; away from a sheet by base/language.h and the edition. Then
+ * add a row to templates/words/es.csv; tests/words.sh names each that is missing. */
 #ifndef SHEETS_SHEET_H
 #define SHEETS_SHEET_H
 
@@ -10,6 +16,7 @@
 #include "page/flow.h"
 #include "page/grid.h"
 #include "sheets/edition.h"
+#include "sheets/wording.h"
 
 /* Who teaches each skill, for both kinds of list on paper: v[start[s]] up to
  * v[start[s + 1]] are assignments in order of their ids. */
@@ -28,6 +35,11 @@ struct sheet {
 	const struct edition *e;
 	double width_pt;         /* of the body */
 };
+
+/* The text in the language of the sheet, and patterns in it. */
+str sh_word(const struct sheet *sh, const char *english);
+str sh_format(const struct sheet *sh, const char *english, ...)
+    __attribute__((format(printf, 2, 3)));
 
 /* Heading of level 1 or 2, space above, kept with what follows. */
 void sheet_heading(struct sheet *sh, str text, int level);
@@ -53,19 +65,13 @@ struct block *sheet_figure(struct sheet *sh, draw_picture *draw, void *user, str
 /* Draws such a figure in an area whose corner is (0, 0). */
 void sheet_figure_draw(const struct sheet *sh, draw_picture *draw, void *user,
     struct canvas *c, rect area);
-
-/* Texts into the sheet's arena. */
-str quantity_text(struct arena *a, const struct quantity *q);
-str hours_text(struct arena *a, double hours);
-bool given(const struct quantity *q);
+/* A head row of words that are looked up. */
+void sheet_heads(struct sheet *sh, struct grid *g, const str *v, size_t n);
 
 /* "SM-04 Tee fillet 2F" of an assignment; "quarter 1, week 7" of its place. */
 str assignment_name(struct arena *a, const struct assignment *x);
-str place_text(struct arena *a, const struct order *o, uint32_t assignment);
-
-/* "3/8 x 3 x 8 in [9.5 x 76.2 x 203.2 mm]" and what a weld is, in words. */
-str piece_size(struct arena *a, const struct piece *p);
-str weld_text(struct arena *a, const struct weld *w);
+str place_text(struct arena *a, const struct edition *e, const struct order *o,
+    uint32_t assignment);
 
 /* The value of a plain fact (Gas, Preheat ...), or empty. */
 str fact_text(const struct assignment *x, str key);

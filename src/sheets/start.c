@@ -38,26 +38,31 @@ static const struct torch_setting *torch_row(const struct assignment *x, uint32_
 	return row;
 }
 
-static size_t add_torch(struct arena *a, const struct torch_setting *t, str of,
-    struct start *v)
+/* of: which thickness, ", 3/8 in [9.5 mm]", or empty. */
+static size_t add_torch(struct arena *a, const struct edition *e, const struct torch_setting *t,
+    str of, struct start *v)
 {
 	const bool seen = seen_of(t->verified) != SEEN_MEMORY;
-	const struct { const char *what; enum quantity_kind kind; double lo, hi; } rows[] = {
-		{ "Oxygen", QUANTITY_PRESSURE, t->oxygen_lo_psig, t->oxygen_hi_psig },
-		{ "Acetylene", QUANTITY_PRESSURE, t->fuel_lo_psig, t->fuel_hi_psig },
-		{ "Cutting speed", QUANTITY_SPEED, t->speed_lo_ipm, t->speed_hi_ipm },
+	const struct { str what; enum quantity_kind kind; double lo, hi; } rows[] = {
+		{ WORD("Oxygen"), QUANTITY_PRESSURE, t->oxygen_lo_psig, t->oxygen_hi_psig },
+		{ WORD("Acetylene"), QUANTITY_PRESSURE, t->fuel_lo_psig, t->fuel_hi_psig },
+		{ WORD("Cutting speed"), QUANTITY_SPEED, t->speed_lo_ipm, t->speed_hi_ipm },
 	};
 	size_t n = sizeof rows / sizeof *rows;
 
-	v[0] = (struct start){ str_format(a, "Tip%.*s", STR_ARG(of)),
-		str_format(a, "size %s in one maker's series; numbers differ", t->tip), !seen };
+	v[0] = (struct start){ str_format(a, "%.*s%.*s",
+		    STR_ARG(word(edition_language(e), "Tip")), STR_ARG(of)),
+		word_format(a, edition_language(e),
+		    "size %s in one maker's series; numbers differ", t->tip), !seen };
 	for (size_t i = 0; i < n; i++)
-		v[i + 1] = (struct start){ str_format(a, "%s%.*s", rows[i].what, STR_ARG(of)),
+		v[i + 1] = (struct start){ str_format(a, "%.*s%.*s",
+			    STR_ARG(edition_word(e, rows[i].what)), STR_ARG(of)),
 			value_text(a, rows[i].kind, rows[i].lo, rows[i].hi), !seen };
 	return n + 1;
 }
 
-size_t start_torch(struct arena *a, const struct assignment *x, struct start *v)
+size_t start_torch(struct arena *a, const struct edition *e, const struct assignment *x,
+    struct start *v)
 {
 	size_t n = 0;
 
@@ -66,17 +71,17 @@ size_t start_torch(struct arena *a, const struct assignment *x, struct start *v)
 	for (uint32_t i = 0; i < x->nthicknesses && n + 4 <= STARTS_MOST; i++) {
 		const struct torch_setting *row = torch_row(x, i);
 		str of = x->nthicknesses > 1 ? str_format(a, ", %.*s",
-		    STR_ARG(quantity_text(a, &x->thicknesses[i]))) : (str){ 0 };
+		    STR_ARG(quantity_text(a, e, &x->thicknesses[i]))) : (str){ 0 };
 
 		if (row)
-			n += add_torch(a, row, of, &v[n]);
+			n += add_torch(a, e, row, of, &v[n]);
 	}
 	return n;
 }
 
-str start_torch_words(void)
+str start_torch_words(const struct edition *e)
 {
-	return STR("The torch figures are from memory and only a start: the tip maker's chart "
+	return word(edition_language(e), "The torch figures are from memory and only a start: the tip maker's chart "
 	    "decides. Acetylene is never used above 15 psi [103 kPa] (29 CFR 1910.253).");
 }
 
@@ -102,20 +107,22 @@ bool start_preheat(const struct assignment *x, struct start_heat *out)
 }
 
 /* Metal colder than 32 F is warmed to 70 F (the same table). */
-str start_heat_text(struct arena *a, const struct start_heat *h)
+str start_heat_text(struct arena *a, const struct edition *e, const struct start_heat *h)
 {
-	struct buf b = { .arena = a };
+	const struct language *l = edition_language(e);
+	struct buf f = { .arena = a }, c = { .arena = a }, b = { .arena = a };
 
-	buf_add_real(&b, h->least_f, 0, false);
-	buf_adds(&b, " \xC2\xB0" "F [");
-	buf_add_real(&b, h->printed_c, 0, false);
-	buf_addf(&b, " \xC2\xB0" "C] at least%s", h->dagger ? DAGGER : "");
+	buf_add_real(&f, h->least_f, 0, false);
+	buf_add_real(&c, h->printed_c, 0, false);
+	word_addf(&b, l, "%.*s °F [%.*s °C] at least", STR_ARG(buf_str(&f)), STR_ARG(buf_str(&c)));
+	buf_adds(&b, h->dagger ? DAGGER : "");
 	if (!(h->least_f > 32))
-		buf_adds(&b, "; colder metal is warmed to 70 \xC2\xB0" "F [20 \xC2\xB0" "C]");
+		buf_add(&b, word(l, "; colder metal is warmed to 70 °F [20 °C]"));
 	return buf_str(&b);
 }
 
-bool start_interpass(struct arena *a, const struct assignment *x, struct start *out)
+bool start_interpass(struct arena *a, const struct edition *e, const struct assignment *x,
+    struct start *out)
 {
 	const struct interpass *row = interpass_find(FAMILY_STAINLESS);
 	bool stainless = false;
@@ -124,7 +131,8 @@ bool start_interpass(struct arena *a, const struct assignment *x, struct start *
 		stainless |= sheet_metal_of(x->welds[i].material1) == METAL_STAINLESS;
 	if (!stainless || !row || !(row->most_f > 0))
 		return false;
-	*out = (struct start){ STR("Interpass"), str_format(a, "%.*s at most",
+	*out = (struct start){ word(edition_language(e), "Interpass"),
+		word_format(a, edition_language(e), "%.*s at most",
 	    STR_ARG(value_text(a, QUANTITY_TEMPERATURE, row->most_f, row->most_f))),
 		seen_of(row->verified) == SEEN_MEMORY };
 	return true;
@@ -169,39 +177,34 @@ bool start_pass_range(const struct assignment *x, const struct pass *p,
 	return false;
 }
 
-static void add_ends(struct buf *b, double lo, double hi, const char *unit)
-{
-	buf_add_real(b, lo, 1, false);
-	if (hi > lo) {
-		buf_addc(b, '-');
-		buf_add_real(b, hi, 1, false);
-	}
-	buf_addf(b, " %s%s", unit, hi > 0 ? "" : " and more");
-}
-
-static str range_text(struct arena *a, const struct current_range *r, bool volts)
+static str ends_text(struct arena *a, const struct edition *e, double lo, double hi,
+    const char *unit)
 {
 	struct buf b = { .arena = a };
 
-	if (volts && !(r->volts_lo > 0))
+	buf_add_real(&b, lo, 1, false);
+	if (hi > lo) {
+		buf_addc(&b, '-');
+		buf_add_real(&b, hi, 1, false);
+	}
+	buf_addf(&b, " %s", unit);
+	if (hi > 0)
+		return buf_str(&b);
+	return word_format(a, edition_language(e), "%.*s and more", STR_ARG(buf_str(&b)));
+}
+
+str start_amps_text(struct arena *a, const struct edition *e, const struct current_range *r)
+{
+	return str_format(a, "%.*s%s", STR_ARG(ends_text(a, e, r->amps_lo, r->amps_hi, "A")),
+	    r->seen == SEEN_MEMORY ? DAGGER : "");
+}
+
+str start_volts_text(struct arena *a, const struct edition *e, const struct current_range *r)
+{
+	if (!(r->volts_lo > 0))
 		return (str){ 0 };
-	if (volts)
-		add_ends(&b, r->volts_lo, r->volts_hi, "V");
-	else
-		add_ends(&b, r->amps_lo, r->amps_hi, "A");
-	if (r->seen == SEEN_MEMORY)
-		buf_adds(&b, DAGGER);
-	return buf_str(&b);
-}
-
-str start_amps_text(struct arena *a, const struct current_range *r)
-{
-	return range_text(a, r, false);
-}
-
-str start_volts_text(struct arena *a, const struct current_range *r)
-{
-	return range_text(a, r, true);
+	return str_format(a, "%.*s%s", STR_ARG(ends_text(a, e, r->volts_lo, r->volts_hi, "V")),
+	    r->seen == SEEN_MEMORY ? DAGGER : "");
 }
 
 /* ---- gas ---- */

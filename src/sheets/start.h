@@ -7,6 +7,8 @@
 #include "model/model.h"
 #include "reckon/current.h"
 
+struct edition; /* sheets/edition.h; null: the usual one */
+
 /* "Oxygen", "25-30 psi [172-207 kPa]", from memory. */
 struct start {
 	str name, set;
@@ -16,9 +18,10 @@ enum { STARTS_MOST = 16 };
 
 /* Tip, oxygen, acetylene and speed of an oxy-fuel cut for each thickness on the sheet;
  * 0 for other work and for stainless and aluminum. */
-size_t start_torch(struct arena *a, const struct assignment *x, struct start *v);
+size_t start_torch(struct arena *a, const struct edition *e, const struct assignment *x,
+    struct start *v);
 /* Why the figures above are only a start. */
-str start_torch_words(void);
+str start_torch_words(const struct edition *e);
 
 /* The least preheat of the table for steel, thickness and filler on the sheet: the
  * highest of all welds. False when the table lacks one of them. */
@@ -29,9 +32,10 @@ struct start_heat {
 };
 bool start_preheat(const struct assignment *x, struct start_heat *out);
 /* "50 °F [10 °C] at least". */
-str start_heat_text(struct arena *a, const struct start_heat *h);
+str start_heat_text(struct arena *a, const struct edition *e, const struct start_heat *h);
 /* The highest interpass temperature that the table has for a metal of the sheet. */
-bool start_interpass(struct arena *a, const struct assignment *x, struct start *out);
+bool start_interpass(struct arena *a, const struct edition *e, const struct assignment *x,
+    struct start *out);
 
 /* What handbooks give for current i of the sheet. */
 bool start_range(const struct assignment *x, size_t i, struct current_range *out);
@@ -39,8 +43,8 @@ bool start_range(const struct assignment *x, size_t i, struct current_range *out
 bool start_pass_range(const struct assignment *x, const struct pass *p,
     struct current_range *out);
 /* "110-160 A", "200 A and more"; "16-22 V"; a dagger when from memory. */
-str start_amps_text(struct arena *a, const struct current_range *r);
-str start_volts_text(struct arena *a, const struct current_range *r);
+str start_amps_text(struct arena *a, const struct edition *e, const struct current_range *r);
+str start_volts_text(struct arena *a, const struct edition *e, const struct current_range *r);
 
 /* Usual flow of shielding gas, or of purge gas, for the sheet's first process that
  * takes one; empty when there is none. */

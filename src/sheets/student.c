@@ -52,10 +52,11 @@ static size_t skill_spans(struct sheet *sh, const struct skill_at *at, uint32_t 
 	}
 	v[n++] = (struct span){ str_format(sh->arena, "%.*s%s%.*s",
 	    STR_ARG(sh->m->skills[at->skill].title), at->level ? ", " : "",
-	    STR_ARG(at->level ? skill_level_word(at->level) : (str){ 0 })), 0 };
+	    STR_ARG(at->level ? edition_word(sh->e, skill_level_word(at->level))
+	                      : (str){ 0 })), 0 };
 	from = first_teacher(sh, at, self);
 	if (from != NONE)
-		v[n++] = (struct span){ str_format(sh->arena, " (from %.*s)",
+		v[n++] = (struct span){ sh_format(sh, " (from %.*s)",
 		    STR_ARG(sh->m->assignments[from].id)), SPAN_FLEETING };
 	return n;
 }
@@ -68,7 +69,7 @@ static void add_need(struct sheet *sh, const struct need *need, uint32_t self)
 
 	for (size_t i = 0; i < need->n; i++) {
 		if (i)
-			v[n++] = (struct span){ STR(", or "), 0 };
+			v[n++] = (struct span){ sh_word(sh, ", or "), 0 };
 		n += skill_spans(sh, &need->v[i], self, &v[n]);
 	}
 	sheet_add(sh, block_item(&sh->s, &spec, v, n, &sh->e->body, sh->width_pt), 4, 4);
@@ -77,10 +78,10 @@ static void add_need(struct sheet *sh, const struct need *need, uint32_t self)
 static void add_needs(struct sheet *sh, const struct assignment *x, uint32_t self)
 {
 	if (!x->nneeds) {
-		sheet_text(sh, STR("Nothing has to come before this."));
+		sheet_text(sh, sh_word(sh, "Nothing has to come before this."));
 		return;
 	}
-	sheet_text(sh, STR("You have done these; the instructor checks each one:"));
+	sheet_text(sh, sh_word(sh, "You have done these; the instructor checks each one:"));
 	for (size_t i = 0; i < x->nneeds; i++)
 		add_need(sh, &x->needs[i], self);
 }
@@ -88,7 +89,7 @@ static void add_needs(struct sheet *sh, const struct assignment *x, uint32_t sel
 static void add_safety(struct sheet *sh, const struct assignment *x)
 {
 	str v[SAFETY_LINES_MOST];
-	size_t n = safety_lines(sh->arena, x, v);
+	size_t n = safety_lines(sh->arena, sh->e, x, v);
 	struct block *frame[SAFETY_LINES_MOST + 16];
 	const double pad = 6;
 	double inner = block_frame_inner_pt(pad, RULE_PT, sh->width_pt);
@@ -96,7 +97,7 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 
 	if (!n && !x->cautions.n)
 		return;
-	frame[k++] = block_plain(&sh->s, STR("Cautions"), &sh->e->bold, TAG_P, inner);
+	frame[k++] = block_plain(&sh->s, sh_word(sh, "Cautions"), &sh->e->bold, TAG_P, inner);
 	for (size_t i = 0; i < n; i++)
 		frame[k++] = block_plain(&sh->s, v[i], &sh->e->body, TAG_P, inner);
 	if (x->cautions.n) {
@@ -105,7 +106,8 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 		for (size_t i = 0; i < x->cautions.n && k < SAFETY_LINES_MOST + 14; i++)
 			frame[k++] = own[i];
 	}
-	frame[k++] = block_plain(&sh->s, safety_deference(), &sh->e->body, TAG_P, inner);
+	frame[k++] = block_plain(&sh->s, safety_deference(sh->e), &sh->e->body, TAG_P,
+	    inner);
 	for (size_t i = 0; i < k; i++)
 		frame[i]->before_pt = frame[i]->after_pt = 3;
 	sheet_add(sh, block_frame(&sh->s, frame, k, pad, 1.5, sh->width_pt), 8, 8);
@@ -113,10 +115,10 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 
 static void add_before(struct sheet *sh, const struct assignment *x, uint32_t self)
 {
-	sheet_heading(sh, STR("Before you start"), 2);
+	sheet_heading(sh, sh_word(sh, "Before you start"), 2);
 	add_needs(sh, x, self);
 	if (x->bring.n) {
-		sheet_bold(sh, STR("Bring"));
+		sheet_bold(sh, sh_word(sh, "Bring"));
 		sheet_prose(sh, &x->bring);
 	}
 	add_safety(sh, x);
@@ -130,17 +132,19 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_NATURAL, 60, ALIGN_LEFT }, { COLUMN_NATURAL, 40, ALIGN_CENTER },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 	};
-	const str head[] = { STR("Piece"), STR("Count"), STR("Size"), STR("Material, how made") };
+	const str head[] = { WORD("Piece"), WORD("Count"), WORD("Size"),
+		WORD("Material, how made") };
 	struct grid *g;
 
 	if (!x->npieces)
 		return;
-	g = sheet_grid(sh, columns, 4, 0, STR("Pieces for one attempt"));
-	grid_row_plain(g, head, 4);
+	g = sheet_grid(sh, columns, 4, 0, sh_word(sh, "Pieces for one attempt"));
+	sheet_heads(sh, g, head, 4);
 	for (size_t i = 0; i < x->npieces; i++) {
 		const struct piece *p = &x->pieces[i];
+		str material = material_text(sh->arena, sh->e, p->material);
 		str row[4] = { p->name, str_format(sh->arena, "%u", p->count), piece_size(sh->arena, p),
-			str_format(sh->arena, "%.*s%s%.*s", STR_ARG(p->material),
+			str_format(sh->arena, "%.*s%s%.*s", STR_ARG(material),
 			    p->made.n ? ", " : "", STR_ARG(p->made)) };
 
 		grid_row_plain(g, row, 4);
@@ -152,16 +156,16 @@ static void add_welds(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = {
 		{ COLUMN_FIXED, 50, ALIGN_CENTER }, { COLUMN_SHARE, 1, ALIGN_LEFT } };
-	const str head[] = { STR("Weld"), STR("What it is") };
+	const str head[] = { WORD("Weld"), WORD("What it is") };
 	struct grid *g;
 
 	if (x->nwelds < 2)
 		return;
 	g = sheet_grid(sh, columns, 2, 0, (str){ 0 });
-	grid_row_plain(g, head, 2);
+	sheet_heads(sh, g, head, 2);
 	for (size_t i = 0; i < x->nwelds; i++) {
 		str row[2] = { str_copy(sh->arena, (str){ &x->welds[i].letter, 1 }),
-			weld_text(sh->arena, &x->welds[i]) };
+			weld_text(sh->arena, sh->e, &x->welds[i]) };
 
 		grid_row_plain(g, row, 2);
 	}
@@ -172,7 +176,7 @@ static void add_welds(struct sheet *sh, const struct assignment *x)
 
 static void add_step(struct sheet *sh, const struct step *step, uint32_t number)
 {
-	const struct side_box initials = { HOLD_BOX_PT, GLOVE_PT, STR("initials") };
+	const struct side_box initials = { HOLD_BOX_PT, GLOVE_PT, sh_word(sh, "initials") };
 	const struct item_spec spec = { .mark = MARK_NUMBER, .number = number, .hang_pt = 26,
 		.boxes = &initials, .nboxes = step->hold.n ? 1 : 0 };
 	struct span *v = arena_array(sh->arena, step->para.nspans + 1, sizeof *v);
@@ -189,7 +193,7 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 {
 	if (!x->nsteps)
 		return;
-	sheet_heading(sh, STR("Steps"), 2);
+	sheet_heading(sh, sh_word(sh, "Steps"), 2);
 	for (size_t i = 0; i < x->nsteps; i++)
 		add_step(sh, &x->steps[i], (uint32_t)i + 1);
 }
@@ -206,7 +210,7 @@ static void limit_row(struct sheet *sh, struct grid *g, const struct limit *k)
 static bool criterion_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
     const struct criterion *c)
 {
-	struct limits l = limits_of(sh->arena, x, c);
+	struct limits l = limits_of(sh->arena, sh->e, x, c);
 	bool dagger = false;
 
 	if (l.n > 1) {
@@ -232,21 +236,21 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_FIXED, MM_PT(28), ALIGN_LEFT }, { COLUMN_FIXED, 38, ALIGN_CENTER },
 		{ COLUMN_FIXED, 44, ALIGN_CENTER },
 	};
-	const str head[] = { STR("What is judged"), STR("Passes when"), STR("Found"), STR("Me"),
-		STR("Instr.") };
+	const str head[] = { WORD("What is judged"), WORD("Passes when"), WORD("Found"),
+		WORD("Me"), WORD("Instr.") };
 	bool dagger = false;
 	struct grid *g;
 
 	if (!x->ncriteria)
 		return;
-	sheet_heading(sh, STR("Acceptance: check it yourself, then call the instructor"), 2);
+	sheet_heading(sh, sh_word(sh, "Acceptance: check it yourself, then call the instructor"), 2);
 	g = sheet_grid(sh, columns, 5, GLOVE_PT, (str){ 0 });
-	grid_row_plain(g, head, 5);
+	sheet_heads(sh, g, head, 5);
 	for (size_t i = 0; i < x->ncriteria; i++)
 		dagger |= criterion_rows(sh, g, x, &x->criteria[i]);
 	sheet_grid_end(sh, g);
 	if (dagger)
-		sheet_text(sh, dagger_words());
+		sheet_text(sh, dagger_words(sh->arena, sh->e));
 }
 
 static void add_grading_weights(struct sheet *sh, const struct assignment *x)
@@ -255,42 +259,45 @@ static void add_grading_weights(struct sheet *sh, const struct assignment *x)
 
 	if (!x->ngrades)
 		return;
-	buf_adds(&b, "How it counts: ");
-	for (size_t i = 0; i < x->ngrades; i++)
-		buf_addf(&b, "%s%.*s %u%s", i ? ", " : "", STR_ARG(x->grades[i].name),
-		    x->grades[i].weight, x->grades[i].must_pass ? " (must pass)" : "");
-	if (x->pass_mark)
-		buf_addf(&b, "; pass mark %u of 100", x->pass_mark);
-	buf_adds(&b, ".");
-	sheet_text(sh, buf_str(&b));
+	for (size_t i = 0; i < x->ngrades; i++) {
+		buf_addf(&b, "%s%.*s %u", i ? ", " : "", STR_ARG(x->grades[i].name),
+		    x->grades[i].weight);
+		if (x->grades[i].must_pass)
+			buf_add(&b, sh_word(sh, " (must pass)"));
+	}
+	sheet_text(sh, x->pass_mark
+	    ? sh_format(sh, "How it counts: %.*s; pass mark %u of 100.", STR_ARG(buf_str(&b)),
+	        x->pass_mark)
+	    : sh_format(sh, "How it counts: %.*s.", STR_ARG(buf_str(&b))));
 }
 
 static void add_checks(struct sheet *sh)
 {
-	const struct blank blanks[] = { { STR("My shop number"), (str){ 0 }, 0 },
-		{ STR("Date"), (str){ 0 }, 0 } };
+	const struct blank blanks[] = { { sh_word(sh, "My shop number"), (str){ 0 }, 0 },
+		{ sh_word(sh, "Date"), (str){ 0 }, 0 } };
 
-	sheet_check(sh, STR("Work marked with my shop number and attempt, place clean"));
+	sheet_check(sh, sh_word(sh, "Work marked with my shop number and attempt, place clean"));
 	sheet_add(sh, block_blanks(&sh->s, blanks, 2, &sh->e->body, 0, sh->width_pt), 6, 6);
 }
 
 static void add_failing(struct sheet *sh, const struct assignment *x)
 {
-	sheet_heading(sh, STR("If it fails"), 2);
+	sheet_heading(sh, sh_word(sh, "If it fails"), 2);
 	if (x->if_it_fails.n)
 		sheet_prose(sh, &x->if_it_fails);
-	sheet_text(sh, x->attempts == 1 ? STR("There is one attempt. The reason is written on the "
-	    "grading sheet.") : str_format(sh->arena, "There are %u attempts. The reason is written on "
-	    "the grading sheet and practice comes before the next one.", x->attempts));
+	sheet_text(sh, x->attempts == 1
+	    ? sh_word(sh, "There is one attempt. The reason is written on the grading sheet.")
+	    : sh_format(sh, "There are %u attempts. The reason is written on the grading sheet "
+	        "and practice comes before the next one.", x->attempts));
 }
 
 static void add_notes(struct sheet *sh, const struct assignment *x)
 {
-	sheet_heading(sh, STR("Notes"), 2);
+	sheet_heading(sh, sh_word(sh, "Notes"), 2);
 	if (x->notes.n)
 		sheet_prose(sh, &x->notes);
 	if (x->nwelds)
-		sheet_text(sh, safety_record_line(x));
+		sheet_text(sh, safety_record_line(sh->e, x));
 	flow_add(sh->flow, block_ruled(&sh->s, 0, true, sh->width_pt));
 }
 
@@ -300,7 +307,7 @@ void sheet_student(struct sheet *sh, uint32_t assignment)
 
 	sheet_heading(sh, assignment_name(sh->arena, x), 1);
 	add_before(sh, x, assignment);
-	sheet_heading(sh, STR("What you make"), 2);
+	sheet_heading(sh, sh_word(sh, "What you make"), 2);
 	add_welds(sh, x);
 	sheet_figures(sh, x);
 	add_material(sh, x);

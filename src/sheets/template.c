@@ -82,7 +82,7 @@ static void add_assignment(struct template_doc *t, size_t i)
 		leaf.basis = p->basis;
 		for (size_t f = 0; f < p->nflats; f++) {
 			leaf.piece = str_format(t->arena, "%.*s; %.*s, cut %u",
-			    STR_ARG(pattern_head(t->arena, d->pattern)),
+			    STR_ARG(pattern_head(t->arena, NULL, d->pattern)),
 			    STR_ARG(p->flat[f].name), p->flat[f].count);
 			add_flat(t, leaf, &p->flat[f]);
 		}

@@ -26,6 +26,7 @@ void welds_of_block(const struct assignment *x, const struct joint_block *j, uin
 
 struct maker {
 	struct arena *a;
+	const struct language *l;
 	const struct assignment *x;
 	const struct joint_block *j;
 	bool metric;
@@ -97,7 +98,7 @@ static void add_backing(const struct maker *m, struct fig_symbol *s, size_t *tai
 		return;
 	s->other.weld = FIG_WELD_STRIP;
 	if (is_exact(&m->j->backing_t) && is_exact(&m->j->backing_w))
-		s->tail[(*tail)++] = str_format(m->a, "backing %.*s x %.*s",
+		s->tail[(*tail)++] = word_format(m->a, m->l, "backing %.*s x %.*s",
 		    STR_ARG(size_text(m, &m->j->backing_t)),
 		    STR_ARG(size_text(m, &m->j->backing_w)));
 }
@@ -170,15 +171,16 @@ static bool is_metric(const struct joint_block *j)
 	return false;
 }
 
-bool weld_symbol(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    struct fig_symbol *out)
+bool weld_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_symbol *out)
 {
-	struct maker m = { a, x, j, is_metric(j) };
+	struct maker m = { a, edition_language(e), x, j, is_metric(j) };
 	enum process process = process_of(x, j);
 	size_t tail = 0;
 
-	*out = (struct fig_symbol){ .note = m.metric ? STR("AWS A2.4; sizes in mm")
-	                                             : STR("AWS A2.4; sizes in inches") };
+	*out = (struct fig_symbol){ .language = m.l,
+		.note = m.metric ? word(m.l, "AWS A2.4; sizes in mm")
+		                 : word(m.l, "AWS A2.4; sizes in inches") };
 	if (j->joint >= JOINT_COUNT || !makers[j->joint].make || !makers[j->joint].make(&m, out))
 		return false;
 	out->joint = makers[j->joint].outline;
@@ -225,17 +227,16 @@ static bool is_at_home(enum fig_members m, enum position p)
 	return m != FIG_MEMBERS_BUTT || !fillet;
 }
 
-bool weld_position(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    uint32_t weld, struct fig_position *out)
+bool weld_position(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, uint32_t weld, struct fig_position *out)
 {
-	static const char *const ways[] = { "", " up", " down" };
 	const struct weld *w = &x->welds[weld];
 	bool pipe = j->pipe.od_mm > 0 || w->run.od_mm > 0;
 
 	if (w->at.position >= POSITION_COUNT || j->joint >= JOINT_COUNT ||
 	    !members[j->joint].drawn)
 		return false;
-	*out = (struct fig_position){ .place = places[w->at.position],
+	*out = (struct fig_position){ .language = edition_language(e), .place = places[w->at.position],
 		.travel = (enum fig_travel)w->at.progression,
 		.members = pipe ? members[j->joint].pipe : members[j->joint].plate };
 	/* A turned or fixed round says by itself that it is no plate. */
@@ -243,8 +244,7 @@ bool weld_position(struct arena *a, const struct assignment *x, const struct joi
 		out->members = members[j->joint].pipe;
 	if (!fig_position_can_draw(out) || !is_at_home(out->members, w->at.position))
 		return false;
-	out->label = str_format(a, "%.*s%s", STR_ARG(position_word(w->at.position)),
-	    ways[w->at.progression]);
+	out->label = position_text(a, e, &w->at);
 	if (j->weld == NONE && w->letter && x->nwelds > 1)
 		out->label = str_format(a, "%c: %.*s", w->letter, STR_ARG(out->label));
 	return true;

@@ -9,17 +9,19 @@
 #include "draw/fig_symbol.h"
 #include "model/model.h"
 
+struct edition; /* sheets/edition.h; null: the usual one */
+
 /* The welds that a joint block stands for: the one that it names, or all of its joint.
  * *n may be 0; v has room for x->nwelds. */
 void welds_of_block(const struct assignment *x, const struct joint_block *j, uint32_t *v,
     size_t *n);
 
 /* False: not enough is known for a symbol, or the joint has none here. */
-bool weld_symbol(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    struct fig_symbol *out);
+bool weld_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_symbol *out);
 
 /* False: no such position, or nothing is drawn for that joint in it. */
-bool weld_position(struct arena *a, const struct assignment *x, const struct joint_block *j,
-    uint32_t weld, struct fig_position *out);
+bool weld_position(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, uint32_t weld, struct fig_position *out);
 
 #endif

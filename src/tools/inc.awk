@@ -1,10 +1,11 @@
-# src/tools/inc.awk - turns a table of templates/tables into rows of C.
+# src/tools/inc.awk - turns a table of templates into rows of C.
 #
-#   awk -f src/tools/inc.awk templates/tables/pipe.csv > src/units/pipe.inc
+#   LC_ALL=C awk -f src/tools/inc.awk templates/tables/pipe.csv > src/units/pipe.inc
 #
 # The csv names the columns to take, and how, in a line "#inc name:text name:number
 # name:word". A word is copied with a prefix, as enumerators are: name:word:PREFIX_.
-# A blank number is 0. Other comment lines stay in the csv.
+# A blank number is 0. "#sort name" puts the rows in the order of the bytes of that
+# column. Other comment lines stay in the csv.
 
 function split_csv(line, out,    n, field, c, i, quoted)
 {
@@ -77,15 +78,18 @@ BEGIN { columns = 0 }
 	next
 }
 
+/^#sort / {
+	sorted = substr($0, 7)
+	next
+}
+
 /^#/ || /^$/ { next }
 
 !header {
 	header = split_csv($0, names)
 	for (i = 1; i <= header; i++)
 		at[names[i]] = i
-	name = FILENAME
-	sub(/.*\//, "", name)
-	printf "/* Made by src/tools/inc.awk from templates/tables/%s. */\n", name
+	printf "/* Made by src/tools/inc.awk from %s. */\n", FILENAME
 	next
 }
 
@@ -106,5 +110,19 @@ BEGIN { columns = 0 }
 		}
 		row = add(row, value(cell[at[how[1]]], how[2], how[3]) (i < columns ? "," : ""))
 	}
-	print row " },"
+	if (sorted == "") {
+		print row " },"
+		next
+	}
+	for (i = ++rows; i > 1 && key[i - 1] "" > cell[at[sorted]] ""; i--) {
+		key[i] = key[i - 1]
+		kept[i] = kept[i - 1]
+	}
+	key[i] = cell[at[sorted]]
+	kept[i] = row " },"
+}
+
+END {
+	for (i = 1; i <= rows && !failed; i++)
+		print kept[i]
 }

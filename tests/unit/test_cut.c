@@ -225,7 +225,7 @@ static bool map_of(struct run *r, const char *id, size_t drawing, uint32_t weld,
 {
 	const struct assignment *x = find(r, id);
 
-	return cut_map(r->arena, x, joint_of(x, drawing), weld, out);
+	return cut_map(r->arena, NULL, x, joint_of(x, drawing), weld, out);
 }
 
 static void says(str label, const char *word)
@@ -309,7 +309,7 @@ static bool symbol_of(struct run *r, const char *id, size_t drawing, struct fig_
 {
 	const struct assignment *x = find(r, id);
 
-	return weld_symbol(r->arena, x, joint_of(x, drawing), s);
+	return weld_symbol(r->arena, NULL, x, joint_of(x, drawing), s);
 }
 
 static void demo_symbols(void **state)
@@ -349,16 +349,16 @@ static void demo_positions(void **state)
 	struct fig_position p;
 	const struct assignment *x = find(r, "GM-03");
 
-	assert_true(weld_position(r->arena, x, joint_of(x, 0), 1, &p));
+	assert_true(weld_position(r->arena, NULL, x, joint_of(x, 0), 1, &p));
 	assert_int_equal(p.place, FIG_3F);
 	assert_int_equal(p.travel, FIG_TRAVEL_DOWN);
 	assert_true(str_eq(p.label, STR("B: 3F down")));
 	x = find(r, "PP-22");
-	assert_true(weld_position(r->arena, x, joint_of(x, 0), 0, &p));
+	assert_true(weld_position(r->arena, NULL, x, joint_of(x, 0), 0, &p));
 	assert_int_equal(p.members, FIG_MEMBERS_PIPE);
 	assert_true(str_eq(fig_position_iso(&p), STR("PJ")));
 	x = find(r, "PP-05");
-	assert_false(weld_position(r->arena, x, joint_of(x, 0), 0, &p));
+	assert_false(weld_position(r->arena, NULL, x, joint_of(x, 0), 0, &p));
 }
 
 /* Strips that a root-bend line takes from a weld 30 in long; 0: no map. */
@@ -373,7 +373,7 @@ static size_t strips_of(struct run *r, const char *line, char letter, uint32_t w
 	struct fig_cut k;
 
 	w[0].at.position = w[1].at.position = POSITION_1G;
-	return cut_map(r->arena, &x, &j, 0, &k) ? k.nstrips : 0;
+	return cut_map(r->arena, NULL, &x, &j, 0, &k) ? k.nstrips : 0;
 }
 
 static void counts_as_they_are_written(void **state)
@@ -413,7 +413,7 @@ static void demo_pictures_fit(void **state)
 
 			if (x->drawings[k].kind != DRAWING_JOINT)
 				continue;
-			if (weld_symbol(r->arena, x, j, &s)) {
+			if (weld_symbol(r->arena, NULL, x, j, &s)) {
 				/* A long tail takes the whole width of a sheet. */
 				rect room = fig_symbol_draw(&p->canvas, r->faces, pair, &s) ? pair
 				                                                            : row;
@@ -424,7 +424,7 @@ static void demo_pictures_fit(void **state)
 				symbols++;
 			}
 			canvas_page_end(&p->canvas);
-			if (x->nwelds && cut_map(r->arena, x, j, j->weld == NONE ? 0 : j->weld, &c)) {
+			if (x->nwelds && cut_map(r->arena, NULL, x, j, j->weld == NONE ? 0 : j->weld, &c)) {
 				p = draw(r, &c, &ok);
 				assert_true(ok);
 				figure_keeps_promises(p, wide);

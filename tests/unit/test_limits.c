@@ -30,7 +30,7 @@ static struct asked ask_of(const char *assignment, const char *set, size_t findi
 	if (q.t.f->n != findings)
 		print_findings(&q.t);
 	assert_int_equal(q.t.f->n, findings);
-	q.l = limits_of(q.t.arena, x, &x->criteria[0]);
+	q.l = limits_of(q.t.arena, NULL, x, &x->criteria[0]);
 	return q;
 }
 
@@ -226,7 +226,7 @@ static void specimens_and_lines_without_a_set(void **state)
 static void expect_least_leg(const char *assignment, const char *set, const char *low)
 {
 	struct asked q = ask(assignment, set);
-	struct measures m = measures_of(q.t.arena, q.t.m->assignments);
+	struct measures m = measures_of(q.t.arena, NULL, q.t.m->assignments);
 
 	assert_int_equal(m.n, 1);
 	expect_str(m.v[0].feature, "Fillet leg");

@@ -86,7 +86,7 @@ static void views_fit(void **state)
 		struct bench t = bench_one(parts[i]);
 		const struct faces *f = faces_new(t.arena);
 		struct probe *p = probe_new(t.arena, f);
-		struct fig_view v = pattern_view(t.arena, block_of(&t));
+		struct fig_view v = pattern_view(t.arena, NULL, block_of(&t));
 
 		p->sheet = area;
 		if (!draw_view(p, f, area, &v))
@@ -104,7 +104,7 @@ static void no_room_is_said(void **state)
 	struct bench t = bench_one(parts[0]);
 	const struct faces *f = faces_new(t.arena);
 	struct probe *p = probe_new(t.arena, f);
-	struct fig_view v = pattern_view(t.arena, block_of(&t));
+	struct fig_view v = pattern_view(t.arena, NULL, block_of(&t));
 
 	(void)state;
 	assert_false(draw_view(p, f, (rect){ 0, 0, 60, 60 }, &v));
@@ -148,12 +148,12 @@ static void given_in_words(void **state)
 	const struct pattern_block *b = block_of(&t);
 
 	(void)state;
-	expect_str(pattern_head(t.arena, b), "Braked part");
-	expect_str(pattern_given(t.arena, b),
+	expect_str(pattern_head(t.arena, NULL, b), "Braked part");
+	expect_str(pattern_given(t.arena, NULL, b),
 	    "thickness 16 ga (0.060 in) [1.52 mm]; inside "
 	    "radius 1/8 in [3.2 mm]; every bend turns 90\xC2\xB0; bends go up, down, up; "
 	    "flanges measured outside; K 0.42");
-	assert_true(str_has(pattern_view_words(t.arena, b),
+	assert_true(str_has(pattern_view_words(t.arena, NULL, b),
 	    "Flanges 1 in [25.4 mm], 2 in "));
 	bench_free(&t);
 }
@@ -184,7 +184,7 @@ static void finished_sizes_are_measured(void **state)
 	struct measures out = { 0 };
 
 	(void)state;
-	pattern_measures(t.arena, block_of(&t), NULL, &out);
+	pattern_measures(t.arena, NULL, block_of(&t), NULL, &out);
 	assert_int_equal(out.n, 3);
 	expect_str(out.v[0].feature, "Base diameter");
 	expect_str(out.v[0].low, "11-15/16 in [303.2 mm]");
@@ -193,7 +193,7 @@ static void finished_sizes_are_measured(void **state)
 	bench_free(&t);
 	t = bench_one(parts[6]);
 	out = (struct measures){ 0 };
-	pattern_measures(t.arena, block_of(&t), NULL, &out);
+	pattern_measures(t.arena, NULL, block_of(&t), NULL, &out);
 	assert_int_equal(out.n, 0);
 	bench_free(&t);
 }

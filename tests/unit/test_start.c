@@ -48,7 +48,7 @@ static void preheat_is_the_highest_that_a_weld_asks(void **state)
 		assert_int_equal(any, cases[i].least_f > 0);
 		assert_true(h.least_f == cases[i].least_f);
 		if (cases[i].text)
-			expect_str(start_heat_text(t.arena, &h), cases[i].text);
+			expect_str(start_heat_text(t.arena, NULL, &h), cases[i].text);
 		bench_free(&t);
 	}
 }
@@ -70,7 +70,7 @@ static void torches_are_for_carbon_steel(void **state)
 		struct bench t = read_one(cases[i].sheet);
 		struct start v[STARTS_MOST];
 
-		assert_int_equal(start_torch(t.arena, t.m->assignments, v), cases[i].n);
+		assert_int_equal(start_torch(t.arena, NULL, t.m->assignments, v), cases[i].n);
 		if (cases[i].oxygen)
 			expect_str(v[1].set, cases[i].oxygen);
 		if (cases[i].n)
@@ -88,8 +88,8 @@ static void ranges_pair_with_currents_and_passes(void **state)
 
 	(void)state;
 	assert_true(start_range(t.m->assignments, 0, &r));
-	expect_str(start_amps_text(t.arena, &r), "80-190 A");
-	expect_str(start_volts_text(t.arena, &r), "16-22 V");
+	expect_str(start_amps_text(t.arena, NULL, &r), "80-190 A");
+	expect_str(start_volts_text(t.arena, NULL, &r), "16-22 V");
 	expect_str(start_flow_text(t.arena, t.m->assignments, false, &dagger, &source),
 	    "25-30 cfh [11.8-14.2 L/min]");
 	assert_false(dagger);
@@ -99,10 +99,10 @@ static void ranges_pair_with_currents_and_passes(void **state)
 	    "E7018, 1/8 in\n\n## Passes\n\n- **Root:** E6010 1/8 in, DC+ 75-95 A\n"
 	    "- **Cap:** E7018 1/8 in, DC+ 110-130 A\n"));
 	assert_true(start_pass_range(t.m->assignments, &t.m->assignments->passes[1], &r));
-	expect_str(start_amps_text(t.arena, &r), "110-160 A");
+	expect_str(start_amps_text(t.arena, NULL, &r), "110-160 A");
 	assert_true(start_pass_range(t.m->assignments, &t.m->assignments->passes[0], &r));
-	expect_str(start_amps_text(t.arena, &r), "75-130 A");
-	assert_int_equal(start_volts_text(t.arena, &r).n, 0);
+	expect_str(start_amps_text(t.arena, NULL, &r), "75-130 A");
+	assert_int_equal(start_volts_text(t.arena, NULL, &r).n, 0);
 	assert_int_equal(start_flow_text(t.arena, t.m->assignments, false, &dagger,
 	    &source).n, 0);
 	assert_false(start_is_wire(t.m->assignments));
@@ -121,12 +121,12 @@ static void memory_has_its_dagger(void **state)
 	expect_str(start_flow_text(t.arena, t.m->assignments, true, &dagger, &source),
 	    "10-20 cfh [4.7-9.4 L/min]" DAGGER);
 	assert_true(dagger);
-	assert_true(start_interpass(t.arena, t.m->assignments, &most));
+	assert_true(start_interpass(t.arena, NULL, t.m->assignments, &most));
 	expect_str(most.set, "350 \xC2\xB0" "F [177 \xC2\xB0" "C] at most");
 	assert_true(most.dagger);
 	bench_free(&t);
 	t = read_one(SHEET("SMAW", "A36 plate", "1 in", STICK));
-	assert_false(start_interpass(t.arena, t.m->assignments, &most));
+	assert_false(start_interpass(t.arena, NULL, t.m->assignments, &most));
 	bench_free(&t);
 }
 

@@ -1,0 +1,26 @@
+/* sheets/wording.h - quantities, hours, pieces, materials and welds in the words of an
+ * edition. Texts live in the arena; e may be null: English, US customary first. */
+#ifndef SHEETS_WORDING_H
+#define SHEETS_WORDING_H
+
+#include "model/model.h"
+
+struct edition; /* sheets/edition.h; null: the usual one */
+
+str quantity_text(struct arena *a, const struct edition *e, const struct quantity *q);
+/* A text that is made of figures and a few words, each of which is looked up where it
+ * stands: a range, a clause, an expression. */
+str words_within(struct arena *a, const struct edition *e, str text, const str *words,
+    size_t n);
+str hours_text(struct arena *a, const struct edition *e, double hours);
+bool given(const struct quantity *q);
+
+/* "3/8 x 3 x 8 in [9.5 x 76.2 x 203.2 mm]" and what a weld is, in words. */
+str piece_size(struct arena *a, const struct piece *p);
+str weld_text(struct arena *a, const struct edition *e, const struct weld *w);
+/* "3G up". */
+str position_text(struct arena *a, const struct edition *e, const struct position_at *at);
+/* "A36 plate". */
+str material_text(struct arena *a, const struct edition *e, str material);
+
+#endif
