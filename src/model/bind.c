@@ -1,5 +1,6 @@
 #include "model/assignment.h"
 #include "model/parts.h"
+#include "model/twice.h"
 
 #include <stdlib.h>
 
@@ -43,13 +44,6 @@ bool file_role_of(str path, enum file_role *role)
 	return is_flat_md(path, STR("assignments/"));
 }
 
-/* One level-1 heading of an assignment file. */
-struct found {
-	str id, title;
-	const struct block *v;
-	size_t n;                /* blocks up to the next such heading */
-};
-
 struct gathering {
 	struct found *v;
 	size_t n, cap;
@@ -69,7 +63,7 @@ static void gather_one(struct binder *b, struct gathering *g, const struct block
 		    "write a heading such as \"# SM-20: Title\"");
 		return;
 	}
-	*ARENA_PUSH(b->arena, g->v, g->n, g->cap) = (struct found){ id, title.s, v, n };
+	*ARENA_PUSH(b->arena, g->v, g->n, g->cap) = (struct found){ id, title.s, v, n, false };
 }
 
 static size_t count_titles(const struct record_file *file)
@@ -94,28 +88,6 @@ static void gather_file(struct binder *b, struct gathering *g,
 	}
 }
 
-/* By id, then by place, so that the first of each id is the one that counts. */
-static int compare_found(const void *x, const void *y)
-{
-	const struct found *a = x, *b = y;
-	int c = str_cmp(a->id, b->id);
-
-	return c ? c : pos_cmp(a->v->pos, b->v->pos);
-}
-
-static void complain_twice(struct binder *b, const struct found *first,
-    const struct found *again)
-{
-	struct finding *d = complain(b, FINDING_DUPLICATE_ID, again->v->pos,
-	    "%.*s is defined twice; this one is left out", STR_ARG(again->id));
-	struct related *r = finding_relate(b->f, d, first->v->pos);
-
-	d->assignment = again->id;
-	r->assignment = first->id;
-	r->label = STR("the first counts");
-	finding_repair(b->f, d, "give one of them another id");
-}
-
 static void read_found(struct binder *b, const struct found *found)
 {
 	struct model *m = b->model;
@@ -135,24 +107,20 @@ static void read_found(struct binder *b, const struct found *found)
 	b->a = NULL;
 }
 
-static void read_assignments(struct binder *b, const struct gathering *g)
+static void read_assignments(struct binder *b, const struct gathering *g,
+    const struct record_file *program)
 {
 	struct model *m = b->model;
-	const struct found *first = NULL;
 
 	if (g->n)
 		qsort(g->v, g->n, sizeof *g->v, compare_found);
+	twice_settle(b, g->v, g->n, program);
 	m->assignments = arena_array(b->arena, g->n, sizeof *m->assignments);
 	m->assignments_cap = g->n;
 	map_reserve(m->assignment_by_id, g->n);
-	for (size_t i = 0; i < g->n; i++) {
-		if (first && str_eq(first->id, g->v[i].id)) {
-			complain_twice(b, first, &g->v[i]);
-			continue;
-		}
-		first = &g->v[i];
-		read_found(b, first);
-	}
+	for (size_t i = 0; i < g->n; i++)
+		if (!g->v[i].left_out)
+			read_found(b, &g->v[i]);
 }
 
 static void read_role(struct binder *b, const struct record_file *files, size_t n,
@@ -185,6 +153,7 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 	struct model *m = arena_alloc(a, sizeof *m);
 	struct binder b = { .arena = a, .model = m, .f = f };
 	struct gathering g = { 0 };
+	const struct record_file *program = NULL;
 	enum file_role role;
 
 	m->arena = a;
@@ -196,12 +165,16 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 	read_role(&b, files, nfiles, ROLE_SHOP, shop_read);
 	standards_begin(&b, count_role(sources, files, nfiles, ROLE_STANDARD));
 	read_role(&b, files, nfiles, ROLE_STANDARD, standard_read);
-	for (size_t i = 0; i < nfiles; i++)
-		if (file_role_of(sources->v[files[i].file].path, &role) &&
-		    role == ROLE_ASSIGNMENTS)
+	for (size_t i = 0; i < nfiles; i++) {
+		if (!file_role_of(sources->v[files[i].file].path, &role))
+			continue;
+		if (role == ROLE_ASSIGNMENTS)
 			gather_file(&b, &g, &files[i]);
+		else if (role == ROLE_PROGRAM)
+			program = &files[i];
+	}
 	pictures_begin(&b);
-	read_assignments(&b, &g);
+	read_assignments(&b, &g, program);
 	pictures_end(&b);
 	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
 	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);

@@ -37,6 +37,8 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 
 /* One numbered line of the course read last. seen[assignment] is the slot + 1. */
 void slot_read(struct binder *b, const struct block *v, uint32_t *seen);
+/* Whether two titles have the same words. */
+bool same_title(str a, str b);
 /* The fact Entry, after all quarters are known. */
 void entries_read(struct binder *b, const struct block *fact);
 

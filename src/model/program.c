@@ -1,6 +1,7 @@
 /* The sequence: quarters, courses and the lines of each course. */
 #include "model/parts.h"
 
+#include "base/buf.h"
 #include "model/credit.h"
 
 /* More quarters than any program has; keeps an entry path short. */
@@ -319,22 +320,64 @@ static void report_not_listed(struct binder *b, const uint32_t *seen)
 /* Comparisons spent on likely ids; past this many the findings go without. */
 enum { LIKELY_MOST = 2000000 };
 
+/* The assignment in no course that an unknown id means by its bracket, or NONE. */
+static uint32_t by_title(const struct model *m, const uint32_t *seen, str title)
+{
+	for (uint32_t i = 0; title.n && i < m->nassignments; i++)
+		if (!seen[i] && same_title(title, m->assignments[i].title))
+			return i;
+	return NONE;
+}
+
+/* The one that it means by its spelling. A bracket that says otherwise makes it doubtful. */
+static uint32_t by_spelling(struct binder *b, const struct unknown_id *u, const str *ids,
+    size_t n)
+{
+	str likely = u->title.n ? (str){ 0 } : likely_word(b->f->v[u->finding].assignment,
+	    ids, n);
+
+	return likely.n ? map_find(b->model->assignment_by_id, likely) : NONE;
+}
+
+/* Goes on with the assignment that is meant, so that one slip is one finding. */
+static void take_for(struct binder *b, const struct unknown_id *u, uint32_t meant,
+    uint32_t *seen)
+{
+	struct model *m = b->model;
+	struct finding *d = &b->f->v[u->finding];
+
+	m->slots[u->slot].assignment = meant;
+	seen[meant] = (uint32_t)u->slot + 1;
+	d->message = str_format(b->f->arena, "no file defines %.*s; %.*s is taken for it",
+	    STR_ARG(d->assignment), STR_ARG(m->assignments[meant].id));
+	finding_repair(b->f, d, "write \"%.*s\", or add a file that defines %.*s",
+	    STR_ARG(m->assignments[meant].id), STR_ARG(d->assignment));
+}
+
 /* Only an assignment that stands in no course can be the one that is meant. */
-static void offer_unlisted(struct binder *b, const uint32_t *seen)
+static void offer_unlisted(struct binder *b, uint32_t *seen)
 {
 	const struct model *m = b->model;
-	str *ids;
+	str *ids = b->nunknown ? arena_array(b->arena, m->nassignments, sizeof *ids)
+	    : NULL;
 	size_t n = 0;
 
-	if (!b->nunknown)
-		return;
-	ids = arena_array(b->arena, m->nassignments, sizeof *ids);
-	for (size_t i = 0; i < m->nassignments; i++)
+	for (size_t i = 0; b->nunknown && i < m->nassignments; i++)
 		if (!seen[i])
 			ids[n++] = m->assignments[i].id;
 	for (size_t i = 0; i < b->nunknown; i++) {
-		struct finding *d = &b->f->v[b->unknown[i]];
+		const struct unknown_id *u = &b->unknown[i];
+		struct finding *d = &b->f->v[u->finding];
+		uint32_t meant = NONE;
 
+		if (n * i < LIKELY_MOST)
+			meant = by_title(m, seen, u->title);
+		if (meant == NONE && n * i < LIKELY_MOST)
+			meant = by_spelling(b, u, ids, n);
+		if (meant != NONE && !seen[meant]) {
+			take_for(b, u, meant, seen);
+			continue;
+		}
 		if (n * i < LIKELY_MOST)
 			offer_likely(b, d, d->assignment, ids, n);
 		if (!d->repair.n)

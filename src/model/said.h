@@ -15,6 +15,11 @@ struct said {
 	str s;                   /* a slice of in->text or in->key */
 };
 
+struct unknown_id {
+	size_t finding, slot;    /* indexes in the findings and in the model's slots */
+	str title;               /* of the bracket; may be empty */
+};
+
 /* What is being read, so that complaints name what they hold back. */
 struct binder {
 	struct arena *arena;
@@ -25,9 +30,9 @@ struct binder {
 	struct standard *standard; /* the set of limits being read */
 	uint32_t quarter;        /* of program.md, 0 outside */
 	bool aside;              /* in a file that no packet prints, such as shop.md */
-	/* Findings about ids in program.md that no file defines, by index in f: their
-	 * likely ids are known once all lines are read. */
-	size_t *unknown, nunknown, unknown_cap;
+	/* Ids in program.md that no file defines: what is meant is known once all lines
+	 * are read. */
+	struct unknown_id *unknown; size_t nunknown, unknown_cap;
 };
 
 /* The whole text of a block, and the slice t[from, to). */

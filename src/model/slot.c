@@ -18,7 +18,8 @@ static void complain_unknown(struct line *l, struct said id)
 	    "no file defines %.*s; this line gives nothing", STR_ARG(id.s));
 
 	d->assignment = id.s;
-	*ARENA_PUSH(b->arena, b->unknown, b->nunknown, b->unknown_cap) = b->f->n - 1;
+	*ARENA_PUSH(b->arena, b->unknown, b->nunknown, b->unknown_cap) =
+	    (struct unknown_id){ b->f->n - 1, b->model->nslots, { 0 } };
 }
 
 static bool is_listed(struct line *l, struct said id, uint32_t assignment)
@@ -55,7 +56,7 @@ static void add_slot(struct line *l, struct said id)
 		l->seen[assignment] = (uint32_t)m->nslots;
 }
 
-static bool same_title(str a, str b)
+bool same_title(str a, str b)
 {
 	str x, y;
 
@@ -81,6 +82,8 @@ static void check_title(struct line *l, struct said title)
 	if (m->nslots == l->first)
 		return;
 	s = &m->slots[m->nslots - 1];
+	if (!l->choice && s->assignment == NONE)
+		l->b->unknown[l->b->nunknown - 1].title = title.s;
 	if (l->choice || s->assignment == NONE)
 		return;
 	right = m->assignments[s->assignment].title;

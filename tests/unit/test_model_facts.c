@@ -365,6 +365,39 @@ static void duplicate_ids(void **state)
 	bench_free(&t);
 }
 
+/* Of two bearers of one id, program.md tells by titles which is another one. */
+static void a_misnamed_bearer_is_read_as_what_is_listed(void **state)
+{
+#define DRILL "\n\n- **Kind:** drill\n- **Hours:** 1\n\n"
+#define LISTED "# P: Q\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n### ORW 101: A\n\n"
+	static const struct { const char *sheets, *program; uint32_t line; const char *id; }
+	    rows[] = {
+		{ "# SM-20: One" DRILL "# SM-20: Two" DRILL,
+		    LISTED "1. SM-20 (One)\n2. SM-21 (Two)\n", 6, "SM-21" },
+		{ "# SM-20: Two" DRILL "# SM-20: One" DRILL,
+		    LISTED "1. SM-20 (One)\n2. SM-21 (Two)\n", 1, "SM-21" },
+		{ "# SM-20: One" DRILL "# SM-20: Two" DRILL,
+		    LISTED "1. SM-20\n2. SM-21\n", 6, "SM-21" },
+		{ "# SM-20: Two" DRILL "# SM-20: One" DRILL,
+		    LISTED "1. SM-20 (One)\n2. SM-21\n", 1, "SM-21" },
+		/* Nothing is missing, so nothing else can be meant. */
+		{ "# SM-20: One" DRILL "# SM-20: Two" DRILL, LISTED "1. SM-20 (One)\n", 6,
+		    "left out" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct file_text files[] = {
+			{ "assignments/a.md", rows[i].sheets },
+			{ "program.md", rows[i].program },
+		};
+		struct bench t = bench_bind(files, 2);
+
+		expect_one(&t, FINDING_DUPLICATE_ID, rows[i].line, 3, rows[i].id, "");
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -380,6 +413,7 @@ int main(void)
 		cmocka_unit_test(codes_in_criteria),
 		cmocka_unit_test(ids_and_titles),
 		cmocka_unit_test(duplicate_ids),
+		cmocka_unit_test(a_misnamed_bearer_is_read_as_what_is_listed),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
