@@ -1,5 +1,6 @@
 #include "model/assignment.h"
 #include "model/parts.h"
+#include "model/shop_word.h"
 #include "model/twice.h"
 
 #include <stdlib.h>
@@ -176,6 +177,7 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 	pictures_begin(&b);
 	read_assignments(&b, &g, program);
 	pictures_end(&b);
+	shop_words_settle(&b);
 	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
 	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);
 	read_role(&b, files, nfiles, ROLE_COHORTS, cohorts_read);

@@ -1,6 +1,7 @@
 #include "model/assignment.h"
 
 #include "base/buf.h"
+#include "model/shop_word.h"
 
 /* Room for one entry a part: "a, b; c" has three. */
 static size_t count_parts(str s, const char *seps)
@@ -35,25 +36,11 @@ static void plain(struct binder *b, const struct field *row, const struct block 
 	*p = (struct plain_fact){ row->key, in->text, block_pos(in, 0) };
 }
 
-/* UNKNOWN_WORD for a name that shop.md does not give to anything of this sort. */
-static void complain_name(struct binder *b, struct said t, const char *sort,
-    const char *heading, const str *names, size_t n)
-{
-	struct finding *d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
-	    "\"%.*s\" is not a %s of shop.md; it is left out", STR_ARG(t.s), sort);
-
-	offer_likely(b, d, t.s, names, n);
-	if (!d->repair.n)
-		finding_repair(b->f, d, "add \"## %s %.*s\" to shop.md", heading,
-		    STR_ARG(t.s));
-}
-
 /* Without shop.md there is nothing to compare a station with. */
 static void fact_station(struct binder *b, const struct field *row,
     const struct block *in)
 {
 	const struct model *m = b->model;
-	str *names;
 
 	if (!m->nstations) {
 		plain(b, row, in);
@@ -64,10 +51,7 @@ static void fact_station(struct binder *b, const struct field *row,
 			b->a->station = (uint32_t)i;
 			return;
 		}
-	names = arena_array(b->arena, m->nstations, sizeof *names);
-	for (size_t i = 0; i < m->nstations; i++)
-		names[i] = m->stations[i].name;
-	complain_name(b, said_all(in), "station", "Station", names, m->nstations);
+	shop_word_complain(b, said_all(in), SHOP_STATION);
 }
 
 static void fact_was(struct binder *b, const struct field *row, const struct block *in)
@@ -401,17 +385,11 @@ static void fact_machines(struct binder *b, const struct field *row,
 {
 	const struct model *m = b->model;
 	struct said rest = said_all(in), part;
-	str *names;
 
 	plain(b, row, in);
-	while (m->nmachines && said_next(&rest, ",;", &part)) {
-		if (is_machine(m, part.s))
-			continue;
-		names = arena_array(b->arena, m->nmachines, sizeof *names);
-		for (size_t i = 0; i < m->nmachines; i++)
-			names[i] = m->machines[i].name;
-		complain_name(b, part, "machine", "Machine", names, m->nmachines);
-	}
+	while (m->nmachines && said_next(&rest, ",;", &part))
+		if (!is_machine(m, part.s))
+			shop_word_complain(b, part, SHOP_MACHINE);
 }
 
 static void fact_attempts(struct binder *b, const struct field *row,

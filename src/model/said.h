@@ -30,6 +30,9 @@ struct binder {
 	struct standard *standard; /* the set of limits being read */
 	uint32_t quarter;        /* of program.md, 0 outside */
 	bool aside;              /* in a file that no packet prints, such as shop.md */
+	/* Stations and machines that shop.md does not have, see shop_word.h. */
+	struct strange_word *strange; size_t nstrange, strange_cap;
+	struct map *strange_at;
 	/* Ids in program.md that no file defines: what is meant is known once all lines
 	 * are read. */
 	struct unknown_id *unknown; size_t nunknown, unknown_cap;
