@@ -35,17 +35,51 @@ static uint32_t *first_assessed(const struct rule_context *x)
 	return v;
 }
 
+/* By skill, whether any assignment teaches it. */
+static const bool *find_taught(struct rule_context *x)
+{
+	const struct model *m = x->m;
+	bool *taught = arena_array(x->scratch, m->nskills + 1, sizeof *taught);
+
+	for (size_t i = 0; i < m->nassignments; i++)
+		for (size_t k = 0; k < m->assignments[i].nteaches; k++)
+			if (m->assignments[i].teaches[k].skill < m->nskills)
+				taught[m->assignments[i].teaches[k].skill] = true;
+	return taught;
+}
+
+/* The skills of an outcome are told here, not each for itself. */
+static void relate_skills(struct rule_context *x, struct finding *d, uint32_t outcome,
+    const bool *taught)
+{
+	for (size_t i = 0; i < x->m->nskills; i++) {
+		const struct skill *s = &x->m->skills[i];
+		struct related *r;
+
+		if (s->outcome != outcome)
+			continue;
+		r = finding_relate(x->f, d, s->pos);
+		r->skill = s->id;
+		r->label = str_format(x->f->arena, taught[i] ? "%.*s is taught, never "
+		    "assessed" : "no assignment teaches %.*s", STR_ARG(s->id));
+	}
+}
+
 static void judge_outcomes(struct rule_context *x, const uint32_t *first)
 {
+	const bool *taught = NULL;
+
 	for (size_t i = 0; i < x->m->noutcomes; i++) {
 		const struct outcome *o = &x->m->outcomes[i];
 		struct finding *d;
 
 		if (first[i] != NONE)
 			continue;
+		taught = taught ? taught : find_taught(x);
 		d = rule_report(x, FINDING_OUTCOME_UNASSESSED, o->pos, NONE,
 		    "no assignment of the program assesses a skill of %.*s",
 		    STR_ARG(o->id));
+		relate_skills(x, d, (uint32_t)i, taught);
 		finding_repair(x->f, d, "let an assignment in a course teach one of its "
 		    "skills \"assessed by\" an Acceptance or Grading line");
 	}

@@ -22,11 +22,26 @@ static void report_skill(struct findings *f, const struct skill *s, bool taught)
 		    "Entry skills, or take it out of skills.md");
 }
 
+/* Outcomes none of whose skills is assessed or brought: they are told as a whole (see
+ * rule_path_claim.c), with their skills listed. */
+static bool *find_bare(struct arena *scratch, const struct model *m, const uint8_t *marks)
+{
+	bool *bare = arena_array(scratch, m->noutcomes + 1, sizeof *bare);
+
+	for (size_t i = 0; i < m->noutcomes; i++)
+		bare[i] = true;
+	for (size_t i = 0; i < m->nskills; i++)
+		if (m->skills[i].outcome < m->noutcomes && marks[i] & (ASSESSED | BROUGHT))
+			bare[m->skills[i].outcome] = false;
+	return bare;
+}
+
 /* Misspelt teachings count here for what they mean: the word itself is reported. */
 void skills_check(struct arena *scratch, const struct graph *g, struct findings *f)
 {
 	const struct model *m = g->model;
 	uint8_t *marks = arena_array(scratch, m->nskills, 1);
+	bool *bare;
 
 	for (size_t i = 0; i < m->nentry_skills; i++)
 		if (m->entry_skills[i].skill != NONE)
@@ -34,8 +49,10 @@ void skills_check(struct arena *scratch, const struct graph *g, struct findings 
 	for (uint32_t i = 0; i < g->teach_at[g->nassignments]; i++)
 		marks[cell_skill(g->teach[i])] |= (uint8_t)(TAUGHT |
 		    (cell_level(g->teach[i]) == SKILL_ASSESSED ? ASSESSED : 0));
+	bare = find_bare(scratch, m, marks);
 	for (size_t i = 0; i < m->nskills; i++)
-		if (!(marks[i] & ASSESSED) && (marks[i] & (TAUGHT | BROUGHT)) != BROUGHT)
+		if (!(marks[i] & ASSESSED) && (marks[i] & (TAUGHT | BROUGHT)) != BROUGHT &&
+		    !(m->skills[i].outcome < m->noutcomes && bare[m->skills[i].outcome]))
 			report_skill(f, &m->skills[i], marks[i] & TAUGHT);
 }
 

@@ -11,25 +11,48 @@ struct words {
 	struct arena *arena;
 	const struct model *model;
 	struct map *seen;
-	str *ids;                /* of all skills, made for the first unknown word */
+	str *ids, *idle;         /* of all skills, and of those that nobody teaches: made
+	                          * for the first unknown word */
+	size_t nidle;
 	struct word *v;
 	size_t n, cap;
 };
 
-/* The skill closest to a word, NONE when none is near or enough were worked out. */
+/* The ids of all skills, and those that nobody teaches. */
+static void list_ids(struct words *w)
+{
+	const struct model *m = w->model;
+	bool *taught = arena_array(w->arena, m->nskills + 1, sizeof *taught);
+
+	w->ids = arena_array(w->arena, m->nskills, sizeof *w->ids);
+	w->idle = arena_array(w->arena, m->nskills, sizeof *w->idle);
+	for (size_t i = 0; i < m->nassignments; i++)
+		for (size_t k = 0; k < m->assignments[i].nteaches; k++)
+			if (m->assignments[i].teaches[k].skill != NONE)
+				taught[m->assignments[i].teaches[k].skill] = true;
+	for (size_t i = 0; i < m->nskills; i++) {
+		w->ids[i] = m->skills[i].id;
+		if (!taught[i])
+			w->idle[w->nidle++] = m->skills[i].id;
+	}
+}
+
+/* The skill closest to a word, NONE when none is near or enough were worked out. Of two
+ * as close, the one that nobody teaches: it waits for just this word. */
 static uint32_t likely_skill(struct words *w, str written)
 {
 	const struct model *m = w->model;
-	str hit;
+	str hit, idle;
 
 	if (w->n > TELL_MOST)
 		return NONE;
-	if (!w->ids) {
-		w->ids = arena_array(w->arena, m->nskills, sizeof *w->ids);
-		for (size_t i = 0; i < m->nskills; i++)
-			w->ids[i] = m->skills[i].id;
-	}
+	if (!w->ids)
+		list_ids(w);
 	hit = likely_word(written, w->ids, m->nskills);
+	idle = hit.n ? likely_word(written, w->idle, w->nidle) : hit;
+	if (idle.n && str_distance(written, idle, written.n) <= str_distance(written, hit,
+	    written.n))
+		hit = idle;
 	for (uint32_t i = 0; hit.n && i < m->nskills; i++)
 		if (m->skills[i].id.p == hit.p)
 			return i;

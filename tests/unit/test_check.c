@@ -464,6 +464,23 @@ static void test_misspelt_teacher_takes_its_needs(void **state)
 	assert_int_equal(d->related[0].pos.line, 10);
 }
 
+/* "pipe.6g" is one letter from both: the one that waits for its teacher is meant. */
+static void test_of_two_likely_skills_the_idle_one_is_meant(void **state)
+{
+	struct fake *k = fake_new(*state, 1, 11);
+	struct findings *f;
+
+	fake_skills(k, "pipe.1g pipe.6gg");
+	fake_work(k, "SM-01", "", "pipe.1g3");
+	fake_work(k, "SM-02", "", "pipe.6g3");
+	fake_at(k, 1, 1, "SM-01");
+	fake_at(k, 1, 2, "SM-02");
+	f = judge(k);
+	assert_int_equal(count(f, FINDING_NEVER_TAUGHT), 0);
+	IS(k, nth(f, FINDING_UNKNOWN_SKILL, 0)->repair,
+	    "write pipe.6gg, or list pipe.6g in skills.md");
+}
+
 static void test_misspelt_teacher_too_late_is_no_excuse(void **state)
 {
 	struct fake *k = fake_new(*state, 1, 11);
@@ -761,6 +778,7 @@ int main(void)
 		cmocka_unit_test(test_other_first_teacher_is_another_finding),
 		cmocka_unit_test(test_unknown_word_once),
 		cmocka_unit_test(test_misspelt_teacher_takes_its_needs),
+		cmocka_unit_test(test_of_two_likely_skills_the_idle_one_is_meant),
 		cmocka_unit_test(test_misspelt_teacher_too_late_is_no_excuse),
 		cmocka_unit_test(test_unknown_alternative_never_meets),
 		cmocka_unit_test(test_missing_level_is_not_judged),

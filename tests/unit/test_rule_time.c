@@ -569,6 +569,9 @@ static void outcomes(void **state)
 
 	(void)state;
 	expect(x, FINDING_OUTCOME_UNASSESSED, 1);
+	/* Its skills are told with it, not each for itself. */
+	expect(x, FINDING_NEVER_TAUGHT, 0);
+	expect(x, FINDING_NEVER_ASSESSED, 0);
 	x.skills = SKILLS "\n## Entry skills\n\n- **fit.tack assessed:** all do\n";
 	expect(x, FINDING_OUTCOME_UNASSESSED, 0);
 }
