@@ -127,11 +127,18 @@ static void add_all(struct buf *b, const struct quantity *q, add_length *add)
 	add(b, q->minus, s);
 }
 
-/* Gauge thickness and pipe wall in inches to three places. */
+/* A pipe wall in inches to three places, as ASME B36.10M prints it. */
 static void add_wall_in(struct buf *b, double mm, struct style s)
 {
 	(void)s;
 	buf_add_real(b, mm / 25.4, 3, true);
+}
+
+/* A gauge to four, as the gauge tables print it: 11 ga is 0.1196 in. */
+static void add_gauge_in(struct buf *b, double mm, struct style s)
+{
+	(void)s;
+	buf_add_real(b, mm / 25.4, 4, true);
 }
 
 static void add_gauge(struct buf *b, const struct quantity *q)
@@ -140,7 +147,7 @@ static void add_gauge(struct buf *b, const struct quantity *q)
 	if (q->range)
 		buf_addf(b, "%u to ", q->gauge_lo);
 	buf_addf(b, "%u ga (", q->range ? q->gauge_hi : q->gauge_lo);
-	add_all(b, q, add_wall_in);
+	add_all(b, q, add_gauge_in);
 	buf_adds(b, " in)");
 }
 
@@ -186,9 +193,10 @@ void format_length(struct buf *b, const struct quantity *q)
 
 void format_length_in(struct buf *b, const struct quantity *q)
 {
-	bool wall = q->form == FORM_GAUGE || q->form == FORM_PIPE;
+	add_length *wall = q->form == FORM_GAUGE ? add_gauge_in : add_wall_in;
+	bool measured = q->form == FORM_GAUGE || q->form == FORM_PIPE;
 
-	add_all(b, q, wall ? add_wall_in : add_in);
+	add_all(b, q, measured ? wall : add_in);
 }
 
 void format_length_mm(struct buf *b, const struct quantity *q)

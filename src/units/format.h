@@ -2,8 +2,9 @@
  * format asks for it, the other way round.
  *
  * Fractions of an inch carry millimeters to one place; decimal inches, gauges and
- * pipe walls to two. All rounding of the program happens here, once, half away from
- * zero. Text is appended to b and is UTF-8 (± and °). */
+ * pipe walls to two. Inches of a gauge have four places, of a pipe wall three. All
+ * rounding of the program happens here, once, half away from zero. Text is appended to
+ * b and is UTF-8 (± and °). */
 #ifndef UNITS_FORMAT_H
 #define UNITS_FORMAT_H
 
@@ -15,7 +16,7 @@ struct format {
 	bool metric_first;       /* "9.5 mm [3/8 in]" */
 };
 
-/* Any quantity as written: "3/8 in [9.5 mm]", "11 ga (0.120 in) [3.04 mm]",
+/* Any quantity as written: "3/8 in [9.5 mm]", "11 ga (0.1196 in) [3.04 mm]",
  * "0 to 1/16 in [0 to 1.6 mm]", "±1/32 in [±0.8 mm]", "22-1/2°", "110-140 A",
  * "20 cfh [9.4 L/min]". A length goes through format_length. */
 void format_quantity(struct buf *b, const struct quantity *q);
@@ -38,7 +39,7 @@ void format_answer(struct buf *b, double mm);
 /* Millimeters alone, at most `decimals` places, no unit. */
 void format_mm(struct buf *b, double mm, int decimals);
 
-/* The same as a format asks: "9.5 mm [3/8 in]", "3.04 mm [11 ga (0.120 in)]",
+/* The same as a format asks: "9.5 mm [3/8 in]", "3.04 mm [11 ga (0.1196 in)]",
  * "DN 150 schedule 40 [NPS 6]", "9.4 L/min [20 cfh]", "6.4 m/min [250 in/min]",
  * "177 °C [350 °F]". What has no metric kin prints as it does without. */
 void format_quantity_as(struct buf *b, const struct format *f, const struct quantity *q);

@@ -151,6 +151,15 @@ near 0.24 0.000001 Throat throat leg 0.3 in leg2 0.4 in
 
 # AWS D1.1 Table 6.10 (2020) and ASME IX QW-461.9 (2010): positions.
 says "F H V" "Grooves in plate" qualify code D1.1 edition 2020 test 3G thickness 3/8 in
+# Table 6.10 (2020): plate tests give pipe only from 24 in, backed or back-gouged.
+for test in 1G 2G 3G 4G 3G+4G; do
+	if $fitup reckon qualify code D1.1 edition 2020 test $test thickness 3/8 in |
+	    tr -s ' \n' ' ' | grep -q '24 in and over, with backing or back-gouging'; then
+		good
+	else
+		bad "qualify $test: no note on pipe"
+	fi
+done
 says "F V" "Grooves in plate" qualify code IX edition 2010 test 3G thickness 3/8 in
 says "F OH" "Grooves in plate" qualify code D1.1 edition 2020 test 4G thickness 3/8 in
 says "All" "Grooves in pipe" qualify code D1.1 edition 2020 test 3G+4G thickness 1 in

@@ -48,9 +48,9 @@ static void lengths(void **state)
 		{ "⅜ to 22.5 in", QUANTITY_LENGTH, "3/8 to 22.5 in [9.53 to 571.50 mm]" },
 		{ "1/2 in to 22.5 mm", QUANTITY_LENGTH,
 		    "0.5 to 0.886 in [12.70 to 22.50 mm]" },
-		{ "11 ga", QUANTITY_LENGTH, "11 ga (0.120 in) [3.04 mm]" },
+		{ "11 ga", QUANTITY_LENGTH, "11 ga (0.1196 in) [3.04 mm]" },
 		{ "16 to 11 ga", QUANTITY_LENGTH,
-		    "16 to 11 ga (0.060 to 0.120 in) [1.52 to 3.04 mm]" },
+		    "16 to 11 ga (0.0598 to 0.1196 in) [1.52 to 3.04 mm]" },
 		{ "NPS 6 sch 40", QUANTITY_LENGTH, "NPS 6 schedule 40 (0.280 in) [7.11 mm]" },
 		{ "NPS 6 sch 40", QUANTITY_PIPE, "NPS 6 schedule 40 [DN 150]" },
 		{ "NPS 1-1/2", QUANTITY_PIPE, "NPS 1-1/2 [DN 40]" },
@@ -122,7 +122,7 @@ static void metric_first(void **state)
 		{ "3/8 in", QUANTITY_LENGTH, "9.5 mm [3/8 in]" },
 		{ "0 to 1/16 in", QUANTITY_LENGTH, "0 to 1.6 mm [0 to 1/16 in]" },
 		{ "+1/16 -0 in", QUANTITY_LENGTH, "+1.6 -0 mm [+1/16 -0 in]" },
-		{ "11 ga", QUANTITY_LENGTH, "3.04 mm [11 ga (0.120 in)]" },
+		{ "11 ga", QUANTITY_LENGTH, "3.04 mm [11 ga (0.1196 in)]" },
 		{ "6'-4\"", QUANTITY_LENGTH, "1930.4 mm [6 ft 4 in]" },
 		{ "9.5 mm", QUANTITY_LENGTH, "9.5 mm [0.374 in]" },
 		{ "NPS 6 sch 40", QUANTITY_PIPE, "DN 150 schedule 40 [NPS 6]" },
@@ -157,7 +157,7 @@ static void narrow_columns(void **state)
 	static const struct print_case inches[] = {
 		{ "3/8 in", QUANTITY_LENGTH, "3/8" },
 		{ "0.280 in", QUANTITY_LENGTH, "0.280" },
-		{ "11 ga", QUANTITY_LENGTH, "0.120" },
+		{ "11 ga", QUANTITY_LENGTH, "0.1196" },
 		{ "0 to 1/16 in", QUANTITY_LENGTH, "0 to 1/16" },
 	};
 	static const struct print_case mm[] = {

@@ -150,7 +150,7 @@ static void given_in_words(void **state)
 	(void)state;
 	expect_str(pattern_head(t.arena, NULL, b), "Braked part");
 	expect_str(pattern_given(t.arena, NULL, b),
-	    "thickness 16 ga (0.060 in) [1.52 mm]; inside "
+	    "thickness 16 ga (0.0598 in) [1.52 mm]; inside "
 	    "radius 1/8 in [3.2 mm]; every bend turns 90\xC2\xB0; bends go up, down, up; "
 	    "flanges measured outside; K 0.42");
 	assert_true(str_has(pattern_view_words(t.arena, NULL, b),
