@@ -78,5 +78,7 @@ bool assignment_has_process(const struct assignment *a, enum process p);
 void rule_metal(struct rule_context *x);
 void rule_metal_gas(struct rule_context *x);
 void rule_metal_start(struct rule_context *x);
+/* What Instructor only asks the key to reckon. */
+void rule_asked(struct rule_context *x);
 
 #endif

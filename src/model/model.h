@@ -231,6 +231,13 @@ struct fact_place {
 	struct pos pos;
 };
 
+/* A line of Instructor only whose answer the key works out at each print: the words
+ * behind "Reckon:", a call of `fitup reckon`. */
+struct ask {
+	str words;
+	struct pos pos;
+};
+
 struct assignment {
 	str id, title;           /* id in canonical capitals, suffix letter lowercase */
 	struct pos pos;          /* of the heading text */
@@ -260,6 +267,7 @@ struct assignment {
 	struct fact_place *places; uint32_t nplaces;
 	struct prose bring, cautions, if_it_fails, notes;
 	struct prose instructor; /* never on a student sheet: see student_view */
+	struct ask *asks; size_t nasks, asks_cap; /* nor are these */
 };
 
 /* One line of a course in program.md. A "one of" line gives one slot a branch,

@@ -1,6 +1,8 @@
 /* Sections of running text, and the steps of the procedure. */
 #include "model/assignment.h"
 
+#include "base/buf.h"
+
 static enum para_kind para_kind_of(const struct block *v)
 {
 	if (v->kind == BLOCK_PARA)
@@ -61,11 +63,51 @@ void read_notes(struct binder *b, const struct block *h, const struct block *v, 
 	prose_read(b, v, n, &b->a->notes);
 }
 
+/* "**Reckon:** punch diameter 13/16 in thickness 1/4 in" */
+static bool is_ask(const struct para *p)
+{
+	str lead = p->nspans ? str_trim(p->spans[0].text) : (str){ 0 };
+
+	return p->nspans > 1 && p->spans[0].style & SPAN_BOLD &&
+	    (str_eq_nocase(lead, STR("Reckon:")) || (str_eq_nocase(lead, STR("Reckon")) &&
+	    str_starts(str_trim_left(p->spans[1].text), STR(":"))));
+}
+
+static void take_ask(struct binder *b, const struct para *p)
+{
+	struct ask *ask = ARENA_PUSH(b->arena, b->a->asks, b->a->nasks, b->a->asks_cap);
+	struct buf words = { .arena = b->arena };
+
+	for (size_t i = 1; i < p->nspans; i++)
+		buf_add(&words, p->spans[i].text);
+	ask->words = str_trim(buf_str(&words));
+	if (ask->words.n && ask->words.p[0] == ':')
+		ask->words = str_trim_left(str_sub(ask->words, 1, ask->words.n));
+	ask->pos = p->pos;
+}
+
+/* What is asked for leaves the prose: its answer has a place of its own on the key. */
+static void take_asks(struct binder *b)
+{
+	struct prose *prose = &b->a->instructor;
+	struct para *kept = arena_array(b->arena, prose->n, sizeof *kept);
+	size_t n = 0;
+
+	for (size_t i = 0; i < prose->n; i++) {
+		if (is_ask(&prose->v[i]))
+			take_ask(b, &prose->v[i]);
+		else
+			kept[n++] = prose->v[i];
+	}
+	*prose = (struct prose){ kept, n };
+}
+
 void read_instructor(struct binder *b, const struct block *h, const struct block *v,
     size_t n)
 {
 	(void)h;
 	prose_read(b, v, n, &b->a->instructor);
+	take_asks(b);
 }
 
 /* "Stop" as a word of its own at the start: not "Stopwatch". */

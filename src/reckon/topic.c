@@ -379,3 +379,25 @@ const struct topic *topic_find(str word, str *likely)
 	}
 	return NULL;
 }
+
+enum { CALL_WORDS = 64 };
+
+struct answer *topic_call(struct arena *a, str call, const struct topic **topic)
+{
+	str rest = call, word = { 0 }, likely, words[CALL_WORDS];
+	struct answer *an;
+	size_t n = 0;
+
+	str_word(&rest, &word);
+	*topic = topic_find(word, &likely);
+	if (*topic) {
+		while (n < CALL_WORDS && str_word(&rest, &words[n]))
+			n++;
+		return topic_reckon(a, *topic, words, n);
+	}
+	an = arena_alloc(a, sizeof *an);
+	an->arena = a;
+	answer_refuse(an, "\"%.*s\" is no topic of `fitup reckon`%s%.*s%s", STR_ARG(word),
+	    likely.n ? "; is it " : "", STR_ARG(likely), likely.n ? "?" : "");
+	return an;
+}

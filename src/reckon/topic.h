@@ -59,6 +59,10 @@ void topic_usage(struct buf *b, const struct topic *t);
  * answer->fault, naming the input. */
 struct answer *topic_reckon(struct arena *a, const struct topic *t, str *words, size_t n);
 
+/* A whole call, "punch diameter 13/16 in thickness 1/4 in": topic and inputs. The answer
+ * of an unknown topic is only a fault. *topic may come out null. */
+struct answer *topic_call(struct arena *a, str call, const struct topic **topic);
+
 /* What a topic's function asks for, by key. A key that the topic has not is our bug. */
 bool given_has(const struct given *g, const char *key);
 /* Base unit of the kind (mm, deg, A, V, h, lb, cfh, psi, in/min, %); tons and ksi for

@@ -50,6 +50,7 @@ static struct model student_view(struct arena *a, const struct model *m)
 	for (size_t i = 0; i < m->nassignments; i++) {
 		v.assignments[i] = m->assignments[i];
 		v.assignments[i].instructor = (struct prose){ 0 };
+		v.assignments[i].nasks = 0;
 	}
 	return v;
 }

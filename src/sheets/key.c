@@ -246,7 +246,9 @@ static void add_least_leg(struct key *k, const struct joint_block *j, double thi
 	struct fillet_limit f = fillet_least_leg(thin_mm, thick_mm, low, is_cyclic(k->x));
 	struct worked *w;
 
-	if (sheet_metal_of(key_material(k, j)) != METAL_STEEL || !(f.mm > 0))
+	/* D1.1 begins at 1/8 in; thinner sheet has a code of its own. */
+	if (sheet_metal_of(key_material(k, j)) != METAL_STEEL || !(f.mm > 0) ||
+	    thin_mm < 25.4 / 8 - 1e-6)
 		return;
 	w = key_add(k, key_weld_name(k, j, "Least leg of the code"));
 	w->steps = str_format(k->arena, "%s part %.*s, %s filler", low ? "thinner" : "thicker",
@@ -346,5 +348,6 @@ struct workings workings_of(struct arena *a, const struct assignment *x)
 	k.drawing = NONE;
 	key_bend_lines(&k);
 	key_piece_lines(&k);
+	key_ask_lines(&k);
 	return out;
 }

@@ -11,6 +11,8 @@ struct worked {
 	bool dagger;
 	uint32_t drawing;        /* whose weld it is worked out for; NONE */
 	bool at_drawing;         /* an answer that stands beside the drawing too */
+	bool asked;              /* by the author: name is the call, a line of result each
+	                          * figure; it stands below the table */
 };
 
 struct workings {
@@ -20,7 +22,7 @@ struct workings {
 
 /* For each drawn weld throat, least and largest leg, groove, weld metal, filler, arc
  * time, gas and heat; plunger, die opening and strain of each bend line; weights of the
- * pieces. Lines that lack a size are left out. */
+ * pieces; what the author asks for. Lines that lack a size are left out. */
 struct workings workings_of(struct arena *a, const struct assignment *x);
 
 #endif

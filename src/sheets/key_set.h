@@ -41,5 +41,6 @@ void key_joint_lines(struct key *k, const struct joint_block *j);
 void key_time_lines(struct key *k, const struct joint_block *j);
 void key_bend_lines(struct key *k);
 void key_piece_lines(struct key *k);
+void key_ask_lines(struct key *k);
 
 #endif

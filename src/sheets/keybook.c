@@ -60,6 +60,37 @@ static void add_sources(struct sheet *sh, const struct key_sources *k, bool dagg
 		sheet_text(sh, dagger_words(sh->arena, sh->e));
 }
 
+/* Calls of the author: the words, the steps, then a bullet a figure. */
+static void add_asked(struct sheet *sh, const struct workings *w)
+{
+	bool dagger = false;
+
+	for (size_t i = 0; i < w->n; i++) {
+		const struct worked *k = &w->v[i];
+		str rest = k->result, line;
+
+		if (!k->asked)
+			continue;
+		sheet_bold(sh, str_format(sh->arena, "Reckoned: %.*s", STR_ARG(k->name)));
+		if (k->steps.n)
+			sheet_text(sh, str_format(sh->arena, "%.*s. Source: %.*s.",
+			    STR_ARG(k->steps), STR_ARG(k->source)));
+		while (str_next(&rest, '\n', &line))
+			sheet_bullets(sh, &line, 1);
+		dagger |= k->dagger;
+	}
+	if (dagger)
+		sheet_text(sh, dagger_words(sh->arena, sh->e));
+}
+
+static bool any_in_table(const struct workings *w)
+{
+	for (size_t i = 0; i < w->n; i++)
+		if (!w->v[i].asked)
+			return true;
+	return false;
+}
+
 static void add_workings(struct sheet *sh, const struct workings *w)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
@@ -71,12 +102,15 @@ static void add_workings(struct sheet *sh, const struct workings *w)
 	struct block *b;
 	struct grid *g;
 
-	if (!w->n)
+	if (!any_in_table(w))
 		return;
 	g = sheet_grid(sh, columns, 4, 0, STR("Worked out"));
 	grid_row_plain(g, head, 4);
 	for (size_t i = 0; i < w->n; i++) {
 		const struct worked *k = &w->v[i];
+
+		if (k->asked)
+			continue;
 		const struct grid_cell row[] = { { .text = k->name }, { .text = k->steps },
 			{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->result),
 			    k->dagger ? DAGGER : ""), .style = SPAN_BOLD },
@@ -126,6 +160,7 @@ static void add_key(struct sheet *sh, uint32_t assignment)
 	w = workings_of(sh->arena, x);
 	sheet_key_figures(sh, x, &w);
 	add_workings(sh, &w);
+	add_asked(sh, &w);
 	sheet_pattern_key(sh, x);
 	add_expected(sh, x);
 }

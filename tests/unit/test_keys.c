@@ -65,6 +65,7 @@ static int begin(void **state)
 	static struct demo d;
 	static const struct span secret = { { "REPLACED", 8 }, 0 };
 	static const struct para para = { .kind = PARA_TEXT, .spans = &secret, .nspans = 1 };
+	static struct ask ask = { .words = { "gas flow 21 cfh arc 1 h", 23 } };
 	const struct options o = { .folder = "curriculum" };
 	const struct model *m;
 
@@ -75,8 +76,11 @@ static int begin(void **state)
 	d.other = *m;
 	d.other.assignments = arena_array(d.run.arena, m->nassignments, sizeof *m->assignments);
 	memcpy(d.other.assignments, m->assignments, m->nassignments * sizeof *m->assignments);
-	for (size_t i = 0; i < m->nassignments; i++)
+	for (size_t i = 0; i < m->nassignments; i++) {
 		d.other.assignments[i].instructor = (struct prose){ &para, 1 };
+		d.other.assignments[i].asks = &ask;
+		d.other.assignments[i].nasks = 1;
+	}
 	*state = &d;
 	return 0;
 }
@@ -151,6 +155,8 @@ static void keys_follow_every_answer(void **state)
 	assert_false(str_eq(before, after));
 	assert_true(str_find(before, STR("REPLACED"), 0) == before.n);
 	assert_true(str_find(after, STR("REPLACED"), 0) < after.n);
+	assert_true(str_find(before, STR("Reckoned: punch diameter"), 0) < before.n);
+	assert_true(str_find(after, STR("Reckoned: gas flow 21"), 0) < after.n);
 	arena_free(a);
 }
 
@@ -215,6 +221,21 @@ static void weld_metal_is_weighed_as_its_own(void **state)
 	arena_free(a);
 }
 
+/* FB-01 asks for a 13/16 in hole in 1/4 in plate at 50 ksi: pi x 0.8125 x 0.25 x 50 / 2 =
+ * 15.95 tons. */
+static void the_author_asks_and_gets(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	struct workings w = key_of(d, a, "FB-01");
+	const struct worked *k = line_of(&w,
+	    "punch diameter 13/16 in thickness 1/4 in strength 50 ksi tons 65");
+
+	assert_true(k->asked);
+	assert_true(str_starts(k->result, STR("Force: 16 tons [142 kN]")));
+	arena_free(a);
+}
+
 /* PP-03 names 1-1/8 in and 1-13/16 in: what the sheet says is what the key says. */
 static void bends_go_by_the_jig_of_the_sheet(void **state)
 {
@@ -236,6 +257,7 @@ int main(void)
 		cmocka_unit_test(worked_figures_are_right),
 		cmocka_unit_test(weld_metal_is_weighed_as_its_own),
 		cmocka_unit_test(bends_go_by_the_jig_of_the_sheet),
+		cmocka_unit_test(the_author_asks_and_gets),
 	};
 
 	return cmocka_run_group_tests(tests, begin, end);

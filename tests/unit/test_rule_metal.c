@@ -455,9 +455,30 @@ static void heat(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define ASKED(line) SHEET("written", "", "## Instructor only\n\nWords.\n\n" line "\n")
+
+static void asked(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "an input that is not one", ASKED("- **Reckon:** punch hole 13/16 in"),
+		    FINDING_ASKED_WITHOUT_ANSWER, 10, LEVEL_WARNING, "no input called hole",
+		    "punch diameter" },
+		{ "a topic that is not one", ASKED("**Reckon:** punsh diameter 13/16 in"),
+		    FINDING_ASKED_WITHOUT_ANSWER, 10, LEVEL_WARNING, "is it punch?",
+		    "throat leg" },
+		{ "an answer", ASKED("- **Reckon:** throat leg 5/16 in"), SILENT },
+		{ "bold words of another sort", ASKED("- **Reckoning:** is for the class"),
+		    SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(asked),
 		cmocka_unit_test(volts_and_flow), cmocka_unit_test(preheat),
 		cmocka_unit_test(heat),
 		cmocka_unit_test(position_of_covered), cmocka_unit_test(position_of_cored),
