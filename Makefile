@@ -124,7 +124,7 @@ build/fuzz/obj/%.o: src/%.S $(wildcard templates/fonts/*.ttf templates/standards
 
 unit: $(UNIT)
 outside: $(OUTSIDE)
-bench-tools: $(BENCH)
+bench-tools: $(BENCH) build/outside/peak
 
 # Each header compiles alone.
 headers: $(HEADERS:src/%.h=build/headers/%.ok)
