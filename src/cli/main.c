@@ -27,13 +27,14 @@ static const struct command *find_command(const char *name)
 	return NULL;
 }
 
-enum { OPT_OUT = 256, OPT_PAPER, OPT_LARGE, OPT_DRAFT, OPT_JSON, OPT_SARIF, OPT_DATE, OPT_ALL,
+enum { OPT_OUT = 256, OPT_PAPER, OPT_LARGE, OPT_METRIC, OPT_DRAFT, OPT_JSON, OPT_SARIF, OPT_DATE, OPT_ALL,
 	OPT_HELP, OPT_VERSION };
 
 static const struct option long_options[] = {
 	{ "out", required_argument, NULL, OPT_OUT },
 	{ "paper", required_argument, NULL, OPT_PAPER },
 	{ "large", no_argument, NULL, OPT_LARGE },
+	{ "metric", no_argument, NULL, OPT_METRIC },
 	{ "draft", no_argument, NULL, OPT_DRAFT },
 	{ "json", no_argument, NULL, OPT_JSON },
 	{ "sarif", no_argument, NULL, OPT_SARIF },
@@ -75,6 +76,8 @@ static bool take_option(struct options *o, int c)
 		return take_paper(o, optarg);
 	case OPT_LARGE:
 		return o->edition.large = true;
+	case OPT_METRIC:
+		return o->edition.metric = true;
 	case OPT_DRAFT:
 		return o->draft = true;
 	case OPT_JSON:
@@ -146,6 +149,7 @@ int cmd_help(const struct options *o)
 	     "  --out DIR       where PDFs go (build)\n"
 	     "  --paper a4      A4 in place of Letter\n"
 	     "  --large         large print: 18 pt text, in files of their own (packet.large.pdf)\n"
+	     "  --metric        metric first, US customary in brackets (packet.metric.pdf)\n"
 	     "  --draft         print held-back documents too, DRAFT on every page\n"
 	     "  --json          findings for other tools\n"
 	     "  --sarif         the same in SARIF 2.1.0\n"

@@ -15,7 +15,7 @@ struct options {
 	struct when date;        /* --date, for waivers; only when dated */
 	bool dated, sarif, all;
 	bool json, draft, help, version;
-	struct edition_choice edition; /* --paper, --large */
+	struct edition_choice edition; /* --paper, --large, --metric */
 	char **words;            /* what is left after command and options */
 	int nwords;
 };

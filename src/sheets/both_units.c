@@ -1,6 +1,7 @@
 #include "sheets/both_units.h"
 
 #include "base/buf.h"
+#include "sheets/edition.h"
 #include "units/format.h"
 
 static bool is_digit(char c)
@@ -30,15 +31,21 @@ static bool has_bracket(str s, size_t i)
 }
 
 /* "1/4 x 1 in": written as it stands, then the millimeters of all. */
-static void add_product(struct buf *b, str as_written, const struct quantity_list *l)
+static void add_product(struct buf *b, const struct edition *e, str as_written,
+    const struct quantity_list *l)
 {
-	buf_add(b, as_written);
-	buf_adds(b, " [");
+	struct buf mm = { .arena = b->arena };
+	bool metric = e && e->choice.metric;
+
 	for (size_t i = 0; i < l->n; i++) {
-		buf_adds(b, i ? " x " : "");
-		format_length_mm(b, &l->v[i]);
+		buf_adds(&mm, i ? " x " : "");
+		format_length_mm(&mm, &l->v[i]);
 	}
-	buf_adds(b, " mm]");
+	buf_adds(&mm, " mm");
+	buf_add(b, metric ? buf_str(&mm) : as_written);
+	buf_adds(b, " [");
+	buf_add(b, metric ? as_written : buf_str(&mm));
+	buf_addc(b, ']');
 }
 
 static bool is_lengths(const struct quantity_list *l)
@@ -51,7 +58,7 @@ static bool is_lengths(const struct quantity_list *l)
 }
 
 /* The quantity at the start of s, printed into b; the bytes it took, 0 when none. */
-static size_t add_quantity(struct buf *b, str s)
+static size_t add_quantity(struct buf *b, const struct edition *e, str s)
 {
 	struct quantity_fault fault;
 	struct quantity_list list;
@@ -61,14 +68,14 @@ static size_t add_quantity(struct buf *b, str s)
 	if (quantity_product_parse(b->arena, s, METAL_NONE, &list, &used,
 	    &fault) == QUANTITY_OK && is_lengths(&list) && ends_word(s, used) &&
 	    !has_bracket(s, used)) {
-		add_product(b, str_sub(s, 0, used), &list);
+		add_product(b, e, str_sub(s, 0, used), &list);
 		return used;
 	}
 	if (quantity_prefix(s, QUANTITY_ANY, METAL_NONE, &q, &used, &fault) !=
 	    QUANTITY_OK || !q.kind || q.kind == QUANTITY_COUNT || q.form == FORM_GAUGE ||
 	    !ends_word(s, used) || has_bracket(s, used))
 		return 0;
-	format_quantity(b, &q);
+	format_quantity_as(b, edition_format(e), &q);
 	return used;
 }
 
@@ -85,14 +92,14 @@ static bool stays_bare(str word, bool bare)
 	return false;
 }
 
-str both_units(struct arena *a, str text)
+str both_units(struct arena *a, const struct edition *e, str text)
 {
 	struct buf b = { .arena = a };
 	bool bare = false;
 
 	for (size_t i = 0; i < text.n;) {
 		size_t used = number_starts(text, i) && !bare
-		    ? add_quantity(&b, str_sub(text, i, text.n)) : 0;
+		    ? add_quantity(&b, e, str_sub(text, i, text.n)) : 0;
 		size_t end = i;
 
 		if (used) {
@@ -110,12 +117,13 @@ str both_units(struct arena *a, str text)
 	return buf_str(&b);
 }
 
-str value_text(struct arena *a, enum quantity_kind kind, double lo, double hi)
+str value_text(struct arena *a, const struct edition *e, enum quantity_kind kind, double lo,
+    double hi)
 {
 	const struct quantity q = { .kind = kind, .form = FORM_FRACTION, .lo = lo,
 		.hi = hi > lo ? hi : lo, .range = hi > lo, .denominator = 1 };
 	struct buf b = { .arena = a };
 
-	format_quantity(&b, &q);
+	format_quantity_as(&b, edition_format(e), &q);
 	return buf_str(&b);
 }

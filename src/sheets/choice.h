@@ -8,11 +8,12 @@
 struct edition_choice {
 	bool a4;                 /* else Letter */
 	bool large;              /* large print */
+	bool metric;             /* metric first, US customary in brackets */
 	const struct language *language; /* null: English */
 };
 
 /* What the name of a file has before its last dot, so that editions stand side by side:
- * "" or ".large". Paper changes no name. */
+ * "", ".large", ".large.metric". Paper changes no name. */
 str edition_tag(const struct edition_choice *choice);
 
 #endif

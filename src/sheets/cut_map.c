@@ -146,11 +146,11 @@ static str strip_name(struct arena *a, const struct language *l, const struct ta
 	return v[p->kind].n > 1 ? str_format(a, "%.*s %zu", STR_ARG(name), p->of_kind + 1) : name;
 }
 
-static str length_text(struct arena *a, double mm)
+static str length_text(struct arena *a, const struct edition *e, double mm)
 {
 	struct buf b = { .arena = a };
 
-	format_computed(&b, mm, 0);
+	format_computed_as(&b, edition_format(e), mm, 0);
 	return buf_str(&b);
 }
 
@@ -171,9 +171,15 @@ static str end_mm(struct arena *a, double mm)
 	return buf_str(&b);
 }
 
-static str span_text(struct arena *a, const struct language *l, str name, double from_mm,
+static str span_text(struct arena *a, const struct edition *e, str name, double from_mm,
     double to_mm)
 {
+	const struct language *l = edition_language(e);
+
+	if (e && e->choice.metric)
+		return word_format(a, l, "%.*s, %.*s to %.*s mm [%.*s to %.*s in]", STR_ARG(name),
+		    STR_ARG(end_mm(a, from_mm)), STR_ARG(end_mm(a, to_mm)),
+		    STR_ARG(end_in(a, from_mm)), STR_ARG(end_in(a, to_mm)));
 	return word_format(a, l, "%.*s, %.*s to %.*s in [%.*s to %.*s mm]", STR_ARG(name),
 	    STR_ARG(end_in(a, from_mm)), STR_ARG(end_in(a, to_mm)),
 	    STR_ARG(end_mm(a, from_mm)), STR_ARG(end_mm(a, to_mm)));
@@ -206,7 +212,7 @@ static double marked_mm(double mm)
 	return floor(mm * 16 / 25.4 + 0.5) * 25.4 / 16;
 }
 
-static bool map_plate(struct arena *a, const struct take *v, const struct piece_cut *p,
+static bool map_plate(struct arena *a, const struct edition *e, const struct take *v, const struct piece_cut *p,
     size_t n, struct fig_cut *out)
 {
 	struct fig_strip *strips = arena_array(a, n, sizeof *strips);
@@ -223,10 +229,10 @@ static bool map_plate(struct arena *a, const struct take *v, const struct piece_
 		    ? v[p[i].kind].place[p[i].of_kind] - width[i] / 2 : marked_mm(at[i].from_mm);
 		at[i].to_mm = at[i].from_mm + width[i];
 		strips[i] = (struct fig_strip){ at[i].from_mm, at[i].to_mm,
-			span_text(a, out->language, strip_name(a, out->language, v, &p[i]),
+			span_text(a, e, strip_name(a, out->language, v, &p[i]),
 			    at[i].from_mm, at[i].to_mm),
 			/* Narrow ones have no room for more than one. */
-			width[i] > 25 || i == 0 ? length_text(a, width[i]) : (str){ 0 } };
+			width[i] > 25 || i == 0 ? length_text(a, e, width[i]) : (str){ 0 } };
 	}
 	sort_strips(strips, n);
 	out->strips = strips;
@@ -235,24 +241,27 @@ static bool map_plate(struct arena *a, const struct take *v, const struct piece_
 }
 
 /* "root bend 1 at 1:30, 2.60 in [66 mm]": the middle, along the outside from 12. */
-static str clock_text(struct arena *a, const struct language *l, str name, double deg,
+static str clock_text(struct arena *a, const struct edition *e, str name, double deg,
     double od_mm)
 {
-	struct buf b = { .arena = a };
+	struct buf b = { .arena = a }, in = b, mm = b;
+	bool metric = e && e->choice.metric;
 	int minutes = (int)(deg * 2 + 0.5);
 	double along_mm = deg / 360 * PI * od_mm;
 
-	word_addf(&b, l, "%.*s at %d:%02d, ", STR_ARG(name),
+	word_addf(&b, edition_language(e), "%.*s at %d:%02d, ", STR_ARG(name),
 	    minutes / 60 % 12 ? minutes / 60 % 12 : 12, minutes % 60);
-	buf_add_real(&b, along_mm / 25.4, 2, true);
-	buf_adds(&b, " in [");
-	format_mm(&b, along_mm, 0);
-	buf_adds(&b, " mm]");
+	buf_add_real(&in, along_mm / 25.4, 2, true);
+	buf_adds(&in, " in");
+	format_mm(&mm, along_mm, 0);
+	buf_adds(&mm, " mm");
+	buf_addf(&b, "%.*s [%.*s]", STR_ARG(buf_str(metric ? &mm : &in)),
+	    STR_ARG(buf_str(metric ? &in : &mm)));
 	return buf_str(&b);
 }
 
 /* One width for all is told once, in the note; else each strip tells its own. */
-static void tell_widths(struct arena *a, const struct piece_cut *p, size_t n,
+static void tell_widths(struct arena *a, const struct edition *e, const struct piece_cut *p, size_t n,
     struct fig_strip *strips, struct fig_cut *out)
 {
 	bool same = true;
@@ -261,14 +270,14 @@ static void tell_widths(struct arena *a, const struct piece_cut *p, size_t n,
 		same &= p[i].width_mm == p[0].width_mm;
 	if (same)
 		out->note = word_format(a, out->language, "%.*s, %.*s wide", STR_ARG(out->note),
-		    STR_ARG(length_text(a, p[0].width_mm)));
+		    STR_ARG(length_text(a, e, p[0].width_mm)));
 	for (size_t i = 0; !same && i < n; i++)
 		strips[i].label = word_format(a, out->language, "%.*s, %.*s wide",
 		    STR_ARG(strips[i].label),
-		    STR_ARG(length_text(a, p[i].width_mm)));
+		    STR_ARG(length_text(a, e, p[i].width_mm)));
 }
 
-static bool map_pipe(struct arena *a, const struct take *v, const struct piece_cut *p,
+static bool map_pipe(struct arena *a, const struct edition *e, const struct take *v, const struct piece_cut *p,
     size_t n, struct fig_cut *out)
 {
 	struct fig_strip *strips = arena_array(a, n, sizeof *strips);
@@ -285,10 +294,10 @@ static bool map_pipe(struct arena *a, const struct take *v, const struct piece_c
 		double middle = deg / 360 * round;
 
 		strips[i] = (struct fig_strip){ middle - p[i].width_mm / 2,
-			middle + p[i].width_mm / 2, clock_text(a, out->language,
+			middle + p[i].width_mm / 2, clock_text(a, e,
 			    strip_name(a, out->language, v, &p[i]), deg, out->od_mm), { 0 } };
 	}
-	tell_widths(a, p, n, strips, out);
+	tell_widths(a, e, p, n, strips, out);
 	sort_strips(strips, n);
 	out->strips = strips;
 	out->nstrips = n;
@@ -297,14 +306,14 @@ static bool map_pipe(struct arena *a, const struct take *v, const struct piece_c
 
 /* The middle is broken, one of the ends is etched; the way of the structural welder test
  * (from memory). */
-static bool map_fillet(struct arena *a, struct fig_cut *out)
+static bool map_fillet(struct arena *a, const struct edition *e, struct fig_cut *out)
 {
 	struct fig_strip *middle = arena_alloc(a, sizeof *middle);
 
 	if (out->length_mm < 3 * DISCARD_MM)
 		return false;
 	*middle = (struct fig_strip){ DISCARD_MM, out->length_mm - DISCARD_MM,
-		word(out->language, "fillet break"), length_text(a, out->length_mm - 2 * DISCARD_MM) };
+		word(out->language, "fillet break"), length_text(a, e, out->length_mm - 2 * DISCARD_MM) };
 	out->strips = middle;
 	out->nstrips = 1;
 	out->label_ends = word(out->language, "macro from one end");
@@ -359,16 +368,16 @@ bool cut_map(struct arena *a, const struct edition *e, const struct assignment *
 	if (pipe) {
 		out->od_mm = j->pipe.od_mm;
 		out->wall_mm = is_given(&j->t1) ? j->t1.lo : j->pipe.wall_mm;
-		return n && map_pipe(a, v, pieces, n, out) && !fig_cut_fault(out).n;
+		return n && map_pipe(a, e, v, pieces, n, out) && !fig_cut_fault(out).n;
 	}
 	if (!is_given(&j->length))
 		return false;
 	out->length_mm = j->length.lo;
-	out->label_length = length_text(a, out->length_mm);
+	out->label_length = length_text(a, e, out->length_mm);
 	out->discard_mm = DISCARD_MM;
-	out->label_discard = length_text(a, DISCARD_MM);
+	out->label_discard = length_text(a, e, DISCARD_MM);
 	out->restart = j->restart.n > 0;
-	fits = n ? map_plate(a, v, pieces, n, out) : v[CUT_FILLET].n && v[CUT_MACRO].n &&
-	    map_fillet(a, out);
+	fits = n ? map_plate(a, e, v, pieces, n, out) : v[CUT_FILLET].n && v[CUT_MACRO].n &&
+	    map_fillet(a, e, out);
 	return fits && !fig_cut_fault(out).n;
 }

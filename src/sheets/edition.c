@@ -15,6 +15,11 @@ const struct language *edition_language(const struct edition *e)
 	return e ? e->choice.language : NULL;
 }
 
+const struct format *edition_format(const struct edition *e)
+{
+	return e ? &e->format : NULL;
+}
+
 str edition_word(const struct edition *e, str english)
 {
 	return word_str(edition_language(e), english);
@@ -22,13 +27,17 @@ str edition_word(const struct edition *e, str english)
 
 str edition_tag(const struct edition_choice *choice)
 {
-	return choice->large ? STR(".large") : (str){ 0 };
+	static const str tags[2][2] = { { STR(""), STR(".metric") },
+		{ STR(".large"), STR(".large.metric") } };
+
+	return tags[choice->large][choice->metric];
 }
 
 struct edition edition_new(const struct edition_choice *choice)
 {
 	struct edition e = { .choice = *choice, .zoom = choice->large ? LARGE_ZOOM : 1,
-		.figure_zoom = choice->large ? LARGE_FIGURE_ZOOM : 1 };
+		.figure_zoom = choice->large ? LARGE_FIGURE_ZOOM : 1,
+		.format = { .metric_first = choice->metric } };
 
 	e.body = edition_type(&e, 12, 0, ALIGN_LEFT);
 	e.bold = edition_type(&e, 12, SPAN_BOLD, ALIGN_LEFT);

@@ -85,10 +85,17 @@ static const str use_lines[] = {
 	WORD("Steps are done in order, one action each. At a step that says Stop, put the hood up and "
 	    "call the instructor. Work past a missed stop is done again."),
 	WORD("Acceptance says what passes. Check it yourself first and write what you found."),
+};
+
+/* By edition: US customary first, metric first. */
+static const str unit_lines[] = {
 	WORD("Sizes are US customary with metric in square brackets. Fractions are for layout, "
 	    "decimals for gauges and walls."),
-	WORD("A failed attempt is written down with its reason. Practice comes before the next one."),
+	WORD("Sizes are metric with US customary in square brackets. Fractions are for layout, "
+	    "decimals for gauges and walls."),
 };
+static const str failed_line = WORD("A failed attempt is written down with its reason. "
+    "Practice comes before the next one.");
 
 static void add_lines(struct sheet *sh, const str *v, size_t n)
 {
@@ -104,6 +111,8 @@ static void add_use(struct sheet *sh)
 	flow_break(sh->flow, START_PAGE);
 	sheet_heading(sh, sh_word(sh, "How to use this packet"), 1);
 	add_lines(sh, use_lines, sizeof use_lines / sizeof *use_lines);
+	add_lines(sh, &unit_lines[sh->e->choice.metric], 1);
+	add_lines(sh, &failed_line, 1);
 }
 
 static void add_shop_safety(struct sheet *sh)

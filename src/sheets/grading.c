@@ -253,13 +253,16 @@ static struct grid *begin_tensile(struct sheet *sh)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_FIXED, CHECK_PT * 1.4, ALIGN_LEFT } };
-	const str head[] = { STR("Specimen"), STR("Width, in"), STR("Thick, in"),
+	const str us[] = { STR("Specimen"), STR("Width, in"), STR("Thick, in"),
 		STR("Area, sq in"), STR("Most load, lbf"), STR("Stress, psi"),
+		STR("Pass") };
+	const str metric[] = { STR("Specimen"), STR("Width, mm"), STR("Thick, mm"),
+		STR("Area, mm\xC2\xB2"), STR("Most load, N"), STR("Stress, MPa"),
 		STR("Pass") };
 	struct grid *g = sheet_grid(sh, columns, 7, GLOVE_PT,
 	    STR("Tensile: area = width x thickness, stress = load / area"));
 
-	grid_row_plain(g, head, 7);
+	grid_row_plain(g, sh->e->choice.metric ? metric : us, 7);
 	return g;
 }
 

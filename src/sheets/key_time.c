@@ -66,7 +66,7 @@ static void add_gas(struct key *k, const struct joint_block *j, size_t part, dou
 		return;
 	w = key_add(k, key_weld_name(k, j, "Shielding gas"));
 	w->steps = str_format(k->arena, "%.*s x %.*s / 60; purge, leaks and postflow come on top",
-	    STR_ARG(value_text(k->arena, QUANTITY_FLOW, q.lo, q.hi)),
+	    STR_ARG(value_text(k->arena, NULL, QUANTITY_FLOW, q.lo, q.hi)),
 	    STR_ARG(key_real(k->arena, hours * 60, 1, "min")));
 	w->result = key_real(k->arena, gas_ft3((q.lo + q.hi) / 2, hours), 2, "ft3");
 	w->source = STR("definition");

@@ -48,11 +48,45 @@ static void add_per(struct buf *b, const struct edition *e, const struct standar
 		word_addf(b, edition_language(e), " per %.*s", STR_ARG(l->per));
 }
 
+/* The other way round: the code's own metric where it has one. "3/8 in per 12 in" is
+ * converted as a whole. */
+static void add_metric_length(struct buf *b, const struct edition *e,
+    const struct standard_limit *l, double mm)
+{
+	struct quantity_fault fault;
+	struct quantity per;
+	bool rate = l->per.n && quantity_parse(l->per, QUANTITY_LENGTH, METAL_NONE, &per,
+	    &fault) == QUANTITY_OK;
+	str code = size_words(b->arena, e, l->metric);
+
+	if (code.n)
+		buf_add(b, code);
+	else
+		format_mm(b, mm, 1);
+	buf_adds(b, code.n ? "" : " mm");
+	if (rate && !code.n) {
+		struct buf length = { .arena = b->arena };
+
+		format_mm(&length, per.lo, 0);
+		buf_adds(&length, " mm");
+		word_addf(b, edition_language(e), " per %.*s", STR_ARG(buf_str(&length)));
+	}
+	buf_adds(b, " [");
+	format_computed_in(b, mm, 25.4 / 32);
+	buf_adds(b, " in");
+	add_per(b, e, l);
+	buf_addc(b, ']');
+}
+
 static void add_length(struct buf *b, const struct edition *e, const struct standard_limit *l,
     double mm)
 {
 	bool metric = str_eq(l->unit, STR("mm"));
 
+	if (e && e->choice.metric && !metric) {
+		add_metric_length(b, e, l, mm);
+		return;
+	}
 	if (metric) {
 		format_mm(b, mm, 2);
 		buf_adds(b, " mm");
@@ -88,7 +122,7 @@ static void add_amount(struct buf *b, const struct edition *e, const struct stan
 		add_per(b, e, l);
 		break;
 	}
-	if (l->metric.n)
+	if (l->metric.n && !(l->most.kind == LIMIT_LENGTH && e && e->choice.metric))
 		buf_addf(b, " [%.*s]", STR_ARG(size_words(b->arena, e, l->metric)));
 }
 

@@ -9,11 +9,11 @@
 
 #include <math.h>
 
-static str mm_text(struct arena *a, double mm, double tolerance_mm)
+static str mm_text(struct arena *a, const struct edition *e, double mm, double tolerance_mm)
 {
 	struct buf b = { .arena = a };
 
-	format_computed(&b, mm, tolerance_mm);
+	format_computed_as(&b, edition_format(e), mm, tolerance_mm);
 	return buf_str(&b);
 }
 
@@ -26,12 +26,13 @@ static struct measure *add_measure(struct arena *a, struct measures *out, str fe
 	return m;
 }
 
-static str end_text(struct arena *a, enum quantity_kind kind, double x, double step)
+static str end_text(struct arena *a, const struct edition *e, enum quantity_kind kind, double x,
+    double step)
 {
 	struct buf b = { .arena = a };
 
 	if (kind == QUANTITY_LENGTH)
-		return mm_text(a, x, step);
+		return mm_text(a, e, x, step);
 	format_angle(&b, x);
 	return buf_str(&b);
 }
@@ -50,8 +51,8 @@ static void add_sized(struct arena *a, const struct edition *e, struct measures 
 		double step = q->tolerance ? fmin(q->plus, q->minus) : 0;
 
 		step = step > 0 ? step : 25.4 / 32;
-		m->low = end_text(a, q->kind, q->lo - q->minus, step);
-		m->high = end_text(a, q->kind, q->hi + q->plus, step);
+		m->low = end_text(a, e, q->kind, q->lo - q->minus, step);
+		m->high = end_text(a, e, q->kind, q->hi + q->plus, step);
 	}
 }
 
@@ -70,16 +71,16 @@ static void add_leg(struct arena *a, const struct edition *e, struct measures *o
 	m = add_measure(a, out, feature, STR("fillet gauge"));
 	m->nominal = quantity_text(a, e, leg);
 	if (leg->tolerance) {
-		m->low = mm_text(a, leg->lo - leg->minus, 25.4 / 32);
-		m->high = mm_text(a, leg->hi + leg->plus, 25.4 / 32);
+		m->low = mm_text(a, e, leg->lo - leg->minus, 25.4 / 32);
+		m->high = mm_text(a, e, leg->hi + leg->plus, 25.4 / 32);
 		return;
 	}
 	limit_size_set(&z, SIZE_LEG, leg->lo);
 	l = limit_leg_short(x, &z, &short_mm);
-	m->low = mm_text(a, leg->lo, 25.4 / 32);
+	m->low = mm_text(a, e, leg->lo, 25.4 / 32);
 	if (l && short_mm > 0 && short_mm < leg->lo)
 		m->low = str_format(a, "%.*s%s%.*s",
-		    STR_ARG(mm_text(a, leg->lo - short_mm, 25.4 / 32)),
+		    STR_ARG(mm_text(a, e, leg->lo - short_mm, 25.4 / 32)),
 		    l->more.n ? ", " : "", STR_ARG(l->more));
 }
 
@@ -156,8 +157,8 @@ static void add_criterion(struct arena *a, const struct edition *e, struct measu
 		bare.tolerance = false;
 		m->nominal = quantity_text(a, e, &bare);
 	}
-	m->low = end_text(a, s.value.kind, s.value.lo - s.tolerance.minus, step > 0 ? step : 25.4 / 32);
-	m->high = end_text(a, s.value.kind, s.value.hi + s.tolerance.plus, step > 0 ? step : 25.4 / 32);
+	m->low = end_text(a, e, s.value.kind, s.value.lo - s.tolerance.minus, step > 0 ? step : 25.4 / 32);
+	m->high = end_text(a, e, s.value.kind, s.value.hi + s.tolerance.plus, step > 0 ? step : 25.4 / 32);
 }
 
 static void add_toleranced(struct arena *a, const struct edition *e, struct measures *out,
@@ -170,8 +171,8 @@ static void add_toleranced(struct arena *a, const struct edition *e, struct meas
 		return;
 	m = add_measure(a, out, feature, STR("rule, square"));
 	m->nominal = quantity_text(a, e, q);
-	m->low = mm_text(a, q->lo - tol->minus, step);
-	m->high = mm_text(a, q->hi + tol->plus, step);
+	m->low = mm_text(a, e, q->lo - tol->minus, step);
+	m->high = mm_text(a, e, q->hi + tol->plus, step);
 }
 
 static void add_plate_measures(struct arena *a, const struct edition *e,

@@ -6,21 +6,21 @@
 
 #include <math.h>
 
-str key_length_text(struct arena *a, double mm)
+str key_length_text(struct arena *a, const struct edition *e, double mm)
 {
 	struct buf b = { .arena = a };
 
-	format_answer(&b, mm);
+	format_answer_as(&b, edition_format(e), mm);
 	return buf_str(&b);
 }
 
-str key_answer_text(struct arena *a, const struct pattern_answer *k)
+str key_answer_text(struct arena *a, const struct edition *e, const struct pattern_answer *k)
 {
 	struct buf b = { .arena = a };
 
 	buf_addf(&b, "%.*s: ", STR_ARG(k->name));
 	if (k->unit == ANSWER_MM)
-		format_answer(&b, k->value);
+		format_answer_as(&b, edition_format(e), k->value);
 	else
 		format_angle(&b, k->value);
 	return buf_str(&b);
@@ -28,14 +28,14 @@ str key_answer_text(struct arena *a, const struct pattern_answer *k)
 
 /* ---- outlines ---- */
 
-static str dim_text(struct arena *a, const struct flat_dim *d)
+static str dim_text(struct arena *a, const struct edition *e, const struct flat_dim *d)
 {
 	struct buf b = { .arena = a };
 
 	if (d->name.n)
 		buf_addf(&b, "%.*s ", STR_ARG(d->name));
 	if (d->unit == ANSWER_MM)
-		format_answer(&b, d->value);
+		format_answer_as(&b, edition_format(e), d->value);
 	else
 		format_angle(&b, d->value);
 	return buf_str(&b);
@@ -52,7 +52,7 @@ static struct fig_path path_of(struct arena *a, const struct flat_line *l)
 	return (struct fig_path){ strokes[l->kind], v, l->n, l->closed };
 }
 
-static struct fig_size size_of_dim(struct arena *a, const struct flat *f,
+static struct fig_size size_of_dim(struct arena *a, const struct edition *e, const struct flat *f,
     const struct flat_dim *d)
 {
 	pt at = { d->a.x_mm, d->a.y_mm }, to = { d->b.x_mm, d->b.y_mm };
@@ -60,10 +60,10 @@ static struct fig_size size_of_dim(struct arena *a, const struct flat *f,
 	    : d->kind == FLAT_UP ? FIG_SIZE_RIGHT
 	    : at.x < f->width_mm / 2 ? FIG_SIZE_AT_LEFT : FIG_SIZE_AT_RIGHT;
 
-	return (struct fig_size){ kind, at, to, dim_text(a, d) };
+	return (struct fig_size){ kind, at, to, dim_text(a, e, d) };
 }
 
-struct fig_view key_flat_view(struct arena *a, const struct flat *f)
+struct fig_view key_flat_view(struct arena *a, const struct edition *e, const struct flat *f)
 {
 	struct fig_path *path = arena_array(a, f->nlines, sizeof *path);
 	struct fig_size *size = arena_array(a, f->ndims, sizeof *size);
@@ -71,7 +71,7 @@ struct fig_view key_flat_view(struct arena *a, const struct flat *f)
 	for (size_t i = 0; i < f->nlines; i++)
 		path[i] = path_of(a, &f->line[i]);
 	for (size_t i = 0; i < f->ndims; i++)
-		size[i] = size_of_dim(a, f, &f->dim[i]);
+		size[i] = size_of_dim(a, e, f, &f->dim[i]);
 	return (struct fig_view){ .path = path, .npaths = f->nlines, .size = size,
 		.nsizes = f->ndims, .note = f->name };
 }
@@ -97,11 +97,11 @@ static void add_flat(struct sheet *sh, const struct flat *f)
 	    f->count);
 	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
 	str alt = str_format(sh->arena, "Developed outline, %.*s, fits %.*s by %.*s",
-	    STR_ARG(f->name), STR_ARG(key_length_text(sh->arena, f->width_mm)),
-	    STR_ARG(key_length_text(sh->arena, f->height_mm)));
+	    STR_ARG(f->name), STR_ARG(key_length_text(sh->arena, sh->e, f->width_mm)),
+	    STR_ARG(key_length_text(sh->arena, sh->e, f->height_mm)));
 
 	p->faces = sh->s.faces;
-	p->view = key_flat_view(sh->arena, f);
+	p->view = key_flat_view(sh->arena, sh->e, f);
 	h->keep_next = true;
 	sheet_add(sh, h, 6, 2);
 	sheet_add(sh, sheet_figure(sh, draw_flat, p, alt,
@@ -126,9 +126,9 @@ static void add_table(struct sheet *sh, const struct pattern_table *t)
 
 		format_angle(&deg, r->at_deg);
 		row[0] = buf_str(&deg);
-		row[1] = key_length_text(sh->arena, r->along_mm);
-		row[2] = key_length_text(sh->arena, r->v_mm[0]);
-		row[3] = key_length_text(sh->arena, r->v_mm[1]);
+		row[1] = key_length_text(sh->arena, sh->e, r->along_mm);
+		row[2] = key_length_text(sh->arena, sh->e, r->v_mm[0]);
+		row[3] = key_length_text(sh->arena, sh->e, r->v_mm[1]);
 		grid_row_plain(g, row, 4);
 	}
 	sheet_grid_end(sh, g);
@@ -149,7 +149,7 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 	    STR_ARG(p->basis),
 	    STR_ARG(pattern_given(sh->arena, sh->e, b))));
 	for (size_t i = 0; i < p->nanswers; i++)
-		lines[i] = key_answer_text(sh->arena, &p->answer[i]);
+		lines[i] = key_answer_text(sh->arena, sh->e, &p->answer[i]);
 	sheet_bullets(sh, lines, p->nanswers);
 	for (size_t i = 0; i < p->ntables; i++)
 		add_table(sh, &p->table[i]);

@@ -201,8 +201,8 @@ static void add_measure(struct arena *a, const struct edition *e, struct measure
 	m->feature = name;
 	m->tool = str_of(tool);
 	m->nominal = quantity_text(a, e, q);
-	format_computed(&low, q->lo - tol->minus, step);
-	format_computed(&high, q->hi + tol->plus, step);
+	format_computed_as(&low, edition_format(e), q->lo - tol->minus, step);
+	format_computed_as(&high, edition_format(e), q->hi + tol->plus, step);
 	m->low = buf_str(&low);
 	m->high = buf_str(&high);
 }

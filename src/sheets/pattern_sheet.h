@@ -45,10 +45,10 @@ void pattern_measures(struct arena *a, const struct edition *e, const struct pat
 bool sheet_pattern_key(struct sheet *sh, const struct assignment *x);
 
 /* "Slant height: 8.544 in (8-35/64) [217.02 mm]". */
-str key_answer_text(struct arena *a, const struct pattern_answer *k);
+str key_answer_text(struct arena *a, const struct edition *e, const struct pattern_answer *k);
 /* One length the same way, with the nearest 64th when it is not one. */
-str key_length_text(struct arena *a, double mm);
+str key_length_text(struct arena *a, const struct edition *e, double mm);
 /* One developed outline, fitted to area. */
-struct fig_view key_flat_view(struct arena *a, const struct flat *f);
+struct fig_view key_flat_view(struct arena *a, const struct edition *e, const struct flat *f);
 
 #endif

@@ -63,7 +63,7 @@ static void owe(struct settings *k, const char *source, bool dagger)
 /* The words of a fact as they are printed; empty when it is not given. */
 static str fact_words(struct sheet *sh, const struct assignment *x, str key)
 {
-	return both_units(sh->arena, edition_word(sh->e, fact_text(x, key)));
+	return both_units(sh->arena, sh->e, edition_word(sh->e, fact_text(x, key)));
 }
 
 static str filler_text(struct arena *a, const struct edition *e, const struct filler *f)
@@ -148,7 +148,7 @@ static void add_electric(struct settings *k)
 	}
 	for (size_t i = 0; i < x->npasses; i++) {
 		found = start_pass_range(x, &x->passes[i], &r);
-		setting_row(k, x->passes[i].name, both_units(a, x->passes[i].text),
+		setting_row(k, x->passes[i].name, both_units(a, k->sh->e, x->passes[i].text),
 		    handbook_text(k, found, &r, false));
 	}
 }
@@ -178,7 +178,7 @@ static void add_gas(struct settings *k, str key, bool purge)
 	if (!text.n)
 		return;
 	flow = str_eq_nocase(text, STR("none")) ? (str){ 0 }
-	    : start_flow_text(k->sh->arena, k->x, purge, &dagger, &source);
+	    : start_flow_text(k->sh->arena, k->sh->e, k->x, purge, &dagger, &source);
 	if (flow.n)
 		owe(k, source, dagger);
 	setting_row(k, edition_word(k->sh->e, key), fact_words(k->sh, k->x, key), flow);
@@ -318,7 +318,7 @@ static void add_torch_used(struct sheet *sh, const struct assignment *x)
 }
 
 /* Tests record the heat too: 60 V A / (1000 x in/min), by the formula of
- * reckon/arc.h; the instructor times the travel. */
+ * reckon/arc.h, or with mm/min in kJ/mm; the instructor times the travel. */
 void sheet_used(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 5, ALIGN_LEFT },
@@ -326,7 +326,9 @@ void sheet_used(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT } };
 	const str head[] = { STR("Process, filler"), STR("Start with"), STR("Amperes used"),
-		STR("Volts used"), STR("Travel, in/min"), STR("Heat, kJ/in") };
+		STR("Volts used"),
+		sh->e->choice.metric ? STR("Travel, mm/min") : STR("Travel, in/min"),
+		sh->e->choice.metric ? STR("Heat, kJ/mm") : STR("Heat, kJ/in") };
 	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
 	struct grid *g;
 
@@ -375,7 +377,7 @@ static void card_electric(struct sheet *sh, struct grid *g, const struct assignm
 	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++)
 		card_row(g, current_name(sh, x, i), current_text(sh->arena, sh->e, &x->currents[i]));
 	for (size_t i = 0; i < x->npasses; i++)
-		card_row(g, x->passes[i].name, both_units(sh->arena, x->passes[i].text));
+		card_row(g, x->passes[i].name, both_units(sh->arena, sh->e, x->passes[i].text));
 }
 
 /* What only the tables say: the torch, and preheat above a cold shop's. */

@@ -57,7 +57,7 @@ static size_t add_torch(struct arena *a, const struct edition *e, const struct t
 	for (size_t i = 0; i < n; i++)
 		v[i + 1] = (struct start){ str_format(a, "%.*s%.*s",
 			    STR_ARG(edition_word(e, rows[i].what)), STR_ARG(of)),
-			value_text(a, rows[i].kind, rows[i].lo, rows[i].hi), !seen };
+			value_text(a, e, rows[i].kind, rows[i].lo, rows[i].hi), !seen };
 	return n + 1;
 }
 
@@ -114,10 +114,17 @@ str start_heat_text(struct arena *a, const struct edition *e, const struct start
 
 	buf_add_real(&f, h->least_f, 0, false);
 	buf_add_real(&c, h->printed_c, 0, false);
-	word_addf(&b, l, "%.*s °F [%.*s °C] at least", STR_ARG(buf_str(&f)), STR_ARG(buf_str(&c)));
+	if (e && e->choice.metric)
+		word_addf(&b, l, "%.*s °C [%.*s °F] at least", STR_ARG(buf_str(&c)),
+		    STR_ARG(buf_str(&f)));
+	else
+		word_addf(&b, l, "%.*s °F [%.*s °C] at least", STR_ARG(buf_str(&f)),
+		    STR_ARG(buf_str(&c)));
 	buf_adds(&b, h->dagger ? DAGGER : "");
 	if (!(h->least_f > 32))
-		buf_add(&b, word(l, "; colder metal is warmed to 70 °F [20 °C]"));
+		buf_add(&b, e && e->choice.metric
+		    ? word(l, "; colder metal is warmed to 20 °C [70 °F]")
+		    : word(l, "; colder metal is warmed to 70 °F [20 °C]"));
 	return buf_str(&b);
 }
 
@@ -133,7 +140,7 @@ bool start_interpass(struct arena *a, const struct edition *e, const struct assi
 		return false;
 	*out = (struct start){ word(edition_language(e), "Interpass"),
 		word_format(a, edition_language(e), "%.*s at most",
-	    STR_ARG(value_text(a, QUANTITY_TEMPERATURE, row->most_f, row->most_f))),
+	    STR_ARG(value_text(a, e, QUANTITY_TEMPERATURE, row->most_f, row->most_f))),
 		seen_of(row->verified) == SEEN_MEMORY };
 	return true;
 }
@@ -229,8 +236,8 @@ static const struct gas_flow *flow_of(const struct assignment *x, bool purge)
 	return NULL;
 }
 
-str start_flow_text(struct arena *a, const struct assignment *x, bool purge, bool *dagger,
-    const char **source)
+str start_flow_text(struct arena *a, const struct edition *e, const struct assignment *x,
+    bool purge, bool *dagger, const char **source)
 {
 	const struct gas_flow *row = flow_of(x, purge);
 
@@ -238,7 +245,7 @@ str start_flow_text(struct arena *a, const struct assignment *x, bool purge, boo
 		return (str){ 0 };
 	*dagger = seen_of(row->verified) == SEEN_MEMORY;
 	*source = row->source;
-	return str_format(a, "%.*s%s", STR_ARG(value_text(a, QUANTITY_FLOW, row->lo_cfh,
+	return str_format(a, "%.*s%s", STR_ARG(value_text(a, e, QUANTITY_FLOW, row->lo_cfh,
 	    row->hi_cfh)), *dagger ? DAGGER : "");
 }
 

@@ -48,8 +48,8 @@ str start_volts_text(struct arena *a, const struct edition *e, const struct curr
 
 /* Usual flow of shielding gas, or of purge gas, for the sheet's first process that
  * takes one; empty when there is none. */
-str start_flow_text(struct arena *a, const struct assignment *x, bool purge, bool *dagger,
-    const char **source);
+str start_flow_text(struct arena *a, const struct edition *e, const struct assignment *x,
+    bool purge, bool *dagger, const char **source);
 
 bool start_is_wire(const struct assignment *x);
 

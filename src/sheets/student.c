@@ -143,7 +143,7 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 	for (size_t i = 0; i < x->npieces; i++) {
 		const struct piece *p = &x->pieces[i];
 		str material = material_text(sh->arena, sh->e, p->material);
-		str row[4] = { p->name, str_format(sh->arena, "%u", p->count), piece_size(sh->arena, p),
+		str row[4] = { p->name, str_format(sh->arena, "%u", p->count), piece_size(sh->arena, sh->e, p),
 			str_format(sh->arena, "%.*s%s%.*s", STR_ARG(material),
 			    p->made.n ? ", " : "", STR_ARG(p->made)) };
 

@@ -174,7 +174,8 @@ static bool is_metric(const struct joint_block *j)
 bool weld_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_symbol *out)
 {
-	struct maker m = { a, edition_language(e), x, j, is_metric(j) };
+	struct maker m = { a, edition_language(e), x, j,
+		(e && e->choice.metric) || is_metric(j) };
 	enum process process = process_of(x, j);
 	size_t tail = 0;
 

@@ -40,7 +40,7 @@ str quantity_text(struct arena *a, const struct edition *e, const struct quantit
 	struct buf b = { .arena = a };
 
 	if (given(q))
-		format_quantity(&b, q);
+		format_quantity_as(&b, edition_format(e), q);
 	return quantity_words(a, e, buf_str(&b));
 }
 
@@ -66,21 +66,28 @@ static void add_inches(struct buf *b, const struct piece *p)
 	buf_adds(b, " in");
 }
 
-str piece_size(struct arena *a, const struct piece *p)
+static void add_millimeters(struct buf *b, const struct piece *p)
 {
+	for (uint32_t i = 0; i < p->ndims; i++) {
+		buf_adds(b, i ? " x " : "");
+		format_length_mm(b, &p->dims[i]);
+	}
+	buf_adds(b, " mm");
+}
+
+str piece_size(struct arena *a, const struct edition *e, const struct piece *p)
+{
+	bool metric = e && e->choice.metric;
 	struct buf b = { .arena = a };
 
 	if (!p->ndims)
 		return p->size;
 	if (p->pipe.od_mm > 0)
 		buf_addf(&b, "%.*s x ", STR_ARG(p->pipe.text));
-	add_inches(&b, p);
+	(metric ? add_millimeters : add_inches)(&b, p);
 	buf_adds(&b, " [");
-	for (uint32_t i = 0; i < p->ndims; i++) {
-		buf_adds(&b, i ? " x " : "");
-		format_length_mm(&b, &p->dims[i]);
-	}
-	buf_adds(&b, " mm]");
+	(metric ? add_inches : add_millimeters)(&b, p);
+	buf_addc(&b, ']');
 	return buf_str(&b);
 }
 

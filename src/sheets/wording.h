@@ -16,7 +16,7 @@ str hours_text(struct arena *a, const struct edition *e, double hours);
 bool given(const struct quantity *q);
 
 /* "3/8 x 3 x 8 in [9.5 x 76.2 x 203.2 mm]" and what a weld is, in words. */
-str piece_size(struct arena *a, const struct piece *p);
+str piece_size(struct arena *a, const struct edition *e, const struct piece *p);
 str weld_text(struct arena *a, const struct edition *e, const struct weld *w);
 /* "3G up". */
 str position_text(struct arena *a, const struct edition *e, const struct position_at *at);

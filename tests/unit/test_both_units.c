@@ -35,7 +35,7 @@ static void words_keep_their_order(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-		str out = both_units(a, str_of(cases[i].in));
+		str out = both_units(a, NULL, str_of(cases[i].in));
 
 		if (!str_eq(out, str_of(cases[i].out)))
 			fail_msg("\"%s\" became \"%.*s\"", cases[i].in, STR_ARG(out));
@@ -48,9 +48,9 @@ static void values(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 
 	(void)state;
-	assert_true(str_eq(value_text(a, QUANTITY_PRESSURE, 25, 30),
+	assert_true(str_eq(value_text(a, NULL, QUANTITY_PRESSURE, 25, 30),
 	    STR("25-30 psi [172-207 kPa]")));
-	assert_true(str_eq(value_text(a, QUANTITY_FLOW, 35, 35), STR("35 cfh [16.5 L/min]")));
+	assert_true(str_eq(value_text(a, NULL, QUANTITY_FLOW, 35, 35), STR("35 cfh [16.5 L/min]")));
 	arena_free(a);
 }
 

@@ -127,7 +127,7 @@ static void outlines_fit_the_key(void **state)
 		assert_true(o->nflats >= 1);
 		for (size_t k = 0; k < o->nflats; k++) {
 			struct probe *p = probe_new(t.arena, f);
-			struct fig_view v = key_flat_view(t.arena, &o->flat[k]);
+			struct fig_view v = key_flat_view(t.arena, NULL, &o->flat[k]);
 
 			p->sheet = area;
 			if (!draw_view(p, f, area, &v))
@@ -166,14 +166,14 @@ static void answers_in_both_units(void **state)
 
 	(void)state;
 	/* 8.544 x 64 = 546.8, and 547/64 = 8-35/64. */
-	expect_str(key_answer_text(a, &slant),
+	expect_str(key_answer_text(a, NULL, &slant),
 	    "Slant height: 8.544 (8-35/64) in [217.02 mm]");
-	expect_str(key_answer_text(a, &turn), "Brake through: 51.46\xC2\xB0");
-	expect_str(key_length_text(a, 6.5 * IN), "6-1/2 in [165.1 mm]");
-	expect_str(key_length_text(a, 0), "0 in [0 mm]");
+	expect_str(key_answer_text(a, NULL, &turn), "Brake through: 51.46\xC2\xB0");
+	expect_str(key_length_text(a, NULL, 6.5 * IN), "6-1/2 in [165.1 mm]");
+	expect_str(key_length_text(a, NULL, 0), "0 in [0 mm]");
 	/* Within half a thousandth of 1/64 the fraction is the size; beyond it is not. */
-	expect_str(key_length_text(a, (0.5 + 0.00049) * IN), "1/2 in [12.71 mm]");
-	expect_str(key_length_text(a, (0.5 + 0.00051) * IN), "0.501 (1/2) in [12.71 mm]");
+	expect_str(key_length_text(a, NULL, (0.5 + 0.00049) * IN), "1/2 in [12.71 mm]");
+	expect_str(key_length_text(a, NULL, (0.5 + 0.00051) * IN), "0.501 (1/2) in [12.71 mm]");
 	arena_free(a);
 }
 

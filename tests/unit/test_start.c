@@ -90,7 +90,7 @@ static void ranges_pair_with_currents_and_passes(void **state)
 	assert_true(start_range(t.m->assignments, 0, &r));
 	expect_str(start_amps_text(t.arena, NULL, &r), "80-190 A");
 	expect_str(start_volts_text(t.arena, NULL, &r), "16-22 V");
-	expect_str(start_flow_text(t.arena, t.m->assignments, false, &dagger, &source),
+	expect_str(start_flow_text(t.arena, NULL, t.m->assignments, false, &dagger, &source),
 	    "25-30 cfh [11.8-14.2 L/min]");
 	assert_false(dagger);
 	assert_true(start_is_wire(t.m->assignments));
@@ -103,7 +103,7 @@ static void ranges_pair_with_currents_and_passes(void **state)
 	assert_true(start_pass_range(t.m->assignments, &t.m->assignments->passes[0], &r));
 	expect_str(start_amps_text(t.arena, NULL, &r), "75-130 A");
 	assert_int_equal(start_volts_text(t.arena, NULL, &r).n, 0);
-	assert_int_equal(start_flow_text(t.arena, t.m->assignments, false, &dagger,
+	assert_int_equal(start_flow_text(t.arena, NULL, t.m->assignments, false, &dagger,
 	    &source).n, 0);
 	assert_false(start_is_wire(t.m->assignments));
 	bench_free(&t);
@@ -118,7 +118,7 @@ static void memory_has_its_dagger(void **state)
 	bool dagger;
 
 	(void)state;
-	expect_str(start_flow_text(t.arena, t.m->assignments, true, &dagger, &source),
+	expect_str(start_flow_text(t.arena, NULL, t.m->assignments, true, &dagger, &source),
 	    "10-20 cfh [4.7-9.4 L/min]" DAGGER);
 	assert_true(dagger);
 	assert_true(start_interpass(t.arena, NULL, t.m->assignments, &most));
