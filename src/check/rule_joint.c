@@ -45,6 +45,11 @@ static const char *why_impossible(const struct weld *w)
 	return "";
 }
 
+bool weld_is_possible(const struct weld *w)
+{
+	return w->at.position == POSITION_COUNT || !*why_impossible(w);
+}
+
 static const char *right_position(const struct weld *w)
 {
 	if (w->joint == JOINT_TEE || w->joint == JOINT_LAP)

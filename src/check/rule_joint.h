@@ -48,6 +48,8 @@ bool joint_is_butt(enum joint j);
 bool joint_is_pipe(const struct weld *w);
 bool is_out_of_position(enum position p);
 
+/* False for a position that the joint cannot be welded in, which is told. */
+bool weld_is_possible(const struct weld *w);
 /* Which metals stand at a weld; METAL_NONE when its words name none. */
 bool weld_has_metal(const struct weld *w, enum sheet_metal metal);
 double weld_thin_mm(const struct weld *w);

@@ -1,5 +1,6 @@
 #include "check/rule_ladder.h"
 
+#include "check/rule_joint.h"
 #include "model/words.h"
 
 /* Step bits by craft; the last set is of no craft. */
@@ -133,8 +134,11 @@ static void take_welds(struct steps *s, const struct assignment *a)
 
 		if (craft == CRAFT_COUNT || process_is_cut(w->process))
 			continue;
-		take_position(s, craft, w);
-		take_root(s, craft, w, root);
+		/* A slip in the position is told as that, and is no step of a ladder. */
+		if (weld_is_possible(w)) {
+			take_position(s, craft, w);
+			take_root(s, craft, w, root);
+		}
 		take_metal(s, craft, w, tests);
 		take_thickness(s, craft, w);
 	}

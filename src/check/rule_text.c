@@ -166,9 +166,20 @@ static void state_sizes(struct stated_list *l, const struct assignment *a,
 	state_line(l, a, lines[kind].name, lines[kind].size);
 }
 
+/* A position that its joint cannot have is told as that. */
+static bool has_impossible(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (!weld_is_possible(&a->welds[i]))
+			return true;
+	return false;
+}
+
 static void state_words(struct stated_list *l, const struct assignment *a,
     enum claim_kind kind)
 {
+	if (kind == CLAIM_POSITION && has_impossible(a))
+		return;
 	for (uint32_t i = 0; kind == CLAIM_POSITION && i < a->npositions; i++)
 		state_word(l, position_word(a->positions[i].position),
 		    a->positions[i].progression, a->positions[i].pos, "Position");

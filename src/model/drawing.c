@@ -46,15 +46,61 @@ enum sheet_metal member_metal(const struct assignment *a, uint32_t member)
 	return a->materials[member < a->nmaterials ? member : 0].metal;
 }
 
-static void complain_info(struct binder *b, const struct block *v)
-{
-	static const str known[] = { { "joint", 5 }, { "plate", 5 }, { "pattern", 7 } };
-	struct finding *d = complain(b, FINDING_BAD_DRAWING, v->pos,
-	    v->key.n ? "\"%.*s\" is not a kind of drawing; this block is left out"
-	    : "%.*sthis block does not say what it draws; it is left out",
-	    STR_ARG(v->key));
+/* The keys that only one kind of block has. */
+static const struct { str key; enum drawing_kind kind; } telling[] = {
+	{ { "joint", 5 }, DRAWING_JOINT }, { { "shape", 5 }, DRAWING_PATTERN },
+	{ { "leg", 3 }, DRAWING_JOINT }, { { "gap", 3 }, DRAWING_JOINT },
+	{ { "hole", 4 }, DRAWING_PLATE }, { { "slot", 4 }, DRAWING_PLATE },
+	{ { "bend", 4 }, DRAWING_PLATE }, { { "cut", 3 }, DRAWING_PLATE },
+};
 
-	offer_likely(b, d, v->key, known, 3);
+/* How many lines of a block have such a key, by kind. */
+static void count_telling(const struct block *v, size_t *n)
+{
+	str rest = v->text, line;
+
+	while (str_next(&rest, '\n', &line))
+		for (size_t i = 0; i < sizeof telling / sizeof *telling; i++)
+			n[telling[i].kind] += words_same(telling[i].key,
+			    str_trim(str_sub(line, 0, str_find_char(line, ':', 0))));
+}
+
+static const str kinds[] = {
+	[DRAWING_JOINT] = { "joint", 5 }, [DRAWING_PLATE] = { "plate", 5 },
+	[DRAWING_PATTERN] = { "pattern", 7 },
+};
+enum { KINDS = sizeof kinds / sizeof *kinds };
+
+/* The kind that the lines of a block are of, when none has a key of the kind that it
+ * says it is; else that kind. KINDS: it says none, and its lines tell none. */
+static size_t kind_of(const struct block *v, size_t said)
+{
+	size_t n[KINDS] = { 0 }, best = KINDS;
+
+	count_telling(v, n);
+	if (said < KINDS && n[said])
+		return said;
+	for (size_t i = 0; i < KINDS; i++)
+		if (n[i] && (best == KINDS || n[i] > n[best]))
+			best = i;
+	return best < KINDS ? best : said;
+}
+
+static void complain_info(struct binder *b, const struct block *v, str word, bool known,
+    size_t kind)
+{
+	struct finding *d = complain(b, FINDING_BAD_DRAWING, v->pos,
+	    !v->key.n ? "%.*sthis block does not say what it draws; it is %s%.*s"
+	    : known ? "\"%.*s\" is not what the lines of this block draw; it is %s%.*s"
+	    : "\"%.*s\" is not a kind of drawing; this block is %s%.*s", STR_ARG(word),
+	    kind < KINDS ? "read as a " : "left out", STR_ARG(kind < KINDS ? kinds[kind]
+	    : STR("")));
+
+	if (kind < KINDS)
+		finding_repair(b->f, d, "begin the block with ```%.*s",
+		    STR_ARG(kinds[kind]));
+	else
+		offer_likely(b, d, v->key, kinds, KINDS);
 	if (!d->repair.n)
 		finding_repair(b->f, d,
 		    "begin the block with ```joint, ```plate or ```pattern");
@@ -62,29 +108,34 @@ static void complain_info(struct binder *b, const struct block *v)
 
 static bool read_fence(struct binder *b, const struct block *v, struct drawing *d)
 {
-	str rest = v->key, word;
+	str rest = v->key, word = { 0 };
+	struct pattern_block *p;
+	size_t said = 0, kind;
 
 	d->pos = v->pos;
 	str_word(&rest, &word);
-	if (str_eq_nocase(word, STR("joint"))) {
+	while (said < KINDS && !str_eq_nocase(word, kinds[said]))
+		said++;
+	kind = kind_of(v, said);
+	if (kind != said || kind == KINDS)
+		complain_info(b, v, word, said < KINDS, kind);
+	switch (kind) {
+	case DRAWING_JOINT:
 		d->kind = DRAWING_JOINT;
 		read_joint_block(b, v, &d->joint);
 		return true;
-	}
-	if (str_eq_nocase(v->key, STR("plate"))) {
+	case DRAWING_PLATE:
 		d->kind = DRAWING_PLATE;
 		read_plate_block(b, v, &d->plate);
 		return true;
-	}
-	if (str_eq_nocase(word, STR("pattern"))) {
-		struct pattern_block *p = arena_alloc(b->arena, sizeof *p);
-
+	case DRAWING_PATTERN:
+		p = arena_alloc(b->arena, sizeof *p);
 		d->kind = DRAWING_PATTERN;
 		d->pattern = p;
 		return read_pattern_block(b, v, p);
+	default:
+		return false;
 	}
-	complain_info(b, v);
-	return false;
 }
 
 /* Sentences above a block say what it shows. */

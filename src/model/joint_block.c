@@ -187,11 +187,13 @@ static void read_lines(struct reading *r, const struct block *v)
 static uint32_t weld_named(struct binder *b, const struct block *v)
 {
 	const struct assignment *a = b->a;
-	str letter = str_trim(str_sub(v->key, sizeof "joint" - 1, v->key.n));
+	str letter = v->key, word;
 	struct finding *d;
 
 	if (a->nwelds == 1)
 		return 0;
+	str_word(&letter, &word);
+	letter = str_trim(letter);
 	if (!letter.n)
 		return NONE;
 	for (size_t i = 0; i < a->nwelds && letter.n == 1; i++)

@@ -345,19 +345,33 @@ static void fill_weld(struct binder *b, struct weld *w)
 	w->length_mm = quantity_mm(&w->length);
 }
 
-static void disagree(struct binder *b, struct weld *w, const char *key, str says)
+/* The finding that tells of a fact, by its index and one; 0: none does yet. */
+struct disagreeing {
+	size_t joint, position;
+};
+
+/* One wrong fact is one finding, however many welds it does not have. */
+static void disagree(struct binder *b, struct weld *w, const char *key, str says,
+    size_t *told)
 {
-	struct finding *d = complain(b, FINDING_FACTS_DISAGREE, w->pos,
+	struct finding *d;
+
+	if (*told) {
+		finding_relate(b->f, &b->f->v[*told - 1], w->pos)->label = str_format(
+		    b->arena, "weld %c is %.*s", w->letter, STR_ARG(says));
+		return;
+	}
+	d = complain(b, FINDING_FACTS_DISAGREE, w->pos,
 	    "weld %c is %.*s, which the fact %s does not list", w->letter, STR_ARG(says),
 	    key);
-
+	*told = b->f->n;
 	finding_relate(b->f, d, assignment_fact_pos(b->a, str_of(key)))->label =
 	    STR("the fact");
 	finding_repair(b->f, d, "make both say the same, or delete the fact %s", key);
 }
 
 /* A weld under "## Welds" against the lists of the facts. */
-static void compare_weld(struct binder *b, struct weld *w)
+static void compare_weld(struct binder *b, struct weld *w, struct disagreeing *told)
 {
 	const struct assignment *a = b->a;
 	uint32_t i = 0, j = 0;
@@ -365,11 +379,11 @@ static void compare_weld(struct binder *b, struct weld *w)
 	while (i < a->njoints && a->joints[i] != w->joint)
 		i++;
 	if (a->njoints && i == a->njoints && w->joint != JOINT_COUNT)
-		disagree(b, w, "Joint", joint_word(w->joint));
+		disagree(b, w, "Joint", joint_word(w->joint), &told->joint);
 	while (j < a->npositions && a->positions[j].position != w->at.position)
 		j++;
 	if (a->npositions && j == a->npositions && w->at.position != POSITION_COUNT)
-		disagree(b, w, "Position", position_word(w->at.position));
+		disagree(b, w, "Position", position_word(w->at.position), &told->position);
 }
 
 struct owed {
@@ -461,13 +475,14 @@ static void check_owed(struct binder *b, bool listed)
 void welds_complete(struct binder *b)
 {
 	struct assignment *a = b->a;
+	struct disagreeing told = { 0 };
 	bool listed = a->nwelds > 0;
 
 	if (!listed)
 		expand_welds(b);
 	for (size_t i = 0; i < a->nwelds; i++) {
 		if (listed)
-			compare_weld(b, &a->welds[i]);
+			compare_weld(b, &a->welds[i], &told);
 		fill_weld(b, &a->welds[i]);
 	}
 	check_owed(b, listed);

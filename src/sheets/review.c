@@ -10,6 +10,7 @@ struct review {
 	const struct faces *faces;
 	struct findings *f;
 	const struct assignment *x; /* null outside assignments */
+	bool told;               /* why a drawing of it cannot be made */
 };
 
 /* One finding a text, at its first character that cannot be printed. */
@@ -83,6 +84,29 @@ static void report_no_room(struct review *r, const struct drawing *d)
 	n->assignment = r->x->id;
 }
 
+/* Sheets of which a datum was left out, so that a drawing may lack it: that is told where
+ * it is written, and the drawing is not told again. By assignment. */
+static const bool *find_told(struct arena *a, const struct model *m,
+    const struct findings *f)
+{
+	static const enum finding_name causes[] = {
+		FINDING_MISSING_FACT, FINDING_BAD_QUANTITY, FINDING_MISSING_UNIT,
+		FINDING_GAUGE_WITHOUT_MATERIAL, FINDING_BAD_DRAWING, FINDING_UNKNOWN_KEY,
+		FINDING_FACTS_DISAGREE,
+	};
+	bool *told = arena_array(a, m->nassignments + 1, sizeof *told);
+
+	for (size_t i = 0; i < f->n; i++)
+		for (size_t k = 0; k < sizeof causes / sizeof *causes; k++) {
+			uint32_t x = f->v[i].name == causes[k] ? map_find(
+			    m->assignment_by_id, f->v[i].assignment) : MAP_NONE;
+
+			if (x != MAP_NONE)
+				told[x] = true;
+		}
+	return told;
+}
+
 static void review_drawing(struct review *r, const struct drawing *d)
 {
 	str why = figure_fault(r->arena, r->x, d);
@@ -98,7 +122,7 @@ static void review_drawing(struct review *r, const struct drawing *d)
 	else if (d->kind == DRAWING_JOINT && !why.n &&
 	    !figure_has_room(r->arena, r->faces, r->x, &d->joint))
 		report_no_room(r, d);
-	if (!why.n)
+	if (!why.n || (r->told && str_find(why, STR("not given"), 0) < why.n))
 		return;
 	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos, "this drawing cannot be made: %.*s",
 	    STR_ARG(why));
@@ -207,11 +231,13 @@ static void review_program(struct review *r, const struct model *m)
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
     struct findings *f)
 {
-	struct review r = { a, faces, f, NULL };
+	struct review r = { a, faces, f, NULL, false };
+	const bool *told = find_told(a, m, f);
 
 	review_program(&r, m);
 	for (size_t i = 0; i < m->nassignments; i++) {
 		r.x = &m->assignments[i];
+		r.told = told[i];
 		review_assignment(&r);
 	}
 }

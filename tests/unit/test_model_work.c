@@ -196,7 +196,19 @@ static void faults_of_joint_blocks(void **state)
 		{ JOINT("thickness: 1/2 in\n"), FINDING_FACTS_DISAGREE, 14, 12, "1/2 in", "" },
 		{ JOINT("thickness: 9.5 mm\n"), FINDING_FACTS_DISAGREE, 14, 12, "9.5 mm", "" },
 		{ HEAD FACTS "\n## Drawing\n\n```jiont\nleg: 1/4 in\n```\n", FINDING_BAD_DRAWING, 13,
-		    1, "jiont", "\"joint\"" },
+		    1, "jiont", "```joint" },
+		{ HEAD FACTS "\n## Drawing\n\n```jiont\nlength: 4 in\n```\n",
+		    FINDING_BAD_DRAWING, 13, 1, "left out", "\"joint\"" },
+		{ HEAD FACTS "\n## Drawing\n\n```plate\njoint: tee\nleg: 1/4 in\nsides: one\n"
+		    "```\n", FINDING_BAD_DRAWING, 13, 1, "read as a joint", "```joint" },
+		{ HEAD FACTS "\n## Drawing\n\n```joint\nlength: 4 in\nwidth: 2 in\n"
+		    "hole: 1, 1, 1/2 in\n```\n", FINDING_BAD_DRAWING, 13, 1,
+		    "read as a plate", "```plate" },
+		{ HEAD FACTS "\n## Drawing\n\n```joint\nshape: cylinder\n"
+		    "inside diameter: 6 in\nheight: 4 in\n```\n", FINDING_BAD_DRAWING, 13,
+		    1, "read as a pattern", "```pattern" },
+		{ HEAD FACTS "\n## Welds\n\n- **A:** tee, 4F\n- **B:** tee, 4F\n",
+		    FINDING_FACTS_DISAGREE, 13, 5, "4F", "" },
 		{ HEAD FACTS "\n## Drawing\n\n- a bullet\n", FINDING_NOT_UNDERSTOOD, 13, 3, "", "" },
 		{ HEAD FACTS "\n## Drawing\n\nA caption of nothing.\n", FINDING_NOT_UNDERSTOOD, 13,
 		    1, "", "above its block" },
