@@ -38,11 +38,30 @@ enum fig_shape {
 	FIG_U_GROOVE,       /* gouged groove in plate t1 */
 	FIG_BRANCH,         /* wall t1 of the branch set on wall t2 of the run */
 	FIG_BUTT_TEST,      /* a finished butt, sound through, as it goes to test */
+	FIG_BUTT_GROOVE,    /* these four: their edges are prepared as prep says */
+	FIG_CORNER_GROOVE,  /* t1 flat against the inner face of t2, top edges flush */
+	FIG_TEE_GROOVE,     /* the foot of the web is prepared; leg: of the fillet over it */
+	FIG_EDGE_GROOVE,    /* t1, t2 face to face, open towards the flush edges */
 	FIG_SHAPE_COUNT
 };
 
+/* How edges are prepared; names as in AWS A3.0. V and U prepare both members, bevel and
+ * J the first one. The double ones open to both sides. Of the flares the members are
+ * bent round by radius_mm, their outside. */
+enum fig_prep {
+	FIG_PREP_NONE,           /* what the shape says by itself */
+	FIG_PREP_SQUARE, FIG_PREP_V, FIG_PREP_BEVEL, FIG_PREP_U, FIG_PREP_J,
+	FIG_PREP_DOUBLE_V, FIG_PREP_DOUBLE_BEVEL, FIG_PREP_DOUBLE_U, FIG_PREP_DOUBLE_J,
+	FIG_PREP_FLARE_V, FIG_PREP_FLARE_BEVEL,
+	FIG_PREP_COUNT
+};
+
+/* Beads beside one another in one layer; back: laid from the other side. */
+struct fig_layer { unsigned beads; bool back; };
+
 struct fig_joint {
 	enum fig_shape shape;
+	enum fig_prep prep;      /* of butt, pipe, corner, tee and edge */
 	double t1_mm, t2_mm;     /* members; t2 not given: as t1 */
 	double width1_mm, width2_mm; /* members across the weld; not given: long */
 	double leg_mm;           /* fillet; FLARE_BEVEL: line of contact to face */
@@ -56,16 +75,26 @@ struct fig_joint {
 	double overlap_mm;
 	double length_mm;        /* of the weld or coupon */
 	double reinforcement_mm; /* height above flush; PAD: of the beads */
-	double depth_mm, groove_width_mm, radius_mm; /* U groove: depth with width, or
-	                          * depth with root radius and included angle */
+	double depth_mm, groove_width_mm, radius_mm; /* gouge: depth with width, or depth
+	                          * with root radius and included angle. Prepared edge:
+	                          * depth from the face, radius of U, J and flares */
+	double depth_back_mm;    /* of a double preparation, from the other face */
+	bool ring;               /* the backing is a ring in the pipe */
 	double od_mm;            /* pipe, branch or round */
-	bool both_sides;         /* tee and lap: a fillet on the other side too */
-	unsigned passes;         /* 0: not shown; PAD: number of beads */
+	bool both_sides;         /* tee and lap: a fillet on the other side too; butt: a back
+	                          * weld. A double preparation is welded from both anyway */
+	unsigned passes;         /* told in words; PAD: number of beads */
+	const struct fig_layer *layers; /* in the order laid, root first; beads are drawn
+	                          * and numbered. Grooves: from the left in each layer;
+	                          * fillets: from the base up */
+	size_t nlayers;
+	bool beads_inside;       /* no drawing rather than numbers of beads on leaders */
+	bool beads_only;         /* without dimensions */
 	bool restart;            /* plan: stop and restart near mid-length */
 	unsigned tacks;          /* plan: tack marks along the weld, at most 12 */
 	str label_t1, label_t2, label_leg, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
-	str label_depth, label_groove_width, label_radius, label_od;
+	str label_depth, label_depth_back, label_groove_width, label_radius, label_od;
 	str label_width1, label_width2; /* plan */
 	str label_answer;        /* at the face of the weld: what a key says of it */
 	str letter;              /* of the weld, "A"; may be empty */
@@ -79,7 +108,7 @@ bool fig_can_draw(enum fig_shape shape);
 /* Why these data make no sense as a joint, in English; empty when they do. */
 str fig_joint_fault(const struct fig_joint *j);
 
-/* The section, with dimensions, passes and the scale. False: see above. */
+/* The section, with dimensions, beads and the scale. False: see above. */
 bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_joint *j);
 

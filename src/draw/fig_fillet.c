@@ -9,10 +9,11 @@
 
 #define BULGE 0.06
 
-/* A fillet at root with its legs along unit vectors u then v (v is u turned left). */
-static void add_fillet(struct section *s, pt root, pt u, pt v, double leg)
+/* A fillet at root with its legs along unit vectors u, on the base, then v. */
+static void add_fillet(struct section *s, pt root, pt u, pt v, double leg, bool back)
 {
 	struct section_bead *b = section_bead(s);
+	struct section_region *r = section_region(s, back);
 	pt a = pt_add(root, pt_mul(u, leg)), e = pt_add(root, pt_mul(v, leg));
 	pt out = pt_add(u, v), face = pt_sub(e, a);
 	/* The bulge goes away from the root whichever way round the legs are given. */
@@ -22,6 +23,10 @@ static void add_fillet(struct section *s, pt root, pt u, pt v, double leg)
 	section_line(b, a);
 	section_face(b, a, e, left * leg * BULGE);
 	section_close(b);
+	r->a[r->na++] = r->b[r->nb++] = root;
+	r->a[r->na++] = a;
+	r->b[r->nb++] = e;
+	r->rise = leg * BULGE;
 }
 
 static void add_box(struct section_member *m, double x0, double y0, double x1, double y1,
@@ -72,7 +77,7 @@ static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt r
 
 void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f)
 {
-	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j), ring;
+	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j);
 	double gap = fig_gap_low_mm(j), top, reach;
 	bool high_broken, wide_broken;
 
@@ -80,12 +85,9 @@ void section_tee(struct section *s, const struct fig_joint *j, struct section_fr
 	reach = section_reach(j->width2_mm / 2, half + leg, f.arm_mm, &wide_broken);
 	add_box(section_plate(s, 135), -reach, -t2, reach, 0, wide_broken, wide_broken);
 	add_post(section_plate(s, 45), -half, gap, half, top, false, high_broken);
-	add_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg);
+	add_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg, false);
 	if (j->both_sides)
-		add_fillet(s, (pt){ -half, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg);
-	ring = SECTION_SPOT_PT * f.mm_pt;
-	section_number_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg,
-	    j->passes, ring);
+		add_fillet(s, (pt){ -half, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, true);
 	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top, f.full);
 }
 
@@ -125,11 +127,9 @@ void section_lap(struct section *s, const struct fig_joint *j, struct section_fr
 	right = section_reach(j->width1_mm, overlap + leg, f.arm_mm, &right_broken);
 	add_box(section_plate(s, 45), 0, gap, right, gap + t1, false, right_broken);
 	add_box(section_plate(s, 135), left, -t2, overlap, 0, left_broken, false);
-	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg);
+	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, false);
 	if (j->both_sides)
-		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg);
-	section_number_fillet(s, (pt){ 0, 0 }, (pt){ 0, 1 }, (pt){ -1, 0 }, leg,
-	    j->passes, SECTION_SPOT_PT * f.mm_pt);
+		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg, true);
 	lap_dims(s, j, left, right, overlap, f.full);
 }
 
@@ -138,6 +138,7 @@ void section_corner_open(struct section *s, const struct fig_joint *j,
 {
 	double t1 = j->t1_mm, t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), left, low;
 	bool left_broken, low_broken;
+	struct section_region *r;
 	struct section_bead *b;
 	pt high = { 0, t1 }, out = { gap + t2, 0 };
 
@@ -151,8 +152,12 @@ void section_corner_open(struct section *s, const struct fig_joint *j,
 	section_line(b, out);
 	section_face(b, out, high, -pt_length(pt_sub(out, high)) * 0.12);
 	section_close(b);
-	section_number_fillet(s, (pt){ gap / 2, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 },
-	    fmin(t1, t2), j->passes, SECTION_SPOT_PT * f.mm_pt);
+	r = section_region(s, false);
+	r->a[r->na++] = (pt){ 0, 0 };
+	r->a[r->na++] = high;
+	r->b[r->nb++] = (pt){ gap, 0 };
+	r->b[r->nb++] = out;
+	r->rise = pt_length(pt_sub(out, high)) * 0.12;
 	section_upright(
 	    s, SECTION_LEFT, (pt){ left, 0 }, (pt){ left, t1 }, SECTION_UP, j->label_t1);
 	section_level(
@@ -177,9 +182,7 @@ void section_corner_closed(struct section *s, const struct fig_joint *j,
 	low = -gap - section_reach(j->width2_mm, leg, f.arm_mm * 0.8, &low_broken);
 	add_box(section_plate(s, 45), left, 0, t2, t1, left_broken, false);
 	add_post(section_plate(s, 135), 0, low, t2, -gap, low_broken, false);
-	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg);
-	section_number_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg,
-	    j->passes, SECTION_SPOT_PT * f.mm_pt);
+	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg, false);
 	section_upright(
 	    s, SECTION_LEFT, (pt){ left, 0 }, (pt){ left, t1 }, SECTION_UP, j->label_t1);
 	section_upright(s, SECTION_LEFT, (pt){ left, 0 }, (pt){ 0, -leg }, SECTION_DOWN,
@@ -193,6 +196,7 @@ void section_edge(struct section *s, const struct fig_joint *j, struct section_f
 {
 	double t1 = j->t1_mm, t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), rise, low;
 	bool low_broken, same;
+	struct section_region *r;
 	struct section_bead *b;
 	pt from = { gap + t2, 0 }, to = { -t1, 0 };
 
@@ -207,6 +211,10 @@ void section_edge(struct section *s, const struct fig_joint *j, struct section_f
 	section_line(b, from);
 	section_face(b, from, to, -rise);
 	section_close(b);
+	r = section_region(s, false);
+	r->a[r->na++] = to;
+	r->b[r->nb++] = from;
+	r->rise = rise;
 	section_beside(s, SECTION_LEFT, (pt){ -t1, low }, (pt){ 0, low }, j->label_t1);
 	section_beside(
 	    s, SECTION_RIGHT, (pt){ gap, low }, (pt){ gap + t2, low }, j->label_t2);

@@ -84,6 +84,8 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 
 		section_clear(s);
 		fit->build(s, fit->data, f);
+		if (s->crowded)
+			continue;
 		rect body = layout_body(s, l->pt_mm);
 		if (body.w > area.w || body.h > area.h)
 			continue;

@@ -1,4 +1,4 @@
-/* A placed section as ink: hatching, outlines, welds, dimensions, pass numbers, labels.
+/* A placed section as ink: hatching, outlines, welds, dimensions, numbers, labels.
  */
 #include "draw/fig_layout.h"
 
@@ -67,7 +67,8 @@ static void ink_beads(const struct layout *l, struct canvas *c, pt by)
 		for (size_t k = 0; k < b.n; k++)
 			for (int q = 0; q < 3; q++)
 				b.s[k].p[q] = moved(l, b.s[k].p[q], by);
-		canvas_path(c, b.s, b.n, &(struct ink){ .stroke_pt = DIM_WELD_PT });
+		canvas_path(c, b.s, b.n, &(struct ink){ .stroke_pt =
+		    b.thin ? DIM_THIN_PT : DIM_WELD_PT });
 	}
 }
 
@@ -97,11 +98,11 @@ static void ink_dimensions(const struct layout *l, struct canvas *c, pt by)
 		dim_arrow(c, pt_add(l->arrow[i].tip, by), l->arrow[i].dir);
 }
 
-static void ink_passes(const struct layout *l, struct canvas *c, pt by)
+static void ink_rings(const struct layout *l, struct canvas *c, pt by)
 {
-	for (size_t i = 0; i < l->s->nspots; i++) {
+	for (size_t i = 0; !l->s->spots_bare && i < l->s->nspots; i++) {
 		pt at = moved(l, l->s->spot[i], by);
-		str text = fig_number((unsigned)i + 1);
+		str text = fig_number(l->s->spot_number[i]);
 		double w = face_width_pt(l->faces, FACE_SANS, DIM_TYPE_PT, text);
 		double h = face_cap_height_pt(l->faces, FACE_SANS, DIM_TYPE_PT);
 
@@ -121,7 +122,7 @@ void layout_emit(const struct layout *l, struct canvas *c, rect area)
 	ink_beads(l, c, by);
 	ink_rules(l, c, by);
 	ink_dimensions(l, c, by);
-	ink_passes(l, c, by);
+	ink_rings(l, c, by);
 	for (size_t i = 0; i < l->nlabels; i++) {
 		rect r = l->label[i].r;
 

@@ -1,13 +1,13 @@
 #include "draw/fig_layout.h"
 
-#include "base/buf.h"
+#include "draw/fig_prep.h"
 #include "draw/geom.h"
 
 #include <math.h>
 
 /* What a shape needs and admits, besides t1; PAD and the like take no backing. */
 enum {
-	NEEDS_LEG = 1, NEEDS_ANGLE = 2, NEEDS_BEVEL = 4, NEEDS_OD = 8, NEEDS_DEPTH = 16,
+	NEEDS_LEG = 1, NO_BEADS = 2, NEEDS_BEVEL = 4, NEEDS_OD = 8, NEEDS_DEPTH = 16,
 	NEEDS_BEADS = 32, TAKES_BACKING = 64, TAKES_BOTH = 128, TAKES_LAND = 256,
 	CONTACT = 512            /* the gap is a fault of fit-up, not a root opening */
 };
@@ -27,22 +27,29 @@ static const struct shape {
 	[FIG_SQUARE_BUTT] = { section_butt, TAKES_BACKING | TAKES_BOTH,
 	    WORD("Square butt joint") },
 	[FIG_SINGLE_V] = { section_butt,
-	    NEEDS_ANGLE | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
+	    TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    WORD("Single-V butt joint") },
 	[FIG_SINGLE_BEVEL] = { section_butt,
-	    NEEDS_BEVEL | TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
+	    TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    WORD("Single-bevel butt joint, left plate beveled") },
 	[FIG_PIPE_BUTT] = { section_butt,
-	    NEEDS_ANGLE | NEEDS_OD | TAKES_BACKING | TAKES_LAND,
+	    NEEDS_OD | TAKES_BACKING | TAKES_LAND,
 	    WORD("Pipe butt joint, cut through the wall at the top") },
-	[FIG_PAD] = { section_pad, NEEDS_BEADS,
+	[FIG_PAD] = { section_pad, NEEDS_BEADS | NO_BEADS,
 	    WORD("Pad of beads side by side on plate") },
 	[FIG_FLARE_BEVEL] = { section_flare, NEEDS_LEG | NEEDS_OD | TAKES_BOTH,
 	    WORD("Flare-bevel weld between a round and a plate") },
-	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH, WORD("Groove gouged in plate") },
+	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH | NO_BEADS, WORD("Groove gouged in plate") },
 	[FIG_BRANCH] = { section_branch, NEEDS_BEVEL | TAKES_LAND,
 	    WORD("Branch set on the run, cut through one wall") },
-	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH, WORD("Finished butt weld") },
+	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH | NO_BEADS, WORD("Finished butt weld") },
+	[FIG_BUTT_GROOVE] = { section_butt, TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
+	    WORD("Butt joint") },
+	[FIG_CORNER_GROOVE] = { section_corner_groove, TAKES_BACKING | TAKES_LAND,
+	    WORD("Corner joint") },
+	[FIG_TEE_GROOVE] = { section_tee_groove, TAKES_BACKING | TAKES_LAND,
+	    WORD("Tee joint") },
+	[FIG_EDGE_GROOVE] = { section_edge_groove, CONTACT, WORD("Edge joint") },
 };
 
 _Static_assert(
@@ -60,7 +67,7 @@ static bool any_size_odd(const struct fig_joint *j)
 		j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
 		j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
 		j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm,
-		j->od_mm };
+		j->od_mm, j->depth_back_mm };
 
 	for (size_t i = 0; i < sizeof v / sizeof v[0]; i++)
 		if (v[i] < 0 || isinf(v[i]))
@@ -68,28 +75,49 @@ static bool any_size_odd(const struct fig_joint *j)
 	return false;
 }
 
+/* Of a branch and a finished butt; prepared edges are judged with them. */
 static str groove_fault(const struct fig_joint *j, unsigned flags)
 {
-	double thin = fmin(j->t1_mm, fig_t2_mm(j)), angle = fig_included_deg(j);
+	double thin = fmin(j->t1_mm, fig_t2_mm(j));
 
-	if ((flags & NEEDS_ANGLE) && !(angle > 0))
-		return STR("the included angle is not given");
-	if ((flags & NEEDS_ANGLE) && angle >= 160)
-		return STR("the included angle is 160 degrees or more");
-	if ((flags & NEEDS_ANGLE) && fig_given(j->angle_deg) &&
-	    fig_given(j->bevel_angle_deg) &&
-	    fabs(j->angle_deg - 2 * j->bevel_angle_deg) > 0.1)
-		return STR("the included angle is not twice the bevel angle");
 	if ((flags & NEEDS_BEVEL) && !fig_given(j->bevel_angle_deg))
 		return STR("the bevel angle is not given");
 	if ((flags & NEEDS_BEVEL) && j->bevel_angle_deg >= 80)
 		return STR("the bevel angle is 80 degrees or more");
-	if (j->shape == FIG_BUTT_TEST && angle >= 160)
+	if (j->shape == FIG_BUTT_TEST && fig_included_deg(j) >= 160)
 		return STR("the included angle is 160 degrees or more");
 	if (fig_given(j->land_mm) && (flags & TAKES_LAND) && j->land_mm >= thin)
 		return STR("the land is as thick as the member or thicker");
 	if (fig_given(j->land_mm) && !(flags & TAKES_LAND))
 		return STR("a land does not go with this joint");
+	return prep_fault(j);
+}
+
+/* Beads are drawn where they lie in a weld that is drawn. */
+static str bead_fault(const struct fig_joint *j, unsigned flags)
+{
+	const struct prep_kind *k = prep_kind(prep_of(j));
+	unsigned all = 0, back = 0;
+
+	if (j->nlayers == 0)
+		return STR("");
+	for (size_t i = 0; i < j->nlayers; i++) {
+		all += j->layers[i].beads;
+		back += j->layers[i].back ? j->layers[i].beads : 0;
+		if (j->layers[i].beads == 0)
+			return STR("a layer without beads");
+	}
+	if (flags & NO_BEADS)
+		return STR("beads of layers are not shown in this drawing");
+	if (all > SECTION_SPOTS)
+		return STR("more than 40 beads");
+	if (back > 0 && !k->doubled && !j->both_sides)
+		return STR("beads on the back of a joint that is welded from one side");
+	if (back > 1 && !k->doubled && shapes[j->shape].build == section_butt)
+		return STR("more than one bead over a closed root");
+	if (back > 0 && !k->doubled && shapes[j->shape].build == section_butt &&
+	    !fig_given(j->reinforcement_mm))
+		return STR("a bead on the back without its height (reinforcement)");
 	return STR("");
 }
 
@@ -105,8 +133,10 @@ static str backing_fault(const struct fig_joint *j, unsigned flags)
 		return STR("the backing needs a thickness and a width");
 	if (j->backing_width_mm <= fig_gap_middle_mm(j))
 		return STR("the backing is narrower than the root opening");
-	if (j->both_sides)
+	if (j->both_sides || prep_kind(prep_of(j))->doubled)
 		return STR("a backing and a weld from both sides");
+	if (j->ring && !fig_given(j->od_mm))
+		return STR("a backing ring goes into a pipe");
 	return STR("");
 }
 
@@ -130,10 +160,10 @@ static str fillet_fault(const struct fig_joint *j, unsigned flags)
 /* The least width that each member needs across the weld, for what it carries there. */
 static void least_widths(const struct fig_joint *j, double least[2])
 {
-	double t2 = fig_t2_mm(j), land = fig_given(j->land_mm) ? j->land_mm : 0;
-	double bevel = j->shape == FIG_SINGLE_BEVEL ? j->bevel_angle_deg
-	    : fig_included_deg(j) / 2;
+	double t2 = fig_t2_mm(j);
+	struct prep_edge edge[2];
 
+	prep_edges(j, edge);
 	least[0] = least[1] = 0;
 	if (j->shape == FIG_TEE) {
 		least[0] = j->leg_mm;
@@ -148,9 +178,16 @@ static void least_widths(const struct fig_joint *j, double least[2])
 	} else if (j->shape == FIG_U_GROOVE) {
 		least[0] = fig_gouge_width_mm(j);
 	} else if (shapes[j->shape].build == section_butt) {
-		least[0] = (j->t1_mm - land) * geom_tan(bevel);
-		least[1] =
-		    j->shape == FIG_SINGLE_BEVEL ? 0 : (t2 - land) * geom_tan(bevel);
+		least[0] = fmax(edge[0].front.run_mm, edge[0].back.run_mm);
+		least[1] = fmax(edge[1].front.run_mm, edge[1].back.run_mm);
+	} else if (j->shape == FIG_CORNER_GROOVE) {
+		least[0] = fmax(edge[0].front.run_mm, fig_given(j->leg_mm) ? j->leg_mm : 0);
+		least[1] = j->t1_mm + (fig_given(j->leg_mm) ? j->leg_mm : 0);
+	} else if (j->shape == FIG_TEE_GROOVE) {
+		least[0] = fmax(edge[0].front.run_mm, fig_given(j->leg_mm) ? j->leg_mm : 0);
+		least[1] = j->t1_mm + 2 * (fig_given(j->leg_mm) ? j->leg_mm : 0);
+	} else if (j->shape == FIG_EDGE_GROOVE) {
+		least[0] = least[1] = fig_given(j->depth_mm) ? j->depth_mm : 0;
 	}
 }
 
@@ -196,7 +233,7 @@ static str shape_fault(const struct fig_joint *j, unsigned flags)
 	if ((flags & NEEDS_BEADS) && j->passes == 0)
 		return STR("the number of beads is not given");
 	if ((flags & NEEDS_BEADS) && j->passes > SECTION_SPOTS)
-		return STR("more than 24 beads");
+		return STR("more than 40 beads");
 	if ((flags & NEEDS_BEADS) && !fig_given(j->width1_mm))
 		return STR("the width of the plate is not given");
 	if ((flags & NEEDS_BEADS) && j->groove_width_mm > j->width1_mm)
@@ -227,6 +264,8 @@ str fig_joint_fault(const struct fig_joint *j)
 		why = gouge_fault(j);
 	if (why.n == 0)
 		why = width_fault(j);
+	if (why.n == 0)
+		why = bead_fault(j, flags);
 	return why;
 }
 
@@ -235,6 +274,9 @@ static void build_joint(struct section *s, const void *data, struct section_fram
 	const struct fig_joint *j = data;
 
 	shapes[j->shape].build(s, j, f);
+	if (j->beads_only)
+		s->ndims = 0;
+	section_beads(s, j, f);
 }
 
 bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
@@ -245,6 +287,9 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->language,
 	    false };
 
+	/* Beads may be drawn as large as there is room. */
+	if (j->nlayers > 0)
+		fit.thick_mm = 0;
 	if (fig_given(j->backing_t_mm))
 		fit.thin_mm = fmin(fit.thin_mm, j->backing_t_mm);
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
@@ -252,60 +297,12 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 	return fig_refuse(c, f, area, j->language, why.n > 0 ? why : FIG_NO_ROOM);
 }
 
-/* what: looked up. */
-static void add_size(struct buf *b, const struct fig_joint *j, str what, str label)
+str fig_joint_name(const struct fig_joint *j)
 {
-	what = word_str(j->language, what);
-	if (label.n == 0)
-		return;
-	buf_adds(b, ", ");
-	/* A label that names its size already is not told twice. */
-	if (str_find(label, what, 0) == label.n)
-		buf_addf(b, "%.*s ", STR_ARG(what));
-	buf_add(b, label);
+	return shapes[j->shape].name;
 }
 
-static void add_sizes(struct buf *b, const struct fig_joint *j)
+bool fig_gap_is_fault(const struct fig_joint *j)
 {
-	bool contact = shapes[j->shape].flags & CONTACT;
-
-	add_size(b, j, WORD("position"), j->position);
-	add_size(b, j, WORD("thickness"), j->label_t1);
-	if (fig_given(j->t2_mm))
-		add_size(b, j, WORD("on"), j->label_t2);
-	add_size(b, j, WORD("fillet leg"), j->label_leg);
-	add_size(b, j, WORD("included angle"), j->label_angle);
-	add_size(b, j, WORD("bevel"), j->label_bevel);
-	add_size(b, j, WORD("land"), j->label_land);
-	add_size(b, j, contact ? WORD("gap") : WORD("root opening"), j->label_gap);
-	add_size(b, j, WORD("backing"), j->label_backing);
-	add_size(b, j, WORD("overlap"), j->label_overlap);
-	add_size(b, j, WORD("groove depth"), j->label_depth);
-	add_size(b, j, WORD("width"), j->label_groove_width);
-	add_size(b, j, WORD("root radius"), j->label_radius);
-	add_size(b, j, WORD("outside diameter"), j->label_od);
-	add_size(b, j, WORD("reinforcement"), j->label_reinforcement);
-	add_size(b, j, STR(""), j->label_answer);
-}
-
-str fig_joint_words(struct arena *a, const struct fig_joint *j)
-{
-	const struct language *l = j->language;
-	struct buf b = { .arena = a };
-	str why = fig_joint_fault(j);
-
-	if (why.n > 0)
-		return word_format(a, l, "No drawing: %.*s.", STR_ARG(word_str(l, why)));
-	buf_add(&b, word_str(l, shapes[j->shape].name));
-	buf_add(&b, j->shape == FIG_PAD ? word(l, ", in section and from above")
-	                                : word(l, ", in section"));
-	add_sizes(&b, j);
-	buf_adds(&b, ".");
-	if (j->passes > 0 && j->shape == FIG_PAD)
-		word_addf(&b, l, " Beads: %u.", j->passes);
-	else if (j->passes > 0)
-		word_addf(&b, l, " Passes: %u.", j->passes);
-	if (j->both_sides)
-		buf_add(&b, word(l, " Welded from both sides."));
-	return buf_str(&b);
+	return (shapes[j->shape].flags & CONTACT) != 0;
 }

@@ -113,6 +113,22 @@ static void place_clock(struct layout *l)
 	l->bottom = fmax(l->bottom, l->body.y + l->body.h);
 }
 
+/* Numbers within beads: the middle of their capitals where the bead has its own. */
+static void place_numbers(struct layout *l)
+{
+	double up = face_ascent_pt(l->faces, FACE_SANS, l->size_pt) -
+	    face_cap_height_pt(l->faces, FACE_SANS, l->size_pt) / 2;
+
+	for (size_t i = 0; l->s->spots_bare && i < l->s->nspots; i++) {
+		pt at = layout_point(l, l->s->spot[i]);
+		struct layout_label *t = layout_label(l, fig_number(l->s->spot_number[i]),
+		    DIM_CENTER, DIM_ONE_LINE);
+
+		t->r.x = at.x - t->r.w / 2;
+		t->r.y = at.y - up;
+	}
+}
+
 /* Whether the outline of the part runs through a label. */
 static bool meets_part(const struct layout *l, rect r)
 {
@@ -191,11 +207,12 @@ bool layout_place(struct layout *l, double w, double h)
 	l->bottom = l->body.y + l->body.h;
 	place_text(l);
 	place_clock(l);
+	place_numbers(l);
 	layout_rows(l);
 	layout_columns(l);
 	for (size_t i = 0; i < l->nlabels; i++)
 		l->ink = rect_join(l->ink, l->label[i].r);
-	for (size_t i = 0; i < l->s->nspots; i++)
+	for (size_t i = 0; !l->s->spots_bare && i < l->s->nspots; i++)
 		l->ink = rect_join(l->ink,
 		    rect_inset(
 		        rect_at(layout_point(l, l->s->spot[i])), -SECTION_SPOT_PT));

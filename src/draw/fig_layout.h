@@ -9,8 +9,8 @@
 #include "draw/fig_section.h"
 
 #define LAYOUT_THIN 320
-#define LAYOUT_ARROWS 100
-#define LAYOUT_LABELS 48
+#define LAYOUT_ARROWS 120
+#define LAYOUT_LABELS 80
 
 /* Arrows stand inside from this length on; else outside, on stems. */
 #define INSIDE_PT 22.0

@@ -1,5 +1,6 @@
 /* The coupon from above, x along the weld; for pipe the end view with the clock. Ripples
  * stand for a weld, crosses for tacks (common practice, no source). */
+#include "draw/fig_prep.h"
 #include "draw/fig_section.h"
 
 #include "draw/geom.h"
@@ -58,20 +59,22 @@ static void plan_tee(struct section *s, const struct fig_joint *j, struct plan *
     double arm)
 {
 	double half = j->t1_mm / 2, other = half, reach = j->width2_mm / 2;
+	double leg = fig_given(j->leg_mm) ? j->leg_mm : 0;
+	bool both = j->both_sides || prep_kind(prep_of(j))->doubled;
 
 	if (fig_given(reach)) {
 		add_band(s, p, -reach, reach, NAN);
 		across_dim(s, p, -reach, reach, SECTION_RIGHT, j->label_width2);
 	} else {
-		other += j->both_sides ? j->leg_mm : 0;
+		other += both ? leg : 0;
 		add_wing(s, p, other, 1, NAN, arm);
-		add_wing(s, p, -half - j->leg_mm, -1, NAN, arm);
+		add_wing(s, p, -half - leg, -1, NAN, arm);
 	}
 	add_band(s, p, -half, half, NAN);
 	p->weld_hi = -half;
-	p->weld_lo = -half - j->leg_mm;
-	if (j->both_sides)
-		add_band(s, p, half, half + j->leg_mm, RIPPLE_DEG);
+	p->weld_lo = -half - leg;
+	if (both && leg > 0)
+		add_band(s, p, half, half + leg, RIPPLE_DEG);
 	p->tack_y = half;
 	across_dim(s, p, -half, half, SECTION_LEFT, j->label_t1);
 }
@@ -98,15 +101,19 @@ static void plan_lap(struct section *s, const struct fig_joint *j, struct plan *
 /* Width of the bead of a butt at the face. */
 static double face_width(const struct fig_joint *j)
 {
-	double flare = 0, land = fig_given(j->land_mm) ? j->land_mm : 0;
-	double gap = fig_gap_middle_mm(j);
+	double wide = fig_gap_middle_mm(j);
+	enum fig_prep p = prep_of(j);
+	struct prep_edge edge[2];
 
-	if (j->shape == FIG_SINGLE_BEVEL)
-		flare = geom_tan(j->bevel_angle_deg);
-	else if (j->shape != FIG_SQUARE_BUTT)
-		flare = 2 * geom_tan(fig_included_deg(j) / 2);
-	return fmax(gap + (j->t1_mm - land) * flare, fig_given(j->reinforcement_mm)
-	    ? 4 * j->reinforcement_mm : j->t1_mm);
+	prep_edges(j, edge);
+	if (j->shape == FIG_BUTT_TEST)
+		wide += 2 * j->t1_mm * geom_tan(fig_included_deg(j) / 2);
+	else if (prep_kind(p)->flare)
+		wide += j->radius_mm * (prep_kind(p)->both ? 2 : 1);
+	else
+		wide += edge[0].front.run_mm + edge[1].front.run_mm;
+	return fmax(wide, fig_given(j->reinforcement_mm) ? 4 * j->reinforcement_mm
+	                                                 : j->t1_mm);
 }
 
 static void plan_butt(struct section *s, const struct fig_joint *j, struct plan *p,
@@ -126,12 +133,30 @@ static void plan_butt(struct section *s, const struct fig_joint *j, struct plan 
 		across_dim(s, p, low, -edge, SECTION_RIGHT, j->label_width2);
 }
 
+/* The standing plate shows its edge. */
+static void plan_corner(struct section *s, const struct fig_joint *j, struct plan *p,
+    double arm)
+{
+	bool flare = prep_kind(prep_of(j))->flare;
+	double edge = fig_gap_middle_mm(j) / 2, high;
+	struct prep_edge e[2];
+
+	prep_edges(j, e);
+	p->weld_hi = edge + (flare ? j->radius_mm : e[0].front.run_mm);
+	p->weld_lo = -edge - e[1].front.run_mm;
+	p->tack_y = 0;
+	add_band(s, p, -edge - fig_t2_mm(j), p->weld_lo, NAN);
+	high = add_wing(s, p, p->weld_hi, 1, j->width1_mm + edge - p->weld_hi, arm);
+	if (fig_given(j->width1_mm))
+		across_dim(s, p, edge, high, SECTION_RIGHT, j->label_width1);
+}
+
 static void plan_edge(struct section *s, const struct fig_joint *j, struct plan *p,
     double arm)
 {
 	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), high;
 
-	if (j->shape == FIG_EDGE) {
+	if (j->shape == FIG_EDGE || j->shape == FIG_EDGE_GROOVE) {
 		p->weld_lo = -t2 - gap;
 		p->weld_hi = j->t1_mm;
 		p->tack_y = 0;
@@ -279,7 +304,17 @@ static plan_shape *const plan_shapes[] = {
 	[FIG_SINGLE_BEVEL] = plan_butt, [FIG_BUTT_TEST] = plan_butt,
 	[FIG_PAD] = plan_surface, [FIG_U_GROOVE] = plan_surface,
 	[FIG_FLARE_BEVEL] = plan_hidden,
+	[FIG_BUTT_GROOVE] = plan_butt, [FIG_CORNER_GROOVE] = plan_corner,
+	[FIG_TEE_GROOVE] = plan_tee, [FIG_EDGE_GROOVE] = plan_edge,
 };
+
+/* Of bent members two lie in one plane, or one against a standing plate. */
+static plan_shape *plan_of(const struct fig_joint *j)
+{
+	if (j->shape != FIG_EDGE_GROOVE || !prep_kind(prep_of(j))->flare)
+		return plan_shapes[j->shape];
+	return prep_kind(prep_of(j))->both ? plan_butt : plan_corner;
+}
 
 static void build_plan(struct section *s, const void *data, struct section_frame f)
 {
@@ -290,7 +325,7 @@ static void build_plan(struct section *s, const void *data, struct section_frame
 		plan_pipe(s, j, f);
 		return;
 	}
-	plan_shapes[j->shape](s, j, &p, f.arm_mm);
+	plan_of(j)(s, j, &p, f.arm_mm);
 	if (p.weld_hi > p.weld_lo)
 		add_band(s, &p, p.weld_lo, p.weld_hi, RIPPLE_DEG);
 	add_tacks(s, j, &p, f.mm_pt);

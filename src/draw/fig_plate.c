@@ -232,6 +232,7 @@ static void number_feature(struct section *s, const struct fig_feature *g,
 	else
 		at = pt_add(
 		    at, pt_polar(off * 1.45, 45)); /* clear of a level or upright line */
+	s->spot_number[s->nspots] = (unsigned)s->nspots + 1;
 	s->spot[s->nspots++] = at;
 }
 

@@ -64,11 +64,13 @@ static void place_level(struct layout *l, const struct section_dim *d)
 static void place_beside(struct layout *l, const struct section_dim *d)
 {
 	bool above = d->side == SECTION_TOP;
-	double y = above ? l->top - ROW_BESIDE_PT : l->bottom + ROW_BESIDE_PT;
-	pt a = layout_point(l, d->a), b = layout_point(l, d->b);
-	pt from = { fmin(a.x, b.x), y }, to = { fmax(a.x, b.x), y };
 	struct layout_label *t = layout_label(l, d->label,
 	    d->end == SECTION_LEFT ? DIM_RIGHT : DIM_LEFT, l->lines);
+	/* Labels of one end stand under one another. */
+	double step = d->repeated ? t->r.h + 1 : ROW_BESIDE_PT;
+	double y = above ? l->top - step : l->bottom + step;
+	pt a = layout_point(l, d->a), b = layout_point(l, d->b);
+	pt from = { fmin(a.x, b.x), y }, to = { fmax(a.x, b.x), y };
 
 	add_extension(l, a, (pt){ a.x, y });
 	add_extension(l, b, (pt){ b.x, y });

@@ -10,10 +10,10 @@
 
 void section_clear(struct section *s)
 {
-	s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = 0;
+	s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = s->nregions = 0;
 	s->text = (struct section_text){ { 0, 0 }, STR("") };
 	s->clock_mm = 0;
-	s->spots_apart = false;
+	s->spots_apart = s->spots_bare = s->crowded = false;
 }
 
 struct section_member *section_plate(struct section *s, double hatch_deg)
@@ -46,6 +46,7 @@ struct section_bead *section_bead(struct section *s)
 {
 	assert(s->nbeads < SECTION_BEADS);
 	s->bead[s->nbeads].n = 0;
+	s->bead[s->nbeads].thin = false;
 	return &s->bead[s->nbeads++];
 }
 
@@ -82,6 +83,17 @@ void section_close(struct section_bead *b)
 	add_seg(b, SEG_CLOSE, (pt){ 0, 0 });
 }
 
+struct section_region *section_region(struct section *s, bool back)
+{
+	assert(s->nregions < SECTION_REGIONS);
+	struct section_region *r = &s->region[s->nregions++];
+
+	r->na = r->nb = 0;
+	r->rise = 0;
+	r->back = back;
+	return r;
+}
+
 void section_rule(struct section *s, pt a, pt b, bool dashed)
 {
 	assert(s->nrules < SECTION_RULES);
@@ -108,6 +120,9 @@ void section_dim(struct section *s, struct section_dim d)
 	if (d.label.n == 0)
 		return;
 	assert(s->ndims < SECTION_DIMS);
+	for (size_t i = 0; i < s->ndims; i++)
+		d.repeated |= d.kind == SECTION_LEVEL_BESIDE && s->dim[i].kind == d.kind &&
+		    s->dim[i].end == d.end;
 	s->dim[s->ndims++] = d;
 }
 
@@ -149,152 +164,4 @@ double section_reach(double width_mm, double used_mm, double arm_mm, bool *broke
 {
 	*broken = !fig_given(width_mm) || width_mm > used_mm + arm_mm;
 	return *broken ? used_mm + arm_mm : width_mm;
-}
-
-/* Layers of a fillet: one pass, then two, then three; the inner ones give way when the
- * count does not come out even. Returns the number of layers. */
-static unsigned fillet_layers(unsigned n, unsigned count[SECTION_SPOTS])
-{
-	unsigned layers = 1, surplus;
-
-	while (layers * (layers + 1) / 2 < n)
-		layers++;
-	surplus = layers * (layers + 1) / 2 - n;
-	for (unsigned i = 0; i < layers; i++)
-		count[i] = i + 1;
-	while (surplus > 0) {
-		for (unsigned i = layers; i-- > 1 && surplus > 0;) {
-			if (count[i] > 1) {
-				count[i]--;
-				surplus--;
-			}
-		}
-	}
-	return layers;
-}
-
-void section_number_fillet(struct section *s, pt root, pt u, pt v, double leg, unsigned n,
-    double ring)
-{
-	unsigned count[SECTION_SPOTS], layers;
-	double depth = leg / sqrt(2), first, step;
-	pt in = pt_unit(pt_add(u, v)), along = pt_unit(pt_sub(v, u));
-
-	if (n == 0 || n > SECTION_SPOTS)
-		return;
-	layers = fillet_layers(n, count);
-	first = layers > 1 ? fmax(ring * 1.65, depth * 0.8 / layers) : depth * 0.55;
-	step = layers > 1 ? (depth - ring * 1.1 - first) / (layers - 1) : 0;
-	if (first < ring * 1.41 || first > depth - ring ||
-	    (layers > 1 && step < ring * 1.6))
-		return;
-	for (unsigned i = 0; i < layers; i++) {
-		double d = first + step * i, half = d - ring * 1.45;
-
-		if (half * 2 < (count[i] - 1) * ring * 2.05)
-			return;
-	}
-	for (unsigned i = 0; i < layers; i++) {
-		double d = first + step * i, half = d - ring * 1.45;
-		double apart = count[i] > 1 ? half * 2 / (count[i] - 1) : 0;
-
-		apart = fmin(apart, d * 2 / (count[i] + 0.6));
-		apart = fmax(apart, count[i] > 1 ? ring * 2.05 : 0);
-		for (unsigned k = 0; k < count[i]; k++) {
-			double side = (k - (count[i] - 1) / 2.0) * apart;
-
-			s->spot[s->nspots++] = pt_add(root,
-			    pt_add(pt_mul(in, d), pt_mul(along, side)));
-		}
-	}
-}
-
-/* Shares n passes among layers so that the widest layers take the extra ones. Returns
- * the least width that a pass has. */
-static double share_passes(unsigned n, unsigned layers, const double *width,
-    unsigned *count)
-{
-	double least = INFINITY;
-
-	for (unsigned i = 0; i < layers; i++)
-		count[i] = 1;
-	for (unsigned k = layers; k < n; k++) {
-		unsigned best = layers - 1;
-
-		for (unsigned i = layers; i-- > 0;)
-			if (width[i] / count[i] > width[best] / count[best] * 1.0001)
-				best = i;
-		count[best]++;
-	}
-	for (unsigned i = 0; i < layers; i++)
-		least = fmin(least, width[i] / count[i]);
-	return least;
-}
-
-/* A groove for placing rings: how far their centers stay off its sides. */
-struct ring_groove {
-	double height, x0, lean, bottom, flare, ring;
-};
-
-/* Room for centers at height y; negative when not even one ring fits. */
-static double ring_room(const struct ring_groove *g, double y, double *left)
-{
-	double right_lean = g->flare - g->lean;
-	double off = g->ring * 1.1 * sqrt(1 + g->lean * g->lean);
-
-	*left = g->x0 - g->lean * y + off;
-	return g->bottom + g->flare * y - off -
-	    g->ring * 1.1 * sqrt(1 + right_lean * right_lean);
-}
-
-/* How well n passes lie in that many layers: the least distance between centers, or
- * 0 when rings would touch. Fills count. */
-static double judge_layers(const struct ring_groove *g, unsigned n, unsigned layers,
-    unsigned *count)
-{
-	double width[SECTION_SPOTS], step = g->height / layers, left, least = step;
-
-	for (unsigned i = 0; i < layers; i++)
-		width[i] = g->bottom + g->flare * step * (i + 0.5);
-	least = fmin(least, share_passes(n, layers, width, count));
-	if (step < g->ring * 2.1)
-		return 0;
-	for (unsigned i = 0; i < layers; i++) {
-		double room = ring_room(g, step * (i + 0.5), &left);
-
-		if (room < 0 || room < (count[i] - 1) * g->ring * 2.1)
-			return 0;
-	}
-	return least;
-}
-
-void section_number_groove(struct section *s, double height, double x0, double lean,
-    double bottom, double flare, unsigned n, double ring)
-{
-	struct ring_groove g = { height, x0, lean, bottom, flare, ring };
-	unsigned count[SECTION_SPOTS], layers = 0;
-	double best = 0, left;
-
-	if (n == 0 || n > SECTION_SPOTS)
-		return;
-	for (unsigned i = 1; i <= n; i++) {
-		double good = judge_layers(&g, n, i, count);
-
-		if (good > best) {
-			best = good;
-			layers = i;
-		}
-	}
-	if (layers == 0)
-		return;
-	judge_layers(&g, n, layers, count);
-	for (unsigned i = 0; i < layers; i++) {
-		double y = height / layers * (i + 0.5), room = ring_room(&g, y, &left);
-		double apart = room / count[i]; /* half a share of room at either side */
-
-		apart = count[i] > 1 ? fmax(apart, ring * 2.1) : 0;
-		left += (room - apart * (count[i] - 1)) / 2;
-		for (unsigned k = 0; k < count[i]; k++)
-			s->spot[s->nspots++] = (pt){ left + apart * k, y };
-	}
 }

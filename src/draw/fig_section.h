@@ -10,14 +10,14 @@
 
 #define SECTION_POINTS 80
 #define SECTION_MEMBERS 16
-#define SECTION_BEADS 46
-#define SECTION_SEGS 40
-#define SECTION_DIMS 46
+#define SECTION_BEADS 64
+#define SECTION_SEGS 48
+#define SECTION_DIMS 60
 #define SECTION_SPOTS 40
 #define SECTION_RULES 80
 #define SECTION_EDGE_NONE SECTION_POINTS
 
-/* Radius of the ring around the number of a pass, in points. */
+/* Radius of the ring around a number, in points. */
 #define SECTION_SPOT_PT 10.0
 
 struct section_member {
@@ -31,6 +31,7 @@ struct section_member {
 struct section_bead {
 	struct seg s[SECTION_SEGS];
 	size_t n;
+	bool thin;               /* between beads */
 };
 
 enum section_dim_kind {
@@ -53,9 +54,21 @@ struct section_dim {
 	enum section_side side;
 	enum section_side end;   /* LEVEL_BESIDE: which end has the label */
 	enum section_exit exit;
+	bool repeated;           /* LEVEL_BESIDE: that end has a label already */
 	bool near;               /* LEVEL: just below a and b, not below the whole part */
 	pt a, b, apex;
 	str label;
+};
+
+/* What one weld fills, for its beads: walls from the root to the toes. For a fillet a runs
+ * along the base. */
+#define SECTION_WALL 20
+#define SECTION_REGIONS 2
+struct section_region {
+	pt a[SECTION_WALL], b[SECTION_WALL];
+	size_t na, nb;
+	double rise;             /* of its face over the line from toe to toe */
+	bool back;               /* welded from the other side */
 };
 
 struct section_rule { pt a, b; bool dashed, thin; };
@@ -66,11 +79,15 @@ struct section {
 	struct section_bead bead[SECTION_BEADS];
 	struct section_dim dim[SECTION_DIMS];
 	struct section_rule rule[SECTION_RULES];
-	pt spot[SECTION_SPOTS];  /* centers of pass numbers, in order of passes */
+	struct section_region region[SECTION_REGIONS];
+	pt spot[SECTION_SPOTS];  /* centers of numbers */
+	unsigned spot_number[SECTION_SPOTS];
 	struct section_text text;
 	double clock_mm;         /* end view: how far out 12, 3, 6, 9 stand; 0 none */
 	bool spots_apart;        /* rings may touch neither each other nor a bead */
-	size_t nmembers, nbeads, ndims, nspots, nrules;
+	bool spots_bare;         /* no rings: the numbers stand in beads */
+	bool crowded;            /* beads have no room for their numbers at this scale */
+	size_t nmembers, nbeads, ndims, nspots, nrules, nregions;
 };
 
 /* What a shape is built for. */
@@ -93,6 +110,8 @@ void section_line(struct section_bead *b, pt p);
 /* A face from the latest point to p, bulging by rise to its left. */
 void section_face(struct section_bead *b, pt from, pt to, double rise);
 void section_close(struct section_bead *b);
+/* An empty region. */
+struct section_region *section_region(struct section *s, bool back);
 void section_rule(struct section *s, pt a, pt b, bool dashed);
 /* A center line from a to b: long and short strokes. */
 void section_axis(struct section *s, pt a, pt b, double mm_pt);
@@ -111,14 +130,8 @@ void section_pointer(struct section *s, enum section_side side, pt to, pt want,
  * *broken tells whether it is cut short. */
 double section_reach(double width_mm, double used_mm, double arm_mm, bool *broken);
 
-/* Numbers n passes over a triangle with the right angle at root and legs along unit
- * vectors u and v; or over a groove of `height` from y = 0 whose width is bottom at 0
- * and grows by `flare` per unit of height, left side at x0 - lean * y. Adds none when
- * the rings do not all fit. */
-void section_number_fillet(struct section *s, pt root, pt u, pt v, double leg, unsigned n,
-    double ring);
-void section_number_groove(struct section *s, double height, double x0, double lean,
-    double bottom, double flare, unsigned n, double ring);
+/* Draws and numbers the beads of j in the regions of s. */
+void section_beads(struct section *s, const struct fig_joint *j, struct section_frame f);
 
 /* Builds the section of j into an empty s. */
 typedef void section_build(struct section *s, const struct fig_joint *j,
@@ -133,10 +146,20 @@ void section_corner_closed(struct section *s, const struct fig_joint *j,
     struct section_frame f);
 void section_edge(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_butt(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_corner_groove(struct section *s, const struct fig_joint *j,
+    struct section_frame f);
+void section_tee_groove(struct section *s, const struct fig_joint *j,
+    struct section_frame f);
+void section_edge_groove(struct section *s, const struct fig_joint *j,
+    struct section_frame f);
 void section_pad(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_flare(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_gouge(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_branch(struct section *s, const struct fig_joint *j, struct section_frame f);
+
+/* "Tee joint"; whether a gap there is a fault of fit-up and no root opening. */
+str fig_joint_name(const struct fig_joint *j);
+bool fig_gap_is_fault(const struct fig_joint *j);
 
 /* 1 to SECTION_SPOTS in figures. */
 str fig_number(unsigned n);

@@ -39,7 +39,7 @@ size_t geom_cut(const pt *v, size_t n, pt at, pt dir, double *along, size_t cap)
 
 /* Puts n stretches, in order, as near as can be to the middles they want, none over
  * another: those that meet share the shift, as one block. n at most GEOM_SPREAD. */
-#define GEOM_SPREAD 48
+#define GEOM_SPREAD 60
 void geom_spread(const double *want, const double *size, size_t n, double *middle);
 
 #endif

@@ -234,6 +234,9 @@ static void near_mm(double got_pt, double scale, double want_mm)
 		fail_msg("drawn %.6f mm, want %.6f mm", got, want_mm);
 }
 
+static const struct fig_layer three_layers[] = { { 1, false }, { 2, false },
+	{ 3, false } };
+
 static const struct fig_joint v_backed = {
 	.shape = FIG_SINGLE_V,
 	.t1_mm = 0.375 * IN,
@@ -241,7 +244,8 @@ static const struct fig_joint v_backed = {
 	.angle_deg = 45,
 	.backing_t_mm = 0.25 * IN,
 	.backing_width_mm = IN,
-	.passes = 6,
+	.layers = three_layers,
+	.nlayers = 3,
 	.label_t1 = LABEL("3/8 in [9.5 mm]"),
 	.label_gap = LABEL("1/4 in [6.4 mm]"),
 	.label_angle = LABEL("45 deg"),
@@ -462,6 +466,10 @@ static struct fig_joint any_joint(enum fig_shape shape, double t)
 	j.reinforcement_mm = t / 6;
 	if (shape == FIG_SINGLE_V || shape == FIG_PIPE_BUTT)
 		j.angle_deg = 60, j.label_bevel = (str)LABEL(""), j.land_mm = t / 6;
+	if (shape >= FIG_BUTT_GROOVE)
+		j.prep = FIG_PREP_BEVEL, j.bevel_angle_deg = 30, j.width1_mm = j.width2_mm = NAN;
+	if (shape == FIG_EDGE_GROOVE)
+		j.depth_mm = t;
 	if (shape == FIG_SINGLE_BEVEL || shape == FIG_BRANCH)
 		j.bevel_angle_deg = 45, j.land_mm = t / 6;
 	if (shape == FIG_PIPE_BUTT || shape == FIG_FLARE_BEVEL || shape == FIG_BRANCH)
@@ -509,7 +517,10 @@ static double first_thickness(const struct record *r, enum fig_shape shape)
 	case FIG_EDGE:
 		return extent(member(r, 0)).w;
 	case FIG_FLARE_BEVEL:
+	case FIG_EDGE_GROOVE:
 		return 0;
+	case FIG_TEE_GROOVE:
+		return extent(member(r, 1)).w;
 	default:
 		return extent(member(r, 0)).h;
 	}
@@ -686,7 +697,7 @@ static void test_words(void **state)
 	    STR("Single-V butt joint, in section, position 3G up, thickness "
 	        "3/8 in [9.5 mm], included angle 45 deg, root opening 1/4 in [6.4 mm], "
 	        "backing "
-	        "1/4 x 1 in. Passes: 6.")));
+	        "1/4 x 1 in. Beads by layers, in order: 1; 2, 3; 4, 5, 6.")));
 	s = fig_joint_words(x->arena, &faults[10].j);
 	assert_true(str_eq(s, STR("No drawing: the land is as thick as the member or "
 	    "thicker.")));

@@ -1,0 +1,120 @@
+/* What the section of a joint shows, in words. */
+#include "draw/fig_prep.h"
+#include "draw/fig_section.h"
+
+#include "base/buf.h"
+
+/* what: looked up. */
+static void add_size(struct buf *b, const struct fig_joint *j, str what, str label)
+{
+	what = word_str(j->language, what);
+	if (label.n == 0)
+		return;
+	buf_adds(b, ", ");
+	/* A label that names its size already is not told twice. */
+	if (str_find(label, what, 0) == label.n)
+		buf_addf(b, "%.*s ", STR_ARG(what));
+	buf_add(b, label);
+}
+
+static void add_depths(struct buf *b, const struct fig_joint *j)
+{
+	const struct prep_kind *k = prep_kind(prep_of(j));
+
+	if (k->doubled) {
+		add_size(b, j, WORD("depth of preparation in front"), j->label_depth);
+		add_size(b, j, WORD("depth of preparation at the back"),
+		    j->label_depth_back);
+	} else {
+		add_size(b, j, WORD("groove depth"), j->label_depth);
+	}
+	add_size(b, j, WORD("width"), j->label_groove_width);
+	add_size(b, j, k->flare ? WORD("radius of the bend") : WORD("root radius"),
+	    j->label_radius);
+}
+
+static void add_sizes(struct buf *b, const struct fig_joint *j)
+{
+	bool contact = fig_gap_is_fault(j);
+
+	add_size(b, j, WORD("position"), j->position);
+	add_size(b, j, WORD("thickness"), j->label_t1);
+	if (fig_given(j->t2_mm))
+		add_size(b, j, WORD("on"), j->label_t2);
+	add_size(b, j, WORD("fillet leg"), j->label_leg);
+	add_size(b, j, WORD("included angle"), j->label_angle);
+	add_size(b, j, WORD("bevel"), j->label_bevel);
+	add_size(b, j, WORD("land"), j->label_land);
+	add_size(b, j, contact ? WORD("gap") : WORD("root opening"), j->label_gap);
+	add_size(b, j, WORD("backing"), j->label_backing);
+	add_size(b, j, WORD("overlap"), j->label_overlap);
+	add_depths(b, j);
+	add_size(b, j, WORD("outside diameter"), j->label_od);
+	add_size(b, j, WORD("reinforcement"), j->label_reinforcement);
+	add_size(b, j, STR(""), j->label_answer);
+}
+
+static bool is_open_root(const struct fig_joint *j)
+{
+	enum fig_prep p = prep_of(j);
+
+	return p != FIG_PREP_NONE && !prep_kind(p)->flare && !prep_kind(p)->doubled &&
+	    !fig_gap_is_fault(j) && fig_gap_middle_mm(j) > 0 &&
+	    !fig_given(j->backing_t_mm) && !j->both_sides;
+}
+
+/* " Beads by layers, in order: 1; 2, 3; from the back 4." */
+static void add_beads(struct buf *b, const struct fig_joint *j)
+{
+	unsigned number = 1;
+
+	if (j->nlayers == 0)
+		return;
+	buf_add(b, word(j->language, " Beads by layers, in order:"));
+	for (size_t i = 0; i < j->nlayers; i++) {
+		bool was_back = i > 0 && j->layers[i - 1].back;
+
+		buf_adds(b, i > 0 ? "; " : " ");
+		if (j->layers[i].back && !was_back)
+			buf_add(b, word(j->language, "from the back "));
+		else if (!j->layers[i].back && was_back)
+			buf_add(b, word(j->language, "from the front "));
+		for (unsigned k = 0; k < j->layers[i].beads; k++)
+			buf_addf(b, "%s%u", k > 0 ? ", " : "", number++);
+	}
+	buf_adds(b, ".");
+}
+
+static void add_name(struct buf *b, const struct fig_joint *j)
+{
+	const struct language *l = j->language;
+
+	buf_add(b, word_str(l, fig_joint_name(j)));
+	if (j->shape >= FIG_BUTT_GROOVE || j->prep != FIG_PREP_NONE)
+		buf_addf(b, ", %.*s", STR_ARG(word_str(l, prep_kind(prep_of(j))->name)));
+	buf_add(b, j->shape == FIG_PAD ? word(l, ", in section and from above")
+	                               : word(l, ", in section"));
+}
+
+str fig_joint_words(struct arena *a, const struct fig_joint *j)
+{
+	const struct language *l = j->language;
+	struct buf b = { .arena = a };
+	str why = fig_joint_fault(j);
+
+	if (why.n > 0)
+		return word_format(a, l, "No drawing: %.*s.", STR_ARG(word_str(l, why)));
+	add_name(&b, j);
+	add_sizes(&b, j);
+	buf_adds(&b, ".");
+	if (is_open_root(j))
+		buf_add(&b, word(l, " Open root."));
+	if (j->passes > 0 && j->shape == FIG_PAD)
+		word_addf(&b, l, " Beads: %u.", j->passes);
+	else if (j->passes > 0)
+		word_addf(&b, l, " Passes: %u.", j->passes);
+	add_beads(&b, j);
+	if (j->both_sides || prep_kind(prep_of(j))->doubled)
+		buf_add(&b, word(l, " Welded from both sides."));
+	return buf_str(&b);
+}
