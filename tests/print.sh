@@ -106,6 +106,33 @@ has "A4" '^Page size: *595.* x 841.* pts (A4)' "$work/info"
 build/fitup print -C curriculum --out "$work/some" Q9 > /dev/null 2>&1
 is "no such quarter" $? 2
 
+# Editions stand side by side, and all three combine: no word off the paper, none broken in
+# two, not many more pages.
+words() { pdftotext "$1" - 2> /dev/null | tr -s ' \n\f' '\n' | LC_ALL=C sort -u; }
+off_paper() { pdftotext -bbox "$1" - 2> /dev/null | tr '"' ' ' | awk '/<page/ { w = $3; h = $5 }
+    /<word/ { if ($3 < 20 || $5 < 20 || $7 > w - 20 || $9 > h - 15) n++ } END { print n + 0 }'; }
+build/fitup print -C curriculum --out "$work/out" --large --metric --paper a4 > "$work/told"
+is "large metric A4" $? 0
+is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 56
+for pdf in "$work"/out/*/*.large.metric.pdf; do
+	name=${pdf#"$work"/out/}
+	pdfinfo "$pdf" > "$work/info"
+	has "$name, size" '(A4)$' "$work/info"
+	is "$name, words off the paper" "$(off_paper "$pdf")" 0
+	usual=$(pdfinfo "${pdf%.large.metric.pdf}.pdf" | awk '/^Pages/ { print $2 }')
+	pages=$(awk '/^Pages/ { print $2 }' "$work/info")
+	if [ "$pages" -le $((usual * 4)) ]; then ok; else bad "$name: $pages pages for $usual"; fi
+done
+for part in packet grading; do
+	words "$work/out/q1/$part.large.metric.pdf" | grep -E '^[[:alpha:]]{1,4}$' > "$work/short"
+	for pdf in "$work"/out/*/*.pdf; do case $pdf in *.large*) ;; *) words "$pdf" ;; esac; done |
+	    LC_ALL=C sort -u | LC_ALL=C comm -13 - "$work/short" | grep -vE '^([a-z]|kPa)$' > "$work/broken"
+	is "$part.large.metric.pdf, no word is broken" "$(tr '\n' ' ' < "$work/broken")" ""
+done
+pdftotext "$work/out/q1/packet.large.metric.pdf" "$work/metric.txt"
+has "metric first" '[0-9] mm \[[0-9]*/[0-9]* in\]' "$work/metric.txt"
+rm -f "$work"/out/*/*.large.metric.pdf
+
 # What fitup did not write stays: under a name that it would write it stops the print,
 # anywhere else it is let alone, also when a whole print clears away what is stale.
 mkdir -p "$work/mine/q1"

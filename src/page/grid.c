@@ -271,11 +271,14 @@ static void set_repeat(struct grid_block *t)
 	t->heads = 0;
 }
 
-/* A table is not cut under its heads, and its first row seldom stands alone. */
+/* A table is not cut under its heads nor under a row of one cell, which names the rows after
+ * it, and its first row seldom stands alone. */
 static enum hold row_hold(const struct grid_block *t, size_t i)
 {
 	if (t->rows[i].head)
 		return HOLD_NEVER;
+	if (t->rows[i].ncells == 1 && t->ncolumns > 1)
+		return HOLD_STRONG;
 	return t->nrows - t->heads > 2 && i == t->heads
 	    ? HOLD_AVOID : HOLD_FREE;
 }

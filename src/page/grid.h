@@ -2,7 +2,7 @@
  *
  * Begin a grid, add rows, end it: the result is a block whose strips are rows. Head rows
  * are repeated when the table goes on to another page. A row is cut only when it is
- * taller than a page. A caption keeps with the first row. */
+ * taller than a page. A row of one cell over all columns keeps with the next. A caption keeps with the first row. */
 #ifndef PAGE_GRID_H
 #define PAGE_GRID_H
 

@@ -239,7 +239,7 @@ static struct block *safety_block(struct card *k, enum detail detail, double wid
 
 static struct block *stops_block(struct card *k, enum detail detail)
 {
-	const struct grid_column columns[] = { { COLUMN_FIXED, 40, ALIGN_CENTER },
+	const struct grid_column columns[] = { { COLUMN_FIXED, 40 * k->sh->e->zoom, ALIGN_CENTER },
 		{ COLUMN_SHARE, 1, ALIGN_LEFT } };
 	const struct grid_spec spec = { .columns = columns,
 		.ncolumns = 2,

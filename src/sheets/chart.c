@@ -1,8 +1,8 @@
 /* The blank wall chart of a quarter, and sign-off sheets by shop number. */
 #include "sheets/sheet.h"
 
-/* As many columns as leave boxes of GLOVE_PT. */
-enum { CHART_COLUMNS = 15 };
+/* As many columns as leave boxes of GLOVE_PT, in large print room for half an id. */
+enum { CHART_COLUMNS = 15, CHART_COLUMNS_LARGE = 8 };
 #define NUMBER_PT 66.0
 #define HEAD_ROW_PT 36.0
 #define WHOLE_ID_PT 52.0 /* of a column that holds an id of six characters on one line */
@@ -13,7 +13,7 @@ static struct grid_cell id_cell(struct sheet *sh, str id, double column_pt)
 	size_t at = str_find(id, STR("-"), 0);
 	struct span *v;
 
-	if (column_pt >= WHOLE_ID_PT || at == id.n)
+	if (column_pt >= WHOLE_ID_PT * sh->e->zoom || at == id.n)
 		return (struct grid_cell){ .text = id };
 	v = arena_array(sh->arena, 2, sizeof *v);
 	v[0] = (struct span){ str_sub(id, 0, at + 1), SPAN_BOLD };
@@ -44,8 +44,8 @@ static double add_top(struct sheet *sh, str head, const struct type *type, str t
 
 static void add_chart(struct sheet *sh, const uint32_t *v, size_t n, double used_pt)
 {
-	struct grid_column columns[CHART_COLUMNS + 1] = { { COLUMN_FIXED, NUMBER_PT,
-	    ALIGN_LEFT } };
+	struct grid_column columns[CHART_COLUMNS + 1] = { { COLUMN_FIXED,
+	    NUMBER_PT * sh->e->zoom, ALIGN_LEFT } };
 	struct grid_cell head[CHART_COLUMNS + 1] = { { .text = STR("Shop number") } };
 	const struct grid_cell blank = { 0 };
 	struct grid_spec spec = { .columns = columns,
@@ -60,18 +60,19 @@ static void add_chart(struct sheet *sh, const uint32_t *v, size_t n, double used
 	for (size_t i = 0; i < n; i++) {
 		columns[i + 1] = (struct grid_column){ COLUMN_SHARE, 1, ALIGN_CENTER };
 		head[i + 1] = id_cell(sh, sh->m->assignments[v[i]].id,
-		    (sh->width_pt - NUMBER_PT) / (double)n);
+		    (sh->width_pt - NUMBER_PT * sh->e->zoom) / (double)n);
 	}
 	g = grid_begin(&sh->s, &spec);
 	grid_row(g, head, n + 1);
-	blank_rows(sh, g, &blank, 1, used_pt + HEAD_ROW_PT);
+	blank_rows(sh, g, &blank, 1, used_pt + HEAD_ROW_PT * sh->e->zoom);
 	sheet_add(sh, grid_end(g), 0, 4);
 }
 
 /* Ids share the pages evenly. */
 static void add_charts(struct sheet *sh, str name, const uint32_t *v, size_t n)
 {
-	size_t pages = (n + CHART_COLUMNS - 1) / CHART_COLUMNS;
+	size_t most = sh->e->choice.large ? CHART_COLUMNS_LARGE : CHART_COLUMNS;
+	size_t pages = (n + most - 1) / most;
 	size_t each = pages ? (n + pages - 1) / pages : 0;
 	double used_pt;
 
@@ -91,7 +92,7 @@ static void add_sign_off(struct sheet *sh, const struct assignment *x, str mark)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_FIXED, 92, ALIGN_CENTER } };
+		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_FIXED, 92 * sh->e->zoom, ALIGN_CENTER } };
 	const str head[] = { STR("Shop number"), STR("Date"), STR("Student initials"),
 		STR("Instructor initials"), STR("Version") };
 	const struct grid_cell row[5] = {
@@ -115,7 +116,7 @@ static void add_sign_off(struct sheet *sh, const struct assignment *x, str mark)
 		"both, or it did "
 		"not happen."));
 	grid_row_plain(g, head, 5);
-	blank_rows(sh, g, row, 5, used_pt + HEAD_ROW_PT);
+	blank_rows(sh, g, row, 5, used_pt + HEAD_ROW_PT * sh->e->zoom);
 	sheet_add(sh, grid_end(g), 4, 0);
 }
 

@@ -52,7 +52,7 @@ static void add_cover(struct sheet *sh, const struct packet_cover *c)
 		{ sh_word(sh, "Section"), (str){ 0 }, 0 } };
 	str rest = sh->m->title, part;
 
-	sheet_space(sh, 60);
+	sheet_space(sh, sh->e->choice.large ? 0 : 60);
 	while (str_next(&rest, ':', &part))
 		sheet_add(sh, block_plain(&sh->s, str_trim(part), &sh->e->h1, TAG_P, sh->width_pt), 4, 4);
 	sheet_add(sh, block_plain(&sh->s, sh_format(sh, "%.*s student packet",
@@ -62,11 +62,11 @@ static void add_cover(struct sheet *sh, const struct packet_cover *c)
 	if (c->quarter && c->quarter <= sh->m->nquarters && sh->m->quarters[c->quarter - 1].starts.n)
 		sheet_text(sh, sh_format(sh, "Starts %.*s",
 		    STR_ARG(sh->m->quarters[c->quarter - 1].starts)));
-	sheet_space(sh, 24);
+	sheet_space(sh, sh->e->choice.large ? 4 : 24);
 	sheet_add(sh, block_blanks(&sh->s, number, 2, &sh->e->number, 40, sh->width_pt), 8, 4);
 	sheet_text(sh, sh_word(sh,
 	    "Write your shop number, never your name, on anything that stays in a booth."));
-	sheet_space(sh, 24);
+	sheet_space(sh, sh->e->choice.large ? 4 : 24);
 	add_courses(sh, c);
 	sheet_text(sh, sh_word(sh,
 	    "Every weld made from this packet is a training record, not a qualification."));
@@ -161,7 +161,7 @@ static void add_quarter_list(struct sheet *sh, const struct packet_cover *c)
 	const struct grid_column columns[] = { { COLUMN_NATURAL, 40, ALIGN_CENTER },
 		{ COLUMN_NATURAL, 56, ALIGN_LEFT }, { COLUMN_SHARE, 1, ALIGN_LEFT },
 		{ COLUMN_NATURAL, 60, ALIGN_LEFT }, { COLUMN_NATURAL, 40, ALIGN_RIGHT },
-		{ COLUMN_FIXED, 44, ALIGN_RIGHT } };
+		{ COLUMN_FIXED, 44 * sh->e->zoom, ALIGN_RIGHT } };
 	const str head[] = { WORD("Week"), WORD("Id"), WORD("Assignment"), WORD("Kind"),
 		WORD("Hours"), WORD("Page") };
 	double hours = 0;

@@ -105,7 +105,7 @@ static void add_attempts(struct sheet *sh, const struct assignment *x)
 
 static void add_holds(struct sheet *sh, const struct assignment *x)
 {
-	const struct grid_column columns[] = { { COLUMN_FIXED, 40, ALIGN_CENTER },
+	const struct grid_column columns[] = { { COLUMN_FIXED, 40 * sh->e->zoom, ALIGN_CENTER },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_FIXED, MM_PT(30), ALIGN_LEFT } };
 	const str head[] = { STR("Step"), STR("Hold point"), STR("Found"),
@@ -129,29 +129,40 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 		table_end(sh, g);
 }
 
+/* named: the feature has a row of its own, because large type leaves it no column. */
+static void measured_row(struct sheet *sh, struct grid *g, const struct measure *k, bool named)
+{
+	const str row[4] = { str_format(sh->arena, "%.*s; %.*s", STR_ARG(k->feature),
+	    STR_ARG(k->tool)), k->nominal, k->low, k->high };
+	const struct grid_cell name = { .style = SPAN_BOLD, .columns = 6, .text = row[0] };
+
+	if (named) {
+		grid_row(g, &name, 1);
+		grid_row_min(g, 0);
+	}
+	grid_row_plain(g, &row[named], 4u - named);
+}
+
 static void add_measured(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_FIXED, 34, ALIGN_LEFT } };
+		{ COLUMN_SHARE, 3, ALIGN_LEFT },
+		{ COLUMN_FIXED, 34 * sh->e->zoom, ALIGN_LEFT } };
 	const str head[] = { STR("Feature, tool"), STR("Nominal"), STR("Low"),
-		STR("High"), STR("Measured"), STR("OK") };
+		STR("High"), STR("Found 1"), STR("Found 2"), STR("OK") };
 	struct measures m = measures_of(sh->arena, sh->e, x);
+	bool named = sh->e->choice.large;
 	struct grid *g;
 
 	if (!m.n)
 		return;
-	g = sheet_grid(sh, columns, 6, GLOVE_PT, STR("Measured"));
-	grid_row_plain(g, head, 6);
-	for (size_t i = 0; i < m.n; i++) {
-		const struct measure *k = &m.v[i];
-		str row[4] = { str_format(sh->arena, "%.*s; %.*s", STR_ARG(k->feature),
-				   STR_ARG(k->tool)),
-			k->nominal, k->low, k->high };
-
-		grid_row_plain(g, row, 4);
-	}
+	g = sheet_grid(sh, &columns[named], 7 - named, GLOVE_PT,
+	    STR("Measured twice, at two places"));
+	grid_row_plain(g, &head[named], 7 - named);
+	for (size_t i = 0; i < m.n; i++)
+		measured_row(sh, g, &m.v[i], named);
 	table_end(sh, g);
 }
 
@@ -252,7 +263,7 @@ static struct grid *begin_tensile(struct sheet *sh)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_FIXED, CHECK_PT * 1.4, ALIGN_LEFT } };
+		{ COLUMN_FIXED, CHECK_PT * 1.4 * (sh->e->zoom > 1 ? 1.1 : 1), ALIGN_LEFT } };
 	const str us[] = { STR("Specimen"), STR("Width, in"), STR("Thick, in"),
 		STR("Area, sq in"), STR("Most load, lbf"), STR("Stress, psi"),
 		STR("Pass") };
@@ -271,7 +282,7 @@ static struct grid *begin_destructive(struct sheet *sh)
 	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 5, ALIGN_LEFT },
-		{ COLUMN_FIXED, CHECK_PT * 1.4, ALIGN_LEFT } };
+		{ COLUMN_FIXED, CHECK_PT * 1.4 * (sh->e->zoom > 1 ? 1.1 : 1), ALIGN_LEFT } };
 	const str head[] = { STR("Specimen"), STR("Thickness"), STR("Plunger or tool"),
 		STR("Flaws: size, sum"), STR("Pass") };
 	struct grid *g = sheet_grid(sh, columns, 5, GLOVE_PT, STR("Destructive tests"));
@@ -324,7 +335,8 @@ static bool add_judged(struct sheet *sh, const struct assignment *x, bool destru
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 9, ALIGN_LEFT },
 		{ COLUMN_SHARE, 17, ALIGN_LEFT }, { COLUMN_SHARE, 9, ALIGN_LEFT },
-		{ COLUMN_FIXED, 36, ALIGN_CENTER }, { COLUMN_FIXED, 36, ALIGN_CENTER } };
+		{ COLUMN_FIXED, 36 * sh->e->zoom, ALIGN_CENTER },
+		{ COLUMN_FIXED, 36 * sh->e->zoom, ALIGN_CENTER } };
 	const str head[] = { STR("Judged"), STR("Passes when"),
 		is_pipe(x) ? STR("O'clock, how much") : STR("Where, how much"),
 		STR("Yes"), STR("No") };
@@ -370,47 +382,44 @@ static str number(struct sheet *sh, uint32_t n)
 	return str_format(sh->arena, "%u", n);
 }
 
-/* The lines in two halves side by side, each read downward, then the total. */
+/* A column for what each attempt earned; of more than four the best four count. */
+enum { EARNED_MOST = 4 };
+
 static void score_rows(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
-	size_t half = (x->ngrades + 1) / 2;
 	uint32_t total = 0;
 
-	for (size_t i = 0; i < half; i++) {
-		str row[6] = { 0 };
+	for (size_t i = 0; i < x->ngrades; i++) {
+		const str row[2] = { grade_name(sh, &x->grades[i]),
+			number(sh, x->grades[i].weight) };
 
-		for (size_t side = 0; side < 2 && i + side * half < x->ngrades; side++) {
-			const struct grade *k = &x->grades[i + side * half];
-
-			row[side * 3] = grade_name(sh, k);
-			row[side * 3 + 1] = number(sh, k->weight);
-			total += k->weight;
-		}
-		grid_row_plain(g, row, 6);
+		total += x->grades[i].weight;
+		grid_row_plain(g, row, 2);
 	}
-	const struct grid_cell sum[] = { { .text = STR("Total"), .style = SPAN_BOLD },
-		{ .text = number(sh, total), .style = SPAN_BOLD }, { 0 },
-		{ .columns = 3, .text = x->pass_mark
-			? str_format(sh->arena, "pass mark %u", x->pass_mark)
-			: (str){ 0 } } };
+	const struct grid_cell sum[] = { { .style = SPAN_BOLD, .text = x->pass_mark
+			? str_format(sh->arena, "Total, pass mark %u", x->pass_mark)
+			: STR("Total") },
+		{ .text = number(sh, total), .style = SPAN_BOLD } };
 
-	grid_row(g, sum, 4);
+	grid_row(g, sum, 2);
 }
 
 static void add_score(struct sheet *sh, const struct assignment *x)
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 1, ALIGN_LEFT },
-		{ COLUMN_NATURAL, 40, ALIGN_RIGHT }, { COLUMN_FIXED, MM_PT(20), ALIGN_LEFT },
-		{ COLUMN_SHARE, 1, ALIGN_LEFT }, { COLUMN_NATURAL, 40, ALIGN_RIGHT },
-		{ COLUMN_FIXED, MM_PT(20), ALIGN_LEFT } };
-	const str head[] = { STR("Score"), STR("Weight"), STR("Earned"), STR("Score"),
-		STR("Weight"), STR("Earned") };
+	struct grid_column columns[2 + EARNED_MOST] = { { COLUMN_SHARE, 1, ALIGN_LEFT },
+		{ COLUMN_NATURAL, 40, ALIGN_RIGHT } };
+	str head[2 + EARNED_MOST] = { STR("Score, by attempt"), STR("Weight") };
+	size_t n = x->attempts < EARNED_MOST ? x->attempts : EARNED_MOST;
 	struct grid *g;
 
 	if (!x->ngrades)
 		return;
-	g = sheet_grid(sh, columns, 6, GLOVE_PT, (str){ 0 });
-	grid_row_plain(g, head, 6);
+	for (size_t i = 0; i < n; i++) {
+		columns[2 + i] = (struct grid_column){ COLUMN_FIXED, MM_PT(20), ALIGN_LEFT };
+		head[2 + i] = str_format(sh->arena, "%zu", i + 1);
+	}
+	g = sheet_grid(sh, columns, 2 + n, GLOVE_PT, (str){ 0 });
+	grid_row_plain(g, head, 2 + n);
 	score_rows(sh, g, x);
 	sheet_grid_end(sh, g);
 	sheet_text(sh,

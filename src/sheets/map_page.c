@@ -170,8 +170,7 @@ static void draw_week(
 	str words = r->first_week == r->last_week
 	    ? word_format(a, edition_language(p->e), "week %u", r->first_week)
 	    : word_format(a, edition_language(p->e), "week %u-%u", r->first_week, r->last_week);
-	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 * p->e->zoom
-				   : r->label.y + 13 * p->e->zoom;
+	double y = p->map->downward ? r->label.y + r->label.h / 2 + 4 : r->label.y + 13;
 
 	plain_draw(&p->setter, c, plain_cut(&p->setter, words, &p->e->body, r->label.w),
 	    &p->e->body, (pt){ corner.x + r->label.x, corner.y + y });
@@ -249,14 +248,14 @@ static struct quarter_map *map_of(struct sheet *sh, const struct packet_cover *c
 {
 	uint32_t *weeks = arena_array(sh->arena, c->n, sizeof *weeks);
 	const struct quarter_map_spec spec = { weeks, c->n, t->v, t->n, sh->width_pt,
-		height_pt, sh->e->zoom };
+		height_pt };
 
 	for (size_t i = 0; i < c->n; i++)
 		weeks[i] = sh->o->places[c->v[i]].week;
 	return quarter_map_new(sh->arena, &spec);
 }
 
-/* In words, where there is no room for a map: "SM-04 leads to SM-06, SM-07". */
+/* In words, in large print and where there is no room for a map: "SM-04 leads to SM-06, SM-07". */
 static void add_map_list(struct sheet *sh, const struct packet_cover *c, const struct ties *t)
 {
 	for (uint32_t i = 0; i < c->n; i++) {
@@ -297,7 +296,7 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 		.n = c->n,
 
 		.map = map_of(sh, c, &t, height_pt) };
-	if (!p->map->fits) {
+	if (!p->map->fits || sh->e->choice.large) {
 		flow_break(sh->flow, START_PAGE);
 		sheet_add(sh, head, 0, 6);
 		add_map_list(sh, c, &t);

@@ -172,7 +172,8 @@ struct print_list *print_list_new(struct arena *a, const struct print_list_spec 
 		items[i] = spec->items[i];
 	l->arena = a;
 	l->spec = *spec;
-	l->edition = edition_new(&spec->edition);
+	l->spec.edition.large = false; /* It is for the office. */
+	l->edition = edition_new(&l->spec.edition);
 	l->spec.items = items;
 	l->setter = setter_new(a, spec->faces);
 	flow = band_flow_spec(&l->edition);

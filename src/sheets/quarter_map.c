@@ -3,8 +3,8 @@
 #include <math.h>
 #include <string.h>
 
-/* Sizes along the ranks' direction and across it, for both ways to lay a map out, in normal
- * print. Four lines of 12 points and their padding are 66, three 51, two 36. */
+/* Sizes along the ranks' direction and across it, for both ways to lay a map out. Four
+ * lines of 12 points and their padding are 66, three 51, two 36. */
 struct way {
 	double box_along, least_along, box_across, least_across;
 	double channel; /* least distance of two ranks, for the lines */
@@ -36,7 +36,7 @@ struct rank {
 struct plan {
 	struct arena *arena;
 	const struct quarter_map_spec *spec;
-	struct way way;
+	const struct way *way;
 	struct quarter_map *map;
 	struct rank *rank;
 	size_t nranks;
@@ -101,7 +101,7 @@ static bool joined(const struct plan *p, uint32_t first, uint32_t box)
 static void make_ranks(struct plan *p)
 {
 	size_t most = (size_t)((p->across + BOX_GAP_PT) /
-	    (p->way.least_across + BOX_GAP_PT));
+	    (p->way->least_across + BOX_GAP_PT));
 
 	p->nranks = 0;
 	p->rank = arena_array(p->arena, p->spec->n, sizeof *p->rank);
@@ -148,8 +148,8 @@ static double gap(const struct item *a, const struct item *b)
 static bool size_boxes(struct plan *p)
 {
 	p->pitch = p->along / (double)p->nranks;
-	p->box_along = fmin(p->way.box_along, p->pitch - p->way.channel);
-	p->box_across = p->way.box_across;
+	p->box_along = fmin(p->way->box_along, p->pitch - p->way->channel);
+	p->box_across = p->way->box_across;
 	for (size_t r = 0; r < p->nranks; r++) {
 		const struct rank *k = &p->rank[r];
 		double room = p->across;
@@ -163,8 +163,8 @@ static bool size_boxes(struct plan *p)
 		for (size_t i = 0; i < p->rank[r].n; i++)
 			p->rank[r].v[i].size = p->rank[r].v[i].lane ? LANE_PT
 								    : p->box_across;
-	return p->box_along >= p->way.least_along &&
-	    p->box_across >= p->way.least_across;
+	return p->box_along >= p->way->least_along &&
+	    p->box_across >= p->way->least_across;
 }
 
 /* ---- order within a rank ---- */
@@ -387,8 +387,8 @@ static void settle(struct plan *p)
 static pt turn(const struct plan *p, double along, double across)
 {
 	if (p->map->downward)
-		return (pt){ across + p->way.label_across, along };
-	return (pt){ along, across + p->way.label_across };
+		return (pt){ across + p->way->label_across, along };
+	return (pt){ along, across + p->way->label_across };
 }
 
 static double rank_start(const struct plan *p, size_t r)
@@ -460,7 +460,7 @@ static void put_boxes(struct plan *p)
 		    turn(p, start + p->box_along, x->at + x->size / 2));
 	}
 	for (size_t r = 0; r < p->nranks; r++) {
-		double start = rank_start(p, r), free = p->way.label_across;
+		double start = rank_start(p, r), free = p->way->label_across;
 
 		m->ranks[r] = (struct map_rank){
 			p->spec->weeks[p->rank[r].first], p->spec->weeks[p->rank[r].last],
@@ -469,22 +469,14 @@ static void put_boxes(struct plan *p)
 	}
 }
 
-static struct way zoomed(const struct way *w, double zoom)
-{
-	double z = zoom > 0 ? zoom : 1;
-
-	return (struct way){ w->box_along * z, w->least_along * z, w->box_across * z,
-		w->least_across * z, w->channel, w->label_across * z };
-}
-
 /* One way to lay it out; false: it does not fit. */
 static bool lay_out(struct plan *p, bool down)
 {
-	p->way = zoomed(down ? &downward : &rightward, p->spec->zoom);
+	p->way = down ? &downward : &rightward;
 	p->map->downward = down;
 	p->along = down ? p->spec->height_pt : p->spec->width_pt;
 	p->across = (down ? p->spec->width_pt : p->spec->height_pt) -
-	    p->way.label_across;
+	    p->way->label_across;
 	make_ranks(p);
 	fill_ranks(p);
 	return p->nranks && size_boxes(p);

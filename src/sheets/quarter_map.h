@@ -23,7 +23,6 @@ struct quarter_map_spec {
 	const struct map_line *lines;
 	size_t nlines;
 	double width_pt, height_pt;
-	double zoom;             /* of type, against normal print; 0 stands for 1 */
 };
 
 /* A cubic from p[0] to p[3]; a straight line where the controls lie on it. */

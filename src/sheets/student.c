@@ -155,7 +155,7 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 static void add_welds(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = {
-		{ COLUMN_FIXED, 50, ALIGN_CENTER }, { COLUMN_SHARE, 1, ALIGN_LEFT } };
+		{ COLUMN_FIXED, 50 * sh->e->zoom, ALIGN_CENTER }, { COLUMN_SHARE, 1, ALIGN_LEFT } };
 	const str head[] = { WORD("Weld"), WORD("What it is") };
 	struct grid *g;
 
@@ -177,7 +177,7 @@ static void add_welds(struct sheet *sh, const struct assignment *x)
 static void add_step(struct sheet *sh, const struct step *step, uint32_t number)
 {
 	const struct side_box initials = { HOLD_BOX_PT, GLOVE_PT, sh_word(sh, "initials") };
-	const struct item_spec spec = { .mark = MARK_NUMBER, .number = number, .hang_pt = 26,
+	const struct item_spec spec = { .mark = MARK_NUMBER, .number = number, .hang_pt = 26 * sh->e->zoom,
 		.boxes = &initials, .nboxes = step->hold.n ? 1 : 0 };
 	struct span *v = arena_array(sh->arena, step->para.nspans + 1, sizeof *v);
 	size_t n = 0;
@@ -233,8 +233,8 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = {
 		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_SHARE, 8, ALIGN_LEFT },
-		{ COLUMN_FIXED, MM_PT(28), ALIGN_LEFT }, { COLUMN_FIXED, 38, ALIGN_CENTER },
-		{ COLUMN_FIXED, 44, ALIGN_CENTER },
+		{ COLUMN_FIXED, MM_PT(28), ALIGN_LEFT }, { COLUMN_FIXED, 38 * sh->e->zoom, ALIGN_CENTER },
+		{ COLUMN_FIXED, 44 * sh->e->zoom, ALIGN_CENTER },
 	};
 	const str head[] = { WORD("What is judged"), WORD("Passes when"), WORD("Found"),
 		WORD("Me"), WORD("Instr.") };

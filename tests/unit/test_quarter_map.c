@@ -103,7 +103,7 @@ static void random_quarters_are_clean(void **state)
 		struct arena *a = arena_new(NULL, NULL);
 		uint32_t weeks[MAP_BOXES], week = 1, n = 1 + dice_roll(&d, 18);
 		struct map_line v[64];
-		struct quarter_map_spec s = { weeks, n, v, 0, WIDTH, HEIGHT, 1 };
+		struct quarter_map_spec s = { weeks, n, v, 0, WIDTH, HEIGHT };
 		uint64_t want[MAP_BOXES], have[MAP_BOXES];
 		struct quarter_map *m;
 
@@ -132,7 +132,7 @@ static void random_quarters_are_clean(void **state)
 static struct quarter_map *small_map(struct arena *a, const struct map_line *v, size_t nlines)
 {
 	static const uint32_t weeks[4] = { 1, 1, 2, 3 };
-	const struct quarter_map_spec s = { weeks, 4, v, nlines, WIDTH, HEIGHT, 1 };
+	const struct quarter_map_spec s = { weeks, 4, v, nlines, WIDTH, HEIGHT };
 	struct quarter_map *m = quarter_map_new(a, &s);
 
 	assert_true(m->fits);
@@ -179,13 +179,13 @@ static void too_much_is_not_drawn(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t weeks[MAP_BOXES + 1] = { 0 };
 	struct map_line chain[MAP_BOXES];
-	struct quarter_map_spec s = { weeks, MAP_BOXES + 1, NULL, 0, WIDTH, HEIGHT, 1 };
+	struct quarter_map_spec s = { weeks, MAP_BOXES + 1, NULL, 0, WIDTH, HEIGHT };
 
 	(void)state;
 	assert_false(quarter_map_new(a, &s)->fits);
 	for (uint32_t i = 0; i + 1 < 12; i++)
 		chain[i] = (struct map_line){ i, i + 1 };
-	s = (struct quarter_map_spec){ weeks, 12, chain, 11, WIDTH, HEIGHT, 1 };
+	s = (struct quarter_map_spec){ weeks, 12, chain, 11, WIDTH, HEIGHT };
 	assert_false(quarter_map_new(a, &s)->fits); /* Twelve ranks of 59 points: 708. */
 	s.n = 0;
 	assert_false(quarter_map_new(a, &s)->fits);
