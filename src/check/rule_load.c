@@ -3,8 +3,6 @@
 
 #include "base/buf.h"
 
-#include <math.h>
-
 /* Above this share of its hours a station leaves no room for work done again (common
  * practice, no source). */
 #define TIGHT_ABOVE 0.90
@@ -133,7 +131,7 @@ static void report_row(struct rule_context *x, const struct load *l,
 }
 
 static void judge_row(struct rule_context *x, const struct load *l,
-    const struct load_row *r, size_t *budget)
+    const struct load_row *r, const struct overfull *o, size_t *budget)
 {
 	const struct station *st = &x->m->stations[r->station];
 	struct finding *d;
@@ -151,6 +149,8 @@ static void judge_row(struct rule_context *x, const struct load *l,
 	}
 	if (r->open_h <= 0 || r->must_h <= 0)
 		return;
+	if (overfull_explains(x, o, l, r))
+		return;
 	if (is_more_h(r->must_h, r->open_h))
 		report_row(x, l, r, true);
 	else if (is_more_h(r->must_h, r->open_h * TIGHT_ABOVE))
@@ -159,66 +159,8 @@ static void judge_row(struct rule_context *x, const struct load *l,
 		judge_peak(x, l, r, budget);
 }
 
-static struct finding *report_quarter(struct rule_context *x, const struct stints *s,
-    uint32_t quarter, str section, double open_h)
-{
-	double h = quarter_hours(s, quarter);
-	struct finding *d = rule_report(x, FINDING_QUARTER_OVER,
-	    x->m->quarters[quarter - 1].pos, NONE,
-	    "quarter %u takes %.*s h of one student, and section %.*s is open %.*s h",
-	    (unsigned)quarter, STR_ARG(say_hours(x, h)), STR_ARG(section),
-	    STR_ARG(say_hours(x, open_h)));
-
-	keep_aside(d);
-	finding_repair(x->f, d, "move %.*s h of work to another quarter, or open the "
-	    "section %.*s h a week", STR_ARG(say_hours(x, h - open_h)),
-	    /* Up to the next half hour, or the repair would not repair. */
-	    STR_ARG(say_hours(x, ceil(h / x->m->weeks * 2) / 2)));
-	return d;
-}
-
-/* Without cohorts nobody says who studies in which section, so a quarter is too long
- * only when it fits in none of them. */
-static void judge_quarters(struct rule_context *x, const struct stints *s)
-{
-	const struct section *widest = NULL;
-	double open_h;
-
-	for (size_t i = 0; i < x->m->nsections; i++)
-		if (!widest || x->m->sections[i].open_hours_week >
-		    widest->open_hours_week)
-			widest = &x->m->sections[i];
-	open_h = widest ? widest->open_hours_week * x->m->weeks : 0;
-	for (uint32_t q = 1; open_h > 0 && q <= x->m->nquarters; q++)
-		if (is_more_h(quarter_hours(s, q), open_h))
-			report_quarter(x, s, q, widest->name, open_h);
-}
-
-/* With cohorts, each quarter that they still meet must fit in the hours of theirs. */
-static void judge_sittings(struct rule_context *x, const struct load *l)
-{
-	const struct model *m = x->m;
-
-	for (size_t i = 0; i < l->nsittings; i++) {
-		const struct sitting *t = &l->sittings[i];
-		const struct section *c = t->section == NONE ? NULL
-		    : &m->sections[t->section];
-		double open_h = c ? c->open_hours_week * m->weeks : 0;
-		struct finding *d;
-
-		if (open_h <= 0 || !m->cohorts[t->cohort].students ||
-		    !is_more_h(quarter_hours(l->stints, t->quarter), open_h))
-			continue;
-		d = report_quarter(x, l->stints, t->quarter, c->name, open_h);
-		finding_cause(x->f, d, "%.*s meets it in %.*s",
-		    STR_ARG(m->cohorts[t->cohort].name), STR_ARG(l->terms[t->term]));
-		finding_relate(x->f, d, m->cohorts[t->cohort].pos)->label =
-		    STR("that cohort");
-	}
-}
-
 /* Cohorts shrink: what lies more than a year ahead is reckoned but not judged. */
-void judge_loads(struct rule_context *x, const struct stints *s)
+void judge_loads(struct rule_context *x, const struct stints *s, struct overfull *o)
 {
 	size_t budget = TRIED_MOST;
 	const struct load *l;
@@ -226,12 +168,12 @@ void judge_loads(struct rule_context *x, const struct stints *s)
 	if (!x->m->weeks)
 		return;
 	if (!x->m->ncohorts) {
-		judge_quarters(x, s);
+		judge_quarters(x, s, o);
 		return;
 	}
 	l = load_new(x->scratch, s);
-	judge_sittings(x, l);
+	judge_sittings(x, l, o);
 	for (size_t i = 0; i < l->n && l->v[i].term < l->near; i++)
-		judge_row(x, l, &l->v[i], &budget);
+		judge_row(x, l, &l->v[i], o, &budget);
 	judge_bender(x, l);
 }

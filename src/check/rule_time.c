@@ -53,9 +53,10 @@ static bool *find_unknown(const struct rule_context *x)
 	return unknown;
 }
 
-static void judge_fill(struct rule_context *x, const struct course *c,
-    const struct course_load *l, bool unknown)
+static void judge_fill(struct rule_context *x, uint32_t course,
+    const struct course_load *l, bool unknown, struct overfull *o)
 {
+	const struct course *c = &x->m->courses[course];
 	struct finding *d;
 
 	if (c->lab_hours <= 0)
@@ -68,6 +69,7 @@ static void judge_fill(struct rule_context *x, const struct course *c,
 		finding_repair(x->f, d, "take %.*s h of work out, make some of it "
 		    "optional, or raise Lab hours", STR_ARG(say_hours(x, l->must_h -
 		    c->lab_hours)));
+		overfull_note(x, o, course, l->must_h - c->lab_hours);
 	} else if (!unknown && is_more_h(c->lab_hours * FILL_LEAST, l->must_h)) {
 		d = report_course(x, FINDING_HOURS_UNDER, c, str_format(x->f->arena,
 		    "the assignments of %.*s fill %.*s h of its %.*s lab hours (%u %%)",
@@ -110,13 +112,14 @@ void rule_time(struct rule_context *x)
 	const struct stints *s = stints_new(x->scratch, x->o);
 	const struct course_load *l = course_loads(x->scratch, s);
 	const bool *unknown = find_unknown(x);
+	struct overfull *o = overfull_new(x);
 	struct credit_rule rule;
 	bool ruled = credit_rule_parse(x->m->credit_rule, &rule);
 
-	for (size_t i = 0; i < x->m->ncourses; i++) {
-		judge_fill(x, &x->m->courses[i], &l[i], unknown[i]);
+	for (uint32_t i = 0; i < x->m->ncourses; i++) {
+		judge_fill(x, i, &l[i], unknown[i], o);
 		if (ruled)
 			judge_credits(x, &x->m->courses[i], &rule);
 	}
-	judge_loads(x, s);
+	judge_loads(x, s, o);
 }

@@ -18,8 +18,34 @@ static inline bool is_more_h(double a, double b)
 
 void rule_time(struct rule_context *x);
 
+/* Courses whose assignments take more than their lab hours: the one cause of quarters
+ * and stations that are full only because of them. By course. */
+struct overfull {
+	bool any;
+	double *over_h;          /* 0: it fits, or is waived by name */
+	size_t *finding;         /* index of its finding */
+	/* By section: quarters too long for it, told together, and the hours a week that
+	 * they want; 0: none is. */
+	double *week_h;
+	size_t *long_finding;
+	const bool **too_long;   /* by quarter */
+};
+
+struct overfull *overfull_new(struct rule_context *x);
+/* Takes the course of the finding reported last. */
+void overfull_note(struct rule_context *x, struct overfull *o, uint32_t course,
+    double over_h);
+/* Whether what a row lacks is told already, by a course that is too full or a section
+ * that is not open long enough: the row is then listed there. A row that fits, but with
+ * hours of such a course or section, is told too: how tight it is is not known. */
+bool overfull_explains(struct rule_context *x, const struct overfull *o,
+    const struct load *l, const struct load_row *r);
+
 /* Stations against what the cohorts ask of them, and the bender. */
-void judge_loads(struct rule_context *x, const struct stints *s);
+void judge_loads(struct rule_context *x, const struct stints *s, struct overfull *o);
+/* Quarters against the hours of sections, one finding a section. */
+void judge_quarters(struct rule_context *x, const struct stints *s, struct overfull *o);
+void judge_sittings(struct rule_context *x, const struct load *l, struct overfull *o);
 void judge_bender(struct rule_context *x, const struct load *l);
 
 /* A queue of more than a week at a station in a term that fits. Moves are

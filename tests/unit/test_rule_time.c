@@ -247,6 +247,67 @@ static void quarter_of_one_student(void **state)
 	}
 }
 
+/* Three quarters of so many hours, each in a course of so many lab hours, and a day
+ * section of 160 h: how many findings, and what repair is proposed. */
+static void quarters_told_together(void **state)
+{
+	static const struct {
+		const char *hours[3], *lab, *waiver;
+		size_t over, courses;
+		const char *repair;
+	} rows[] = {
+		{ { "165", "100", "155" }, "200", "", 1, 0, "move 5 h of work to quarters 2 and 3" },
+		{ { "165", "160", "155" }, "200", "", 1, 0, "move 5 h of work to quarter 3, or" },
+		/* 5 h free, 6 h too many. */
+		{ { "166", "160", "155" }, "200", "", 1, 0, "no other quarter has room for 6 h" },
+		{ { "165", "170", "165" }, "200", "", 1, 0, "open section day 17 h a week" },
+		/* One that is waived by name is told for itself. */
+		{ { "165", "170", "165" }, "200", "quarter 2", 2, 0, "" },
+		/* The course is too full by as much as the quarter: one cause. */
+		{ { "165", "100", "100" }, "160", "", 0, 1, "" },
+		{ { "165", "100", "100" }, "161", "", 1, 1, "" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		char work[400], program[500], customs[200];
+		struct file_text v[] = { { "assignments/a.md", work }, { "customs.md", customs },
+			{ "program.md", program }, { "shop.md", DAY }, { "skills.md", SKILLS } };
+		size_t over = 0, courses = 0;
+		struct bench t;
+
+		snprintf(work, sizeof work, "# AA-01: One\n\n- **Kind:** written\n- **Hours:** %s"
+		    "\n\n# AA-02: Two\n\n- **Kind:** written\n- **Hours:** %s\n\n# AA-03: Three"
+		    "\n\n- **Kind:** written\n- **Hours:** %s\n", rows[i].hours[0],
+		    rows[i].hours[1], rows[i].hours[2]);
+		snprintf(program, sizeof program, PROGRAM_HEAD "\n## Quarter 1\n\n### AB 1: A\n\n"
+		    "- **Lab hours:** %s\n\n1. AA-01\n\n## Quarter 2\n\n### AB 2: B\n\n"
+		    "- **Lab hours:** %s\n\n1. AA-02\n\n## Quarter 3\n\n### AB 3: C\n\n"
+		    "- **Lab hours:** %s\n\n1. AA-03\n", rows[i].lab, rows[i].lab, rows[i].lab);
+		snprintf(customs, sizeof customs, rows[i].waiver[0] ? "# Customs\n\n## Waivers\n\n"
+		    "- **quarter-over, %s:** long; chair; until fall-2027\n" : "# Customs\n%s",
+		    rows[i].waiver);
+		t = bench_bind(v, 5);
+		t.m->sources = &t.sources;
+		check_program(t.arena, t.m, t.f);
+		for (size_t k = 0; k < t.f->n; k++) {
+			const struct finding *d = &t.f->v[k];
+
+			courses += d->name == FINDING_HOURS_OVER;
+			over += d->name == FINDING_QUARTER_OVER;
+			if (d->name == FINDING_QUARTER_OVER)
+				assert_true(str_has(d->repair, rows[i].repair));
+			if (d->name == FINDING_HOURS_OVER && !rows[i].over)
+				assert_int_equal(d->nrelated, 1);
+		}
+		if (over != rows[i].over || courses != rows[i].courses)
+			print_findings(&t);
+		assert_int_equal(over, rows[i].over);
+		assert_int_equal(courses, rows[i].courses);
+		bench_free(&t);
+	}
+}
+
 /* Ten students at one place that is open 16 h a week: 1.6 h each fill the first week,
  * 3.2 h each leave 16 h waiting, which is one week and no more. */
 static void queue_of_a_week(void **state)
@@ -667,6 +728,7 @@ int main(void)
 		cmocka_unit_test(station_against_its_hours),
 		cmocka_unit_test(the_smallest_fix),
 		cmocka_unit_test(quarter_of_one_student),
+		cmocka_unit_test(quarters_told_together),
 		cmocka_unit_test(queue_of_a_week),
 		cmocka_unit_test(a_rush_after_idle_weeks),
 		cmocka_unit_test(moves_against_a_queue),
