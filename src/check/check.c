@@ -31,57 +31,99 @@ static bool brings_unknown(const struct model *m)
 	return false;
 }
 
-/* Needs and loops over all orders. Loops do not depend on the path by which students
- * come, so they are looked for once, in the order of program.md. */
-static void check_order(struct arena *scratch, struct graph *g,
-    const struct order *const *orders, size_t n, const struct words *w,
-    struct findings *f)
-{
-	struct view **views = arena_array(scratch, n, sizeof *views);
-	struct verdict *d;
-	struct knots *ks = NULL;
-
-	for (size_t i = 0; i < n; i++)
-		views[i] = view_new(scratch, g, orders[i]);
-	paths_widen(scratch, views, n, f);
-	d = verdict_new(scratch, views, n);
-	/* An order in which every need is met proves that its lines form no circle. */
-	if (d->faults.n || orders[0]->nwalk < g->nassignments) {
-		ks = knots_find(scratch, views[0], g);
-		knots_report(scratch, ks, f);
-	}
-	verdict_merge(scratch, d, ks ? ks->on_loop : NULL);
-	tell_verdict(scratch, d, ks, w, f);
-	rules_run(scratch, orders[0]->model, views, n, f);
-}
+struct check {
+	const struct model *model;
+	struct graph *graph;
+	const struct words *words; /* null: every word is known */
+	struct view **views;
+	size_t n;
+};
 
 /* Unknown words are rare: the graph is laid a second time, with what they mean, only
  * when there are some. */
+struct check *check_begin(struct arena *scratch, const struct order *const *orders, size_t n,
+    struct findings *f)
+{
+	struct check *c = arena_alloc(scratch, sizeof *c);
+
+	c->model = orders[0]->model;
+	c->graph = graph_new(scratch, c->model, NULL);
+	if (c->graph->nunknown || brings_unknown(c->model)) {
+		c->words = words_check(scratch, orders[0], f);
+		c->graph = graph_new(scratch, c->model, c->words);
+	}
+	c->n = n;
+	c->views = arena_array(scratch, n, sizeof *c->views);
+	for (size_t i = 0; i < n; i++)
+		c->views[i] = view_new(scratch, c->graph, orders[i]);
+	paths_widen(scratch, c->views, n, f);
+	/* Both halves of the check read it, so neither may make it. */
+	for (size_t i = 0; i < n; i++)
+		view_detail(scratch, c->views[i]);
+	return c;
+}
+
+/* Loops do not depend on the path by which students come, so they are looked for once,
+ * in the order of program.md. */
+void check_needs(struct arena *scratch, struct check *c, struct findings *f)
+{
+	struct graph *g = c->graph;
+	struct verdict *d = verdict_new(scratch, c->views, c->n);
+	struct knots *ks = NULL;
+
+	/* An order in which every need is met proves that its lines form no circle. */
+	if (d->faults.n || c->views[0]->order->nwalk < g->nassignments) {
+		ks = knots_find(scratch, c->views[0], g);
+		knots_report(scratch, ks, f);
+	}
+	verdict_merge(scratch, d, ks ? ks->on_loop : NULL);
+	tell_verdict(scratch, d, ks, c->words, f);
+	skills_check(scratch, g, f);
+	evidence_check(scratch, c->model, f);
+}
+
+void check_rules(struct arena *scratch, const struct check *c, struct findings *f)
+{
+	rules_run(scratch, c->model, c->views, c->n, f);
+}
+
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,
     struct findings *f)
 {
-	const struct model *m = orders[0]->model;
-	struct graph *g = graph_new(scratch, m, NULL);
-	struct words *w = NULL;
+	struct check *c = check_begin(scratch, orders, n, f);
 
-	if (g->nunknown || brings_unknown(m)) {
-		w = words_check(scratch, orders[0], f);
-		g = graph_new(scratch, m, w);
-	}
-	check_order(scratch, g, orders, n, w, f);
-	skills_check(scratch, g, f);
-	evidence_check(scratch, m, f);
+	check_needs(scratch, c, f);
+	check_rules(scratch, c, f);
+}
+
+/* The order of program.md, then those of its entry paths. */
+static const struct order **make_orders(struct arena *scratch, const struct model *m,
+    size_t *n)
+{
+	const struct order **orders = arena_array(scratch, m->nentries + 1,
+	    sizeof *orders);
+
+	*n = 0;
+	orders[(*n)++] = order_of_program(scratch, m);
+	for (size_t i = 0; i < m->nentries; i++)
+		if (!is_plain(m, &m->entries[i]))
+			orders[(*n)++] = order_of_entry(scratch, m, &m->entries[i]);
+	return orders;
+}
+
+struct check *check_begin_program(struct arena *scratch, const struct model *m,
+    struct findings *f)
+{
+	size_t n;
+	const struct order **orders = make_orders(scratch, m, &n);
+
+	return check_begin(scratch, orders, n, f);
 }
 
 void check_program(struct arena *scratch, const struct model *m, struct findings *f)
 {
-	const struct order **orders = arena_array(scratch, m->nentries + 1,
-	    sizeof *orders);
-	size_t n = 0;
+	struct check *c = check_begin_program(scratch, m, f);
 
-	orders[n++] = order_of_program(scratch, m);
-	for (size_t i = 0; i < m->nentries; i++)
-		if (!is_plain(m, &m->entries[i]))
-			orders[n++] = order_of_entry(scratch, m, &m->entries[i]);
-	check_orders(scratch, orders, n, f);
+	check_needs(scratch, c, f);
+	check_rules(scratch, c, f);
 }

@@ -1,11 +1,10 @@
 #include "cli/run.h"
 
-#include "check/check.h"
 #include "check/waive.h"
+#include "cli/judging.h"
 #include "cli/pictures.h"
 #include "cli/reading.h"
 #include "cli/shipped.h"
-#include "sheets/review.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -49,10 +48,8 @@ int run_begin(struct run *r, const struct options *o)
 	r->model = model_bind(r->arena, &r->folder.sources, files, nfiles, r->findings);
 	pictures_read(r->arena, r->model, &r->folder);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
+	judging_run(r);
 	scratch = run_scratch();
-	check_program(scratch, r->model, r->findings);
-	r->faces = faces_new(r->arena);
-	sheets_review(r->arena, r->model, r->faces, r->findings);
 	waive_apply(scratch, r->model, o->dated ? &o->date : NULL, r->findings);
 	arena_free(scratch);
 	findings_sort(r->findings);

@@ -1,0 +1,78 @@
+#include "cli/judging.h"
+
+#include "check/check.h"
+#include "cli/pool.h"
+#include "sheets/review.h"
+
+/* What one of the jobs works with; all but the needs have findings of their own, which
+ * join the others when all is done. */
+struct judge {
+	struct arena *arena, *scratch;
+	struct findings *f;
+};
+
+enum { JUDGE_NEEDS, JUDGE_RULES, JUDGE_SHEETS, JUDGES };
+
+struct judging {
+	struct run *run;
+	struct check *check;
+	struct judge v[JUDGES];
+};
+
+static void judge_needs(struct judging *j, struct judge *w)
+{
+	check_needs(w->scratch, j->check, w->f);
+}
+
+static void judge_rules(struct judging *j, struct judge *w)
+{
+	check_rules(w->scratch, j->check, w->f);
+}
+
+static void judge_sheets(struct judging *j, struct judge *w)
+{
+	j->run->faces = faces_new(w->arena);
+	sheets_review(w->arena, j->run->model, j->run->faces, w->f);
+}
+
+static void judge_one(void *user, size_t i)
+{
+	static void (*const jobs[JUDGES])(struct judging *, struct judge *) = {
+		[JUDGE_NEEDS] = judge_needs, [JUDGE_RULES] = judge_rules,
+		[JUDGE_SHEETS] = judge_sheets,
+	};
+	struct judging *j = user;
+
+	jobs[i](j, &j->v[i]);
+}
+
+/* Needs go on with the findings of the run, to which some of theirs refer. */
+static void begin_judge(struct run *r, struct judge *w, bool own)
+{
+	w->arena = own ? arena_beside(r->arena) : r->arena;
+	w->f = own ? findings_new(w->arena) : r->findings;
+	w->scratch = run_scratch();
+}
+
+static void end_judge(struct run *r, struct judge *w)
+{
+	arena_free(w->scratch);
+	if (w->arena == r->arena)
+		return;
+	findings_join(r->findings, w->f);
+	arena_join(r->arena, w->arena);
+}
+
+void judging_run(struct run *r)
+{
+	struct judging j = { .run = r };
+	struct arena *scratch = run_scratch();
+
+	for (size_t i = 0; i < JUDGES; i++)
+		begin_judge(r, &j.v[i], i != JUDGE_NEEDS);
+	j.check = check_begin_program(scratch, r->model, r->findings);
+	pool_run(JUDGES, judge_one, &j);
+	for (size_t i = 0; i < JUDGES; i++)
+		end_judge(r, &j.v[i]);
+	arena_free(scratch);
+}

@@ -1,0 +1,11 @@
+/* cli/judging.h - a bound model judged, on two threads. */
+#ifndef CLI_JUDGING_H
+#define CLI_JUDGING_H
+
+#include "cli/run.h"
+
+/* Checks r->model and what its sheets would show; findings go to r->findings, and
+ * r->faces is made on the way. */
+void judging_run(struct run *r);
+
+#endif
