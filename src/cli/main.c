@@ -148,7 +148,7 @@ int cmd_help(const struct options *o)
 	     "                  ./curriculum\n"
 	     "  --out DIR       where PDFs go (build)\n"
 	     "  --paper a4      A4 in place of Letter\n"
-	     "  --large         large print: 18 pt text, in files of their own (packet.large.pdf)\n"
+	     "  --large         large print, 18 pt, in files of its own (packet.large.pdf)\n"
 	     "  --metric        metric first, US customary in brackets (packet.metric.pdf)\n"
 	     "  --draft         print held-back documents too, DRAFT on every page\n"
 	     "  --json          findings for other tools\n"

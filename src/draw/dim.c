@@ -82,7 +82,7 @@ static bool word_follows(str s, const char *zero_ended)
 /* Whether the blank at `at` parts a number from its unit, or either from "x". */
 static bool gap_glued(str s, size_t at)
 {
-	static const char *const word[] = { "in", "mm", "ga", "deg", "x" };
+	static const char *const word[] = { "in", "mm", "in]", "mm]", "ga", "deg", "x" };
 
 	for (size_t i = 0; i < sizeof word / sizeof word[0]; i++)
 		if (word_follows(str_sub(s, at, s.n), word[i]))

@@ -38,13 +38,13 @@ static int end(void **state)
 	return 0;
 }
 
-static struct labels *make(const struct demo *d, struct arena *a, bool a4)
+static struct labels *make(const struct demo *d, struct arena *a, bool a4, bool large)
 {
 	const struct label_spec spec = { .model = d->run.model,
 		.order = d->order,
 		.faces = d->run.faces,
 		.marks = d->marks,
-		.edition = { .a4 = a4 } };
+		.edition = { .a4 = a4, .large = large } };
 
 	return labels_new(a, &spec);
 }
@@ -74,7 +74,7 @@ static void each_attempt_has_its_tag(void **state)
 {
 	const struct demo *d = *state;
 	struct arena *a = arena_new(NULL, NULL);
-	struct probe *p = walk(d, a, make(d, a, false), false);
+	struct probe *p = walk(d, a, make(d, a, false, false), false);
 	unsigned tags = 0;
 
 	for (size_t i = 0; i < d->order->nwalk; i++) {
@@ -96,13 +96,15 @@ static void no_text_leaves_its_tag(void **state)
 {
 	const struct demo *d = *state;
 
-	for (int a4 = 0; a4 < 2; a4++) {
+	for (int bits = 0; bits < 4; bits++) {
 		struct arena *a = arena_new(NULL, NULL);
-		struct labels *l = make(d, a, a4);
-		struct probe *p = walk(d, a, l, a4);
+		struct labels *l = make(d, a, bits & 1, bits & 2);
+		struct probe *p = walk(d, a, l, bits & 1);
 
 		assert_int_equal(p->outside_box, 0);
 		assert_int_equal(p->outside_sheet, 0);
+		assert_int_equal(probe_overlaps(p), 0);
+		assert_true(p->least_pt >= (bits & 2 ? 18 : 12));
 		assert_int_equal(labels_overfull(l), 0);
 		arena_free(a);
 	}
@@ -113,7 +115,7 @@ static void quarters_have_pages_of_their_own(void **state)
 {
 	const struct demo *d = *state;
 	struct arena *a = arena_new(NULL, NULL);
-	struct labels *l = make(d, a, false);
+	struct labels *l = make(d, a, false, false);
 	unsigned after = 0;
 
 	for (uint32_t q = 1; q <= d->run.model->nquarters; q++) {
