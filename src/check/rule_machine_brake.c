@@ -4,6 +4,8 @@
 #include "model/pattern_block.h"
 #include "reckon/brake.h"
 
+#include <math.h>
+
 enum { OPENINGS_MOST = 16 };
 
 /* All bends of one direction on one plate, or those of one braked part. */
@@ -138,12 +140,21 @@ static double wider_mm(const struct fold *f)
 	return best;
 }
 
-/* A greatest length, rounded down to a tenth of a foot: "4.4 ft [1.3 m]". */
-static str say_feet(const struct rule_context *x, double mm)
+/* A greatest length, rounded down: "4.4 ft [1.3 m]", below two feet "8 in [203.2 mm]". */
+static str say_most(const struct rule_context *x, double mm)
 {
+	if (mm < 609.6)
+		return say_mm(x, floor(mm / 25.4 + 1e-6) * 25.4);
 	return str_format(x->f->arena, "%.*s ft [%.*s m]",
 	    STR_ARG(say_real(x, mm / 304.8 - 0.05, 1)),
 	    STR_ARG(say_real(x, mm / 1000 - 0.05, 1)));
+}
+
+/* A part that is cut much shorter is another part, and below two inches nothing is left
+ * to hold in the brake. */
+static bool is_worth_bending(double most_mm, double length_mm)
+{
+	return most_mm >= 50.8 && most_mm >= length_mm / 4;
 }
 
 static void say_force(struct rule_context *x, uint32_t w, const struct machine *m,
@@ -151,6 +162,7 @@ static void say_force(struct rule_context *x, uint32_t w, const struct machine *
 {
 	double wide = wider_mm(f), has = f->lbf / 2000;
 	double most_mm = f->length_mm * has / tons(f, fault->v_mm);
+	bool shorter = is_worth_bending(most_mm, f->length_mm);
 	struct finding *d = rule_report(x, FINDING_BRAKE_TOO_SMALL, f->pos, w,
 	    "a bend of %.*s in %.*s takes %.*s tons in the %.*s V, and the %.*s has %.*s",
 	    STR_ARG(say_mm(x, f->length_mm)), STR_ARG(say_quantity(x,
@@ -163,13 +175,19 @@ static void say_force(struct rule_context *x, uint32_t w, const struct machine *
 	    STR_ARG(say_real(x, f->factor, 2)), STR_ARG(m->name));
 	if (wide > 0)
 		finding_repair(x->f, d, "the %.*s V takes %.*s tons, with an inside "
-		    "radius of about %.*s; or bend no more than %.*s at a time",
-		    STR_ARG(say_mm(x, wide)), STR_ARG(say_real(x, tons(f, wide), 1)),
+		    "radius of about %.*s%s%.*s%s", STR_ARG(say_mm(x, wide)),
+		    STR_ARG(say_real(x, tons(f, wide), 1)),
 		    STR_ARG(say_mm(x, wide * radius_per_v(&x->m->assignments[w]))),
-		    STR_ARG(say_feet(x, most_mm)));
-	else
+		    shorter ? "; or bend no more than " : "; or take thinner metal",
+		    STR_ARG(shorter ? say_most(x, most_mm) : STR("")),
+		    shorter ? " at a time" : "");
+	else if (shorter)
 		finding_repair(x->f, d, "bend no more than %.*s at a time, or take "
-		    "thinner metal", STR_ARG(say_feet(x, most_mm)));
+		    "thinner metal", STR_ARG(say_most(x, most_mm)));
+	else
+		finding_repair(x->f, d, "take thinner metal, or a brake of %.*s tons or "
+		    "more: no length worth bending is left for this one",
+		    STR_ARG(say_real(x, ceil(tons(f, fault->v_mm)), 0)));
 }
 
 static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,

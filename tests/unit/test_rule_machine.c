@@ -142,6 +142,14 @@ static void bends(void **state)
 		{ "a little longer", PLATE("brake", BLANK_OF("12 in", "60.2 in",
 		    "1/4 in"), "bend: 6 in\n"), FINDING_BRAKE_TOO_SMALL, 15, LEVEL_ERROR,
 		    "tons in the 3 in", "bend no more than 5 ft" },
+		/* 1/2 in takes the 3 in V: 575 x 0.25 / 3 = 47.9 tons a foot, so that 60 tons
+		 * bend 15.03 in. */
+		{ "a piece short enough", PLATE("brake", BLANK_OF("12 in", "60 in",
+		    "1/2 in"), "bend: 6 in\n"), FINDING_BRAKE_TOO_SMALL, 15, LEVEL_ERROR,
+		    "239.6 tons", "bend no more than 15 in [381 mm] at a time" },
+		{ "no length worth bending", PLATE("brake", BLANK_OF("12 in", "61 in",
+		    "1/2 in"), "bend: 6 in\n"), FINDING_BRAKE_TOO_SMALL, 15, LEVEL_ERROR,
+		    "243.6 tons", "a brake of 244 tons or more" },
 		{ "longer than the bed", PLATE("brake", BLANK_OF("12 in", "97 in",
 		    "11 ga"), "bend: 6 in\n"), FINDING_BRAKE_TOO_SMALL, 15, LEVEL_ERROR,
 		    "97 in", "shorter" },
