@@ -5,6 +5,8 @@
  * coupons that it covers, found through process, joint and position. */
 #include "check/rule_practice.h"
 
+#include "check/waive.h"
+
 struct practice {
 	struct trade t;          /* first, for gives */
 	struct coupon *v;        /* by key */
@@ -284,12 +286,17 @@ void rule_practice(struct rule_context *x)
 	collect(&p, tests);
 	rule.nkeys = (uint32_t)p.n;
 	told = arena_array(x->scratch, x->m->nassignments, sizeof *told);
-	if (p.n && trade_begin(x, &rule, &p.t))
+	if (p.n && trade_begin(x, &rule, &p.t)) {
+		/* Somebody accepts that a skill is taught elsewhere, not that a test comes
+		 * without practice. */
+		p.t.waivers = waivers_new(x->scratch, x->m);
+		p.t.apart = true;
 		for (uint32_t i = 0; i < tests->n; i++) {
 			if (!trade_brings_own(&p.t, tests->v[i], SKILL_PRACTICED))
 				told[tests->v[i]] = judge_test(&p, tests->v[i]);
 			judge_gap(&p, tests->v[i]);
 		}
+	}
 	for (uint32_t i = 0; i < tests->n; i++)
 		judge_week(x, tests->v[i]);
 	practice_easier(x, told);

@@ -6,6 +6,8 @@
  * is easier than with an open root. Flat welds ask for nothing. */
 #include "check/rule_practice.h"
 
+#include "check/waive.h"
+
 static bool teaches_skill(struct trade *t, uint32_t assignment, uint32_t skill)
 {
 	const struct assignment *a = &t->x.m->assignments[assignment];
@@ -263,6 +265,8 @@ void practice_easier(struct rule_context *x, const bool *told)
 
 	if (!trade_begin(x, &rule, &e.t))
 		return;
+	e.t.waivers = waivers_new(x->scratch, x->m);
+	e.t.apart = true;
 	for (uint32_t i = 0; i < tests->n; i++)
 		if (!told[tests->v[i]] &&
 		    !trade_brings_own(&e.t, tests->v[i], SKILL_PRACTICED))

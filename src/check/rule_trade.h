@@ -94,6 +94,8 @@ struct trade {
 	/* By asker: 0, or what rules of safety before this one told of it. */
 	uint32_t *told;
 	struct waivers *waivers; /* null: there are none */
+	bool apart;              /* what the rule finds is another fault than a need, so a
+	                          * need that is waived does not stand for it */
 };
 
 /* Whether the order holds a process, a joint or a machine at all; without, no rule of

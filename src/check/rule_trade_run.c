@@ -248,16 +248,29 @@ void trade_index_teachers(struct trade *t)
 /* A skill has a handful of teachers; the bound keeps a hostile program linear. */
 enum { TEACHERS_MOST = 64 };
 
-static bool is_taught_by(struct trade *t, uint32_t skill, uint32_t key,
+/* Whether an assignment teaches the skill of a cell as far as the cell says. */
+static bool teaches_cell(const struct graph *g, uint32_t assignment, uint32_t cell)
+{
+	for (uint32_t i = g->teach_at[assignment]; i < g->teach_at[assignment + 1]; i++)
+		if (cell_skill(g->teach[i]) == cell_skill(cell) &&
+		    cell_level(g->teach[i]) >= cell_level(cell))
+			return true;
+	return false;
+}
+
+/* Work that teaches a skill less far than it is needed would not meet the need wherever
+ * it stood, so the need does not tell of it. */
+static bool is_taught_by(struct trade *t, uint32_t cell, uint32_t key,
     bool (*giver)(struct trade *, uint32_t, uint32_t))
 {
-	uint32_t from, end;
+	uint32_t skill = cell_skill(cell), from, end;
 
 	trade_index_teachers(t);
 	from = t->teacher_at[skill];
 	end = t->teacher_at[skill + 1];
 	for (uint32_t i = from; i < end && i - from < TEACHERS_MOST; i++)
-		if (giver(t, t->teachers[i], key))
+		if (teaches_cell(t->x.view->graph, t->teachers[i], cell) &&
+		    giver(t, t->teachers[i], key))
 			return true;
 	return false;
 }
@@ -281,7 +294,7 @@ static bool is_need_waived(const struct trade *t, uint32_t asker, uint32_t skill
 		FINDING_OPTIONAL_TEACHER, FINDING_ONE_BRANCH_TEACHER };
 	const struct model *m = t->x.m;
 
-	for (size_t i = 0; is_safety(t) && i < sizeof needs / sizeof *needs; i++)
+	for (size_t i = 0; (t->apart || is_safety(t)) && i < sizeof needs / sizeof *needs; i++)
 		if (waivers_find(t->waivers, needs[i], m->assignments[asker].pos,
 		    m->assignments[asker].id, m->skills[skill].id) != NONE)
 			return true;
@@ -299,7 +312,7 @@ bool trade_need_tells(struct trade *t, uint32_t asker, uint32_t key,
 		for (uint32_t i = g->alt_at[n]; i < g->alt_at[n + 1]; i++)
 			if (g->alts[i] < g->ncells &&
 			    !is_need_waived(t, asker, cell_skill(g->alts[i])) &&
-			    is_taught_by(t, cell_skill(g->alts[i]), key, giver))
+			    is_taught_by(t, g->alts[i], key, giver))
 				return true;
 	}
 	return false;

@@ -82,6 +82,18 @@ static const struct trade_case tests[] = {
 	    TEACHES("a.one practiced") BENDS) TEST(GROOVE("3G up", "3/8 in") STRIP
 	    NEEDS("a.one practiced") BENDS),
 	    { "1. AA-10, week 1\n2. AA-12, week 2\n3. AA-11, week 3\n" }, 0, NULL, NULL },
+	{ FINDING_NO_PRACTICE_TEST, "a waived need does not", EASY
+	    PRACTICE(GROOVE("3G up", "3/8 in") STRIP
+	    TEACHES("a.one practiced") BENDS) TEST(GROOVE("3G up", "3/8 in") STRIP
+	    NEEDS("a.one practiced") BENDS),
+	    { "1. AA-10, week 1\n2. AA-12, week 2\n3. AA-11, week 3\n" }, 1,
+	    "AA-11 practices it", NULL, "untaught-skill, AA-12, a.one" },
+	{ FINDING_NO_PRACTICE_TEST, "nor does one that the practice test would not meet", EASY
+	    PRACTICE(GROOVE("3G up", "3/8 in") STRIP
+	    TEACHES("a.one introduced") BENDS) TEST(GROOVE("3G up", "3/8 in") STRIP
+	    NEEDS("a.one practiced") BENDS),
+	    { "1. AA-10, week 1\n2. AA-12, week 2\n3. AA-11, week 3\n" }, 1,
+	    "AA-11 practices it", NULL },
 	{ FINDING_NO_PRACTICE_TEST, "optional practice", EASY PRACTICE(SAME) TEST(SAME),
 	    { "1. AA-10\n2. AA-11, week 2, optional\n3. AA-12, week 3\n" }, 1,
 	    "which is optional", NULL },
