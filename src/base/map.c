@@ -38,8 +38,8 @@ static struct slot *probe(const struct map *m, str key, uint32_t h)
 
 		if (!s->key.p)
 			return s;
-		if (s->hash == h &&
-		    (m->nocase ? str_eq_nocase(s->key, key) : str_eq(s->key, key)))
+		if (s->hash == h && (str_eq(s->key, key) ||
+		    (m->nocase && str_eq_nocase(s->key, key))))
 			return s;
 	}
 }

@@ -42,6 +42,8 @@ bool assignment_is_bare(const struct assignment *a);
 /* Reports one judge after another over every assignment that is not bare. */
 typedef void rule_judge(struct rule_context *x, uint32_t assignment);
 void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n);
+/* The same over those alone that have welds. */
+void rule_judge_welded(struct rule_context *x, rule_judge *const *judges, size_t n);
 
 bool joint_is_fillet(enum joint j);
 bool joint_is_butt(enum joint j);

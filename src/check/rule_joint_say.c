@@ -85,14 +85,27 @@ bool assignment_is_bare(const struct assignment *a)
 	    !a->ncriteria && !a->nfacts && a->kind != KIND_QUALIFICATION_TEST;
 }
 
-void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
+static void judge_each(struct rule_context *x, rule_judge *const *judges, size_t n,
+    bool welded)
 {
 	for (uint32_t w = 0; w < x->m->nassignments; w++) {
-		if (assignment_is_bare(&x->m->assignments[w]))
+		const struct assignment *a = &x->m->assignments[w];
+
+		if (assignment_is_bare(a) || (welded && !a->nwelds))
 			continue;
 		for (size_t k = 0; k < n; k++)
 			judges[k](x, w);
 	}
+}
+
+void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
+{
+	judge_each(x, judges, n, false);
+}
+
+void rule_judge_welded(struct rule_context *x, rule_judge *const *judges, size_t n)
+{
+	judge_each(x, judges, n, true);
 }
 
 bool joint_is_fillet(enum joint j)

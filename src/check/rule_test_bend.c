@@ -574,7 +574,7 @@ void rule_test_bend(struct rule_context *x)
 		judge_sort, judge_count, judge_strips, judge_plunger, judge_die,
 	};
 
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	rule_judge_welded(x, judges, sizeof judges / sizeof *judges);
 	if (x->m->nplungers)
 		judge_all_owned(x);
 }

@@ -216,6 +216,7 @@ bool read_skill_at(struct binder *b, struct said *t, struct skill_at *out)
 {
 	struct said id, rest, word = { 0 };
 	uint32_t level;
+	size_t comma;
 
 	*out = (struct skill_at){ .skill = NONE };
 	if (!said_word(t, &id))
@@ -228,10 +229,11 @@ bool read_skill_at(struct binder *b, struct said *t, struct skill_at *out)
 		complain_level(b, out, word);
 		return true;
 	}
-	if (str_find_char(word.s, ',', 0) < word.s.n)
-		rest.s = str_trim_left(str_sub(t->s, (size_t)(word.s.p - t->s.p) +
-		    str_find_char(word.s, ',', 0), t->s.n));
-	word.s.n = str_find_char(word.s, ',', 0);
+	comma = str_find_char(word.s, ',', 0);
+	if (comma < word.s.n)
+		rest.s = str_trim_left(str_sub(t->s, (size_t)(word.s.p - t->s.p) + comma,
+		    t->s.n));
+	word.s.n = comma;
 	level = words_find(&words_level, word.s);
 	if (level != NONE) {
 		out->level = (enum skill_level)level;

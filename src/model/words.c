@@ -139,7 +139,8 @@ bool words_alike(str a, str b)
 {
 	char x, y;
 
-	if (str_eq_nocase(a, b))
+	/* Nearly all that are the same are so to the letter. */
+	if (str_eq(a, b) || str_eq_nocase(a, b))
 		return true;
 	do {
 		x = next_folded(&a);
