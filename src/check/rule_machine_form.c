@@ -1,7 +1,9 @@
 /* Punch, drill, plate roll and tensile frame against what the sheet asks of them. */
 #include "check/rule_machine.h"
 
+#include "model/test_line.h"
 #include "reckon/machine.h"
+#include "reckon/tensile.h"
 
 #define PRACTICE "common practice, no source"
 
@@ -239,15 +241,17 @@ static double pulled_mm(const struct assignment *a, str *material)
 	return a->nthicknesses ? a->thicknesses[0].lo : 0;
 }
 
-/* A reduced section of 3/4 in at the most that the metal may stand. Both are customs
- * and figures from memory, so that this only warns. */
+/* A section as wide as the line says its strips are, else a reduced one of 3/4 in, at the
+ * most that the metal may stand. Both are customs and figures from memory, so that this
+ * only warns. */
 static void judge_frame(struct rule_context *x, uint32_t w)
 {
 	static const char *const grips[] = { "Grips", NULL };
 	const struct assignment *a = &x->m->assignments[w];
 	const struct machine *m = NULL;
-	double t_mm, lbf, small = 0, large = 0;
+	double t_mm, width_mm, lbf, small = 0, large = 0;
 	const struct metal *metal;
+	struct test_strips strips;
 	struct finding *d;
 	str material;
 	size_t i = 0;
@@ -260,7 +264,9 @@ static void judge_frame(struct rule_context *x, uint32_t w)
 	t_mm = pulled_mm(a, &material);
 	metal = metal_of(material);
 	/* 80 ksi is the most that A36 may have; others in the same proportion. */
-	lbf = metal ? 0.75 * t_mm / 25.4 * metal->uts_ksi * 80 / 58 * 1000 : 0;
+	strips = test_strips_of(&a->criteria[i], false, 0);
+	width_mm = strips.width_mm > 0 ? strips.width_mm : 0.75 * 25.4;
+	lbf = metal ? tensile_load_lbf(metal->uts_ksi * 1000 * 80 / 58, width_mm, t_mm) : 0;
 	machine_box(m, grips, &small, &large);
 	if (small > 0 && is_over(t_mm, small))
 		d = rule_report(x, FINDING_FRAME_TOO_SMALL, a->criteria[i].pos, w,
@@ -269,8 +275,9 @@ static void judge_frame(struct rule_context *x, uint32_t w)
 		    STR_ARG(say_mm(x, small)));
 	else if (machine_lbf(m) > 0 && lbf > machine_lbf(m) + 0.5)
 		d = rule_report(x, FINDING_FRAME_TOO_SMALL, a->criteria[i].pos, w,
-		    "a 3/4 in [19.1 mm] section of %.*s may pull %.*s lbf, and the %.*s "
-		    "has %.*s", STR_ARG(say_mm(x, t_mm)), STR_ARG(say_real(x, lbf, 0)),
+		    "a %.*s section of %.*s may pull %.*s lbf, and the %.*s has %.*s",
+		    STR_ARG(say_mm(x, width_mm)), STR_ARG(say_mm(x, t_mm)),
+		    STR_ARG(say_real(x, lbf, 0)),
 		    STR_ARG(m->name), STR_ARG(say_real(x, machine_lbf(m), 0)));
 	else
 		return;

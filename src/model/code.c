@@ -162,7 +162,8 @@ static const struct { str word; enum standard_test test; } tests[] = {
 	{ { "fillet-break", 12 }, TEST_FILLET_BREAK }, { { "macro", 5 }, TEST_MACRO },
 	{ { "nick break", 10 }, TEST_NICK_BREAK },
 	{ { "nick-break", 10 }, TEST_NICK_BREAK },
-	{ { "tensile", 7 }, TEST_TENSILE },
+	{ { "tensile", 7 }, TEST_TENSILE }, { { "dimensions", 10 }, TEST_DIMENSIONS },
+	{ { "measured", 8 }, TEST_DIMENSIONS },
 };
 
 bool criterion_test(str name, enum standard_test *out)
@@ -310,6 +311,8 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 {
 	struct model *m = b->model;
 	struct code_name n = code_find(c->text);
+	/* Behind a semicolon stand the author's own words, whatever they mention. */
+	size_t end = str_find_char(c->text, ';', 0);
 	struct standard *s;
 	enum standard_test test;
 
@@ -318,8 +321,8 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 	c->loading = n.loading;
 	if (!criterion_test(c->name, &test))
 		return;
-	s = find_own(m, c->text);
-	if (!s && !n.code.n)
+	s = find_own(m, str_sub(c->text, 0, end));
+	if (!s && (!n.code.n || n.at >= end))
 		return;
 	if (!s)
 		s = better_of(m->shipped, m->nshipped, &n,

@@ -451,7 +451,9 @@ static const struct { str name; enum standard_test test; unsigned welds; } secti
 	{ { "Macro groove", 12 }, TEST_MACRO, WELD_GROOVE },
 	{ { "Tensile", 7 }, TEST_TENSILE, WELD_ANY },
 	{ { "Nick break", 10 }, TEST_NICK_BREAK, WELD_ANY },
-	{ { "Dimensions", 10 }, TEST_DIMENSIONS, WELD_ANY },
+	{ { "Dimensions", 10 }, TEST_DIMENSIONS, WELD_ANY | WELD_PART },
+	{ { "Dimensions welded", 17 }, TEST_DIMENSIONS, WELD_ANY },
+	{ { "Dimensions groove", 17 }, TEST_DIMENSIONS, WELD_GROOVE },
 };
 enum { SECTIONS = sizeof sections / sizeof *sections };
 

@@ -15,8 +15,8 @@ enum standard_test {
 	TEST_NICK_BREAK, TEST_DIMENSIONS, TEST_COUNT
 };
 
-/* Which welds a limit is for. */
-enum { WELD_FILLET = 1, WELD_GROOVE = 2, WELD_ANY = 3 };
+/* Which welds a limit is for; WELD_PART: parts without a weld too. */
+enum { WELD_FILLET = 1, WELD_GROOVE = 2, WELD_ANY = 3, WELD_PART = 4 };
 
 enum limit_form {
 	LIMIT_AT_MOST, LIMIT_AT_LEAST, /* `most` is the end */

@@ -67,3 +67,51 @@ struct limit_sizes weld_sizes(const struct assignment *x, size_t i)
 	set_open_root(&z, x, w->joint, j);
 	return z;
 }
+
+static bool is_flame(enum process p)
+{
+	return p == PROCESS_OFC || p == PROCESS_PAC || p == PROCESS_CAC_A;
+}
+
+static bool is_flame_cut(const struct assignment *x)
+{
+	for (uint32_t i = 0; i < x->nprocesses; i++)
+		if (is_flame(x->processes[i]))
+			return true;
+	for (size_t i = 0; i < x->npieces; i++)
+		if (str_find(x->pieces[i].made, STR("flame"), 0) < x->pieces[i].made.n ||
+		    str_find(x->pieces[i].made, STR("plasma"), 0) < x->pieces[i].made.n)
+			return true;
+	return false;
+}
+
+static void set_longest(struct limit_sizes *z, const struct quantity *q)
+{
+	if (q->kind == QUANTITY_LENGTH && q->lo > z->v[SIZE_LENGTH])
+		limit_size_set(z, SIZE_LENGTH, q->lo);
+}
+
+struct limit_sizes part_sizes(const struct assignment *x)
+{
+	struct limit_sizes z = { 0 };
+
+	if (x->nthicknesses)
+		limit_size_set(&z, SIZE_T, x->thicknesses[0].lo);
+	for (size_t i = 0; i < x->ndrawings; i++) {
+		const struct drawing *d = &x->drawings[i];
+
+		if (d->kind != DRAWING_PLATE)
+			continue;
+		set_longest(&z, &d->plate.length);
+		set_longest(&z, &d->plate.width);
+		if (!z.known[SIZE_T] && quantity_given(&d->plate.thickness))
+			limit_size_set(&z, SIZE_T, d->plate.thickness.lo);
+	}
+	for (size_t i = 0; i < x->npieces && !z.known[SIZE_LENGTH]; i++)
+		for (uint32_t k = 0; k < x->pieces[i].ndims; k++)
+			set_longest(&z, &x->pieces[i].dims[k]);
+	z.known[SIZE_FLAME_CUT] = z.known[SIZE_COLD_CUT] = true;
+	z.v[SIZE_FLAME_CUT] = is_flame_cut(x);
+	z.v[SIZE_COLD_CUT] = !is_flame_cut(x);
+	return z;
+}

@@ -12,4 +12,8 @@ bool weld_is_fillet(enum joint j);
  * nothing is not known. Its metal is for the caller to look up. */
 struct limit_sizes weld_sizes(const struct assignment *x, size_t i);
 
+/* What is known of the parts of x that dimensional limits go by: thickness, the longest
+ * side of what is drawn or cut, and how it is cut. */
+struct limit_sizes part_sizes(const struct assignment *x);
+
 #endif

@@ -5,6 +5,7 @@
 #include "sheets/limits.h"
 #include "sheets/safety.h"
 #include "sheets/sheet.h"
+#include "sheets/tensile.h"
 
 #define CHECK_PT MM_PT(14)
 
@@ -132,8 +133,9 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 /* named: the feature has a row of its own, because large type leaves it no column. */
 static void measured_row(struct sheet *sh, struct grid *g, const struct measure *k, bool named)
 {
-	const str row[4] = { str_format(sh->arena, "%.*s; %.*s", STR_ARG(k->feature),
-	    STR_ARG(k->tool)), k->nominal, k->low, k->high };
+	const str row[4] = { str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->feature),
+	    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)), k->nominal,
+	    k->low, k->high };
 	const struct grid_cell name = { .style = SPAN_BOLD, .columns = 6, .text = row[0] };
 
 	if (named) {
@@ -143,7 +145,8 @@ static void measured_row(struct sheet *sh, struct grid *g, const struct measure 
 	grid_row_plain(g, &row[named], 4u - named);
 }
 
-static void add_measured(struct sheet *sh, const struct assignment *x)
+/* Returns the signs that it uses. */
+static unsigned add_measured(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
@@ -154,16 +157,20 @@ static void add_measured(struct sheet *sh, const struct assignment *x)
 		STR("High"), STR("Found 1"), STR("Found 2"), STR("OK") };
 	struct measures m = measures_of(sh->arena, sh->e, x);
 	bool named = sh->e->choice.large;
+	unsigned signs = 0;
 	struct grid *g;
 
 	if (!m.n)
-		return;
+		return 0;
 	g = sheet_grid(sh, &columns[named], 7 - named, GLOVE_PT,
 	    STR("Measured twice, at two places"));
 	grid_row_plain(g, &head[named], 7 - named);
-	for (size_t i = 0; i < m.n; i++)
+	for (size_t i = 0; i < m.n; i++) {
 		measured_row(sh, g, &m.v[i], named);
+		signs |= m.v[i].sign;
+	}
 	table_end(sh, g);
+	return signs;
 }
 
 static bool same_limits(const struct limits *a, const struct limits *b)
@@ -197,16 +204,17 @@ static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 	for (size_t i = at; i < x->ncriteria; i++)
 		if (i == at || repeats(sh, x, at, i))
 			buf_addf(&b, "%s%.*s: %.*s", b.n ? "; " : "",
-			    STR_ARG(x->criteria[i].name), STR_ARG(x->criteria[i].text));
+			    STR_ARG(x->criteria[i].name),
+			    STR_ARG(limits_head(sh->arena, sh->e, &x->criteria[i])));
 	return buf_str(&b);
 }
 
 /* Rows of one acceptance line, under its name when it has several. */
-static bool judged_rows(
+static unsigned judged_rows(
     struct sheet *sh, struct grid *g, const struct assignment *x, size_t at)
 {
 	struct limits l = limits_of(sh->arena, sh->e, x, &x->criteria[at]);
-	bool dagger = false;
+	unsigned signs = 0;
 
 	if (l.n > 1) {
 		const struct grid_cell name = {
@@ -220,12 +228,12 @@ static bool judged_rows(
 		const struct limit *k = &l.v[i];
 		str row[2] = { k->feature,
 			str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
-			    k->dagger ? DAGGER : "") };
+			    sign_text(k->sign)) };
 
-		dagger |= k->dagger;
+		signs |= k->sign;
 		grid_row_plain(g, row, 2);
 	}
-	return dagger;
+	return signs;
 }
 
 /* Rows for specimens: one when no count is told, or more than a table has room for. */
@@ -257,26 +265,6 @@ static void add_specimens(struct sheet *sh, struct grid **g, const struct assign
 	}
 }
 
-static struct grid *begin_tensile(struct sheet *sh)
-{
-	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_FIXED, CHECK_PT * 1.4 * (sh->e->zoom > 1 ? 1.1 : 1), ALIGN_LEFT } };
-	const str us[] = { STR("Specimen"), STR("Width, in"), STR("Thick, in"),
-		STR("Area, sq in"), STR("Most load, lbf"), STR("Stress, psi"),
-		STR("Pass") };
-	const str metric[] = { STR("Specimen"), STR("Width, mm"), STR("Thick, mm"),
-		STR("Area, mm\xC2\xB2"), STR("Most load, N"), STR("Stress, MPa"),
-		STR("Pass") };
-	struct grid *g = sheet_grid(sh, columns, 7, GLOVE_PT,
-	    STR("Tensile: area = width x thickness, stress = load / area"));
-
-	grid_row_plain(g, sh->e->choice.metric ? metric : us, 7);
-	return g;
-}
-
 static struct grid *begin_destructive(struct sheet *sh)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
@@ -298,9 +286,11 @@ static void add_destructive(struct sheet *sh, const struct assignment *x)
 	add_specimens(sh, &g, x, false, begin_destructive);
 	if (g)
 		table_end(sh, g);
-	add_specimens(sh, &tensile, x, true, begin_tensile);
-	if (tensile)
-		table_end(sh, tensile);
+	add_specimens(sh, &tensile, x, true, tensile_begin);
+	if (!tensile)
+		return;
+	table_end(sh, tensile);
+	tensile_loads(sh, x);
 }
 
 /* Each set once: whose limits these are and where they were read. */
@@ -330,8 +320,8 @@ static bool told_before(struct sheet *sh, const struct assignment *x, size_t at)
 }
 
 /* What is judged on the weld, or on its specimens: two tables, so that each stands whole
- * on a page. Returns whether anything has a dagger. */
-static bool add_judged(struct sheet *sh, const struct assignment *x, bool destructive)
+ * on a page. Returns the signs that it uses. */
+static unsigned add_judged(struct sheet *sh, const struct assignment *x, bool destructive)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 9, ALIGN_LEFT },
 		{ COLUMN_SHARE, 17, ALIGN_LEFT }, { COLUMN_SHARE, 9, ALIGN_LEFT },
@@ -340,7 +330,7 @@ static bool add_judged(struct sheet *sh, const struct assignment *x, bool destru
 	const str head[] = { STR("Judged"), STR("Passes when"),
 		is_pipe(x) ? STR("O'clock, how much") : STR("Where, how much"),
 		STR("Yes"), STR("No") };
-	bool dagger = false;
+	unsigned signs = 0;
 	struct grid *g = NULL;
 
 	for (size_t i = 0; i < x->ncriteria; i++) {
@@ -353,21 +343,20 @@ static bool add_judged(struct sheet *sh, const struct assignment *x, bool destru
 			    destructive ? STR("Judged on specimens") : (str){ 0 });
 			grid_row_plain(g, head, 5);
 		}
-		dagger |= judged_rows(sh, g, x, i);
+		signs |= judged_rows(sh, g, x, i);
 	}
 	if (g)
 		table_end(sh, g);
-	return dagger;
+	return signs;
 }
 
 static void add_results(struct sheet *sh, const struct assignment *x)
 {
-	bool dagger = add_judged(sh, x, false);
+	unsigned signs = add_measured(sh, x) | add_judged(sh, x, false);
 
-	dagger |= add_judged(sh, x, true);
+	signs |= add_judged(sh, x, true);
 	add_destructive(sh, x);
-	if (dagger)
-		sheet_text(sh, dagger_words(sh->arena, sh->e));
+	sheet_signs(sh, signs);
 	add_criteria_sources(sh, x);
 }
 
@@ -491,7 +480,6 @@ void sheet_grading(struct sheet *sh, uint32_t assignment)
 	sheet_used(sh, x);
 	add_attempts(sh, x);
 	add_holds(sh, x);
-	add_measured(sh, x);
 	add_results(sh, x);
 	add_score(sh, x);
 	add_foot(sh, x);

@@ -2,7 +2,11 @@
 
 #include "base/buf.h"
 #include "model/weld_sizes.h"
+#include "reckon/metal.h"
+#include "reckon/source.h"
+#include "sheets/both_units.h"
 #include "sheets/sheet.h"
+#include "sheets/tolerance.h"
 #include "units/format.h"
 
 str dagger_words(struct arena *a, const struct edition *e)
@@ -11,11 +15,35 @@ str dagger_words(struct arena *a, const struct edition *e)
 	    "not seen in a copy of the code: confirm against your edition.")));
 }
 
+enum limit_sign limit_sign_of(const struct standard *s, const struct standard_limit *l)
+{
+	return limit_is_doubtful(s, l) ? SIGN_CONFIRM : limit_is_custom(s, l) ? SIGN_CUSTOM
+	    : SIGN_NONE;
+}
+
+const char *sign_text(enum limit_sign sign)
+{
+	static const char *const signs[] = { "", DAGGER, DOUBLE_DAGGER };
+
+	return signs[sign];
+}
+
+void sheet_signs(struct sheet *sh, unsigned signs)
+{
+	if (signs & SIGN_CONFIRM)
+		sheet_text(sh, dagger_words(sh->arena, sh->e));
+	if (signs & SIGN_CUSTOM)
+		sheet_text(sh, str_format(sh->arena, "%s %.*s", DOUBLE_DAGGER,
+		    STR_ARG(sh_word(sh, "common practice, no source: your shop's own limits "
+		    "come first."))));
+}
+
 bool is_destructive(str name)
 {
 	enum standard_test test;
 
-	return criterion_test(name, &test) && test != TEST_VISUAL;
+	return criterion_test(name, &test) && test != TEST_VISUAL &&
+	    test != TEST_DIMENSIONS;
 }
 
 /* How every set begins the name of its limit on short fillet legs. */
@@ -105,6 +133,19 @@ static void add_length(struct buf *b, const struct edition *e, const struct stan
 	buf_adds(b, metric ? " in]" : " mm]");
 }
 
+/* The code's own metric figure stands in place of ours behind the US one. */
+static void add_strength(struct buf *b, const struct edition *e,
+    const struct standard_limit *l, double psi)
+{
+	struct buf both = { .arena = b->arena };
+	bool own = l->metric.n && !(e && e->choice.metric);
+	str s;
+
+	format_strength(&both, edition_format(e), psi);
+	s = buf_str(&both);
+	buf_add(b, own ? str_trim(str_sub(s, 0, str_find_char(s, '[', 0))) : s);
+}
+
 /* "1/32 in [1 mm]": fractions where the figure is one, the code's own metric. */
 static void add_amount(struct buf *b, const struct edition *e, const struct standard_limit *l,
     double value)
@@ -115,6 +156,9 @@ static void add_amount(struct buf *b, const struct edition *e, const struct stan
 		break;
 	case LIMIT_ANGLE:
 		format_angle(b, value);
+		break;
+	case LIMIT_STRENGTH:
+		add_strength(b, e, l, value);
 		break;
 	default:
 		buf_add_real(b, value, 4, false);
@@ -200,12 +244,14 @@ static str limit_rule(struct arena *a, const struct edition *e, const struct sta
 	struct buf b = { .arena = a }, end = { .arena = a };
 	bool worked_out = false;
 
-	if (l->form == LIMIT_AT_MOST || l->form == LIMIT_AT_LEAST)
+	if (l->most.v)
 		worked_out = add_end(&end, e, l, z);
 	if (l->form == LIMIT_AT_MOST)
 		word_addf(&b, words, "at most %.*s", STR_ARG(buf_str(&end)));
 	else if (l->form == LIMIT_AT_LEAST)
 		word_addf(&b, words, "at least %.*s", STR_ARG(buf_str(&end)));
+	else if (l->form == LIMIT_WITHIN)
+		word_addf(&b, words, "within %.*s", STR_ARG(buf_str(&end)));
 	else
 		buf_add(&b, l->form == LIMIT_NONE ? word(words, "none") : edition_word(e, l->words));
 	if (!settled)
@@ -223,6 +269,7 @@ struct gathering {
 	const struct edition *e;
 	const struct standard *set;
 	enum standard_test test;
+	const struct metal *metal; /* of the weld in hand; null: not known */
 	bool own_leg;            /* a line of the sheet itself judges the leg */
 	str text;                /* of the acceptance line */
 	struct limits out;
@@ -278,6 +325,50 @@ static uint32_t named_welds(const struct assignment *x, str text)
 	return bits ? bits : UINT32_MAX;
 }
 
+/* Base metals keep how far their strength was verified. */
+static enum limit_sign sign_of(const struct gathering *g, const struct standard_limit *l)
+{
+	bool strength = l->most.names >> SIZE_BASE_STRENGTH & 1;
+
+	if (strength && g->metal && !g->set->checked.n &&
+	    seen_of(g->metal->verified) == SEEN_MEMORY)
+		return SIGN_CONFIRM;
+	return limit_sign_of(g->set, l);
+}
+
+static const struct metal *weaker(const struct metal *a, const struct metal *b)
+{
+	return !a || (b && b->uts_ksi < a->uts_ksi) ? b : a;
+}
+
+/* The weaker metal of weld i, or of the assignment; null when its name is not known. */
+static const struct metal *metal_at_weld(const struct assignment *x, size_t i)
+{
+	const struct weld *w = i < x->nwelds ? &x->welds[i] : NULL;
+
+	if (!w)
+		return x->nmaterials ? metal_find(x->materials[0].text) : NULL;
+	return w->material2.n ? weaker(metal_find(w->material1), metal_find(w->material2))
+	    : metal_find(w->material1);
+}
+
+struct limit_sizes limit_sizes_of(const struct assignment *x, size_t i)
+{
+	struct limit_sizes z = i < x->nwelds ? weld_sizes(x, i) : (struct limit_sizes){ 0 };
+	const struct metal *metal = metal_at_weld(x, i);
+
+	if (metal)
+		limit_size_set(&z, SIZE_BASE_STRENGTH, metal->uts_ksi * 1000);
+	return z;
+}
+
+static struct limit_sizes sizes_with_metal(struct gathering *g, const struct assignment *x,
+    size_t i)
+{
+	g->metal = metal_at_weld(x, i);
+	return limit_sizes_of(x, i);
+}
+
 /* The limits for one weld; a condition whose size is not known is printed with it. */
 static void gather(struct gathering *g, unsigned welds, const struct limit_sizes *z,
     uint32_t bit)
@@ -290,13 +381,14 @@ static void gather(struct gathering *g, unsigned welds, const struct limit_sizes
 
 		if (l->test != g->test || !(l->welds & welds) || (settled && holds == 0))
 			continue;
-		if (drops_short_leg(g, l, z))
+		if (drops_short_leg(g, l, z) ||
+		    (g->test == TEST_DIMENSIONS && is_toleranced(l->name)))
 			continue;
 		at = add_limit(g->arena, &g->out, (struct limit){
 		    .feature = edition_word(g->e, l->name),
 		    .rule = limit_rule(g->arena, g->e, l, z, settled),
 		    .tool = edition_word(g->e, l->tool),
-		    .dagger = limit_is_doubtful(g->set, l) });
+		    .sign = sign_of(g, l) });
 		g->bits = arena_grow(g->arena, g->bits, g->cap, at + 1, &g->cap,
 		    sizeof *g->bits);
 		g->bits[at] |= bit;
@@ -323,11 +415,11 @@ static void name_welds(const struct gathering *g, const struct assignment *x, st
  * described here goes by the limits of any. */
 static void gather_welds(struct gathering *g, const struct assignment *x)
 {
-	const struct limit_sizes unknown = { 0 };
+	struct limit_sizes unknown = sizes_with_metal(g, x, SIZE_MAX);
 	uint32_t named = x->nwelds > 1 ? named_welds(x, g->text) : UINT32_MAX;
 
 	for (size_t i = 0; i < x->nwelds && i < 32; i++) {
-		struct limit_sizes z = weld_sizes(x, i);
+		struct limit_sizes z = sizes_with_metal(g, x, i);
 
 		if (!(named >> i & 1))
 			continue;
@@ -340,16 +432,67 @@ static void gather_welds(struct gathering *g, const struct assignment *x)
 		name_welds(g, x, &g->out.v[i], g->bits[i]);
 }
 
+/* What is welded on the part: where every process cuts, nothing. */
+static unsigned kinds_of_weld(const struct assignment *x)
+{
+	unsigned kinds = WELD_PART;
+	bool cuts = x->nprocesses > 0;
+
+	for (uint32_t i = 0; i < x->nprocesses; i++)
+		cuts &= x->processes[i] == PROCESS_OFC || x->processes[i] == PROCESS_PAC ||
+		    x->processes[i] == PROCESS_CAC_A;
+	for (size_t i = 0; i < x->nwelds && !cuts; i++)
+		kinds |= weld_is_fillet(x->welds[i].joint) ? WELD_FILLET : WELD_GROOVE;
+	return kinds;
+}
+
+/* Limits on the part as a whole, which no weld divides. */
+static void gather_part(struct gathering *g, const struct assignment *x)
+{
+	struct limit_sizes z = part_sizes(x);
+
+	gather(g, kinds_of_weld(x), &z, 0);
+}
+
+/* What a line says behind its set, after a semicolon, in its own row; how strips are cut
+ * stands on the cut map. */
+static void gather_own_words(struct gathering *g, const struct criterion *c)
+{
+	str rest = str_sub(c->text, str_find_char(c->text, ';', 0), c->text.n), part;
+	struct buf own = { .arena = g->arena };
+
+	while (str_next(&rest, ';', &part)) {
+		part = str_trim(part);
+		if (part.n && !str_starts_nocase(part, STR("strips ")))
+			buf_addf(&own, "%s%.*s", own.n ? "; " : "", STR_ARG(part));
+	}
+	if (own.n)
+		add_limit(g->arena, &g->out, (struct limit){ .feature = c->name,
+		    .rule = both_units(g->arena, g->e, buf_str(&own)) });
+}
+
+str limits_head(struct arena *a, const struct edition *e, const struct criterion *c)
+{
+	return both_units(a, e, str_trim(str_sub(c->text, 0, str_find_char(c->text, ';', 0))));
+}
+
 struct limits limits_of(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct criterion *c)
 {
 	struct gathering g = { .arena = a, .e = e, .set = c->standard,
 		.own_leg = has_measured(x, STR("leg")), .text = c->text };
 
-	if (c->standard && criterion_test(c->name, &g.test))
-		gather_welds(&g, x);
-	if (!g.out.n)
-		add_limit(a, &g.out, (struct limit){ .feature = c->name, .rule = c->text });
+	if (c->standard && criterion_test(c->name, &g.test)) {
+		if (g.test == TEST_DIMENSIONS)
+			gather_part(&g, x);
+		else
+			gather_welds(&g, x);
+	}
+	if (g.out.n)
+		gather_own_words(&g, c);
+	else
+		add_limit(a, &g.out, (struct limit){ .feature = c->name,
+		    .rule = both_units(a, e, c->text) });
 	return g.out;
 }
 

@@ -5,12 +5,21 @@
 #include "model/standard.h"
 
 struct edition; /* sheets/edition.h; null: the usual one */
+struct sheet;   /* sheets/sheet.h */
+
+/* What stands behind a figure, as bits: not seen in a copy of the source, so confirm it;
+ * or a habit of the trade that no code gives. */
+enum limit_sign { SIGN_NONE, SIGN_CONFIRM, SIGN_CUSTOM };
 
 /* One line of a table of limits. */
 struct limit {
 	str feature, rule, tool; /* "Undercut", "at most 1/32 in [1 mm] (6.10.1)", "rule" */
-	bool dagger;             /* not seen in a copy of the source: confirm */
+	enum limit_sign sign;
 };
+
+/* What leads the rows of a line: its words up to what stands behind a semicolon, which
+ * has a row of its own, in both units. */
+str limits_head(struct arena *a, const struct edition *e, const struct criterion *c);
 
 struct limits {
 	struct limit *v;
@@ -23,6 +32,10 @@ struct limits {
 struct limits limits_of(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct criterion *c);
 
+/* The sizes of weld i of x and the least strength of its weaker metal; without a weld
+ * the strength of what the facts name. */
+struct limit_sizes limit_sizes_of(const struct assignment *x, size_t i);
+
 /* The limit on short legs in the set that the welds of x are looked at by, with its
  * figure for sizes z; null when the sheet names no such set or no figure comes out. */
 const struct standard_limit *limit_leg_short(const struct assignment *x,
@@ -31,6 +44,7 @@ const struct standard_limit *limit_leg_short(const struct assignment *x,
 /* A feature with a nominal and two ends. */
 struct measure {
 	str feature, nominal, low, high, tool;
+	enum limit_sign sign;
 };
 
 struct measures {
@@ -56,8 +70,15 @@ bool has_measured(const struct assignment *x, str word);
 /* Whether an acceptance line is a destructive test by its name. */
 bool is_destructive(str name);
 
-/* "Dagger" line: what the mark means on paper. */
+enum limit_sign limit_sign_of(const struct standard *s, const struct standard_limit *l);
+/* The sign itself, or nothing. */
+const char *sign_text(enum limit_sign sign);
+/* A line for each of the signs, as bits, that a table has used. */
+void sheet_signs(struct sheet *sh, unsigned signs);
+
+/* What the sign means on paper. */
 str dagger_words(struct arena *a, const struct edition *e);
 #define DAGGER "\xE2\x80\xA0"
+#define DOUBLE_DAGGER "\xE2\x80\xA1"
 
 #endif

@@ -5,6 +5,7 @@
 #include "model/weld_sizes.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/sheet.h"
+#include "sheets/tolerance.h"
 #include "units/format.h"
 
 #include <math.h>
@@ -175,6 +176,91 @@ static void add_toleranced(struct arena *a, const struct edition *e, struct meas
 	m->high = mm_text(a, e, q->hi + tol->plus, step);
 }
 
+/* The row of one drawn size by the set of dimensional tolerances; its ends stay blank
+ * when the set has none for it. */
+static void add_by_set(struct arena *a, const struct edition *e, struct measures *out,
+    const struct assignment *x, str word, str feature, const struct quantity *q,
+    struct limit_sizes z)
+{
+	struct tolerance t;
+	struct measure *m;
+
+	if (!given(q) || !tolerance_of(x, word, &z, &t) || t.q.kind != q->kind)
+		return;
+	m = add_measure(a, out, feature, edition_word(e, t.limit->tool));
+	m->nominal = quantity_text(a, e, q);
+	m->low = end_text(a, e, q->kind, q->lo - t.q.minus, t.q.minus);
+	m->high = end_text(a, e, q->kind, q->hi + t.q.plus, t.q.plus);
+	m->sign = limit_sign_of(t.set, t.limit);
+}
+
+/* Whether one row serves the diameters of all holes. */
+static bool holes_alike(const struct plate_block *p)
+{
+	double first_mm = 0;
+
+	for (size_t i = 0; i < p->nmarks; i++) {
+		if (p->marks[i].kind != MARK_HOLE)
+			continue;
+		if (first_mm > 0 && p->marks[i].v[2].lo != first_mm)
+			return false;
+		first_mm = p->marks[i].v[2].lo;
+	}
+	return true;
+}
+
+static void add_plate_by_set(struct arena *a, const struct edition *e,
+    struct measures *out, const struct assignment *x, const struct plate_block *p)
+{
+	struct limit_sizes z = part_sizes(x);
+	unsigned holes = 0;
+
+	if (given(&p->thickness))
+		limit_size_set(&z, SIZE_T, p->thickness.lo);
+	limit_size_set(&z, SIZE_LENGTH, p->length.lo);
+	add_by_set(a, e, out, x, STR("cut length"), STR("Length"), &p->length, z);
+	limit_size_set(&z, SIZE_LENGTH, p->width.lo);
+	add_by_set(a, e, out, x, STR("cut length"), STR("Width"), &p->width, z);
+	for (size_t i = 0; i < p->nmarks; i++) {
+		const struct plate_mark *k = &p->marks[i];
+
+		if (k->kind != MARK_HOLE)
+			continue;
+		holes++;
+		limit_size_set(&z, SIZE_DIAMETER, k->v[2].lo);
+		add_by_set(a, e, out, x, STR("hole place"),
+		    str_format(a, "Hole %u from left", holes), &k->v[0], z);
+		add_by_set(a, e, out, x, STR("hole place"),
+		    str_format(a, "Hole %u from bottom", holes), &k->v[1], z);
+		if (!holes_alike(p) || holes == 1)
+			add_by_set(a, e, out, x, STR("hole size"), holes_alike(p) ?
+			    STR("Diameter of each hole") : str_format(a,
+			    "Hole %u diameter", holes), &k->v[2], z);
+	}
+}
+
+/* Flanges and angles of a braked part, finished sizes of any other. */
+static void add_pattern_by_set(struct arena *a, const struct edition *e,
+    struct measures *out, const struct assignment *x, const struct pattern_block *p)
+{
+	struct limit_sizes z = part_sizes(x);
+	bool brake = p->shape == SHAPE_BRAKE;
+	struct tolerance t;
+
+	if (given(&p->tolerance)) {
+		pattern_measures(a, e, p, NULL, out);
+		return;
+	}
+	if (given(&p->thickness))
+		limit_size_set(&z, SIZE_T, p->thickness.lo);
+	if (tolerance_of(x, brake ? STR("flange") : STR("finished size"), &z, &t))
+		pattern_measures(a, e, p, &t.q, out);
+	for (uint32_t i = 0; brake && i < p->nbends; i++)
+		add_by_set(a, e, out, x, STR("bend angle"), p->nbends == 1 ?
+		    STR("Bend angle, each bend") : str_format(a, "Bend %u", i + 1),
+		    &p->bends[i], z);
+}
+
 static void add_plate_measures(struct arena *a, const struct edition *e,
     struct measures *out, const struct plate_block *p, const struct quantity *tol)
 {
@@ -193,6 +279,20 @@ static void add_plate_measures(struct arena *a, const struct edition *e,
 	}
 }
 
+/* A size of a joint: by its own ends, else by the set, else with blank ends. */
+static void add_drawn(struct arena *a, const struct edition *e, struct measures *out,
+    const struct assignment *x, str word, str feature, str tool,
+    const struct quantity *q, struct limit_sizes z)
+{
+	struct tolerance t;
+
+	if (given(q) && !q->range && !q->tolerance && tolerance_of(x, word, &z, &t) &&
+	    t.q.kind == q->kind)
+		add_by_set(a, e, out, x, word, feature, q, z);
+	else
+		add_sized(a, e, out, feature, tool, q);
+}
+
 static void add_joint_measures(struct arena *a, const struct edition *e,
     struct measures *out, const struct assignment *x, const struct joint_block *j)
 {
@@ -207,16 +307,20 @@ static void add_joint_measures(struct arena *a, const struct edition *e,
 	size_t weld = j->weld == NONE ? 0 : j->weld;
 	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
 	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
+	struct limit_sizes z = { 0 };
 
+	if (weld < x->nwelds)
+		z = weld_sizes(x, weld);
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
 		if (!has_measured(x, rows[i].criterion))
-			add_sized(a, e, out, str_format(a, "%.*s%.*s", STR_ARG(rows[i].feature), STR_ARG(tail)),
-			    rows[i].tool, rows[i].q);
+			add_drawn(a, e, out, x, rows[i].feature, str_format(a, "%.*s%.*s",
+			    STR_ARG(rows[i].feature), STR_ARG(tail)), rows[i].tool,
+			    rows[i].q, z);
 	if (!has_measured(x, STR("leg")))
-		add_leg(a, e, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x,
-		    weld < x->nwelds ? weld_sizes(x, weld) : (struct limit_sizes){ 0 });
+		add_leg(a, e, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x, z);
 	if (j->joint == JOINT_LAP && !has_measured(x, STR("overlap")))
-		add_sized(a, e, out, str_format(a, "Overlap%.*s", STR_ARG(tail)), STR("rule"), &j->overlap);
+		add_drawn(a, e, out, x, STR("overlap"), str_format(a, "Overlap%.*s",
+		    STR_ARG(tail)), STR("rule"), &j->overlap, z);
 }
 
 struct measures measures_of(struct arena *a, const struct edition *e,
@@ -231,10 +335,14 @@ struct measures measures_of(struct arena *a, const struct edition *e,
 
 		if (d->kind == DRAWING_JOINT)
 			add_joint_measures(a, e, &out, x, &d->joint);
+		else if (d->kind == DRAWING_PATTERN && dimensional)
+			pattern_measures(a, e, d->pattern, &tol, &out);
 		else if (d->kind == DRAWING_PATTERN)
-			pattern_measures(a, e, d->pattern, dimensional ? &tol : NULL, &out);
+			add_pattern_by_set(a, e, &out, x, d->pattern);
 		else if (dimensional)
 			add_plate_measures(a, e, &out, &d->plate, &tol);
+		else
+			add_plate_by_set(a, e, &out, x, &d->plate);
 	}
 	for (size_t i = 0; i < x->ncriteria; i++)
 		if (is_measured(&x->criteria[i]))

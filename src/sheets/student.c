@@ -201,30 +201,31 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 static void limit_row(struct sheet *sh, struct grid *g, const struct limit *k)
 {
 	str row[2] = { k->feature, str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
-	    k->dagger ? DAGGER : "", k->tool.n ? "; " : "", STR_ARG(k->tool)) };
+	    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)) };
 
 	grid_row_plain(g, row, 2);
 }
 
 /* A line with limits of its own gets a row that names it, then one row a limit. */
-static bool criterion_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
+static unsigned criterion_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
     const struct criterion *c)
 {
 	struct limits l = limits_of(sh->arena, sh->e, x, c);
-	bool dagger = false;
+	unsigned signs = 0;
 
 	if (l.n > 1) {
 		const struct grid_cell name = { .style = SPAN_BOLD, .columns = 5,
-			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name), STR_ARG(c->text)) };
+			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name),
+			STR_ARG(limits_head(sh->arena, sh->e, c))) };
 
 		grid_row(g, &name, 1);
 		grid_row_min(g, 0);
 	}
 	for (size_t i = 0; i < l.n; i++) {
 		limit_row(sh, g, &l.v[i]);
-		dagger |= l.v[i].dagger;
+		signs |= l.v[i].sign;
 	}
-	return dagger;
+	return signs;
 }
 
 /* What passes, a blank for what was found, and two places to tick: the student
@@ -238,7 +239,7 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 	};
 	const str head[] = { WORD("What is judged"), WORD("Passes when"), WORD("Found"),
 		WORD("Me"), WORD("Instr.") };
-	bool dagger = false;
+	unsigned signs = 0;
 	struct grid *g;
 
 	if (!x->ncriteria)
@@ -247,10 +248,9 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 	g = sheet_grid(sh, columns, 5, GLOVE_PT, (str){ 0 });
 	sheet_heads(sh, g, head, 5);
 	for (size_t i = 0; i < x->ncriteria; i++)
-		dagger |= criterion_rows(sh, g, x, &x->criteria[i]);
+		signs |= criterion_rows(sh, g, x, &x->criteria[i]);
 	sheet_grid_end(sh, g);
-	if (dagger)
-		sheet_text(sh, dagger_words(sh->arena, sh->e));
+	sheet_signs(sh, signs);
 }
 
 static void add_grading_weights(struct sheet *sh, const struct assignment *x)

@@ -527,3 +527,15 @@ void format_answer_as(struct buf *b, const struct format *f, double mm)
 	add_answer_in(b, mm);
 	buf_adds(b, " in]");
 }
+
+/* 1 psi is 44482216152605 / 6451600000 Pa (NIST SP 811, from the pound-force). */
+void format_strength(struct buf *b, const struct format *f, double psi)
+{
+	const double mpa = psi * 44482216152605 / 6451600000 / 1e6;
+	bool first = f && f->metric_first;
+
+	buf_add_real(b, first ? mpa : psi / 1000, first ? 0 : 2, false);
+	buf_adds(b, first ? " MPa [" : " ksi [");
+	buf_add_real(b, first ? psi / 1000 : mpa, first ? 2 : 0, false);
+	buf_adds(b, first ? " ksi]" : " MPa]");
+}

@@ -47,6 +47,9 @@ void format_computed_as(struct buf *b, const struct format *f, double mm,
     double tolerance_mm);
 void format_answer_as(struct buf *b, const struct format *f, double mm);
 
+/* "58 ksi [400 MPa]" of a strength in psi. */
+void format_strength(struct buf *b, const struct format *f, double psi);
+
 /* "22-1/2°": halves and quarters as fractions, else at most two places. */
 void format_angle(struct buf *b, double deg);
 

@@ -4,8 +4,10 @@
 #include "model_bench.h"
 
 #include "cli/shipped.h"
+#include "reckon/tensile.h"
 #include "sheets/limits.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #define TEE "# SM-01: Tee\n\n- **Kind:** coupon\n- **Hours:** 2\n- **Process:** SMAW\n" \
@@ -69,9 +71,9 @@ static void a_fillet_by_the_welder_test(void **state)
 	expect_rule(&q, "Leg short of size", "none; legs no less than the size asked "
 	    "for (6.10.1.2(3))");
 	expect_rule(&q, "Undercut", "at most 1/32 in [1 mm] (6.10.1.2(5))");
-	assert_true(find(&q, "Convexity")->dagger);
-	assert_false(find(&q, "Undercut")->dagger);
-	assert_false(find(&q, "Cracks")->dagger);
+	assert_true(find(&q, "Convexity")->sign == SIGN_CONFIRM);
+	assert_false(find(&q, "Undercut")->sign == SIGN_CONFIRM);
+	assert_false(find(&q, "Cracks")->sign == SIGN_CONFIRM);
 	expect_str(find(&q, "Undercut")->tool, "undercut gauge");
 	bench_free(&q.t);
 }
@@ -169,7 +171,7 @@ static void an_own_set_in_the_unit_of_its_gauge(void **state)
 	    "0.1 t; "
 	    "page 1)");
 	expect_str(find(&q, "Dip")->tool, "dial gauge");
-	assert_true(find(&q, "Dip")->dagger);
+	assert_true(find(&q, "Dip")->sign == SIGN_CONFIRM);
 	/* 5.6127 mm is 0.22097 in, 0.0022 above 7/32. */
 	expect_rule(&q, "Throat", "at least 0.221 in [5.6 mm] (the larger of throat "
 	    "and 3/16 in; "
@@ -289,6 +291,134 @@ static void short_legs_where_they_mean_nothing(void **state)
 	bench_free(&q.t);
 }
 
+static const struct measure *measure(const struct measures *m, const char *feature)
+{
+	for (size_t i = 0; i < m->n; i++)
+		if (str_eq(m->v[i].feature, str_of(feature)))
+			return &m->v[i];
+	print_error("no row %s\n", feature);
+	return NULL;
+}
+
+static void expect_ends(const struct measures *m, const char *feature, const char *low,
+    const char *high)
+{
+	const struct measure *k = measure(m, feature);
+
+	assert_non_null(k);
+	expect_str(k->low, low);
+	expect_str(k->high, high);
+	assert_int_equal(k->sign, SIGN_CUSTOM);
+}
+
+#define PLATE "# FB-01: Plate\n\n- **Kind:** drill\n- **Hours:** 2\n" \
+	"- **Material:** A36 plate\n- **Thickness:** 3/8 in\n"
+#define DRAWN "\n## Drawing\n\n```plate\nlength: 24 in\nwidth: 8 in\nthickness: 3/8 in\n" \
+	"hole: 1, 2, 13/16 in\nhole: 7, 2, 13/16 in\n```\n"
+
+/* Sawn: 1/32 in to 12 in, 1/16 beyond; holes 1/32. Out of square 0.003 x 24 = 0.072 in,
+ * flat 0.005 x 24 = 0.12 in. */
+static void shop_tolerances_of_a_plate(void **state)
+{
+	struct asked q = ask(PLATE DRAWN ACCEPT "- **Dimensions:** Shop tolerances; slot by "
+	    "eye\n", NULL);
+	struct measures m = measures_of(q.t.arena, NULL, q.t.m->assignments);
+
+	(void)state;
+	assert_int_equal(m.n, 7);
+	expect_ends(&m, "Length", "23-15/16 in [608 mm]", "24-1/16 in [611.2 mm]");
+	expect_ends(&m, "Width", "7-31/32 in [202.4 mm]", "8-1/32 in [204 mm]");
+	expect_ends(&m, "Hole 2 from left", "6-31/32 in [177 mm]", "7-1/32 in [178.6 mm]");
+	expect_ends(&m, "Diameter of each hole", "25/32 in [19.8 mm]", "27/32 in [21.4 mm]");
+	expect_rule(&q, "Squareness", "at most 0.072 in [1.8 mm]; corner to corner or by "
+	    "the square (the larger of 1/32 in and 0.003 length; common practice)");
+	expect_rule(&q, "Flatness", "at most 0.120 in [3 mm]; under a straightedge (the "
+	    "larger of 1/16 in and 0.005 length; common practice)");
+	assert_int_equal(find(&q, "Flatness")->sign, SIGN_CUSTOM);
+	assert_null(find(&q, "Cut length"));
+	assert_null(find(&q, "Members out of line"));
+	assert_null(find(&q, "Face of the cut out of square"));
+	expect_rule(&q, "Dimensions", "slot by eye");
+	bench_free(&q.t);
+	q = ask(PLATE "- **Process:** OFC\n- **Joint:** cut edge\n- **Position:** flat\n" DRAWN
+	    ACCEPT "- **Dimensions:** Shop tolerances\n", NULL);
+	m = measures_of(q.t.arena, NULL, q.t.m->assignments);
+	expect_ends(&m, "Width", "7-15/16 in [201.6 mm]", "8-1/16 in [204.8 mm]");
+	assert_non_null(find(&q, "Face of the cut out of square"));
+	bench_free(&q.t);
+}
+
+/* 11 ga is under 1/8 in: flanges 1/32 in, bends 1 deg; 1/4 in plate 1/16 in and 2 deg. */
+static void shop_tolerances_of_a_bend(void **state)
+{
+	static const char thin[] = "# FB-02: Bends\n\n- **Kind:** drill\n- **Hours:** 2\n"
+	    "- **Material:** A1011 sheet\n- **Thickness:** 11 ga\n\n## Drawing\n\n```pattern\n"
+	    "shape: brake\nflanges: 1, 2 in\nbends: 90 deg\ndirections: up\nradius: 1/8 in\n"
+	    "K: 0.42\nwidth: 4 in\n```\n" ACCEPT "- **Dimensions:** Shop tolerances\n";
+	struct asked q = ask(thin, NULL);
+	struct measures m = measures_of(q.t.arena, NULL, q.t.m->assignments);
+
+	(void)state;
+	expect_str(measure(&m, "Flange 1")->low, "31/32 in [24.6 mm]");
+	expect_ends(&m, "Bend angle, each bend", "89\xC2\xB0", "91\xC2\xB0");
+	bench_free(&q.t);
+}
+
+/* A program's own copy that somebody checked prints without the mark. */
+static void a_checked_copy_has_no_mark(void **state)
+{
+	static const char set[] = "# Shop tolerances\n\n- **Source:** committee\n"
+	    "- **Checked against:** drawing rules, by lead instructor, 2026-08-14\n\n"
+	    "## Dimensions\n\n- **Cut length:** within 1/8 in; tape; rules; custom\n"
+	    "- **Edges:** no burr; glove; rules; custom\n";
+	struct asked q = ask(PLATE DRAWN ACCEPT "- **Dimensions:** Shop tolerances\n", set);
+	struct measures m = measures_of(q.t.arena, NULL, q.t.m->assignments);
+
+	(void)state;
+	assert_int_equal(m.n, 2);
+	expect_str(m.v[0].low, "23-7/8 in [606.4 mm]");
+	assert_int_equal(m.v[0].sign, SIGN_NONE);
+	assert_int_equal(find(&q, "Edges")->sign, SIGN_NONE);
+	bench_free(&q.t);
+}
+
+/* What stands behind the set has a row of its own, but for how strips are cut; a code
+ * that those words mention is not the set of the line. */
+static void own_words_have_a_row(void **state)
+{
+	struct asked q = ask(TEE LEG ACCEPT "- **Visual:** D1.1-2020 static; no gray face; "
+	    "toes within 1/32 in\n", NULL);
+	struct asked strips = ask(VEE ACCEPT "- **Root bend:** 2, D1.1-2020; strips 1 in "
+	    "wide\n", NULL);
+	struct asked other = ask(VEE ACCEPT "- **Nick break:** 2; shop limits, see D1.1\n",
+	    NULL);
+
+	(void)state;
+	expect_rule(&q, "Visual", "no gray face; toes within 1/32 in [0.8 mm]");
+	assert_null(find(&strips, "Root bend"));
+	assert_int_equal(other.l.n, 1);
+	assert_null(other.t.m->assignments[0].criteria[0].standard);
+	bench_free(&q.t);
+	bench_free(&strips.t);
+	bench_free(&other.t);
+}
+
+/* A36: 58 ksi at least (ASTM A36, from memory, hence the mark); 95 % of it 55.1. */
+static void tensile_goes_by_the_metal(void **state)
+{
+	struct asked q = ask(VEE ACCEPT "- **Tensile:** 2, ASME IX-2023\n", NULL);
+
+	(void)state;
+	expect_rule(&q, "Strength", "at least 58 ksi [400 MPa]; of the weaker metal; asked "
+	    "of procedures, not of welders (base strength; QW-153.1)");
+	expect_rule(&q, "Strength, broken beside the weld", "at least 55.1 ksi [380 MPa]; "
+	    "break in the plate, clear of weld and fusion line (0.95 base strength; "
+	    "QW-153.1(d))");
+	assert_int_equal(find(&q, "Strength")->sign, SIGN_CONFIRM);
+	assert_true(fabs(tensile_load_lbf(58000, 25.4, 9.525) - 21750) < 1e-6);
+	bench_free(&q.t);
+}
+
 /* "weld B only" judges B; a line that names none judges all. */
 static void a_line_may_name_its_welds(void **state)
 {
@@ -321,6 +451,11 @@ int main(void)
 		cmocka_unit_test(least_legs_follow_the_set),
 		cmocka_unit_test(a_size_below_nothing_prints_no_figure),
 		cmocka_unit_test(short_legs_where_they_mean_nothing),
+		cmocka_unit_test(shop_tolerances_of_a_plate),
+		cmocka_unit_test(shop_tolerances_of_a_bend),
+		cmocka_unit_test(a_checked_copy_has_no_mark),
+		cmocka_unit_test(own_words_have_a_row),
+		cmocka_unit_test(tensile_goes_by_the_metal),
 		cmocka_unit_test(a_line_may_name_its_welds),
 	};
 
