@@ -43,7 +43,6 @@ struct trade_case {
 	size_t n;                /* findings of the name */
 	const char *message;     /* part of the first; or null */
 	const char *extra;       /* facts of program.md, such as an entry path; or null */
-	const char *waiver;      /* what it names, or null */
 };
 
 static inline str trade_program(struct arena *a, const struct trade_case *c)
@@ -61,29 +60,16 @@ static inline str trade_program(struct arena *a, const struct trade_case *c)
 	return buf_str(&b);
 }
 
-/* Binds and checks a case; findings are sorted. off: words of a custom, or null. */
-static inline struct bench trade_judge(const struct trade_case *c, const char *off)
+/* Binds and checks a case with a customs.md; findings are sorted. */
+static inline struct bench trade_judge_by(const struct trade_case *c, const char *customs)
 {
 	struct arena *text = arena_new(NULL, NULL), *scratch = arena_new(NULL, NULL);
 	str program = trade_program(text, c);
 	struct file_text files[] = { { "assignments/all.md", c->works },
-		{ "customs.md", buf_z(&(struct buf){ .arena = text }) }, { "program.md",
-		    "" },
+		{ "customs.md", customs }, { "program.md", "" },
 		{ "shop.md", trade_shop }, { "skills.md", trade_skills } };
 	struct bench t;
 
-	if (c->waiver) {
-		str waived = str_format(text, "# Customs\n\n## Waivers\n\n- **%s:** shown by "
-		    "the aide; chair; until fall-2099\n", c->waiver);
-
-		files[1].text = arena_copy(text, waived.p, waived.n);
-	} else if (off)
-		files[1].text = arena_copy(text, str_format(text,
-		    "# Customs\n\n## Off\n\n- **%s:** we like it so\n", off).p,
-		    str_format(text, "# Customs\n\n## Off\n\n- **%s:** we like it so\n",
-		    off).n);
-	else
-		files[1].text = "# Customs\n";
 	files[2].text = arena_copy(text, program.p, program.n);
 	t = bench_bind(files, sizeof files / sizeof *files);
 	t.m->sources = &t.sources;
@@ -91,6 +77,17 @@ static inline struct bench trade_judge(const struct trade_case *c, const char *o
 	findings_sort(t.f);
 	arena_free(scratch);
 	return t;
+}
+
+/* off: words of a custom, or null. */
+static inline struct bench trade_judge(const struct trade_case *c, const char *off)
+{
+	char customs[300] = "# Customs\n";
+
+	if (off)
+		snprintf(customs, sizeof customs,
+		    "# Customs\n\n## Off\n\n- **%s:** we like it so\n", off);
+	return trade_judge_by(c, customs);
 }
 
 static inline size_t trade_count(const struct bench *t, enum finding_name name,
