@@ -151,7 +151,7 @@ static void place_ordinate(struct layout *l, struct column *k, struct stand *t)
 
 static void fill_column(struct layout *l, struct column *k, enum section_side side)
 {
-	size_t lane[SECTION_DIMS] = { 0 };
+	size_t lane[SECTION_DIMS];
 	enum dim_align align = side == SECTION_LEFT ? DIM_RIGHT : DIM_LEFT;
 
 	for (size_t i = 0; i < l->s->ndims; i++) {
@@ -184,9 +184,12 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 
 static void place_column(struct layout *l, enum section_side side)
 {
-	struct column k = { .way = side == SECTION_LEFT ? -1 : 1 };
+	struct column k;
 	double x;
 
+	/* Its stands are written as they come: there is room for many more than come. */
+	k.n = k.lanes = 0;
+	k.way = side == SECTION_LEFT ? -1 : 1;
 	k.edge = side == SECTION_LEFT ? l->body.x : l->body.x + l->body.w;
 	fill_column(l, &k, side);
 	x = k.edge + k.way * POINTER_COLUMN_PT;

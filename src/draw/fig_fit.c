@@ -56,17 +56,17 @@ static bool has_ordinates(const struct section *s)
 
 /* Tries ways to break labels for one built section. Ordinates need narrow labels below
  * and low ones at the side. */
-static bool try_labels(struct layout *l, rect area)
+static bool try_labels(struct layout *l, rect body, rect area)
 {
 	bool ordinates = has_ordinates(l->s);
 
 	l->size_pt = DIM_TYPE_PT;
 	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
 		l->lines = l->column_lines = (enum dim_lines)lines;
-		if (layout_place(l, area.w, area.h))
+		if (layout_place(l, body, area.w, area.h))
 			return true;
 		l->column_lines = DIM_ONE_LINE;
-		if (ordinates && lines > 0 && layout_place(l, area.w, area.h))
+		if (ordinates && lines > 0 && layout_place(l, body, area.w, area.h))
 			return true;
 	}
 	return false;
@@ -89,7 +89,7 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 		rect body = layout_body(s, l->pt_mm);
 		if (body.w > area.w || body.h > area.h)
 			continue;
-		if (try_labels(l, area))
+		if (try_labels(l, body, area))
 			return true;
 	}
 	return false;

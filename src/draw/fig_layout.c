@@ -55,10 +55,16 @@ struct layout_label *layout_label(struct layout *l, str text, enum dim_align ali
     enum dim_lines lines)
 {
 	assert(l->nlabels < LAYOUT_LABELS);
+	struct layout_known *known = &l->known[lines][l->nlabels];
 	struct layout_label *b = &l->label[l->nlabels++];
 
-	if (!dim_label_set(&b->text, l->faces, l->size_pt, text, lines))
-		l->failed = true;
+	if (known->text.p != text.p || known->text.n != text.n ||
+	    known->label.size_pt != l->size_pt) {
+		known->text = text;
+		known->breaks = dim_label_set(&known->label, l->faces, l->size_pt, text, lines);
+	}
+	b->text = known->label;
+	l->failed |= !known->breaks;
 	b->align = align;
 	b->r = (rect){ 0, 0, b->text.w, b->text.h };
 	return b;
@@ -197,26 +203,39 @@ static bool spots_clear(const struct layout *l)
 	return true;
 }
 
-bool layout_place(struct layout *l, double w, double h)
+static void join_labels(struct layout *l)
+{
+	for (size_t i = 0; i < l->nlabels; i++)
+		l->ink = rect_join(l->ink, l->label[i].r);
+}
+
+static bool too_large(const struct layout *l, double w, double h)
+{
+	return l->failed || l->ink.w > w || l->ink.h > h;
+}
+
+bool layout_place(struct layout *l, rect body, double w, double h)
 {
 	l->nthin = l->narrows = l->nlabels = 0;
 	l->failed = false;
-	l->body = layout_body(l->s, l->pt_mm);
-	l->ink = l->body;
+	l->body = l->ink = body;
 	l->top = l->body.y;
 	l->bottom = l->body.y + l->body.h;
 	place_text(l);
 	place_clock(l);
 	place_numbers(l);
 	layout_rows(l);
+	join_labels(l);
+	/* Columns only add. */
+	if (too_large(l, w, h))
+		return false;
 	layout_columns(l);
-	for (size_t i = 0; i < l->nlabels; i++)
-		l->ink = rect_join(l->ink, l->label[i].r);
+	join_labels(l);
 	for (size_t i = 0; !l->s->spots_bare && i < l->s->nspots; i++)
 		l->ink = rect_join(l->ink,
 		    rect_inset(
 		        rect_at(layout_point(l, l->s->spot[i])), -SECTION_SPOT_PT));
-	if (l->failed || l->ink.w > w || l->ink.h > h)
+	if (too_large(l, w, h))
 		return false;
 	for (size_t i = 0; i < l->nlabels; i++)
 		if (!label_clear(l, i))

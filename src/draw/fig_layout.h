@@ -22,6 +22,13 @@ struct layout_label {
 	enum dim_align align;
 };
 
+/* A label as it was broken before: each scale and each length of arms asks again. */
+struct layout_known {
+	str text;
+	struct dim_label label;
+	bool breaks;             /* as asked */
+};
+
 struct layout {
 	const struct section *s;
 	const struct faces *faces;
@@ -32,6 +39,7 @@ struct layout {
 	struct seg thin[LAYOUT_THIN];
 	struct { pt tip, dir; } arrow[LAYOUT_ARROWS];
 	struct layout_label label[LAYOUT_LABELS];
+	struct layout_known known[DIM_LINES_COUNT][LAYOUT_LABELS]; /* by place in label */
 	size_t nthin, narrows, nlabels;
 	rect body;               /* members, welds and rules */
 	rect ink;                /* with dimensions */
@@ -43,9 +51,10 @@ struct layout {
 pt layout_point(const struct layout *l, pt mm);
 /* Body of s at that many points a millimeter. */
 rect layout_body(const struct section *s, double pt_mm);
-/* Places everything. faces, s, pt_mm, size_pt and both lines are set by the caller.
- * False when labels meet each other or lines, or the whole is larger than w x h. */
-bool layout_place(struct layout *l, double w, double h);
+/* Places everything round body, that of s. faces, s, pt_mm, size_pt and both lines are set
+ * by the caller. False when labels meet each other or lines, or the whole is larger than
+ * w x h. */
+bool layout_place(struct layout *l, rect body, double w, double h);
 /* Draws it with its ink centered in area. */
 void layout_emit(const struct layout *l, struct canvas *c, rect area);
 

@@ -3,21 +3,6 @@
 #include <assert.h>
 #include <math.h>
 
-pt pt_add(pt a, pt b)
-{
-	return (pt){ a.x + b.x, a.y + b.y };
-}
-
-pt pt_sub(pt a, pt b)
-{
-	return (pt){ a.x - b.x, a.y - b.y };
-}
-
-pt pt_mul(pt a, double k)
-{
-	return (pt){ a.x * k, a.y * k };
-}
-
 double pt_length(pt a)
 {
 	return hypot(a.x, a.y);
@@ -68,35 +53,6 @@ bool geom_meet(pt a, pt u, pt b, pt v, pt *out)
 		return false;
 	*out = pt_add(a, pt_mul(u, cross(pt_sub(b, a), v) / d));
 	return true;
-}
-
-rect rect_at(pt p)
-{
-	return (rect){ p.x, p.y, 0, 0 };
-}
-
-rect rect_grow(rect r, pt p)
-{
-	return rect_join(r, rect_at(p));
-}
-
-rect rect_join(rect a, rect b)
-{
-	double x = fmin(a.x, b.x), y = fmin(a.y, b.y);
-
-	return (rect){ x, y, fmax(a.x + a.w, b.x + b.w) - x,
-	    fmax(a.y + a.h, b.y + b.h) - y };
-}
-
-rect rect_inset(rect r, double d)
-{
-	return (rect){ r.x + d, r.y + d, r.w - 2 * d, r.h - 2 * d };
-}
-
-bool rect_apart(rect a, rect b)
-{
-	return a.x + a.w <= b.x || b.x + b.w <= a.x || a.y + a.h <= b.y ||
-	    b.y + b.h <= a.y;
 }
 
 bool rect_holds(rect outer, rect inner)
