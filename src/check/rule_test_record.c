@@ -108,9 +108,9 @@ static const struct qualify_range *best_range(const struct assignment *a,
 			continue;
 		if (!r)
 			return NULL;
-		/* Layers are not told; they are no more than the passes. */
-		most = qualify_most_mm(r, weld_thin_mm(w), j && j->passes ? j->passes
-		    : 3);
+		/* Where layers are not told they are no more than the passes. */
+		most = qualify_most_mm(r, weld_thin_mm(w), j && j->nlayers ? (uint32_t)j->nlayers
+		    : j && j->passes ? j->passes : 3);
 		*no_limit |= most <= 0;
 		if (!best || most > *most_mm) {
 			best = r;

@@ -88,6 +88,7 @@ struct fig_joint {
 	                          * and numbered. Grooves: from the left in each layer;
 	                          * fillets: from the base up */
 	size_t nlayers;
+	bool beads_from_right;   /* grooves: numbered from the right in each layer */
 	bool beads_inside;       /* no drawing rather than numbers of beads on leaders */
 	bool beads_only;         /* without dimensions */
 	bool restart;            /* plan: stop and restart near mid-length */
@@ -104,6 +105,11 @@ struct fig_joint {
 
 /* Whether there is a section for this shape; FIG_NONE has none. */
 bool fig_can_draw(enum fig_shape shape);
+
+/* Whether beads of a layer lie from the base up, not from left to right. */
+bool fig_beads_from_base(const struct fig_joint *j);
+/* Whether both edges are prepared, so that the included angle is twice the bevel. */
+bool fig_prepares_both(const struct fig_joint *j);
 
 /* Why these data make no sense as a joint, in English; empty when they do. */
 str fig_joint_fault(const struct fig_joint *j);

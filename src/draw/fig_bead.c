@@ -1,6 +1,7 @@
-/* Beads within a weld, numbered in the order in which they are laid. A layer gets room by
- * the number of its beads, so that all beads are of one size; each layer runs from wall to
- * wall with a light bulge (common practice, no source: how a welder sketches them). */
+/* Beads within a weld, numbered in the order in which they are laid. Layers over an open
+ * root are of one thickness; over a closed root, where they begin in a corner, a layer
+ * gets room by the number of its beads. Each runs from wall to wall with a light bulge
+ * (common practice, no source: how a welder sketches them). */
 #include "draw/fig_section.h"
 
 #include "draw/dim.h"
@@ -85,6 +86,17 @@ static double share_of_area(const struct section_region *r, double part)
 			hi = mid;
 	}
 	return (lo + hi) / 2;
+}
+
+/* How far up the walls the first `done` layers of `all` reach, `part` of the beads. */
+static double layer_share(const struct section_region *r, size_t done, size_t all,
+    double part)
+{
+	if (done == all)
+		return 1;
+	if (pt_length(pt_sub(r->a[0], r->b[0])) > 0)
+		return (double)done / (double)all;
+	return share_of_area(r, part);
 }
 
 /* A line between layers, from wall a to wall b with its bulge away from the root. */
@@ -213,6 +225,15 @@ static unsigned count_beads(const struct fig_joint *j, bool back)
 	return n;
 }
 
+static size_t count_layers(const struct fig_joint *j, bool back)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < j->nlayers; i++)
+		n += j->layers[i].back == back;
+	return n;
+}
+
 /* The beads of one layer; returns whether their numbers fit. */
 static bool add_layer(struct section *s, const struct layer_line *low,
     const struct layer_line *high, unsigned beads, unsigned number, double mm_pt)
@@ -238,13 +259,31 @@ static bool add_layer(struct section *s, const struct layer_line *low,
 	return fits;
 }
 
+/* The same weld with its walls changed over. */
+static struct section_region turn_region(const struct section_region *r)
+{
+	struct section_region t = *r;
+
+	for (size_t i = 0; i < SECTION_WALL; i++) {
+		t.a[i] = r->b[i];
+		t.b[i] = r->a[i];
+	}
+	t.na = r->nb;
+	t.nb = r->na;
+	return t;
+}
+
 /* The layers of one region, root first; false when some number does not fit. */
 static bool add_region(struct section *s, const struct fig_joint *j,
-    const struct section_region *r, double mm_pt)
+    const struct section_region *walls, double mm_pt)
 {
+	const struct section_region turned = turn_region(walls);
+	const struct section_region *r =
+	    j->beads_from_right && !fig_beads_from_base(j) ? &turned : walls;
 	pt root = pt_between(r->a[0], r->b[0], 0.5), toes = pt_between(
 	    r->a[r->na - 1], r->b[r->nb - 1], 0.5);
 	unsigned all = count_beads(j, r->back), done = 0, number = 1;
+	size_t layers = count_layers(j, r->back), k = 0;
 	double deep = pt_length(pt_sub(toes, root)) + r->rise;
 	struct layer_line low = layer_line(r, 0, root, 0);
 	bool fits = true;
@@ -262,8 +301,8 @@ static bool add_region(struct section *s, const struct fig_joint *j,
 			continue;
 		}
 		done += beads;
-		share = done == all ? 1 : share_of_area(r, (double)done / all);
-		high = layer_line(r, share, root, deep * beads / all);
+		share = layer_share(r, ++k, layers, (double)done / all);
+		high = layer_line(r, share, root, deep / (double)layers);
 		fits &= add_layer(s, &low, &high, beads, number, mm_pt);
 		if (done < all)
 			ink_line(s, high.a, high.b, high.out, high.rise);

@@ -9,7 +9,8 @@
 enum {
 	NEEDS_LEG = 1, NO_BEADS = 2, NEEDS_BEVEL = 4, NEEDS_OD = 8, NEEDS_DEPTH = 16,
 	NEEDS_BEADS = 32, TAKES_BACKING = 64, TAKES_BOTH = 128, TAKES_LAND = 256,
-	CONTACT = 512            /* the gap is a fault of fit-up, not a root opening */
+	CONTACT = 512,           /* the gap is a fault of fit-up, not a root opening */
+	FROM_BASE = 1024         /* beads lie from the base up */
 };
 
 static const struct shape {
@@ -18,10 +19,10 @@ static const struct shape {
 	str name;
 } shapes[] = {
 	[FIG_NONE] = { NULL, 0, { NULL, 0 } },
-	[FIG_TEE] = { section_tee, NEEDS_LEG | TAKES_BOTH | CONTACT, WORD("Tee joint") },
-	[FIG_LAP] = { section_lap, NEEDS_LEG | TAKES_BOTH | CONTACT, WORD("Lap joint") },
+	[FIG_TEE] = { section_tee, FROM_BASE | NEEDS_LEG | TAKES_BOTH | CONTACT, WORD("Tee joint") },
+	[FIG_LAP] = { section_lap, FROM_BASE | NEEDS_LEG | TAKES_BOTH | CONTACT, WORD("Lap joint") },
 	[FIG_CORNER_OPEN] = { section_corner_open, CONTACT, WORD("Open corner joint") },
-	[FIG_CORNER_CLOSED] = { section_corner_closed, NEEDS_LEG | CONTACT,
+	[FIG_CORNER_CLOSED] = { section_corner_closed, FROM_BASE | NEEDS_LEG | CONTACT,
 	    WORD("Closed corner joint, fillet inside") },
 	[FIG_EDGE] = { section_edge, CONTACT, WORD("Edge joint") },
 	[FIG_SQUARE_BUTT] = { section_butt, TAKES_BACKING | TAKES_BOTH,
@@ -37,17 +38,17 @@ static const struct shape {
 	    WORD("Pipe butt joint, cut through the wall at the top") },
 	[FIG_PAD] = { section_pad, NEEDS_BEADS | NO_BEADS,
 	    WORD("Pad of beads side by side on plate") },
-	[FIG_FLARE_BEVEL] = { section_flare, NEEDS_LEG | NEEDS_OD | TAKES_BOTH,
+	[FIG_FLARE_BEVEL] = { section_flare, FROM_BASE | NEEDS_LEG | NEEDS_OD | TAKES_BOTH,
 	    WORD("Flare-bevel weld between a round and a plate") },
 	[FIG_U_GROOVE] = { section_gouge, NEEDS_DEPTH | NO_BEADS, WORD("Groove gouged in plate") },
-	[FIG_BRANCH] = { section_branch, NEEDS_BEVEL | TAKES_LAND,
+	[FIG_BRANCH] = { section_branch, FROM_BASE | NEEDS_BEVEL | TAKES_LAND,
 	    WORD("Branch set on the run, cut through one wall") },
 	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH | NO_BEADS, WORD("Finished butt weld") },
 	[FIG_BUTT_GROOVE] = { section_butt, TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    WORD("Butt joint") },
 	[FIG_CORNER_GROOVE] = { section_corner_groove, TAKES_BACKING | TAKES_LAND,
 	    WORD("Corner joint") },
-	[FIG_TEE_GROOVE] = { section_tee_groove, TAKES_BACKING | TAKES_LAND,
+	[FIG_TEE_GROOVE] = { section_tee_groove, FROM_BASE | TAKES_BACKING | TAKES_LAND,
 	    WORD("Tee joint") },
 	[FIG_EDGE_GROOVE] = { section_edge_groove, CONTACT, WORD("Edge joint") },
 };
@@ -300,6 +301,11 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 str fig_joint_name(const struct fig_joint *j)
 {
 	return shapes[j->shape].name;
+}
+
+bool fig_beads_from_base(const struct fig_joint *j)
+{
+	return (shapes[j->shape].flags & FROM_BASE) != 0;
 }
 
 bool fig_gap_is_fault(const struct fig_joint *j)

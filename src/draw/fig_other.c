@@ -84,12 +84,28 @@ static void add_round(struct section *s, double r, double wall, double deg)
 	section_break(m);
 }
 
+/* Walls along the plate and up the round. */
+static void round_walls(struct section_region *w, double r, double leg, double way)
+{
+	double deg = asin(leg / r) * 180 / GEOM_PI;
+
+	w->a[w->na++] = (pt){ 0, 0 };
+	w->a[w->na++] = (pt){ way * leg, 0 };
+	for (int i = 0; i < SECTION_WALL; i++) {
+		double at = deg * i / (SECTION_WALL - 1);
+
+		w->b[w->nb++] = (pt){ way * r * geom_sin(at), r - r * geom_cos(at) };
+	}
+	w->rise = (r - r * geom_cos(deg)) * 0.08;
+}
+
 static void flare_bead(struct section *s, double r, double leg, double way)
 {
 	struct section_bead *b = section_bead(s);
 	double deg = asin(leg / r) * 180 / GEOM_PI;
 	pt toe = { way * leg, 0 }, top = { way * leg, r - r * geom_cos(deg) };
 
+	round_walls(section_region(s, way < 0), r, leg, way);
 	section_move(b, (pt){ 0, 0 });
 	section_line(b, toe);
 	section_face(b, toe, top, -way * pt_length(pt_sub(top, toe)) * 0.08);
@@ -238,6 +254,14 @@ void section_branch(struct section *s, const struct fig_joint *j, struct section
 	section_line(b, (pt){ land, gap });
 	section_line(b, (pt){ 0, gap });
 	section_close(b);
+	struct section_region *w = section_region(s, false);
+	w->a[w->na++] = (pt){ 0, 0 };
+	w->a[w->na++] = toe;
+	w->b[w->nb++] = (pt){ 0, gap };
+	w->b[w->nb++] = (pt){ land, gap };
+	w->b[w->nb++] = (pt){ t1, rise };
+	w->b[w->nb++] = high;
+	w->rise = pt_length(pt_sub(high, toe)) * 0.06;
 	/* The bore of the branch lies to the left: a stretch of its center line. */
 	section_axis(s, (pt){ -26 * f.mm_pt, -t2 - 5 * f.mm_pt },
 	    (pt){ -26 * f.mm_pt, top + 5 * f.mm_pt }, f.mm_pt);

@@ -69,6 +69,13 @@ enum fig_prep prep_of(const struct fig_joint *j)
 	return j->prep != FIG_PREP_NONE ? j->prep : shapes[j->shape].own;
 }
 
+bool fig_prepares_both(const struct fig_joint *j)
+{
+	const struct prep_kind *k = prep_kind(prep_of(j));
+
+	return k->both && !k->flare;
+}
+
 /* ---- faults ---- */
 
 static str angle_fault(const struct fig_joint *j, const struct prep_kind *k)

@@ -1,28 +1,14 @@
 /* The block that draws a joint, and what the facts add to it. */
-#include "model/drawing.h"
+#include "model/joint_key.h"
 
 #include "units/format.h"
-
-struct reading {
-	struct binder *b;
-	struct joint_block *j;
-	struct pos *at;          /* of each key's value, by row; line 0: not there */
-};
-
-struct joint_key {
-	str key;
-	size_t offset;           /* in struct joint_block; alike: one thing, two keys */
-	enum quantity_kind kind;
-	void (*read)(struct reading *r, const struct joint_key *row, struct said value);
-	uint32_t member;         /* whose gauge table counts */
-};
 
 static void *field_of(struct joint_block *j, size_t offset)
 {
 	return (char *)j + offset;
 }
 
-static void key_quantity(struct reading *r, const struct joint_key *row,
+static void key_quantity(struct joint_reading *r, const struct joint_key *row,
     struct said value)
 {
 	read_quantity(r->b, value, row->kind, member_metal(r->b->a, row->member),
@@ -30,13 +16,13 @@ static void key_quantity(struct reading *r, const struct joint_key *row,
 }
 
 /* Of what cannot be without a size; a gap or a land may be 0. */
-static void key_size(struct reading *r, const struct joint_key *row, struct said value)
+static void key_size(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	key_quantity(r, row, value);
 	keep_size(r->b, value, field_of(r->j, row->offset));
 }
 
-static void key_joint(struct reading *r, const struct joint_key *row, struct said value)
+static void key_joint(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	enum joint j = joint_find(value.s);
 
@@ -46,17 +32,17 @@ static void key_joint(struct reading *r, const struct joint_key *row, struct sai
 	r->j->joint = j;
 }
 
-static void key_pipe(struct reading *r, const struct joint_key *row, struct said value)
+static void key_pipe(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	read_pipe(r->b, value, field_of(r->j, row->offset));
 }
 
-static void key_count(struct reading *r, const struct joint_key *row, struct said value)
+static void key_count(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	read_count(r->b, value, 1, 60, field_of(r->j, row->offset));
 }
 
-static void key_sides(struct reading *r, const struct joint_key *row, struct said value)
+static void key_sides(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	uint32_t sides;
 
@@ -64,14 +50,13 @@ static void key_sides(struct reading *r, const struct joint_key *row, struct sai
 	r->j->both_sides = read_word(r->b, value, &words_sides, &sides) && sides;
 }
 
-static void key_restart(struct reading *r, const struct joint_key *row, struct said value)
+static void key_text(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
-	(void)row;
-	r->j->restart = value.s;
+	*(str *)field_of(r->j, row->offset) = value.s;
 }
 
 /* A length of a lap, or the percentage by which beads of a pad lie on each other. */
-static void key_overlap(struct reading *r, const struct joint_key *row, struct said value)
+static void key_overlap(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	struct quantity q;
 	struct quantity_fault fault;
@@ -83,7 +68,8 @@ static void key_overlap(struct reading *r, const struct joint_key *row, struct s
 		key_quantity(r, row, value);
 }
 
-/* "1/4 x 1 in", "steel strip 1/4 x 1 in": the size begins at the first digit. */
+/* "1/4 x 1 in", "steel strip 1/4 x 1 in", "ring 1/8 x 1 in": the size begins at the first
+ * digit. */
 static bool find_backing(struct binder *b, struct said t, struct quantity_list *list,
     struct quantity_fault *fault)
 {
@@ -95,12 +81,18 @@ static bool find_backing(struct binder *b, struct said t, struct quantity_list *
 	    &used, fault) == QUANTITY_OK && list->n == 2;
 }
 
-static void key_backing(struct reading *r, const struct joint_key *row, struct said value)
+static bool says_ring(str s)
+{
+	return str_find(s, STR("ring"), 0) < s.n;
+}
+
+static void key_backing(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	struct quantity_list list = { 0 };
 	struct quantity_fault fault;
 
 	(void)row;
+	r->j->ring = says_ring(value.s);
 	if (find_backing(r->b, value, &list, &fault)) {
 		r->j->backing_t = list.v[0];
 		r->j->backing_w = list.v[1];
@@ -115,12 +107,15 @@ static void key_backing(struct reading *r, const struct joint_key *row, struct s
 
 #define KEY(name, field, reader, kind, member) \
 	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), kind, reader, \
-	    member }
+	    member, NULL }
+#define CHOICE(name, field, table) \
+	{ { name, sizeof name - 1 }, offsetof(struct joint_block, field), QUANTITY_ANY, \
+	    key_word, 0, &table }
 #define LENGTH(name, field) KEY(name, field, key_quantity, QUANTITY_LENGTH, 0)
 #define SIZE(name, field) KEY(name, field, key_size, QUANTITY_LENGTH, 0)
 
 enum { ROW_JOINT, ROW_T1, ROW_T2, ROW_LEG, ROW_BACKING, ROW_LENGTH, ROW_SIZE, ROW_BRANCH,
-	ROW_ANGLE, ROW_BEVEL, ROW_OTHER };
+	ROW_ANGLE, ROW_BEVEL, ROW_PREPARATION, ROW_LAYERS, ROW_OTHER };
 
 static const struct joint_key keys[] = {
 	[ROW_JOINT] = KEY("joint", joint, key_joint, QUANTITY_ANY, 0),
@@ -133,6 +128,8 @@ static const struct joint_key keys[] = {
 	[ROW_BRANCH] = KEY("branch", branch, key_pipe, QUANTITY_PIPE, 0),
 	[ROW_ANGLE] = KEY("angle", angle, key_quantity, QUANTITY_ANGLE, 0),
 	[ROW_BEVEL] = KEY("bevel", bevel, key_quantity, QUANTITY_ANGLE, 0),
+	[ROW_PREPARATION] = CHOICE("preparation", preparation, words_preparation),
+	[ROW_LAYERS] = KEY("layers", layers, key_layers, QUANTITY_ANY, 0),
 	[ROW_OTHER] = LENGTH("gap", gap),
 	LENGTH("root opening", gap), LENGTH("land", land),
 	KEY("overlap", overlap, key_overlap, QUANTITY_LENGTH, 0),
@@ -141,7 +138,24 @@ static const struct joint_key keys[] = {
 	KEY("sides", both_sides, key_sides, QUANTITY_ANY, 0),
 	KEY("passes", passes, key_count, QUANTITY_COUNT, 0),
 	KEY("beads", beads, key_count, QUANTITY_COUNT, 0),
-	KEY("restart", restart, key_restart, QUANTITY_ANY, 0),
+	KEY("restart", restart, key_text, QUANTITY_ANY, 0),
+	SIZE("depth back", depth_back),
+	KEY("increments", marks.increment, key_increments, QUANTITY_LENGTH, 0),
+	KEY("plug weld", marks.hole, key_hole, QUANTITY_LENGTH, HOLE_PLUG),
+	KEY("slot weld", marks.hole, key_hole, QUANTITY_LENGTH, HOLE_SLOT),
+	KEY("spot weld", marks.hole, key_hole, QUANTITY_LENGTH, HOLE_SPOT),
+	SIZE("spacing", marks.spacing), SIZE("fill", marks.fill),
+	KEY("count", marks.count, key_count, QUANTITY_COUNT, 0),
+	KEY("melt-through", marks.melt, key_melt, QUANTITY_LENGTH, 0),
+	CHOICE("back", marks.back, words_back),
+	CHOICE("contour", marks.contour, words_contour),
+	CHOICE("contour back", marks.contour_back, words_contour),
+	CHOICE("finish", marks.finish, words_finish),
+	CHOICE("finish back", marks.finish_back, words_finish),
+	CHOICE("field", marks.field, words_answer),
+	CHOICE("all around", marks.all_around, words_answer),
+	CHOICE("symbol", marks.standard, words_symbol),
+	KEY("tail", marks.tail, key_text, QUANTITY_ANY, 0),
 };
 enum { KEYS = sizeof keys / sizeof *keys };
 
@@ -154,7 +168,7 @@ static size_t find_key(str key)
 	return i;
 }
 
-static bool is_there(const struct reading *r, size_t row)
+static bool is_there(const struct joint_reading *r, size_t row)
 {
 	for (size_t i = 0; i < KEYS; i++)
 		if (keys[i].offset == keys[row].offset && r->at[i].line)
@@ -162,7 +176,7 @@ static bool is_there(const struct reading *r, size_t row)
 	return false;
 }
 
-static void read_lines(struct reading *r, const struct block *v)
+static void read_lines(struct joint_reading *r, const struct block *v)
 {
 	struct drawing_line line;
 	str names[KEYS];
@@ -208,7 +222,7 @@ static uint32_t weld_named(struct binder *b, const struct block *v)
 	return NONE;
 }
 
-static void disagree(struct reading *r, size_t row, struct pos other, str mine,
+static void disagree(struct joint_reading *r, size_t row, struct pos other, str mine,
     str theirs)
 {
 	struct binder *b = r->b;
@@ -229,7 +243,7 @@ static str quantity_text(struct binder *b, const struct quantity *q)
 }
 
 /* Fills *mine from the facts when it is not given, else compares. */
-static void agree(struct reading *r, size_t row, struct quantity *mine,
+static void agree(struct joint_reading *r, size_t row, struct quantity *mine,
     const struct quantity *theirs, struct pos other)
 {
 	if (!quantity_given(theirs))
@@ -243,7 +257,7 @@ static void agree(struct reading *r, size_t row, struct quantity *mine,
 	}
 }
 
-static void agree_pipe(struct reading *r, size_t row, struct pipe_size *mine,
+static void agree_pipe(struct joint_reading *r, size_t row, struct pipe_size *mine,
     const struct pipe_size *theirs, struct pos other)
 {
 	double od = mine->od_mm - theirs->od_mm, wall = mine->wall_mm - theirs->wall_mm;
@@ -271,7 +285,7 @@ static bool joints_agree(enum joint a, enum joint b)
 	    is_butt(b));
 }
 
-static void agree_joint(struct reading *r)
+static void agree_joint(struct joint_reading *r)
 {
 	const struct assignment *a = r->b->a;
 	enum joint said = r->j->joint, only = JOINT_COUNT;
@@ -300,7 +314,7 @@ static void agree_joint(struct reading *r)
 }
 
 /* The weld whose sizes the block may borrow: its own, or the first of its shape. */
-static const struct weld *lender(const struct reading *r)
+static const struct weld *lender(const struct joint_reading *r)
 {
 	const struct assignment *a = r->b->a;
 
@@ -321,7 +335,7 @@ static bool is_listed(const struct assignment *a, const struct quantity *q)
 	return false;
 }
 
-static void agree_members(struct reading *r, const struct weld *w)
+static void agree_members(struct joint_reading *r, const struct weld *w)
 {
 	const struct assignment *a = r->b->a;
 	struct pos fact = assignment_fact_pos(a, STR("Thickness"));
@@ -343,7 +357,7 @@ static void agree_members(struct reading *r, const struct weld *w)
 		agree(r, ROW_T2, &r->j->t2, t2, other);
 }
 
-static void agree_backing(struct reading *r)
+static void agree_backing(struct joint_reading *r)
 {
 	const struct plain_fact *fact = assignment_fact(r->b->a, STR("Backing"));
 	struct quantity_list list = { 0 };
@@ -351,16 +365,20 @@ static void agree_backing(struct reading *r)
 
 	if (!fact || !find_backing(r->b, (struct said){ .s = fact->text }, &list, &fault))
 		return;
+	r->j->ring |= says_ring(fact->text);
 	agree(r, ROW_BACKING, &r->j->backing_t, &list.v[0], fact->pos);
 	agree(r, ROW_BACKING, &r->j->backing_w, &list.v[1], fact->pos);
 }
 
 /* For a groove beveled on both members the included angle is twice the bevel. */
-static void agree_angles(struct reading *r)
+static void agree_angles(struct joint_reading *r)
 {
 	struct joint_block *j = r->j;
 	struct quantity twice = j->bevel;
-	bool both = j->joint == JOINT_SINGLE_V || j->joint == JOINT_PIPE_BUTT;
+	uint32_t p = j->preparation;
+	bool both = p ? p == PREPARATION_V || p == PREPARATION_U ||
+	        p == PREPARATION_DOUBLE_V || p == PREPARATION_DOUBLE_U
+	    : j->joint == JOINT_SINGLE_V || j->joint == JOINT_PIPE_BUTT;
 
 	if (!both || !quantity_given(&j->bevel) || !quantity_given(&j->angle))
 		return;
@@ -375,7 +393,40 @@ static void agree_angles(struct reading *r)
 		    STR("the bevel");
 }
 
-static void complete(struct reading *r, const struct block *v)
+/* A fact that names the edges says them for the block too. */
+static void agree_preparation(struct joint_reading *r, const struct weld *w)
+{
+	static const uint32_t edges[JOINT_COUNT] = {
+		[JOINT_SINGLE_V] = PREPARATION_V, [JOINT_SINGLE_BEVEL] = PREPARATION_BEVEL,
+		[JOINT_SQUARE_BUTT] = PREPARATION_SQUARE,
+	};
+	uint32_t mine = r->j->preparation;
+
+	if (mine && w && w->joint < JOINT_COUNT && edges[w->joint] &&
+	    edges[w->joint] != mine)
+		disagree(r, ROW_PREPARATION, w->pos, words_show(&words_preparation, mine),
+		    joint_word(w->joint));
+}
+
+/* Layers count the passes too. */
+static void agree_layers(struct joint_reading *r)
+{
+	struct joint_block *j = r->j;
+
+	if (!j->nlayers)
+		return;
+	if (!j->passes) {
+		j->passes = j->layer_beads;
+		return;
+	}
+	if (j->passes != j->layer_beads)
+		finding_repair(r->b->f, complain(r->b, FINDING_FACTS_DISAGREE,
+		    r->at[ROW_LAYERS], "the layers have %u beads, \"passes\" says %u",
+		    j->layer_beads, j->passes),
+		    "make both the same, or leave out \"passes\"");
+}
+
+static void complete(struct joint_reading *r, const struct block *v)
 {
 	const struct weld *w;
 
@@ -384,6 +435,8 @@ static void complete(struct reading *r, const struct block *v)
 	agree_members(r, w);
 	agree_backing(r);
 	agree_angles(r);
+	agree_preparation(r, w);
+	agree_layers(r);
 	if (w) {
 		agree(r, ROW_LEG, &r->j->leg, &w->leg, w->pos);
 		agree(r, ROW_LENGTH, &r->j->length, &w->length, w->pos);
@@ -400,7 +453,7 @@ static void complete(struct reading *r, const struct block *v)
 void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out)
 {
 	struct pos at[KEYS] = { { 0 } };
-	struct reading r = { b, out, at };
+	struct joint_reading r = { b, out, at };
 
 	*out = (struct joint_block){ .joint = JOINT_COUNT, .pos = v->pos };
 	out->weld = weld_named(b, v);

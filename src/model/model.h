@@ -144,15 +144,53 @@ struct piece {
 	struct pos pos;
 };
 
+/* Of the edges in a joint block; NONE: not given, the joint says it. */
+enum preparation {
+	PREPARATION_NONE, PREPARATION_SQUARE, PREPARATION_V, PREPARATION_BEVEL,
+	PREPARATION_U, PREPARATION_J, PREPARATION_DOUBLE_V, PREPARATION_DOUBLE_BEVEL,
+	PREPARATION_DOUBLE_U, PREPARATION_DOUBLE_J, PREPARATION_FLARE_V,
+	PREPARATION_FLARE_BEVEL, PREPARATION_COUNT
+};
+
+/* Beads beside one another; back: laid from the other side. */
+struct bead_layer { uint32_t beads; bool back; };
+
+enum { SYMBOL_AWS, SYMBOL_ISO, SYMBOL_LEFT_OUT };
+enum { CONTOUR_NONE, CONTOUR_FLUSH, CONTOUR_CONVEX, CONTOUR_CONCAVE };
+enum { BACK_NOTHING, BACK_WELD, BACKING_WELD, BACK_MELT_THROUGH };
+enum { HOLE_NONE, HOLE_PLUG, HOLE_SLOT, HOLE_SPOT };
+
+/* What a joint block wants of its welding symbol; 0: not given, or no. */
+struct symbol_marks {
+	uint32_t standard;       /* SYMBOL_... */
+	uint32_t contour, contour_back; /* CONTOUR_... */
+	uint32_t finish, finish_back; /* the letter; 0 none */
+	uint32_t field, all_around;
+	uint32_t back;           /* BACK_... of a groove welded from one side */
+	struct quantity melt;    /* height of the melt-through */
+	struct quantity increment, pitch; /* of an intermittent weld */
+	bool staggered;
+	uint32_t hole;           /* HOLE_... of a lap */
+	struct quantity hole_width, hole_length, spacing, fill;
+	uint32_t count;          /* of plugs, slots, spots or increments; 0 not told */
+	str tail;
+};
+
 /* A joint block after the facts filled what it leaves out. A quantity of kind
  * QUANTITY_ANY (zeroed) is not given. */
 struct joint_block {
 	uint32_t weld;           /* index in welds, NONE when it names none */
 	enum joint joint;        /* JOINT_COUNT: not given (reported) */
 	struct quantity t1, t2, leg, gap, land, angle, bevel, backing_t, backing_w,
-	    overlap, reinforcement, length, depth, width, radius;
+	    overlap, reinforcement, length, depth, depth_back, width, radius;
+	uint32_t preparation;    /* enum preparation */
 	struct pipe_size pipe, branch;
 	bool both_sides;
+	bool ring;               /* the backing is a ring */
+	const struct bead_layer *layers; /* as laid, root first; none: not told */
+	size_t nlayers;
+	uint32_t layer_beads;    /* of all layers */
+	struct symbol_marks marks;
 	uint32_t passes, beads;
 	double overlap_percent;
 	str restart;

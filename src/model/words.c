@@ -99,6 +99,46 @@ static const struct word stock_rows[] = {
 };
 WORDS(words_stock, "a way that the stock comes", stock_rows);
 
+static const struct word preparations[] = {
+	W("square", PREPARATION_SQUARE), W("V", PREPARATION_V), W("single V", PREPARATION_V),
+	W("bevel", PREPARATION_BEVEL), W("single bevel", PREPARATION_BEVEL),
+	W("U", PREPARATION_U), W("single U", PREPARATION_U), W("J", PREPARATION_J),
+	W("single J", PREPARATION_J), W("double V", PREPARATION_DOUBLE_V),
+	W("double bevel", PREPARATION_DOUBLE_BEVEL), W("double U", PREPARATION_DOUBLE_U),
+	W("double J", PREPARATION_DOUBLE_J), W("flare V", PREPARATION_FLARE_V),
+	W("flare bevel", PREPARATION_FLARE_BEVEL),
+};
+WORDS(words_preparation, "a preparation", preparations);
+
+static const struct word standards_of_symbols[] = {
+	W("AWS A2.4", SYMBOL_AWS), W("AWS", SYMBOL_AWS), W("ISO 2553", SYMBOL_ISO),
+	W("ISO", SYMBOL_ISO), W("none", SYMBOL_LEFT_OUT),
+};
+WORDS(words_symbol, "a standard of symbols", standards_of_symbols);
+
+static const struct word contours[] = {
+	W("flush", CONTOUR_FLUSH), W("flat", CONTOUR_FLUSH), W("convex", CONTOUR_CONVEX),
+	W("concave", CONTOUR_CONCAVE),
+};
+WORDS(words_contour, "a contour", contours);
+
+/* Letters of AWS A2.4, from memory. */
+static const struct word finishes[] = {
+	W("chipping", 'C'), W("C", 'C'), W("grinding", 'G'), W("G", 'G'), W("hammering", 'H'),
+	W("H", 'H'), W("machining", 'M'), W("M", 'M'), W("planishing", 'P'), W("P", 'P'),
+	W("rolling", 'R'), W("R", 'R'), W("unspecified", 'U'), W("U", 'U'),
+};
+WORDS(words_finish, "a way of finishing", finishes);
+
+static const struct word backs[] = {
+	W("back weld", BACK_WELD), W("backing weld", BACKING_WELD),
+	W("melt-through", BACK_MELT_THROUGH),
+};
+WORDS(words_back, "what the back of a groove gets", backs);
+
+static const struct word answers[] = { W("no", 0), W("yes", 1) };
+WORDS(words_answer, "yes or no", answers);
+
 static const struct word side_rows[] = { W("one", 0), W("1", 0), W("both", 1), W("2",
     1) };
 WORDS(words_sides, "a number of sides", side_rows);

@@ -60,6 +60,20 @@ struct card_picture {
 	bool fits;
 };
 
+/* On a card beads are shown where they have room among the sizes. */
+static bool draw_joint(const struct card_picture *p, struct canvas *c, rect area)
+{
+	static const struct canvas_ops nothing = { NULL };
+	struct canvas try = { .ops = &nothing, .zoom = c->zoom };
+	struct fig_joint j = p->joint;
+
+	j.beads_inside = true;
+	canvas_page_begin(&try, area.x + area.w, area.y + area.h);
+	if (j.nlayers > 0 && !fig_joint_draw(&try, p->faces, area, &j))
+		j.nlayers = 0;
+	return fig_joint_draw(c, p->faces, area, &j);
+}
+
 static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 {
 	switch (p->drawing->kind) {
@@ -71,7 +85,7 @@ static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 		picture_draw(c, picture_of(p->drawing), area);
 		return true;
 	default:
-		return fig_joint_draw(c, p->faces, area, &p->joint);
+		return draw_joint(p, c, area);
 	}
 }
 

@@ -479,6 +479,29 @@ static size_t group_pairs(struct sheet *sh, const struct assignment *x,
 	return n;
 }
 
+/* The section with its beads; when their numbers find no room among the sizes, two
+ * drawings: one with the sizes, one with the beads. */
+static void add_section(struct sheet *sh, struct picture *p, str note, str head, bool keep)
+{
+	struct picture *beads = new_picture(sh, PICTURE_SECTION);
+
+	if (note.n)
+		add_bold(sh, head);
+	head = note.n ? note : head;
+	p->joint.beads_inside = true;
+	if (!note.n || record_picture(sh, p, sh->width_pt, picture_height(sh))) {
+		add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep);
+		return;
+	}
+	beads->joint = p->joint;
+	beads->joint.beads_only = true;
+	find_height(sh, beads, sh->width_pt, picture_height(sh), picture_most(sh) * 0.75);
+	beads->joint.beads_inside = beads->fits;
+	p->joint.nlayers = 0;
+	add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), sh_word(sh, "Sizes"), true);
+	add_kept(sh, beads, fig_joint_words(sh->arena, &beads->joint), note, keep);
+}
+
 static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 {
 	struct same_joints g = same_as(sh, x, at);
@@ -497,7 +520,7 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 	}
 	parts = arena_array(sh->arena, SAME_MOST * PAIRS_MOST, sizeof *parts);
 	n = group_pairs(sh, x, &g, parts);
-	add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), head, n > 0);
+	add_section(sh, p, figure_bead_note(sh->e, x, g.v[0], &p->joint), head, n > 0);
 	add_pairs(sh, parts, n);
 	/* A cut map shows the coupon from above or from its end as well. */
 	for (size_t i = 0; i < g.n; i++)

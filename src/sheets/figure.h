@@ -9,6 +9,10 @@ struct fig_joint;
 void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_joint *out);
 
+/* How the numbers of its beads are to be read; empty when none are drawn. */
+str figure_bead_note(const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, const struct fig_joint *f);
+
 /* The blank that plate block p describes. */
 struct fig_plate;
 struct fig_plate figure_plate(struct arena *a, const struct edition *e,

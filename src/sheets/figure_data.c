@@ -17,6 +17,16 @@ static const enum fig_shape shapes[JOINT_COUNT] = {
 	[JOINT_BRANCH] = FIG_BRANCH, [JOINT_SURFACING] = FIG_PAD, [JOINT_BUTT] = FIG_BUTT_TEST,
 };
 
+/* The same joints with edges that the block prepares; others stay what they are, and the
+ * drawing says why they take no preparation. */
+static const enum fig_shape prepared[JOINT_COUNT] = {
+	[JOINT_TEE] = FIG_TEE_GROOVE, [JOINT_CORNER] = FIG_CORNER_GROOVE,
+	[JOINT_EDGE] = FIG_EDGE_GROOVE, [JOINT_BUTT] = FIG_BUTT_GROOVE,
+};
+
+_Static_assert((int)PREPARATION_COUNT == (int)FIG_PREP_COUNT &&
+    (int)PREPARATION_FLARE_V == (int)FIG_PREP_FLARE_V, "the same preparations");
+
 static double middle(const struct quantity *q)
 {
 	return given(q) ? (q->lo + q->hi) / 2 : NAN;
@@ -38,6 +48,7 @@ static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
 	f->length_mm = middle(&j->length);
 	f->reinforcement_mm = middle(&j->reinforcement);
 	f->depth_mm = middle(&j->depth);
+	f->depth_back_mm = middle(&j->depth_back);
 	f->groove_width_mm = middle(&j->width);
 	f->radius_mm = middle(&j->radius);
 }
@@ -46,6 +57,10 @@ static str backing_text(struct arena *a, const struct edition *e, const struct j
 {
 	if (!given(&j->backing_t))
 		return (str){ 0 };
+	if (j->ring)
+		return word_format(a, edition_language(e), "backing ring %.*s x %.*s",
+		    STR_ARG(quantity_text(a, e, &j->backing_t)),
+		    STR_ARG(quantity_text(a, e, &j->backing_w)));
 	return word_format(a, edition_language(e), "backing %.*s x %.*s",
 	    STR_ARG(quantity_text(a, e, &j->backing_t)),
 	    STR_ARG(quantity_text(a, e, &j->backing_w)));
@@ -61,6 +76,7 @@ static void fill_labels(struct arena *a, const struct edition *e, const struct j
 		{ &j->overlap, &f->label_overlap }, { &j->length, &f->label_length },
 		{ &j->reinforcement, &f->label_reinforcement }, { &j->depth, &f->label_depth },
 		{ &j->width, &f->label_groove_width }, { &j->radius, &f->label_radius },
+		{ &j->depth_back, &f->label_depth_back },
 	};
 
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
@@ -130,21 +146,106 @@ static void fill_weld(struct arena *a, const struct edition *e, const struct ass
 	f->position = position_text(a, e, &w->at);
 }
 
+/* What the shape is called after the edges that the block prepares. */
+static enum fig_shape shape_of(const struct joint_block *j)
+{
+	if (j->joint >= JOINT_COUNT)
+		return FIG_NONE;
+	if (j->joint == JOINT_SINGLE_V && j->pipe.od_mm > 0)
+		return FIG_PIPE_BUTT;
+	if (j->joint == JOINT_TEE && j->preparation == PREPARATION_FLARE_BEVEL)
+		return FIG_FLARE_BEVEL;
+	if (j->preparation && prepared[j->joint] != FIG_NONE)
+		return prepared[j->joint];
+	return shapes[j->joint];
+}
+
+/* Twice the bevel, or half the included angle, when only one of them is given and exact:
+ * tolerances do not double. */
+static void fill_angles(struct arena *a, const struct edition *e, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct quantity *q = given(&j->angle) ? &j->angle : &j->bevel;
+	struct buf b = { .arena = a };
+
+	if (!given(q) || q->lo != q->hi || q->tolerance ||
+	    (given(&j->angle) && given(&j->bevel)) || !fig_prepares_both(f))
+		return;
+	format_angle(&b, given(&j->angle) ? q->lo / 2 : q->lo * 2);
+	if (given(&j->angle))
+		f->label_bevel = word_format(a, edition_language(e), "%.*s each",
+		    STR_ARG(buf_str(&b)));
+	else
+		f->label_angle = buf_str(&b);
+}
+
+/* Of a bevel or J in 2G the upper plate is prepared (common practice, no source): beads
+ * lie from the square one up. */
+static bool is_one_edge(const struct joint_block *j)
+{
+	return j->joint == JOINT_SINGLE_BEVEL || j->preparation == PREPARATION_BEVEL ||
+	    j->preparation == PREPARATION_J || j->preparation == PREPARATION_DOUBLE_BEVEL ||
+	    j->preparation == PREPARATION_DOUBLE_J;
+}
+
+static bool is_2g(const struct assignment *x, const struct joint_block *j)
+{
+	const struct weld *w = j->weld != NONE ? &x->welds[j->weld]
+	    : x->nwelds == 1 ? &x->welds[0] : NULL;
+
+	return w && w->at.position == POSITION_2G;
+}
+
+str figure_bead_note(const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, const struct fig_joint *f)
+{
+	const struct language *l = edition_language(e);
+	uint32_t widest = 0;
+
+	for (size_t i = 0; i < j->nlayers; i++)
+		widest = j->layers[i].beads > widest ? j->layers[i].beads : widest;
+	if (!widest)
+		return (str){ 0 };
+	if (widest == 1)
+		return word(l, "Beads are numbered as they are laid.");
+	if (fig_beads_from_base(f))
+		return word(l, "Beads are numbered as they are laid, each layer from the base up.");
+	if (is_2g(x, j))
+		return f->beads_from_right
+		    ? word(l, "Beads are numbered as they are laid, each layer from the lower "
+		              "member up; it is the right one here.")
+		    : word(l, "Beads are numbered as they are laid, each layer from the lower "
+		              "member up; it is the left one here.");
+	return word(l, "Beads are numbered as they are laid, each layer from the left.");
+}
+
+static void fill_layers(struct arena *a, const struct assignment *x,
+    const struct joint_block *j, struct fig_joint *f)
+{
+	struct fig_layer *v = arena_array(a, j->nlayers + 1, sizeof *v);
+
+	for (size_t i = 0; i < j->nlayers; i++)
+		v[i] = (struct fig_layer){ j->layers[i].beads, j->layers[i].back };
+	f->layers = v;
+	f->beads_from_right = is_2g(x, j) && is_one_edge(j);
+	f->nlayers = j->nlayers;
+}
+
 void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_joint *out)
 {
 	*out = (struct fig_joint){ .language = edition_language(e),
-		.shape = j->joint < JOINT_COUNT ? shapes[j->joint] : FIG_NONE };
-	if (j->joint == JOINT_SINGLE_V && j->pipe.od_mm > 0)
-		out->shape = FIG_PIPE_BUTT;
+		.shape = shape_of(j), .prep = (enum fig_prep)j->preparation };
 	fill_sizes(j, out);
 	fill_labels(a, e, j, out);
 	fill_pipe(a, j, out);
 	fill_weld(a, e, x, j, out);
+	fill_angles(a, e, j, out);
+	/* Without layers no beads are drawn: how many passes there are does not say how
+	 * they lie, and a guess would contradict the steps. */
+	fill_layers(a, x, j, out);
 	out->both_sides = j->both_sides;
-	/* Beads are not numbered: the block says how many passes there are, not how they
-	 * lie, and a guess would contradict the steps. */
-	out->passes = 0;
+	out->ring = j->ring;
 	if (j->joint == JOINT_SURFACING)
 		fill_pad(a, e, x, j, out);
 	out->restart = j->restart.n > 0;

@@ -234,6 +234,37 @@ static void faults_of_joint_blocks(void **state)
 	try_rows(rows, COUNT(rows));
 }
 
+static void faults_of_edges_layers_and_marks(void **state)
+{
+	static const struct row rows[] = {
+		{ JOINT("preparation: W\n"), FINDING_UNKNOWN_WORD, 14, 14, "W", "" },
+		{ JOINT("layers: 1, 2\npasses: 4\n"), FINDING_FACTS_DISAGREE, 14, 9, "3 beads",
+		    "leave out" },
+		{ JOINT("layers: 1, two\n"), FINDING_BAD_DRAWING, 14, 12, "two", "1, 2, 3" },
+		{ JOINT("layers: 1, 0\n"), FINDING_BAD_DRAWING, 14, 12, "\"0\"", "" },
+		{ JOINT("layers: 1, 2 / back\n"), FINDING_BAD_DRAWING, 14, 16, "back", "back 1, 1" },
+		{ JOINT("layers: 1, 40\n"), FINDING_BAD_DRAWING, 14, 12, "40", "" },
+		{ JOINT("increments: 2 in\n"), FINDING_BAD_DRAWING, 14, 13, "2 in", "2 in at 6 in" },
+		{ JOINT("increments: 2 in at 6 in, loose\n"), FINDING_BAD_DRAWING, 14, 27, "loose",
+		    "staggered" },
+		{ JOINT("slot weld: 3/4 in\n"), FINDING_BAD_QUANTITY, 14, 12, "slot", "3/4 x 1-1/2 in" },
+		{ JOINT("plug weld: 3/4 in\nspot weld: 1/4 in\n"), FINDING_DUPLICATE_KEY, 15, 1, "spot", "" },
+		{ JOINT("finish: polishing\n"), FINDING_UNKNOWN_WORD, 14, 9, "polishing", "" },
+		{ JOINT("field: perhaps\n"), FINDING_UNKNOWN_WORD, 14, 8, "perhaps", "" },
+		{ HEAD "- **Process:** SMAW\n- **Joint:** single-V\n- **Material:** A36 plate\n"
+		    "- **Thickness:** 3/8 in\n- **Position:** 1G\n\n## Drawing\n\n```joint\n"
+		    "joint: butt\npreparation: double-V\nangle: 60 deg\n```\n",
+		    FINDING_FACTS_DISAGREE, 15, 14, "double V", "" },
+		{ HEAD "- **Process:** SMAW\n- **Joint:** butt\n- **Material:** A36 plate\n"
+		    "- **Thickness:** 3/8 in\n- **Position:** 1G\n\n## Drawing\n\n```joint\n"
+		    "preparation: U\nbevel: 10 deg\nangle: 45 deg\n```\n",
+		    FINDING_FACTS_DISAGREE, 16, 8, "twice", "" },
+	};
+
+	(void)state;
+	try_rows(rows, COUNT(rows));
+}
+
 static void both_places_are_named(void **state)
 {
 	struct bench t = bench_one(JOINT("thickness: 1/2 in\n"));
@@ -286,6 +317,54 @@ static void captions_and_letters(void **state)
 	assert_int_equal(a->drawings[0].caption.n, 1);
 	expect_str(a->drawings[0].caption.v[0].spans[0].text, "The tee.");
 	assert_int_equal(a->drawings[1].caption.n, 0);
+	bench_free(&t);
+}
+
+static void preparations_and_layers(void **state)
+{
+	struct bench t = bench_one(HEAD "- **Process:** SMAW\n- **Joint:** butt\n"
+	    "- **Material:** A36 plate\n- **Thickness:** 1 in\n- **Position:** 1G\n"
+	    "\n## Drawing\n\n```joint\njoint: butt\npreparation: double-V\nangle: 60 deg\n"
+	    "depth: 1/2 in\ndepth back: 3/8 in\nland: 1/8 in\nlayers: 1, 2 / back 1, 3 / 4\n"
+	    "```\n");
+	const struct joint_block *j = &t.m->assignments->drawings[0].joint;
+	static const struct bead_layer want[] = { { 1, false }, { 2, false }, { 1, true },
+		{ 3, true }, { 4, false } };
+
+	(void)state;
+	expect_none(&t);
+	assert_int_equal(j->preparation, PREPARATION_DOUBLE_V);
+	expect_near(j->depth_back.lo, 3.0 / 8 * IN);
+	assert_int_equal(j->nlayers, COUNT(want));
+	for (size_t i = 0; i < COUNT(want); i++) {
+		assert_int_equal(j->layers[i].beads, want[i].beads);
+		assert_int_equal(j->layers[i].back, want[i].back);
+	}
+	/* Without passes the layers count them. */
+	assert_int_equal(j->layer_beads, 11);
+	assert_int_equal(j->passes, 11);
+	bench_free(&t);
+}
+
+static void marks_of_the_symbol(void **state)
+{
+	struct bench t = bench_one(JOINT("leg: 1/4 in\nsides: both\n"
+	    "increments: 2 in at 6 in, staggered\ncontour: flat\nfinish: grinding\n"
+	    "contour back: convex\nfield: yes\nall around: yes\ntail: typical\ncount: 3\n"
+	    "symbol: ISO 2553\n"));
+	const struct symbol_marks *m = &t.m->assignments->drawings[0].joint.marks;
+
+	(void)state;
+	expect_none(&t);
+	expect_near(m->increment.lo, 2 * IN);
+	expect_near(m->pitch.lo, 6 * IN);
+	assert_true(m->staggered && m->field && m->all_around);
+	assert_int_equal(m->contour, CONTOUR_FLUSH);
+	assert_int_equal(m->contour_back, CONTOUR_CONVEX);
+	assert_int_equal(m->finish, 'G');
+	assert_int_equal(m->standard, SYMBOL_ISO);
+	assert_int_equal(m->count, 3);
+	expect_str(m->tail, "typical");
 	bench_free(&t);
 }
 
@@ -369,9 +448,12 @@ int main(void)
 		cmocka_unit_test(faults_of_welds),
 		cmocka_unit_test(a_joint_that_is_no_word_is_owed),
 		cmocka_unit_test(faults_of_joint_blocks),
+		cmocka_unit_test(faults_of_edges_layers_and_marks),
 		cmocka_unit_test(both_places_are_named),
 		cmocka_unit_test(sound_joint_blocks),
 		cmocka_unit_test(captions_and_letters),
+		cmocka_unit_test(preparations_and_layers),
+		cmocka_unit_test(marks_of_the_symbol),
 		cmocka_unit_test(backing_and_beads),
 		cmocka_unit_test(plates),
 		cmocka_unit_test(faults_of_plates),
