@@ -15,7 +15,11 @@ static const struct axis axes[] = {
 	16 }, { SIZE_ROOT_WIDTH, 1.0 / 16, 1.0 / 16, 16 }, { SIZE_LENGTH, 1, 4, 60 },
 	{ SIZE_DIAMETER, 1.0 / 16, 1.0 / 16, 32 }, { SIZE_BASE_STRENGTH, 10000, 10000, 12 },
 };
-enum { AXES = sizeof axes / sizeof *axes, STEPS_OF_TWO = 16, STEPS_OF_MANY = 5 };
+enum { AXES = sizeof axes / sizeof *axes };
+
+/* Steps of each axis by how many there are: at most 256 tries in all, so that a folder
+ * full of long limits is read in seconds. */
+static const unsigned steps_of[AXES + 1] = { 1, 64, 16, 6, 4, 3, 2, 2, 2 };
 
 struct limit_failure limit_try(const struct standard_limit *l,
     const struct limit_sizes *sizes)
@@ -72,12 +76,8 @@ struct limit_failure limit_scan(const struct standard_limit *l)
 	for (size_t i = 0; i < AXES; i++)
 		if (goes_by(names, axes[i].name))
 			used[n++] = &axes[i];
-	for (size_t i = 0; i < n; i++) {
-		unsigned most = n == 1 ? used[i]->n : n == 2 ? STEPS_OF_TWO :
-		    STEPS_OF_MANY;
-
-		steps[i] = most < used[i]->n ? most : used[i]->n;
-	}
+	for (size_t i = 0; i < n; i++)
+		steps[i] = steps_of[n] < used[i]->n ? steps_of[n] : used[i]->n;
 	do {
 		struct limit_sizes z = { 0 };
 
