@@ -6,7 +6,7 @@
 #include <math.h>
 
 #define NOTE_PT DIM_TYPE_PT
-#define STRIP_PT 18.0
+#define STRIP_PT FIG_STRIP_PT
 /* A member thinner than this on paper does not read as one; a thicker one than that
  * says no more for it. */
 #define LEAST_MEMBER_PT (2.2 / 25.4 * 72)
@@ -178,6 +178,22 @@ static void put_strip(struct canvas *c, const struct faces *f, rect area,
 	if (left + wide <= area.x + area.w)
 		put_scale(c, f, at, l, scale, words);
 	canvas_box_end(c);
+}
+
+size_t fig_scales(void)
+{
+	return SCALES;
+}
+
+double fig_scale_factor(size_t i)
+{
+	return scales[i].factor;
+}
+
+void fig_scale_strip(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_fit *fit, size_t i)
+{
+	put_strip(c, f, area, fit, &scales[i]);
 }
 
 bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,

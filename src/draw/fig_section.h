@@ -185,6 +185,13 @@ struct fig_fit {
 	bool small;              /* scales below 1:10 too; the part has no arms */
 };
 
+/* For figures that find their scale themselves: paper to steel, largest first, and the
+ * strip at the foot of area that tells scale i. */
+#define FIG_STRIP_PT 18.0
+size_t fig_scales(void);
+double fig_scale_factor(size_t i);
+void fig_scale_strip(struct canvas *c, const struct faces *f, rect area,
+    const struct fig_fit *fit, size_t i);
 /* Draws at the largest scale that fits, with the strip; false: nothing drawn. */
 bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_fit *fit);
