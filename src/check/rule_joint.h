@@ -67,5 +67,6 @@ str weld_say(const struct rule_context *x, const struct weld *w);
 /* The rules: position and leg; what drawing, Acceptance and pieces say of one thing. */
 void rule_joint(struct rule_context *x);
 void rule_joint_agree(struct rule_context *x);
+void rule_member(struct rule_context *x);
 
 #endif

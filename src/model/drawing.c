@@ -52,6 +52,7 @@ static const struct { str key; enum drawing_kind kind; } telling[] = {
 	{ { "leg", 3 }, DRAWING_JOINT }, { { "gap", 3 }, DRAWING_JOINT },
 	{ { "hole", 4 }, DRAWING_PLATE }, { { "slot", 4 }, DRAWING_PLATE },
 	{ { "bend", 4 }, DRAWING_PLATE }, { { "cut", 3 }, DRAWING_PLATE },
+	{ { "member", 6 }, DRAWING_PLATE },
 };
 
 /* How many lines of a block have such a key, by kind. */
@@ -125,8 +126,7 @@ static bool read_fence(struct binder *b, const struct block *v, struct drawing *
 		read_joint_block(b, v, &d->joint);
 		return true;
 	case DRAWING_PLATE:
-		d->kind = DRAWING_PLATE;
-		read_plate_block(b, v, &d->plate);
+		read_plate_block(b, v, d);
 		return true;
 	case DRAWING_PATTERN:
 		p = arena_alloc(b->arena, sizeof *p);

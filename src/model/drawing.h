@@ -20,7 +20,7 @@ void drawing_complain(struct binder *b, enum finding_name name, struct said key,
 /* "![words](../pictures/vise.png)". */
 void read_picture_block(struct binder *b, const struct block *v, struct drawing *out);
 void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out);
-void read_plate_block(struct binder *b, const struct block *v, struct plate_block *out);
+void read_plate_block(struct binder *b, const struct block *v, struct drawing *out);
 /* False when it names no shape: the block is left out. */
 struct pattern_block;
 bool read_pattern_block(struct binder *b, const struct block *v,

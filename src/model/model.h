@@ -220,14 +220,16 @@ struct picture_file {
 };
 
 struct pattern_block; /* model/pattern_block.h */
+struct weldment;      /* model/weldment.h */
 
 struct drawing {
 	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE, DRAWING_PATTERN,
-	    DRAWING_PICTURE } kind;
+	    DRAWING_PICTURE, DRAWING_WELDMENT } kind;
 	struct prose caption;    /* paragraphs right above the block; may be empty */
 	struct joint_block joint;
 	struct plate_block plate;
 	const struct pattern_block *pattern; /* of DRAWING_PATTERN only */
+	const struct weldment *weldment; /* of DRAWING_WELDMENT */
 	const struct picture_file *picture; /* of DRAWING_PICTURE; null: not there (reported) */
 	str words, title;        /* of DRAWING_PICTURE; title may be empty */
 	struct pos pos;

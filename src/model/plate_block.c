@@ -1,5 +1,8 @@
-/* The block that draws a blank with its holes, slots, bends and cuts. */
+/* The block that draws a blank with its holes, slots, bends and cuts, or the members of a
+ * weldment. */
 #include "model/drawing.h"
+
+#include "model/member_line.h"
 
 #include <string.h>
 
@@ -9,6 +12,9 @@ struct reading {
 	struct plate_mark *marks;
 	size_t cap;
 	enum sheet_metal metal;
+	struct weldment *w;      /* its members, when there are any */
+	struct member *members;
+	size_t members_cap;
 };
 
 enum { MARKS_MOST = 200 };
@@ -97,6 +103,24 @@ static void key_thickness(struct reading *r, struct said value)
 	read_quantity(r->b, value, QUANTITY_LENGTH, r->metal, &r->p->thickness);
 }
 
+static void key_member(struct reading *r, struct said value)
+{
+	struct member m;
+
+	if (member_read(r->b, value, &m))
+		*ARENA_PUSH(r->b->arena, r->members, r->w->n, r->members_cap) = m;
+}
+
+static void key_seen_from(struct reading *r, struct said value)
+{
+	static const struct word rows[] = { { { "right", 5 }, 0 }, { { "left", 4 }, 1 } };
+	static const struct words sides = { { "a side", 6 }, rows, 2 };
+	uint32_t side;
+
+	if (read_word(r->b, value, &sides, &side))
+		r->w->from_left = side == 1;
+}
+
 static const struct plate_key {
 	str key;
 	void (*read)(struct reading *r, struct said value);
@@ -105,9 +129,10 @@ static const struct plate_key {
 	{ { "length", 6 }, key_length, false }, { { "width", 5 }, key_width, false },
 	{ { "thickness", 9 }, key_thickness, false }, { { "hole", 4 }, key_hole, true },
 	{ { "slot", 4 }, key_slot, true }, { { "bend", 4 }, key_bend, true },
-	{ { "cut", 3 }, key_cut, true },
+	{ { "cut", 3 }, key_cut, true }, { { "member", 6 }, key_member, true },
+	{ { "seen from", 9 }, key_seen_from, false },
 };
-enum { KEYS = sizeof keys / sizeof *keys };
+enum { KEYS = sizeof keys / sizeof *keys, KEY_MEMBER = 7 };
 
 static void read_line(struct reading *r, const struct drawing_line *line, bool *seen)
 {
@@ -125,7 +150,7 @@ static void read_line(struct reading *r, const struct drawing_line *line, bool *
 	} else if (seen[row] && !keys[row].many) {
 		drawing_complain(r->b, FINDING_DUPLICATE_KEY, line->key, "plate", names,
 		    KEYS);
-	} else if (r->p->nmarks == MARKS_MOST) {
+	} else if (r->p->nmarks + r->w->n == MARKS_MOST) {
 		complain(r->b, FINDING_OVER_LIMIT, said_pos(line->key),
 		    "there are more than %d marks; this line is left out", MARKS_MOST);
 	} else {
@@ -134,23 +159,48 @@ static void read_line(struct reading *r, const struct drawing_line *line, bool *
 	}
 }
 
-void read_plate_block(struct binder *b, const struct block *v, struct plate_block *out)
+static void complain_both(struct binder *b, const struct block *v)
+{
+	finding_repair(b->f, complain(b, FINDING_BAD_DRAWING, v->pos,
+	    "this plate block has members and sizes of a blank; only the members are drawn"),
+	    "put the blank into a plate block of its own");
+}
+
+static void complain_no_size(struct binder *b, const struct block *v, bool length)
+{
+	finding_repair(b->f, complain(b, FINDING_BAD_DRAWING, v->pos,
+	    "this plate block says no %s", length ? "length" : "width"),
+	    "add a line such as \"%s\"", length ? "length: 6 in" : "width: 4 in");
+}
+
+/* A block with members is a weldment, any other a blank. */
+void read_plate_block(struct binder *b, const struct block *v, struct drawing *out)
 {
 	const struct assignment *a = b->a;
-	struct reading r = { .b = b, .p = out, .metal = member_metal(a, 0) };
+	struct plate_block *p = &out->plate;
+	struct weldment *w = arena_alloc(b->arena, sizeof *w);
+	struct reading r = { .b = b, .p = p, .metal = member_metal(a, 0), .w = w };
 	struct drawing_line line;
 	bool seen[KEYS] = { false };
 	uint32_t i = 0;
 
-	*out = (struct plate_block){ .pos = v->pos };
+	out->kind = DRAWING_PLATE;
+	*p = (struct plate_block){ .pos = v->pos };
+	w->pos = v->pos;
 	while (drawing_next(b, v, &i, &line))
 		read_line(&r, &line, seen);
+	if (seen[KEY_MEMBER]) {
+		out->kind = DRAWING_WELDMENT;
+		out->weldment = w;
+		w->v = r.members;
+		if (seen[0] || seen[1] || seen[2] || p->nmarks)
+			complain_both(b, v);
+		*p = (struct plate_block){ .pos = v->pos };
+		return;
+	}
 	if (!seen[2] && a->nthicknesses)
-		out->thickness = a->thicknesses[0];
+		p->thickness = a->thicknesses[0];
 	if (!seen[0] || !seen[1])
-		finding_repair(b->f, complain(b, FINDING_BAD_DRAWING, v->pos,
-		    "this plate block says no %s", seen[0] ? "width" : "length"),
-		    "add a line such as \"%s\"", seen[0] ? "width: 4 in"
-		    : "length: 6 in");
-	out->marks = r.marks;
+		complain_no_size(b, v, !seen[0]);
+	p->marks = r.marks;
 }

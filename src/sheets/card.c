@@ -11,6 +11,7 @@
 #include "sheets/picture.h"
 #include "sheets/safety.h"
 #include "sheets/sheet.h"
+#include "sheets/weldment.h"
 
 #define GAP_PT 8.0
 #define COLUMN_GAP_PT 12.0
@@ -55,6 +56,7 @@ struct card_picture {
 	struct fig_joint joint;
 	struct fig_plate plate;
 	struct fig_view view;
+	struct fig_iso iso;
 	str words;
 	struct list *drawn; /* with its corner at (0, 0) */
 	bool fits;
@@ -81,6 +83,8 @@ static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 		return fig_plate_draw(c, p->faces, area, &p->plate);
 	case DRAWING_PATTERN:
 		return fig_view_draw(c, p->faces, area, &p->view);
+	case DRAWING_WELDMENT:
+		return fig_iso_draw(c, p->faces, area, &p->iso);
 	case DRAWING_PICTURE:
 		picture_draw(c, picture_of(p->drawing), area);
 		return true;
@@ -119,6 +123,10 @@ static bool take_picture(struct card *k, const struct drawing *d, struct card_pi
 	case DRAWING_PATTERN:
 		p->view = pattern_view(a, k->sh->e, d->pattern);
 		p->words = pattern_view_words(a, k->sh->e, d->pattern);
+		return true;
+	case DRAWING_WELDMENT:
+		p->iso = weldment_figure(a, k->sh->e, k->x, d->weldment);
+		p->words = fig_iso_words(a, &p->iso);
 		return true;
 	case DRAWING_PICTURE:
 		p->words = d->words;

@@ -9,6 +9,7 @@
 #include "sheets/pattern_sheet.h"
 #include "sheets/picture.h"
 #include "sheets/weld_symbol.h"
+#include "sheets/weldment.h"
 
 #define HEIGHT_STEP 1.1
 #define KEYED_SHARE 0.7          /* of the height: the key stands under the drawing */
@@ -19,7 +20,7 @@
 /* A drawing and its recording: worked out once, where its height is found. */
 struct picture {
 	enum { PICTURE_SECTION, PICTURE_PLAN, PICTURE_PLATE, PICTURE_VIEW, PICTURE_SYMBOL,
-		PICTURE_POSITION, PICTURE_CUT, PICTURE_ROOM } kind;
+		PICTURE_POSITION, PICTURE_CUT, PICTURE_WELDMENT, PICTURE_ROOM } kind;
 	const struct faces *faces;
 	struct fig_joint joint;
 	struct fig_plate plate;
@@ -27,6 +28,7 @@ struct picture {
 	struct fig_symbol symbol;
 	struct fig_position position;
 	struct fig_cut cut;
+	struct fig_iso iso;
 	struct list *drawn;
 	struct figure_key key;   /* of large print, where labels have no room */
 	bool fits;
@@ -57,6 +59,8 @@ static bool ink_picture(const struct picture *p, struct canvas *c, rect area)
 		return fig_position_draw(c, p->faces, area, &p->position);
 	case PICTURE_CUT:
 		return fig_cut_draw(c, p->faces, area, &p->cut);
+	case PICTURE_WELDMENT:
+		return fig_iso_draw(c, p->faces, area, &p->iso);
 	default:
 		return ink_room(c, area);
 	}
@@ -168,10 +172,12 @@ static struct picture *new_picture(struct sheet *sh, int kind)
 }
 
 /* A third of the body: no drawing is smaller than that (job of the sheet). With large
- * labels it takes more. */
-static double picture_height(const struct sheet *sh)
+ * labels it takes more, and so does a weldment with all its members. */
+static double picture_height(const struct sheet *sh, const struct picture *p)
 {
-	return flow_height_pt(sh->flow) * (sh->e->choice.large ? 0.6 : 1.0 / 3) + 12;
+	double share = p->kind == PICTURE_WELDMENT ? 0.5 : 1.0 / 3;
+
+	return flow_height_pt(sh->flow) * (sh->e->choice.large ? 0.6 : share) + 12;
 }
 
 static double picture_most(const struct sheet *sh)
@@ -191,7 +197,7 @@ static void add_bold(struct sheet *sh, str text)
 static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, bool keep)
 {
 	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
-	double high = find_height(sh, p, sh->width_pt, picture_height(sh),
+	double high = find_height(sh, p, sh->width_pt, picture_height(sh, p),
 	    picture_most(sh));
 	struct block *b = block_picture(&sh->s, draw_recorded, p, alt, high, sh->width_pt);
 
@@ -489,13 +495,13 @@ static void add_section(struct sheet *sh, struct picture *p, str note, str head,
 		add_bold(sh, head);
 	head = note.n ? note : head;
 	p->joint.beads_inside = true;
-	if (!note.n || record_picture(sh, p, sh->width_pt, picture_height(sh))) {
+	if (!note.n || record_picture(sh, p, sh->width_pt, picture_height(sh, p))) {
 		add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep);
 		return;
 	}
 	beads->joint = p->joint;
 	beads->joint.beads_only = true;
-	find_height(sh, beads, sh->width_pt, picture_height(sh), picture_most(sh) * 0.75);
+	find_height(sh, beads, sh->width_pt, picture_height(sh, beads), picture_most(sh) * 0.75);
 	beads->joint.beads_inside = beads->fits;
 	p->joint.nlayers = 0;
 	add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), sh_word(sh, "Sizes"), true);
@@ -571,6 +577,18 @@ static void add_plate(struct sheet *sh, const struct plate_block *b)
 	    sh_word(sh, "Blank, from the lower left corner"));
 }
 
+static void add_weldment(struct sheet *sh, const struct assignment *x,
+    const struct weldment *w)
+{
+	bool sound = !weldment_fault(sh->arena, w).n;
+	struct picture *p = new_picture(sh, sound ? PICTURE_WELDMENT : PICTURE_ROOM);
+
+	if (sound)
+		p->iso = weldment_figure(sh->arena, sh->e, x, w);
+	add_picture(sh, p, sound ? fig_iso_words(sh->arena, &p->iso)
+	    : sh_word(sh, "Room for a sketch"), sh_word(sh, "Put together"));
+}
+
 void sheet_figures(struct sheet *sh, const struct assignment *x)
 {
 	for (size_t i = 0; i < x->ndrawings; i++) {
@@ -581,6 +599,8 @@ void sheet_figures(struct sheet *sh, const struct assignment *x)
 			add_pattern(sh, d->pattern);
 		else if (d->kind == DRAWING_PLATE)
 			add_plate(sh, &d->plate);
+		else if (d->kind == DRAWING_WELDMENT)
+			add_weldment(sh, x, d->weldment);
 		else if (d->kind == DRAWING_PICTURE)
 			sheet_picture(sh, d);
 		else if (!drawn_before(sh, x, i))

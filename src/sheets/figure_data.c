@@ -5,6 +5,7 @@
 #include "reckon/pipe.h"
 #include "sheets/band.h"
 #include "sheets/pattern_sheet.h"
+#include "sheets/weldment.h"
 
 #include <math.h>
 
@@ -392,6 +393,8 @@ str figure_fault(struct arena *a, const struct assignment *x, const struct drawi
 
 	if (d->kind == DRAWING_PICTURE)
 		return (str){ 0 };
+	if (d->kind == DRAWING_WELDMENT)
+		return weldment_fault(a, d->weldment);
 	if (d->kind == DRAWING_PATTERN)
 		return pattern_of(a, d->pattern)->fault;
 	if (d->kind == DRAWING_PLATE) {

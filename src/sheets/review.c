@@ -4,6 +4,7 @@
 #include "model/standard.h"
 #include "sheets/figure.h"
 #include "sheets/picture.h"
+#include "sheets/weldment.h"
 
 struct review {
 	struct arena *arena;
@@ -109,14 +110,19 @@ static const bool *find_told(struct arena *a, const struct model *m,
 
 static void review_drawing(struct review *r, const struct drawing *d)
 {
-	str why = figure_fault(r->arena, r->x, d);
 	struct finding *n;
+	str why;
 
+	if (d->kind == DRAWING_WELDMENT) {
+		weldment_review(r->arena, r->faces, r->f, r->x, d->weldment);
+		return;
+	}
 	if (d->kind == DRAWING_PICTURE) {
 		review_text(r, d->title, d->pos);
 		picture_review(r->f, r->x, d);
 		return;
 	}
+	why = figure_fault(r->arena, r->x, d);
 	if (d->kind == DRAWING_JOINT && !figure_can_draw(r->arena, r->x, &d->joint))
 		report_undrawn(r, d);
 	else if (d->kind == DRAWING_JOINT && !why.n &&
