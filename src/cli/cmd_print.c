@@ -64,26 +64,38 @@ str printer_leave(struct desk *k)
 	return told;
 }
 
-bool printer_save(struct desk *k, const struct document *d)
+/* The file in memory and on the disk; a has both and is of no use afterwards. */
+static bool write_document(const struct desk *k, struct arena *a, const struct document *d)
 {
 	const struct pdf_meta meta = { .title = d->title, .language = STR("en-US"),
 		.actual_size = d->actual_size };
-	struct pdf *pdf = pdf_new(k->arena, k->p->run->faces, &meta);
+	struct pdf *pdf = pdf_new(a, k->p->run->faces, &meta);
 	str bytes;
 	int error;
 
 	d->emit(d->doc, pdf_canvas(pdf));
-	error = pdf_finish(pdf, k->arena, &bytes);
+	error = pdf_finish(pdf, a, &bytes);
 	if (error) {
 		fprintf(stderr, "fitup: %.*s: the PDF library failed (0x%x)\n", STR_ARG(d->name),
 		    (unsigned)error);
 		return false;
 	}
-	if (!save_file(k->arena, k->p->out, d->name, bytes, d->private ? 0600 : 0666)) {
+	if (!save_file(a, k->p->out, d->name, bytes, d->private ? 0600 : 0666)) {
 		fprintf(stderr, "fitup: cannot write %s/%.*s: %s\n", k->p->out, STR_ARG(d->name),
 		    strerror(errno));
 		return false;
 	}
+	return true;
+}
+
+bool printer_save(struct desk *k, const struct document *d)
+{
+	struct arena *a = run_scratch();
+	bool ok = write_document(k, a, d);
+
+	arena_free(a);
+	if (!ok)
+		return false;
 	buf_addf(&k->told, "wrote %s/%.*s (%u page%s)\n", k->p->out, STR_ARG(d->name), d->pages,
 	    d->pages == 1 ? "" : "s");
 	show_progress(k->p);
