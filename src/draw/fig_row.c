@@ -114,16 +114,19 @@ static void place_angle(struct layout *l, const struct section_dim *d)
 	double r = (apex.y - l->top + 7) / low;
 	struct layout_label *t = layout_label(l, d->label, DIM_CENTER, l->lines);
 	pt mid = pt_add(apex, pt_polar(r, -(from + to) / 2));
+	pt at = pt_add(apex, pt_polar(r, -from));
 	double high = apex.y - r * (from < 90 && to > 90 ? 1
 	    : fmax(geom_sin(from), geom_sin(to)));
 
-	add_extension(l, a, pt_add(apex, pt_polar(r, -from)));
+	add_extension(l, a, at);
 	add_extension(l, b, pt_add(apex, pt_polar(r, -to)));
 	arc_arrows(l, apex, r, from, to);
-	for (int i = 0; i < ARC_STEPS; i++)
-		layout_thin(l,
-		    pt_add(apex, pt_polar(r, -from - (to - from) * i / ARC_STEPS)),
-		    pt_add(apex, pt_polar(r, -from - (to - from) * (i + 1) / ARC_STEPS)));
+	for (int i = 0; i < ARC_STEPS; i++) {
+		pt next = pt_add(apex, pt_polar(r, -from - (to - from) * (i + 1) / ARC_STEPS));
+
+		layout_thin(l, at, next);
+		at = next;
+	}
 	pt u = pt_polar(1, -(from + to) / 2);
 	pt middle = pt_add(mid, pt_mul(u, LABEL_GAP_PT + EXTENSION_PAST_PT +
 	    fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2));

@@ -55,9 +55,12 @@ pair "120 assignments, read to fsynced PDF" "3 x the floor, then 1.5 x" -- \
 pair "1,200 assignments, read to fsynced PDF" "10 x the time of 120" -- \
     build/fitup print -C "$work/c1200" --out "$work/o1200" -- \
     build/bench/haru_floor "$work/c1200.lines" "$work/f.pdf"
-pair "demo, everything printed" "under 500 ms" -- \
+pair "demo, everything printed" "under 400 ms, then 300" -- \
     build/fitup print -C curriculum --out "$work/demo" -- \
     build/bench/haru_floor "$work/demo.lines" "$work/f.pdf"
+printf '%-46s %8.1f MiB   reach: 30\n' "demo, everything printed, most memory held" \
+    "$(build/outside/peak build/fitup print -C curriculum --out "$work/demo" | awk '{ print $1 / 1024 }')"
+build/bench/split curriculum "$work/split" "$runs"
 pair "demo, inspected" "under 15 ms" -- build/fitup inspect -C curriculum -- \
     build/bench/cmark_floor curriculum/*.md curriculum/assignments/*.md
 
