@@ -135,8 +135,16 @@ static int compare(const struct finding *a, const struct finding *b)
 	return c ? c : str_cmp(a->message, b->message);
 }
 
+static int compare_depth(const struct finding *a, const struct finding *b)
+{
+	return (a->depth > b->depth) - (a->depth < b->depth);
+}
+
+typedef int order_of(const struct finding *a, const struct finding *b);
+
 /* Bottom-up merge: stable, no recursion, and qsort's order of equals is not. */
-static void merge_runs(const struct finding *from, struct finding *to, size_t n, size_t run)
+static void merge_runs(const struct finding *from, struct finding *to, size_t n, size_t run,
+    order_of *order)
 {
 	for (size_t start = 0; start < n; start += 2 * run) {
 		size_t mid = start + run < n ? start + run : n;
@@ -144,9 +152,25 @@ static void merge_runs(const struct finding *from, struct finding *to, size_t n,
 		size_t i = start, j = mid;
 
 		for (size_t k = start; k < end; k++)
-			to[k] = i < mid && (j == end || compare(&from[i], &from[j]) <= 0)
+			to[k] = i < mid && (j == end || order(&from[i], &from[j]) <= 0)
 			    ? from[i++] : from[j++];
 	}
+}
+
+static void merge_sort(struct arena *a, struct finding *v, size_t n, order_of *order)
+{
+	struct finding *spare = arena_array(a, n, sizeof *spare);
+	struct finding *from = v, *to = spare;
+
+	for (size_t run = 1; run < n; run *= 2) {
+		struct finding *swap = from;
+
+		merge_runs(from, to, n, run, order);
+		from = to;
+		to = swap;
+	}
+	if (from != v && n)
+		memcpy(v, from, n * sizeof *v);
 }
 
 static void drop_repeats(struct findings *f)
@@ -159,21 +183,28 @@ static void drop_repeats(struct findings *f)
 	f->n = kept;
 }
 
+/* Those with a depth change places among themselves; equal depths keep theirs. */
+static void sort_depths(struct findings *f)
+{
+	struct finding *deep = NULL;
+	size_t n = 0, cap = 0, k = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].depth)
+			*ARENA_PUSH(f->arena, deep, n, cap) = f->v[i];
+	if (n < 2)
+		return;
+	merge_sort(f->arena, deep, n, compare_depth);
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].depth)
+			f->v[i] = deep[k++];
+}
+
 void findings_sort(struct findings *f)
 {
-	struct finding *spare = arena_array(f->arena, f->n, sizeof *spare);
-	struct finding *from = f->v, *to = spare;
-
-	for (size_t run = 1; run < f->n; run *= 2) {
-		struct finding *swap = from;
-
-		merge_runs(from, to, f->n, run);
-		from = to;
-		to = swap;
-	}
-	if (from != f->v && f->n)
-		memcpy(f->v, from, f->n * sizeof *f->v);
+	merge_sort(f->arena, f->v, f->n, compare);
 	drop_repeats(f);
+	sort_depths(f);
 }
 
 size_t findings_count(const struct findings *f, enum finding_level level)

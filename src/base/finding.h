@@ -1,7 +1,8 @@
 /* base/finding.h - what is wrong, where, since when, and the least repair.
  *
  * Every stage reports into one list and carries on; nothing is printed here.
- * Findings are collected in any order and sorted once at the end by place, so
+ * Findings are collected in any order and sorted once at the end by place (circles of
+ * needs by what they rest on), so
  * that the report is the same on every machine. All strings live in the arena
  * of the list or outlive it. */
 #ifndef BASE_FINDING_H
@@ -72,6 +73,9 @@ struct finding {
 	struct related *related;
 	size_t nrelated, related_cap;
 	const struct waived *waived; /* null: it stands */
+	/* From 1: of those that have a depth, a lesser one is told first, wherever it
+	 * stands; 0: by place alone. */
+	uint32_t depth;
 };
 
 struct findings {

@@ -184,6 +184,7 @@ struct visit {
 	uint32_t number;         /* when first met, from 1; 0 not yet */
 	uint32_t low;            /* the earliest number it leads back to */
 	uint32_t cursor;         /* the next need to follow */
+	uint32_t depth;          /* of a closed part: knots on the way down, its own too */
 	bool waiting;            /* its part is not closed yet */
 };
 
@@ -208,19 +209,42 @@ static void step_into(struct search *s, uint32_t w)
 	s->open[s->nopen++] = w;
 }
 
+/* How deep the parts lie that the members open[from..] of a part lead to. */
+static uint32_t depth_below(const struct search *s, size_t from)
+{
+	const struct graph *g = s->ks->view->graph;
+	uint32_t depth = 0;
+
+	for (size_t i = from; i < s->nopen; i++)
+		for (uint32_t n = g->need_at[s->open[i]]; n < g->need_at[s->open[i] + 1];
+		    n++) {
+			uint32_t to = s->ks->lead[n];
+
+			/* A member of this part has no depth yet. */
+			if (to != NONE && s->visits[to].depth > depth)
+				depth = s->visits[to].depth;
+		}
+	return depth;
+}
+
 /* Closes the part whose first met member is w; one of two or more is a knot. */
 static void close_part(struct search *s, uint32_t w)
 {
 	size_t from = s->nopen;
+	uint32_t depth;
 
 	do
 		s->visits[s->open[--from]].waiting = false;
 	while (s->open[from] != w);
+	depth = depth_below(s, from) + (s->nopen - from > 1);
+	for (size_t i = from; i < s->nopen; i++)
+		s->visits[s->open[i]].depth = depth;
 	if (s->nopen - from > 1) {
 		struct knots *ks = s->ks;
 		struct knot *k = ARENA_PUSH(s->arena, ks->v, ks->n, ks->cap);
 
 		k->n = s->nopen - from;
+		k->depth = depth;
 		k->members = arena_array(s->arena, k->n, sizeof *k->members);
 		for (size_t i = 0; i < k->n; i++)
 			k->members[i] = s->open[from + i];

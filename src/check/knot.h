@@ -11,6 +11,7 @@
 struct knot {
 	uint32_t *members;       /* assignments, no order */
 	size_t n;
+	uint32_t depth;          /* 1, or one more than that of a knot it rests on */
 };
 
 struct knots {

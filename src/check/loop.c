@@ -165,5 +165,6 @@ void knots_report(struct arena *scratch, struct knots *ks, struct findings *f)
 		}
 		find_loop(&t, least);
 		report_loop(&t, ks->v[k].n - t.nsteps, f);
+		f->v[f->n - 1].depth = ks->v[k].depth;
 	}
 }

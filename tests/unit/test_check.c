@@ -679,6 +679,39 @@ static void test_knot_before_those_that_rest_on_it(void **state)
 	f = judge(k);
 	IS(k, nth(f, FINDING_NEEDS_LOOP, 0)->assignment, "SM-08");
 	IS(k, nth(f, FINDING_NEEDS_LOOP, 1)->assignment, "SM-01");
+	/* So they are printed too, though SM-01 stands before SM-08. */
+	findings_sort(f);
+	IS(k, nth(f, FINDING_NEEDS_LOOP, 0)->assignment, "SM-08");
+	IS(k, nth(f, FINDING_NEEDS_LOOP, 1)->assignment, "SM-01");
+}
+
+/* SM-01 rests on the knot of SM-08 by way of SM-05, which is in none; that of SM-03
+ * rests on nothing and keeps its place among those. */
+static void test_knots_are_printed_by_what_they_rest_on(void **state)
+{
+	static const char *const told[] = { "SM-03", "SM-08", "SM-01" };
+	struct fake *k = fake_new(*state, 1, 11);
+	struct findings *f;
+
+	fake_skills(k, "a b c d e f g");
+	fake_work(k, "SM-01", "b1 e1", "a3");
+	fake_work(k, "SM-02", "a1", "b3");
+	fake_work(k, "SM-03", "g1", "f3");
+	fake_work(k, "SM-04", "f1", "g3");
+	fake_work(k, "SM-05", "c1", "e3");
+	fake_work(k, "SM-08", "d1", "c3");
+	fake_work(k, "SM-09", "c1", "d3");
+	fake_at(k, 1, 1, "SM-01");
+	fake_at(k, 1, 2, "SM-02");
+	fake_at(k, 1, 3, "SM-03");
+	fake_at(k, 1, 4, "SM-04");
+	fake_at(k, 1, 5, "SM-05");
+	fake_at(k, 1, 6, "SM-08");
+	fake_at(k, 1, 7, "SM-09");
+	f = judge(k);
+	findings_sort(f);
+	for (size_t i = 0; i < 3; i++)
+		IS(k, nth(f, FINDING_NEEDS_LOOP, i)->assignment, told[i]);
 }
 
 static void test_never_assessed(void **state)
@@ -789,6 +822,7 @@ int main(void)
 		cmocka_unit_test(test_missing_teacher_is_no_loop),
 		cmocka_unit_test(test_knot_counts_the_rest),
 		cmocka_unit_test(test_knot_before_those_that_rest_on_it),
+		cmocka_unit_test(test_knots_are_printed_by_what_they_rest_on),
 		cmocka_unit_test(test_never_assessed),
 		cmocka_unit_test(test_evidence),
 		cmocka_unit_test(test_empty_program),
