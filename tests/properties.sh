@@ -153,17 +153,24 @@ move() {
 		END { put() }' "$1"
 }
 
-# unmet DIR: "ASSIGNMENT SKILL" of each need that is told, and each circle.
-unmet() {
+# told DIR: "NAME ASSIGNMENT SKILL" of each finding that concerns an assignment.
+told() {
 	inspect "$1" |
-	    sed -n 's/^ {"name":"\(untaught-skill\|needs-loop\)".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*/\2 \3/p' |
+	    sed -n 's/^ {"name":"\([^"]*\)".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*/\1 \2 \3/p' |
 	    sort
 }
 
-# Each assignment is put where it cannot stand; each move that is proposed is made.
+# unmet FILE: of these, each need that is told, and each circle.
+unmet() {
+	grep -E '^(untaught-skill|needs-loop) ' "$1"
+}
+
+# Each assignment is put where it cannot stand; each move that any finding proposes is
+# made. The week of a move without a quarter is in that of its finding.
 moves=0
 wrong=0
 seed=0
+: > "$work/kinds"
 d=$(copy moved curriculum)
 for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); do
 	seed=$((seed + 1))
@@ -176,28 +183,35 @@ for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); 
 	# The words are split on purpose.
 	move curriculum/program.md "$id" $to > "$d/program.md"
 	cp "$d/program.md" "$work/seeded"
-	unmet "$d" > "$work/before"
-	[ -s "$work/before" ] || continue
+	told "$d" > "$work/before"
 	inspect "$d" |
-	    sed -n 's/^ {"name":"untaught-skill".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*"repair":"\([^"]*\)".*/\1 \2 \3/p' |
-	    head -n 3 > "$work/told"
-	while read -r who skill repair; do
-		echo "$repair" | grep -oE 'move [A-Za-z0-9-]+ to (the end of )?quarter [0-9]+, week [0-9]+' |
+	    sed -n 's/^ {"name":"\([^"]*\)".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*"message":"[^"]*(quarter \([0-9]*\), .*"repair":"\([^"]*move [^"]*\)".*/\1 \2 \4 -\3- \5/p' |
+	    head -n 6 > "$work/told"
+	while read -r name who in skill repair; do
+		skill=${skill#-}
+		skill=${skill%-}
+		echo "$repair" | sed "s/to the end of week/to quarter $in, week/g" |
+		    grep -oE 'move [A-Za-z0-9-]+ to (the end of )?quarter [0-9]+, week [0-9]+' |
 		    sed 's/the end of //; s/,//' > "$work/ways"
 		while read -r _ what _ _ quarter _ week; do
 			move "$work/seeded" "$what" "$quarter" "$week" > "$d/program.md"
-			unmet "$d" > "$work/after"
+			told "$d" > "$work/after"
+			unmet "$work/before" > "$work/unmet_before"
+			unmet "$work/after" > "$work/unmet_after"
 			moves=$((moves + 1))
-			# Gone, and nothing new.
-			if grep -qx "$who $skill" "$work/after" ||
-			    [ -n "$(comm -13 "$work/before" "$work/after")" ]; then
+			echo "$name" >> "$work/kinds"
+			# Gone, and no need that was met is unmet now.
+			if grep -qx "$name $who $skill" "$work/after" ||
+			    [ -n "$(comm -13 "$work/unmet_before" "$work/unmet_after")" ]; then
 				wrong=$((wrong + 1))
-				echo "$id at $to: $repair"
-				comm -13 "$work/before" "$work/after"
+				echo "$id at $to: $name: $repair"
+				comm -13 "$work/unmet_before" "$work/unmet_after"
 			fi
 		done < "$work/ways"
 	done < "$work/told"
 done
+ok "moves of many kinds of findings: $(sort -u "$work/kinds" | wc -l)" \
+    "$([ "$(sort -u "$work/kinds" | wc -l)" -ge 8 ]; echo $?)"
 ok 'every run ends as it should' "$([ ! -e "$work/broken" ]; echo $?)"
 ok "moves were proposed: $moves" "$([ "$moves" -ge 40 ]; echo $?)"
 ok "each of $moves moves clears its finding and makes no other: $wrong do not" "$wrong"

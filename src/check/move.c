@@ -60,6 +60,11 @@ static bool serves(struct repairs *r, const struct mover *m, uint64_t spot, uint
 	return true;
 }
 
+bool move_serves(struct repairs *r, const struct mover *m, uint64_t spot)
+{
+	return serves(r, m, spot, UINT32_MAX);
+}
+
 /* The spot of a place, a week past the last one counted as the last. */
 static uint64_t spot_of(const struct repairs *r, const struct place *p)
 {

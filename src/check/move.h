@@ -65,6 +65,9 @@ void loops_mark(struct repairs *r);
 /* Whether the loops stay as they are when the unit goes to p. */
 bool loops_hold(const struct repairs *r, uint32_t unit, const struct place *p);
 
+/* Whether the end of a week, counted from the first of the program, serves. */
+bool move_serves(struct repairs *r, const struct mover *m, uint64_t spot);
+
 /* The nearest week that serves, of two equally near ones the later; unit NONE when
  * there is none. Sets tied when a loop forbade one. */
 struct move move_least(struct repairs *r, const struct mover *m);

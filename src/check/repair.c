@@ -226,6 +226,67 @@ static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g
 }
 
 /* The better move first; the other side follows when it can move at all. */
+static void say_moves(struct buf *b, const struct repairs *r, struct move one,
+    struct move other)
+{
+	bool swap = is_better(&other, &one);
+	const struct move *first = swap ? &other : &one, *then = swap ? &one : &other;
+
+	say_move(b, r, first);
+	if (then->unit != NONE) {
+		buf_adds(b, "; or ");
+		say_move(b, r, then);
+	}
+}
+
+str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t second,
+    enum movable which, struct arena *out)
+{
+	const uint32_t *of = r->verdict->views[0]->units->of;
+	struct move earlier = { .unit = NONE }, later = { .unit = NONE };
+	struct buf b = { .arena = out };
+	struct mover m;
+
+	if (!r->spots || of[first] == NONE || of[second] == NONE || of[first] == of[second])
+		return (str){ 0 };
+	if (which & MOVABLE_FIRST) {
+		m = mover_new(r, of[first], 0);
+		m.cure[view].before = second;
+		earlier = move_least(r, &m);
+	}
+	if (which & MOVABLE_SECOND) {
+		m = mover_new(r, of[second], 0);
+		m.cure[view].after = first;
+		later = move_least(r, &m);
+	}
+	if (earlier.unit != NONE || later.unit != NONE)
+		say_moves(&b, r, earlier, later);
+	return buf_str(&b);
+}
+
+uint32_t repair_week(struct repairs *r, uint32_t assignment, uint32_t lo, uint32_t hi)
+{
+	const struct view *v = r->verdict->views[0];
+	uint32_t unit = v->units->of[assignment], week = v->order->places[assignment].week;
+	uint64_t base;
+	struct mover m;
+
+	if (!r->spots || unit == NONE)
+		return 0;
+	base = (v->order->places[assignment].quarter - 1) * r->weeks;
+	m = mover_new(r, unit, 0);
+	for (uint32_t far = 1; far <= r->weeks; far++) {
+		uint32_t on = week + far, back = week > far ? week - far : 0;
+
+		if (on >= lo && on <= hi && on <= r->weeks &&
+		    move_serves(r, &m, base + on - 1))
+			return on;
+		if (back && back >= lo && back <= hi && move_serves(r, &m, base + back - 1))
+			return back;
+	}
+	return 0;
+}
+
 str repair_words(struct repairs *r, const struct merged *g, struct arena *out)
 {
 	struct buf b = { .arena = out };
@@ -242,16 +303,6 @@ str repair_words(struct repairs *r, const struct merged *g, struct arena *out)
 		say_no_move(&b, r, g);
 		return buf_str(&b);
 	}
-	if (is_better(&teacher, &asker)) {
-		struct move swap = asker;
-
-		asker = teacher;
-		teacher = swap;
-	}
-	say_move(&b, r, &asker);
-	if (teacher.unit != NONE) {
-		buf_adds(&b, "; or ");
-		say_move(&b, r, &teacher);
-	}
+	say_moves(&b, r, asker, teacher);
 	return buf_str(&b);
 }

@@ -19,4 +19,15 @@ struct repairs *repairs_new(struct arena *a, const struct verdict *d,
 /* The repair in words for one merged finding of nature NATURE_LATER, in arena `out`. */
 str repair_words(struct repairs *r, const struct merged *g, struct arena *out);
 
+/* Which of two lines may move. */
+enum movable { MOVABLE_FIRST = 1, MOVABLE_SECOND, MOVABLE_EITHER };
+
+/* The same for a rule: the moves, in the order of views[view], that put `first` before
+ * `second`. Empty when none is free. */
+str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t second,
+    enum movable which, struct arena *out);
+/* The nearest week of its quarter, from lo to hi, to whose end an assignment may move;
+ * 0 when there is none. */
+uint32_t repair_week(struct repairs *r, uint32_t assignment, uint32_t lo, uint32_t hi);
+
 #endif

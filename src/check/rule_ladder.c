@@ -101,27 +101,6 @@ static enum met how_low(struct trade *t, uint32_t low, uint32_t asker)
 	return met == MET_LATER && unit[rule_named(f, met)] == unit[asker] ? MET : met;
 }
 
-static void tell_rung(struct trade *t, const struct rung *r, uint32_t craft,
-    uint32_t asker, enum met met)
-{
-	static const char *const ways[] = { [MET_OPTIONAL] = ", which is optional",
-		[MET_BRANCH] = ", one branch of a choice", [MET_LATER] = "" };
-	const struct assignment *all = t->x.m->assignments;
-	uint32_t low = rule_named(t->firsts[step_key(craft, r->low)], met);
-	const char *of = craft == CRAFT_COUNT ? "" : " in ";
-	const char *word = craft == CRAFT_COUNT ? "" : craft_word(craft);
-	struct finding *d = rule_report(&t->x, r->name, assignment_fact_pos(&all[asker],
-	    str_of(r->fact)), asker, "%.*s (%.*s) comes to %s%s%s before %s",
-	    STR_ARG(all[asker].id), STR_ARG(rule_place(&t->x, asker)), r->high_words, of,
-	    word, r->low_words);
-
-	finding_cause(t->x.f, d, "the first with %s is %.*s, %.*s%s", r->low_words,
-	    STR_ARG(all[low].id), STR_ARG(rule_place(&t->x, low)), ways[met]);
-	finding_repair(t->x.f, d, "move %.*s before %.*s, or list \"%s\" under Off in "
-	    "customs.md with the reason", STR_ARG(all[low].id), STR_ARG(all[asker].id),
-	    finding_info(r->name)->custom);
-}
-
 /* The earliest of those who take a step that faults. Who takes it first for certain,
  * as optional work and in one branch differ, and each may lack another lower step. */
 static uint32_t first_fault(struct trade *t, uint32_t low, uint32_t high, enum met *met)
@@ -139,6 +118,54 @@ static uint32_t first_fault(struct trade *t, uint32_t low, uint32_t high, enum m
 		*met = how;
 	}
 	return best;
+}
+
+/* Of all steps that the same custom wants before asker's, the one taken last: asker has
+ * to come behind that. */
+static uint32_t last_lower(struct trade *t, const struct rung *r, uint32_t craft,
+    uint32_t asker, uint32_t low)
+{
+	const uint32_t *unit = t->x.view->units->of;
+
+	for (size_t i = 0; i < sizeof rungs / sizeof *rungs; i++) {
+		uint32_t key = step_key(craft, rungs[i].low), who;
+		enum met met = MET;
+
+		if (rungs[i].name != r->name || (t->brought && t->brought[key]) ||
+		    first_fault(t, key, step_key(craft, rungs[i].high), &met) != asker ||
+		    met != MET_LATER)
+			continue;
+		who = rule_named(t->firsts[key], met);
+		if (unit[who] != NONE && unit[who] > unit[low])
+			low = who;
+	}
+	return low;
+}
+
+static void tell_rung(struct trade *t, const struct rung *r, uint32_t craft,
+    uint32_t asker, enum met met)
+{
+	static const char *const ways[] = { [MET_OPTIONAL] = ", which is optional",
+		[MET_BRANCH] = ", one branch of a choice", [MET_LATER] = "" };
+	const struct assignment *all = t->x.m->assignments;
+	uint32_t low = rule_named(t->firsts[step_key(craft, r->low)], met);
+	uint32_t last = last_lower(t, r, craft, asker, low);
+	str words;
+	const char *of = craft == CRAFT_COUNT ? "" : " in ";
+	const char *word = craft == CRAFT_COUNT ? "" : craft_word(craft);
+	struct finding *d = rule_report(&t->x, r->name, assignment_fact_pos(&all[asker],
+	    str_of(r->fact)), asker, "%.*s (%.*s) comes to %s%s%s before %s",
+	    STR_ARG(all[asker].id), STR_ARG(rule_place(&t->x, asker)), r->high_words, of,
+	    word, r->low_words);
+
+	finding_cause(t->x.f, d, "the first with %s is %.*s, %.*s%s", r->low_words,
+	    STR_ARG(all[low].id), STR_ARG(rule_place(&t->x, low)), ways[met]);
+	words = met == MET_LATER ? rule_move_before(&t->x, d, last, asker, last == low
+	    ? MOVABLE_EITHER : MOVABLE_SECOND) : str_format(t->x.f->arena,
+	    "let everyone do %.*s before %.*s", STR_ARG(all[low].id),
+	    STR_ARG(all[asker].id));
+	finding_repair(t->x.f, d, "%.*s; or list \"%s\" under Off in customs.md with the "
+	    "reason", STR_ARG(words), finding_info(r->name)->custom);
 }
 
 static bool judge_rung(struct trade *t, const struct rung *r, uint32_t craft)

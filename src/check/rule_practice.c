@@ -169,11 +169,13 @@ static void explain(struct practice *p, struct finding *d, uint32_t asker,
 	finding_cause(p->t.x.f, d, "%.*s practices it in %.*s%s", STR_ARG(all[who].id),
 	    STR_ARG(rule_place(&p->t.x, who)), met == MET_OPTIONAL ? ", which is optional"
 	    : met == MET_BRANCH ? ", one branch of a choice" : "");
-	finding_repair(p->t.x.f, d, met == MET_LATER ? "move %.*s before %.*s"
-	    : "let everyone do %.*s before %.*s", STR_ARG(all[who].id),
-	    STR_ARG(all[asker].id));
-	if (met != MET_LATER)
-		d->level = LEVEL_WARNING;
+	if (met == MET_LATER) {
+		d->repair = rule_move_before(&p->t.x, d, who, asker, MOVABLE_EITHER);
+		return;
+	}
+	finding_repair(p->t.x.f, d, "let everyone do %.*s before %.*s",
+	    STR_ARG(all[who].id), STR_ARG(all[asker].id));
+	d->level = LEVEL_WARNING;
 }
 
 static enum met how_practiced(const struct practice *p, uint32_t asker, uint32_t key)
@@ -216,7 +218,7 @@ static bool judge_test(struct practice *p, uint32_t asker)
 static void judge_week(struct rule_context *x, uint32_t asker)
 {
 	const struct assignment *a = &x->m->assignments[asker];
-	uint32_t week = x->o->places[asker].week;
+	uint32_t week = x->o->places[asker].week, to;
 	struct finding *d;
 
 	if (x->m->weeks < 3 || (week != 1 && week != x->m->weeks))
@@ -226,9 +228,36 @@ static void judge_week(struct rule_context *x, uint32_t asker)
 	    STR_ARG(a->id), STR_ARG(rule_place(x, asker)), week == 1 ? "first" : "last");
 	finding_cause(x->f, d, week == 1 ? "hands are out of practice after the break"
 	    : "no week is left for a second try");
-	finding_repair(x->f, d, "move %.*s to a week between, or list \"%s\" under Off "
-	    "in customs.md with the reason", STR_ARG(a->id),
+	to = x->m->weeks > 2 ? rule_move_week(x, d, asker, 2, x->m->weeks - 1) : 0;
+	finding_repair(x->f, d, to ? "move %.*s to the end of week %u, or list \"%s\" under "
+	    "Off in customs.md with the reason" : "move %.*s to a week between with what "
+	    "it needs (week 2 to %u), or list \"%s\" under Off in customs.md with the "
+	    "reason", STR_ARG(a->id), (unsigned)(to ? to : x->m->weeks - 1),
 	    finding_info(FINDING_TEST_IN_EDGE_WEEK)->custom);
+}
+
+/* The test a week on, or the practice test a week earlier, or both apart in some way. */
+static void repair_gap(struct rule_context *x, struct finding *d, uint32_t who,
+    uint32_t asker)
+{
+	const struct assignment *all = x->m->assignments;
+	uint32_t week = x->o->places[asker].week, moved = asker;
+	uint32_t to = week < x->m->weeks ? rule_move_week(x, d, asker, week + 1,
+	    x->m->weeks) : 0;
+
+	if (!to && week > 1) {
+		to = rule_move_week(x, d, who, 1, week - 1);
+		moved = who;
+	}
+	if (to)
+		finding_repair(x->f, d, "move %.*s to the end of week %u, or list \"%s\" "
+		    "under Off in customs.md with the reason", STR_ARG(all[moved].id),
+		    (unsigned)to, finding_info(FINDING_PRACTICE_TOO_CLOSE)->custom);
+	else
+		finding_repair(x->f, d, "put a week between %.*s and %.*s, or list \"%s\" "
+		    "under Off in customs.md with the reason", STR_ARG(all[who].id),
+		    STR_ARG(all[asker].id),
+		    finding_info(FINDING_PRACTICE_TOO_CLOSE)->custom);
 }
 
 static void judge_gap(struct practice *p, uint32_t asker)
@@ -251,9 +280,7 @@ static void judge_gap(struct practice *p, uint32_t asker)
 		    STR_ARG(all[who].id));
 		finding_cause(p->t.x.f, d, "what practice shows cannot be mended in "
 		    "time");
-		finding_repair(p->t.x.f, d, "move %.*s a week on, or list \"%s\" under "
-		    "Off in customs.md with the reason", STR_ARG(all[asker].id),
-		    finding_info(FINDING_PRACTICE_TOO_CLOSE)->custom);
+		repair_gap(&p->t.x, d, who, asker);
 		return;
 	}
 }

@@ -372,7 +372,7 @@ static str say_message(const struct trade *t, uint32_t key, enum met met)
 }
 
 static void explain(struct trade *t, struct finding *d, uint32_t asker, uint32_t key,
-    enum met met)
+    enum met met, bool alone)
 {
 	uint32_t giver = rule_named(t->firsts[key], met);
 	struct buf b = { .arena = t->x.f->arena };
@@ -396,8 +396,8 @@ static void explain(struct trade *t, struct finding *d, uint32_t asker, uint32_t
 		finding_repair(t->x.f, d, "give it in every branch of that choice, or to "
 		    "everyone before %.*s", STR_ARG(id_of(t, asker)));
 	else
-		finding_repair(t->x.f, d, "move %.*s before %.*s", STR_ARG(id_of(t,
-		    giver)), STR_ARG(id_of(t, asker)));
+		d->repair = rule_move_before(&t->x, d, giver, asker, alone ? MOVABLE_EITHER
+		    : MOVABLE_FIRST);
 }
 
 static struct pos place_of(const struct trade *t, uint32_t asker)
@@ -454,7 +454,7 @@ static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 	d = rule_report(&t->x, t->rule->name, place_of(t, asker), asker,
 	    "%.*s (%.*s) %.*s", STR_ARG(id_of(t, asker)),
 	    STR_ARG(rule_place(&t->x, asker)), STR_ARG(say_message(t, key, c->met)));
-	explain(t, d, asker, key, c->met);
+	explain(t, d, asker, key, c->met, vs->v[c->first].next == NONE);
 	relate_rest(t, d, vs, c);
 	if ((c->met == MET_OPTIONAL || c->met == MET_BRANCH) &&
 	    d->level == LEVEL_ERROR && !is_safety(t))

@@ -343,7 +343,8 @@ void rules_run_table(const struct rule *table, struct arena *scratch,
 	struct rule_told told = { .views = views, .by_key = map_new(scratch, false),
 	    .unseen = { .arena = scratch } };
 	struct rule_context x = { .m = m, .f = f, .scratch = scratch, .told = &told,
-	    .work = works_new(scratch, m), .off = customs_off(scratch, m) };
+	    .work = works_new(scratch, m), .off = customs_off(scratch, m),
+	    .moves = rule_moves_new(scratch, m, views, nviews) };
 
 	for (size_t i = 0; i < nviews; i++) {
 		told.order = (uint32_t)i;

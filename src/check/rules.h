@@ -6,9 +6,11 @@
 #ifndef CHECK_RULES_H
 #define CHECK_RULES_H
 
+#include "check/repair.h"
 #include "check/works.h"
 
 struct rule_told;
+struct rule_moves;
 
 struct rule_context {
 	const struct model *m;
@@ -20,6 +22,7 @@ struct rule_context {
 	struct view *view;
 	const bool *off;         /* by finding name: its custom is switched off */
 	struct rule_told *told;
+	struct rule_moves *moves;
 };
 
 struct rule {
@@ -85,6 +88,18 @@ bool rule_earlier(const struct rule_context *x, uint32_t a, uint32_t b);
 bool rule_is_placed(const struct rule_context *x, uint32_t assignment);
 /* "quarter 3, week 1" of an assignment, in the arena of the findings. */
 str rule_place(const struct rule_context *x, uint32_t assignment);
+
+/* The repair that puts `first` before `second`, which stands too early: the nearest moves
+ * of those that may move that break no need. d is the finding
+ * reported last; nothing is worked out for one that nobody sees. */
+str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t first,
+    uint32_t second, enum movable which);
+/* The nearest week from lo to hi of its quarter to whose end an assignment may move
+ * without breaking a need; 0: none, or enough were worked out. */
+uint32_t rule_move_week(struct rule_context *x, const struct finding *d,
+    uint32_t assignment, uint32_t lo, uint32_t hi);
+struct rule_moves *rule_moves_new(struct arena *a, const struct model *m,
+    struct view **views, size_t nviews);
 
 static inline bool work_has(uint32_t bits, unsigned value)
 {

@@ -407,6 +407,46 @@ static void test_demo_swapped(void **state)
 	demo_free(&t);
 }
 
+/* The nearest move that puts the one before the other and leaves every need met. */
+static void moves_break_no_need(void **state)
+{
+#define LATER(tests, practice, lines) { FINDING_NO_PRACTICE_TEST, "later", EASY \
+	PRACTICE(GROOVE("3G up", "3/8 in") STRIP practice BENDS) \
+	TEST(GROOVE("3G up", "3/8 in") STRIP tests BENDS) WORK("AA-14", "drill", \
+	NEEDS("a.two practiced")) WORK("AA-15", "drill", TEACHES("a.three practiced")), \
+	{ lines }, 1, NULL, NULL }
+#define IN_ORDER "1. AA-10, week 1\n2. AA-12, week 2\n3. AA-11, week 3\n4. AA-15, week 4\n" \
+	"5. AA-14, week 5\n"
+	static const struct { struct trade_case c; const char *repair; } rows[] = {
+		{ LATER("", "", IN_ORDER), "move AA-12 to the end of quarter 1, week 3 or "
+		    "later; or move AA-11 to quarter 1, week 1" },
+		/* AA-14 needs what AA-12 teaches, and stands in week 5. */
+		{ LATER(TEACHES("a.two practiced"), "", IN_ORDER),
+		    "week 3 (or as far as quarter 1, week 4); or move AA-11" },
+		/* AA-11 needs what AA-15 teaches, so it stays behind week 4. */
+		{ LATER("", NEEDS("a.three practiced"), "1. AA-10, week 1\n2. AA-15, week 2\n"
+		    "3. AA-12, week 2\n4. AA-11, week 3\n5. AA-14, week 5\n"),
+		    "move AA-12 to the end of quarter 1, week 3 or later" },
+		/* Both: neither can go. */
+		{ LATER(TEACHES("a.two practiced"), NEEDS("a.three practiced"),
+		    "1. AA-10, week 1\n2. AA-12, week 1\n3. AA-14, week 1\n"
+		    "4. AA-15, week 1\n5. AA-11, week 1\n"),
+		    "put AA-11 before AA-12, with what it needs; no single move does that" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct bench t = trade_judge(&rows[i].c, NULL);
+		const struct finding *d = NULL;
+
+		assert_int_equal(trade_count(&t, FINDING_NO_PRACTICE_TEST, &d), 1);
+		if (!str_has(d->repair, rows[i].repair))
+			print_findings(&t);
+		assert_true(str_has(d->repair, rows[i].repair));
+		bench_free(&t);
+	}
+}
+
 /* Somebody accepts that a skill is taught elsewhere, not that a test has no practice. */
 static void a_waived_need_stands_for_nothing(void **state)
 {
@@ -426,6 +466,7 @@ int main(void)
 {
 	const struct CMUnitTest all[] = {
 		cmocka_unit_test(a_waived_need_stands_for_nothing),
+		cmocka_unit_test(moves_break_no_need),
 		cmocka_unit_test(test_tests),
 		cmocka_unit_test(test_pace),
 		cmocka_unit_test(test_demo_as_it_is),
