@@ -13,7 +13,7 @@ bad() { failed=$((failed + 1)); echo "print.sh: $1"; }
 is() { if [ "$2" = "$3" ]; then ok; else bad "$1: $2 is not $3"; fi; }
 has() { if grep -q "$2" "$3"; then ok; else bad "$1: no \"$2\""; fi; }
 lacks() { if grep -q "$2" "$3"; then bad "$1: \"$2\""; else ok; fi; }
-for tool in qpdf pdftotext pdffonts pdfinfo jq; do
+for tool in qpdf pdftotext pdffonts pdfimages pdfinfo jq; do
 	command -v $tool > /dev/null || { echo "print.sh: no $tool"; exit 77; }
 done
 
@@ -149,6 +149,24 @@ build/fitup print -C curriculum --out "$work/mine" Q1 > /dev/null
 is "a second print knows its own" $? 0
 build/fitup print -C curriculum --out "$work/mine" > /dev/null
 is "stale files go, others stay" "$(ls -d "$work/mine/sm-20" 2> /dev/null)$(cat "$work/mine/q1/notes.pdf")" mine
+
+# Pictures: in the file once, with their words; other pixels are another mark, of that sheet
+# alone.
+is "pictures of quarter 1" "$(pdfimages -list "$work/out/q1/packet.pdf" | awk 'NR > 2' | wc -l)" 1
+qpdf --json "$work/out/q1/packet.pdf" 2> /dev/null > "$work/json"
+has "words of the picture" '"/Alt": "u:Floor plan of the shop' "$work/json"
+has "words of the weldment" '"/Alt": "u:Weldment seen from the front, the right and above' "$work/json"
+cp -r curriculum "$work/repainted"
+cp tests/cases/every-finding/pictures/bench.png "$work/repainted/pictures/floor-plan.png"
+build/fitup print -C "$work/repainted" --out "$work/repainted.out" SF-01 SM-06 > "$work/told"
+is "another picture prints" $? 0
+for id in SF-01 SM-06; do
+	new=$(pdftotext -layout "$work/repainted.out/$(echo $id | tr SFM sfm)/packet.pdf" - |
+	    grep -oE "^ *$id +[2-9A-HJKMNP-Z]{10}$" | awk '{ print $2; exit }')
+	old=$(grep -oE "^ *$id +[2-9A-HJKMNP-Z]{10}$" "$work/q1-packet.pdf.txt" | awk '{ print $2; exit }')
+	is "$id, same mark" "$([ "$new" = "$old" ] && echo yes)" "$([ $id = SF-01 ] || echo yes)"
+	is "$id, a mark" "${#new}" 10
+done
 
 # Cards, charts, tags and the list for the office.
 is "a card a page" "$(pdfinfo "$work/out/q1/cards.pdf" | awk '/^Pages/ { print $2 }')" 14
