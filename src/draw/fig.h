@@ -38,6 +38,9 @@ enum fig_shape {
 	FIG_U_GROOVE,       /* gouged groove in plate t1 */
 	FIG_BRANCH,         /* wall t1 of the branch set on wall t2 of the run */
 	FIG_BUTT_TEST,      /* a finished butt, sound through, as it goes to test */
+	FIG_PLUG,           /* plug or slot: t1 with a hole groove_width_mm wide on t2, filled
+	                     * depth_mm deep or flush */
+	FIG_SPOT,           /* through t1 into t2, groove_width_mm wide where they meet */
 	FIG_BUTT_GROOVE,    /* these four: their edges are prepared as prep says */
 	FIG_CORNER_GROOVE,  /* t1 flat against the inner face of t2, top edges flush */
 	FIG_TEE_GROOVE,     /* the foot of the web is prepared; leg: of the fillet over it */

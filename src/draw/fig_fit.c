@@ -61,6 +61,12 @@ static bool try_labels(struct layout *l, rect body, rect area)
 	bool ordinates = has_ordinates(l->s);
 
 	l->size_pt = DIM_TYPE_PT;
+	for (int both = 0; l->mixed && both < DIM_LINES_COUNT * DIM_LINES_COUNT; both++) {
+		l->lines = (enum dim_lines)(both / DIM_LINES_COUNT);
+		l->column_lines = (enum dim_lines)(both % DIM_LINES_COUNT);
+		if (layout_place(l, body, area.w, area.h))
+			return true;
+	}
 	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
 		l->lines = l->column_lines = (enum dim_lines)lines;
 		if (layout_place(l, body, area.w, area.h))
@@ -196,13 +202,26 @@ void fig_scale_strip(struct canvas *c, const struct faces *f, rect area,
 	put_strip(c, f, area, fit, &scales[i]);
 }
 
+/* Labels broken alike above, below and at the sides look best; when that fits nowhere,
+ * each may break its own way. */
+static const struct scale *fit_labels(struct layout *l, struct section *s,
+    const struct fig_fit *fit, rect area)
+{
+	const struct scale *found = fit_scale(l, s, fit, area);
+
+	if (found)
+		return found;
+	l->mixed = true;
+	return fit_scale(l, s, fit, area);
+}
+
 bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_fit *fit)
 {
 	struct section s;
 	struct layout l = { .s = &s, .faces = f, .zoom = canvas_zoom(c) };
 	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
-	const struct scale *scale = fit_scale(&l, &s, fit, inner);
+	const struct scale *scale = fit_labels(&l, &s, fit, inner);
 
 	if (scale == NULL)
 		return false;

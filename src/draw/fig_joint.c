@@ -10,7 +10,8 @@ enum {
 	NEEDS_LEG = 1, NO_BEADS = 2, NEEDS_BEVEL = 4, NEEDS_OD = 8, NEEDS_DEPTH = 16,
 	NEEDS_BEADS = 32, TAKES_BACKING = 64, TAKES_BOTH = 128, TAKES_LAND = 256,
 	CONTACT = 512,           /* the gap is a fault of fit-up, not a root opening */
-	FROM_BASE = 1024         /* beads lie from the base up */
+	FROM_BASE = 1024,        /* beads lie from the base up */
+	NEEDS_WIDTH = 2048
 };
 
 static const struct shape {
@@ -44,6 +45,10 @@ static const struct shape {
 	[FIG_BRANCH] = { section_branch, FROM_BASE | NEEDS_BEVEL | TAKES_LAND,
 	    WORD("Branch set on the run, cut through one wall") },
 	[FIG_BUTT_TEST] = { section_butt, TAKES_BOTH | NO_BEADS, WORD("Finished butt weld") },
+	[FIG_PLUG] = { section_plug, NEEDS_WIDTH | NO_BEADS | CONTACT,
+	    WORD("Lap joint with a plug or slot weld") },
+	[FIG_SPOT] = { section_spot, NEEDS_WIDTH | NO_BEADS | CONTACT,
+	    WORD("Lap joint with a spot weld") },
 	[FIG_BUTT_GROOVE] = { section_butt, TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    WORD("Butt joint") },
 	[FIG_CORNER_GROOVE] = { section_corner_groove, TAKES_BACKING | TAKES_LAND,
@@ -222,6 +227,20 @@ static str gouge_fault(const struct fig_joint *j)
 	return STR("");
 }
 
+/* Of a plug, slot or spot. */
+static str hole_fault(const struct fig_joint *j)
+{
+	if (!fig_given(j->groove_width_mm))
+		return STR("the width of the plug, slot or spot is not given");
+	if (fig_given(j->leg_mm))
+		return STR("fillets and plugs are welds of their own: a block for each");
+	if (fig_given(j->depth_mm) && j->depth_mm > j->t1_mm + 1e-6)
+		return STR("the filling is deeper than the plate is thick");
+	if (j->shape == FIG_SPOT && fig_given(j->depth_mm))
+		return STR("a depth of filling goes with a plug or slot");
+	return STR("");
+}
+
 static str shape_fault(const struct fig_joint *j, unsigned flags)
 {
 	if (fig_given(j->gap_hi_mm) && fig_given(j->gap_lo_mm) &&
@@ -255,6 +274,8 @@ str fig_joint_fault(const struct fig_joint *j)
 	if (!fig_given(j->t1_mm))
 		return STR("the thickness is not given");
 	why = shape_fault(j, flags);
+	if (why.n == 0 && (flags & NEEDS_WIDTH))
+		why = hole_fault(j);
 	if (why.n == 0)
 		why = groove_fault(j, flags);
 	if (why.n == 0)

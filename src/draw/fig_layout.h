@@ -35,6 +35,7 @@ struct layout {
 	double zoom;             /* of the canvas */
 	double pt_mm;            /* points of the canvas for a millimeter of steel */
 	double size_pt;
+	bool mixed;              /* the two below need not be alike */
 	enum dim_lines lines, column_lines; /* above and below; at the sides */
 	struct seg thin[LAYOUT_THIN];
 	struct { pt tip, dir; } arrow[LAYOUT_ARROWS];

@@ -347,6 +347,8 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 		why = STR("the outside diameter is not given");
 	if (why.n == 0 && !pipe && !fig_given(j->length_mm))
 		why = STR("the length is not given");
+	if (why.n == 0 && !pipe && !plan_of(j))
+		why = STR("no view from above of this joint");
 	if (why.n == 0 && j->tacks > TACKS)
 		why = STR("more than 12 tacks");
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))

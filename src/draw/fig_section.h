@@ -146,6 +146,8 @@ void section_corner_closed(struct section *s, const struct fig_joint *j,
     struct section_frame f);
 void section_edge(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_butt(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_plug(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_spot(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_corner_groove(struct section *s, const struct fig_joint *j,
     struct section_frame f);
 void section_tee_groove(struct section *s, const struct fig_joint *j,

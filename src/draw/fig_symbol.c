@@ -31,7 +31,12 @@ static bool is_groove(enum fig_weld w)
 
 static bool is_backside(enum fig_weld w)
 {
-	return w >= FIG_WELD_BACK && w < FIG_WELD_COUNT;
+	return w >= FIG_WELD_BACK && w <= FIG_WELD_STRIP;
+}
+
+static bool is_hole(enum fig_weld w)
+{
+	return w == FIG_WELD_PLUG || w == FIG_WELD_SPOT;
 }
 
 static bool has_tail(const struct fig_symbol *s)
@@ -47,10 +52,15 @@ static str side_fault(const struct fig_weld_side *k, const struct fig_weld_side 
 		return STR("no such weld");
 	if (is_backside(k->weld) && !is_groove(across->weld))
 		return STR("a back weld, melt-through or strip without a groove across");
-	if (!is_groove(k->weld) && (k->root_opening.n || k->groove_size.n || k->angle.n))
-		return STR("root opening, angle or groove size without a groove");
-	if (k->pitch.n && !k->length.n)
+	if (!is_groove(k->weld) && ((k->root_opening.n && k->weld != FIG_WELD_PLUG) ||
+	    k->groove_size.n || k->angle.n || k->fillet_over.n))
+		return STR("root opening, angle, groove size or fillet without a groove");
+	if (k->pitch.n && !k->length.n && !is_hole(k->weld))
 		return STR("a pitch without a length");
+	if (k->count.n && !is_hole(k->weld))
+		return STR("a count without plugs or spots");
+	if (k->fillet_over.n && (k->angle.n || k->contour))
+		return STR("a fillet over a groove leaves no room for angle or contour");
 	if (k->finish.n && k->contour == FIG_CONTOUR_NONE)
 		return STR("a finish without a contour");
 	if (k->weld == FIG_WELD_NONE && (k->size.n || k->length.n || k->contour))
@@ -136,12 +146,12 @@ static size_t length_parts(const struct fig_weld_side *k, bool iso, str *out)
 {
 	size_t n = 0;
 
-	if (!k->length.n)
-		return n;
-	out[n++] = k->length;
+	if (k->length.n)
+		out[n++] = k->length;
 	if (!k->pitch.n)
 		return n;
-	out[n++] = iso ? STR(" ") : STR("-");
+	if (n)
+		out[n++] = iso ? STR(" ") : STR("-");
 	out[n++] = k->pitch;
 	return n;
 }
@@ -170,6 +180,9 @@ static struct side side_of(struct symbol_plan *p, const struct fig_weld_side *k,
 	s.nleft = size_parts(k, s.left);
 	s.nright = length_parts(k, iso, s.right);
 	s.wleft = s.nleft ? symbol_text_width(p, s.left, s.nleft) + GAP_U * p->u : 0;
+	if (k->fillet_over.n)
+		s.wleft = fmax(s.wleft,
+		    symbol_text_width(p, &k->fillet_over, 1) + GAP_U * p->u);
 	s.wright = s.nright ? symbol_text_width(p, s.right, s.nright) + GAP_U * p->u : 0;
 	return s;
 }
@@ -193,6 +206,7 @@ static void add_beyond(struct symbol_plan *p, const struct side *s, double from)
 	double x = (s->figure.right - s->figure.left) / 2, depth = from;
 
 	add_centered(p, k->angle, x, &depth, s->at);
+	add_centered(p, k->count, x, &depth, s->at);
 	if (!k->contour)
 		return;
 	depth += GAP_U * p->u;
@@ -210,6 +224,23 @@ static void add_fillet_contour(struct symbol_plan *p, const struct side *s, doub
 		return;
 	symbol_contour_add(p, s->data->contour, mid, mid, true, s->at);
 	add_centered(p, s->data->finish, s->figure.right * 0.75, &depth, s->at);
+}
+
+/* A fillet beyond a groove, its size before it. Returns the depth where it ends. */
+static double add_over(struct symbol_plan *p, const struct side *s, double from)
+{
+	struct symbol_figure g = symbol_figure_of(FIG_WELD_FILLET, p->u, 0);
+	double base = from + GAP_U * p->u, w;
+	str size = s->data->fillet_over;
+	struct symbol_place at = { s->at.x - s->figure.left, s->at.y + s->at.way * base,
+		s->at.way };
+
+	if (!size.n)
+		return from;
+	w = symbol_text_width(p, &size, 1);
+	symbol_figure_add(p, FIG_WELD_FILLET, &g, at);
+	return fmax(base + g.depth, base + text_at_depth(p, &size, 1,
+	    at.x - w - GAP_U * p->u, BESIDE_U * p->u, at));
 }
 
 /* Everything on one side; returns where its texts end to the right. */
@@ -238,6 +269,7 @@ static double add_side(struct symbol_plan *p, const struct side *s)
 		    s->at);
 		far = fmax(far, end);
 	}
+	far = add_over(p, s, far);
 	if (s->data->weld == FIG_WELD_FILLET)
 		add_fillet_contour(p, s, far);
 	else
@@ -436,6 +468,7 @@ static const str weld_words[FIG_WELD_COUNT] = {
 	[FIG_WELD_FLARE_V] = WORD("flare-V groove"), [FIG_WELD_FLARE_BEVEL] = WORD("flare-bevel groove"),
 	[FIG_WELD_SURFACING] = WORD("surfacing"), [FIG_WELD_BACK] = WORD("back or backing weld"),
 	[FIG_WELD_MELT_THROUGH] = WORD("melt-through"), [FIG_WELD_STRIP] = WORD("backing strip"),
+	[FIG_WELD_PLUG] = WORD("plug or slot weld"), [FIG_WELD_SPOT] = WORD("spot weld"),
 };
 
 /* What is said of a symbol, in its language. */
@@ -467,10 +500,13 @@ static void say_side(struct telling *t, const struct fig_weld_side *k, bool arro
 		word_addf(&t->b, t->l, " %.*s on the other side", STR_ARG(weld));
 	say(t, WORD("size"), k->size);
 	say(t, WORD("groove weld size"), k->groove_size);
-	say(t, WORD("root opening"), k->root_opening);
+	say(t, k->weld == FIG_WELD_PLUG ? WORD("depth of filling") : WORD("root opening"),
+	    k->root_opening);
 	say(t, WORD("angle"), k->angle);
 	say(t, WORD("length"), k->length);
 	say(t, WORD("pitch"), k->pitch);
+	say(t, WORD("number"), k->count);
+	say(t, WORD("with a fillet over it of"), k->fillet_over);
 	if (k->contour)
 		buf_addf(&t->b, ", %.*s", STR_ARG(word_str(t->l, contours[k->contour])));
 	say(t, WORD("finish"), k->finish);

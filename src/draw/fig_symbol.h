@@ -22,6 +22,8 @@ enum fig_weld {
 	FIG_WELD_BACK,           /* back or backing weld, opposite a groove */
 	FIG_WELD_MELT_THROUGH,   /* opposite a groove; size: its height */
 	FIG_WELD_STRIP,          /* backing bar, opposite a groove */
+	FIG_WELD_PLUG,           /* plug or slot; root_opening: depth of filling */
+	FIG_WELD_SPOT,
 	FIG_WELD_COUNT
 };
 
@@ -33,6 +35,8 @@ struct fig_weld_side {
 	str size;                /* left: leg, depth of preparation, height */
 	str groove_size;         /* left, in brackets: size of the groove weld */
 	str length, pitch;       /* right: "2-6"; ISO: length then pitch as written */
+	str fillet_over;         /* size of a fillet beyond the groove; empty: none */
+	str count;               /* "(5)" beyond a plug or spot */
 	str root_opening;        /* inside a groove figure, nearest the line */
 	str angle;               /* beyond a groove figure */
 	enum fig_contour contour;

@@ -156,6 +156,20 @@ static struct symbol_figure size_strip(double u, double w)
 	return (struct symbol_figure){ 1.4 * u, 1.4 * u, 1.1 * u, 0, 0, 0 };
 }
 
+/* A rectangle wide enough for the depth of filling in it. */
+static struct symbol_figure size_plug(double u, double w)
+{
+	double half = fmax(1.4 * u, w > 0 ? w / 2 + PAD_PT : 0), high = w > 0 ? 1.9 * u : 1.1 * u;
+
+	return (struct symbol_figure){ half, half, high, 0, 0.45 * u, 0 };
+}
+
+static struct symbol_figure size_spot(double u, double w)
+{
+	(void)w;
+	return (struct symbol_figure){ 0.8 * u, 0.8 * u, 1.6 * u, 0, 0, 0.8 * u };
+}
+
 /* ---- figures ---- */
 
 static pt at_depth(struct symbol_place at, double x, double depth)
@@ -279,6 +293,17 @@ static void draw_strip(struct symbol_plan *p, const struct symbol_figure *g,
 	symbol_line(p, k, at_depth(at, g->right, 0));
 }
 
+/* Tangent to the line: a spot on that side (AWS A2.4, from memory). */
+static void draw_spot(struct symbol_plan *p, const struct symbol_figure *g,
+    struct symbol_place at)
+{
+	struct symbol_stroke *k = outline(p);
+
+	symbol_arc(p, k, at_depth(at, 0, g->reach), g->reach, 0, 180);
+	symbol_arc(p, k, at_depth(at, 0, g->reach), g->reach, 180, 360);
+	symbol_close(k);
+}
+
 static const struct {
 	struct symbol_figure (*size)(double u, double root_w);
 	void (*draw)(struct symbol_plan *p, const struct symbol_figure *g,
@@ -296,6 +321,8 @@ static const struct {
 	[FIG_WELD_BACK] = { size_round, draw_back },
 	[FIG_WELD_MELT_THROUGH] = { size_round, draw_melt },
 	[FIG_WELD_STRIP] = { size_strip, draw_strip },
+	[FIG_WELD_PLUG] = { size_plug, draw_strip },
+	[FIG_WELD_SPOT] = { size_spot, draw_spot },
 };
 
 struct symbol_figure symbol_figure_of(enum fig_weld w, double u, double root_w)
@@ -346,6 +373,15 @@ static const rect boxes[FIG_SHAPE_COUNT][JOINT_BOXES] = {
 	[FIG_SINGLE_BEVEL] = { { -3.7, 0, 3.5, 1.4 }, { 0.2, 0, 3.5, 1.4 } },
 	[FIG_PIPE_BUTT] = { { -3.7, 0, 3.5, 1.4 }, { 0.2, 0, 3.5, 1.4 } },
 	[FIG_PAD] = { { -3.7, 0, 7.4, 1.4 } },
+	[FIG_CORNER_OPEN] = { { -4.6, -1.4, 4.6, 1.4 }, { 0, 0, 1.4, 3.2 } },
+	[FIG_FLARE_BEVEL] = { { -6, 0, 8, 1.4 } },
+	[FIG_BRANCH] = { { -4.6, 0, 7.6, 1.4 }, { -2.2, -3.4, 2.2, 3.4 } },
+	[FIG_PLUG] = { { -5, -1.4, 7, 1.4 }, { -3, 0, 7, 1.4 } },
+	[FIG_SPOT] = { { -5, -1.4, 7, 1.4 }, { -3, 0, 7, 1.4 } },
+	[FIG_BUTT_GROOVE] = { { -3.7, 0, 3.5, 1.4 }, { 0.2, 0, 3.5, 1.4 } },
+	[FIG_CORNER_GROOVE] = { { -4.2, 0, 4, 1.4 }, { 0.2, 0, 1.4, 4.2 } },
+	[FIG_TEE_GROOVE] = { { -4.6, 0, 7.6, 1.4 }, { -1.4, -3.4, 1.4, 3.4 } },
+	[FIG_EDGE_GROOVE] = { { -1.4, 0, 1.4, 4.2 }, { 0, 0, 1.4, 4.2 } },
 };
 
 bool fig_symbol_outlines(enum fig_shape joint)
@@ -353,8 +389,23 @@ bool fig_symbol_outlines(enum fig_shape joint)
 	return boxes[joint][0].w > 0;
 }
 
+/* The round of a flare-bevel lies on the plate, the arrow beside where they touch. */
+#define ROUND_U 2.4
+
+static void add_round(struct symbol_plan *p, pt tip)
+{
+	struct symbol_stroke *k = symbol_stroke_new(p, (struct ink){ .stroke_pt = 1 });
+	pt center = pt_add(tip, pt_mul((pt){ -ROUND_U * 1.1, -ROUND_U }, p->u));
+
+	symbol_arc(p, k, center, ROUND_U * p->u, 0, 180);
+	symbol_arc(p, k, center, ROUND_U * p->u, 180, 360);
+	symbol_close(k);
+}
+
 void symbol_joint_add(struct symbol_plan *p, enum fig_shape joint, pt tip)
 {
+	if (joint == FIG_FLARE_BEVEL)
+		add_round(p, tip);
 	for (size_t i = 0; i < JOINT_BOXES && boxes[joint][i].w > 0; i++) {
 		const rect *b = &boxes[joint][i];
 		pt at = pt_add(tip, pt_mul((pt){ b->x, b->y }, p->u));

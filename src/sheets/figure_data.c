@@ -85,6 +85,9 @@ static void fill_labels(struct arena *a, const struct edition *e, const struct j
 	if (j->t2.lo == j->t1.lo && j->t2.hi == j->t1.hi)
 		f->label_t2 = (str){ 0 }; /* One dimension serves members that are alike. */
 	f->label_backing = backing_text(a, e, j);
+	if (f->label_radius.n)
+		f->label_radius = word_format(a, edition_language(e), "%.*s radius",
+		    STR_ARG(f->label_radius));
 }
 
 static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_joint *f)
@@ -154,11 +157,27 @@ static enum fig_shape shape_of(const struct joint_block *j)
 		return FIG_NONE;
 	if (j->joint == JOINT_SINGLE_V && j->pipe.od_mm > 0)
 		return FIG_PIPE_BUTT;
+	if (j->joint == JOINT_LAP && j->marks.hole)
+		return j->marks.hole == HOLE_SPOT ? FIG_SPOT : FIG_PLUG;
 	if (j->joint == JOINT_TEE && j->preparation == PREPARATION_FLARE_BEVEL)
 		return FIG_FLARE_BEVEL;
 	if (j->preparation && prepared[j->joint] != FIG_NONE)
 		return prepared[j->joint];
 	return shapes[j->joint];
+}
+
+/* A plug or slot across its width. */
+static void fill_hole(struct arena *a, const struct edition *e, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct symbol_marks *k = &j->marks;
+
+	if (f->shape != FIG_PLUG && f->shape != FIG_SPOT)
+		return;
+	f->groove_width_mm = middle(&k->hole_width);
+	f->depth_mm = middle(&k->fill);
+	f->label_groove_width = quantity_text(a, e, &k->hole_width);
+	f->label_depth = quantity_text(a, e, &k->fill);
 }
 
 /* Twice the bevel, or half the included angle, when only one of them is given and exact:
@@ -241,6 +260,7 @@ void figure_joint(struct arena *a, const struct edition *e, const struct assignm
 	fill_labels(a, e, j, out);
 	fill_pipe(a, j, out);
 	fill_weld(a, e, x, j, out);
+	fill_hole(a, e, j, out);
 	fill_angles(a, e, j, out);
 	/* Without layers no beads are drawn: how many passes there are does not say how
 	 * they lie, and a guess would contradict the steps. */

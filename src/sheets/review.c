@@ -4,6 +4,7 @@
 #include "model/standard.h"
 #include "sheets/figure.h"
 #include "sheets/picture.h"
+#include "sheets/weld_symbol.h"
 #include "sheets/weldment.h"
 
 struct review {
@@ -108,6 +109,19 @@ static const bool *find_told(struct arena *a, const struct model *m,
 	return told;
 }
 
+static void report_symbol(struct review *r, const struct drawing *d)
+{
+	str why = weld_symbol_fault(r->arena, r->x, &d->joint);
+	struct finding *n;
+
+	if (!why.n)
+		return;
+	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos,
+	    "the welding symbol that this block asks for cannot be made: %.*s", STR_ARG(why));
+	finding_repair(r->f, n, "correct the lines about the symbol, or leave them out");
+	n->assignment = r->x->id;
+}
+
 static void review_drawing(struct review *r, const struct drawing *d)
 {
 	struct finding *n;
@@ -128,6 +142,8 @@ static void review_drawing(struct review *r, const struct drawing *d)
 	else if (d->kind == DRAWING_JOINT && !why.n &&
 	    !figure_has_room(r->arena, r->faces, r->x, &d->joint))
 		report_no_room(r, d);
+	if (!why.n && d->kind == DRAWING_JOINT)
+		report_symbol(r, d);
 	if (!why.n || (r->told && str_find(why, STR("not given"), 0) < why.n))
 		return;
 	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos, "this drawing cannot be made: %.*s",

@@ -20,6 +20,11 @@ void welds_of_block(const struct assignment *x, const struct joint_block *j, uin
 bool weld_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_symbol *out);
 
+/* Why the marks that the block asks for cannot be shown, in English; empty when they can,
+ * or when it asks for none. */
+str weld_symbol_fault(struct arena *a, const struct assignment *x,
+    const struct joint_block *j);
+
 /* False: no such position, or nothing is drawn for that joint in it. */
 bool weld_position(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, uint32_t weld, struct fig_position *out);

@@ -337,10 +337,18 @@ static void demo_symbols(void **state)
 	assert_int_equal(s.other.weld, FIG_WELD_SQUARE);
 	assert_int_equal(s.arrow.root_opening.n, 0); /* a range */
 	assert_false(symbol_of(*state, "SM-02", 3, &s));
-	/* An open corner, a gouge and a branch have none. */
-	assert_false(symbol_of(*state, "GM-02", 4, &s));
+	/* The edges of an open corner form a V; a branch has a fillet over its bevel, all
+	 * around; a gouge is no weld. */
+	assert_true(symbol_of(*state, "GM-02", 4, &s));
+	assert_int_equal(s.arrow.weld, FIG_WELD_V);
+	assert_true(str_eq(s.arrow.angle, STR("90°")));
+	assert_true(symbol_of(*state, "PP-05", 0, &s));
+	assert_int_equal(s.arrow.weld, FIG_WELD_BEVEL);
+	assert_true(str_eq(s.arrow.fillet_over, STR("1/8")));
+	assert_true(s.all_around);
+	assert_true(symbol_of(*state, "SM-25", 2, &s));
+	assert_int_equal(s.arrow.weld, FIG_WELD_FLARE_BEVEL);
 	assert_false(symbol_of(*state, "CP-02", 0, &s));
-	assert_false(symbol_of(*state, "PP-05", 0, &s));
 }
 
 static void demo_positions(void **state)

@@ -296,6 +296,10 @@ static struct fig_weld_side side_of(enum fig_weld w, bool full)
 	k.finish = (str)S("M");
 	k.length = (str)S("2-1/2");
 	k.pitch = (str)S("5");
+	if (w == FIG_WELD_PLUG)
+		k.root_opening = (str)S("3/8");
+	if (w == FIG_WELD_PLUG || w == FIG_WELD_SPOT)
+		k.count = (str)S("(12)");
 	if (groove) {
 		k.groove_size = (str)S("11/16");
 		k.root_opening = (str)S("3/32");
@@ -327,6 +331,49 @@ static void nothing_overlaps(void **state)
 	assert_true(seen > 16 * 80);
 }
 
+/* Fillets over grooves on one side or both, beside every joint that can be outlined. */
+static void fillets_over_grooves(void **state)
+{
+	for (enum fig_shape joint = FIG_NONE; joint < FIG_SHAPE_COUNT; joint++)
+		for (enum fig_weld w = FIG_WELD_SQUARE; w <= FIG_WELD_FLARE_BEVEL; w++)
+			for (int mode = 0; mode < 4; mode++) {
+				struct fig_symbol s = { .arrow = side_of(w, true), .iso = mode & 2,
+					.joint = fig_symbol_outlines(joint) ? joint : FIG_NONE };
+				struct figure_probe *p;
+
+				s.arrow.angle = s.arrow.finish = (str){ 0 };
+				s.arrow.contour = FIG_CONTOUR_NONE;
+				s.arrow.fillet_over = (str)S("5/16");
+				if (mode & 1)
+					s.other = s.arrow;
+				p = drawn(*state, &s);
+				assert_true(figure_has_text(p, "5/16\n"));
+				s.arrow.angle = (str)S("45°");
+				assert_true(fig_symbol_fault(&s).n > 0);
+			}
+}
+
+/* A spot is a circle on its side of the line: AWS A2.4, from memory. */
+static void spot_hangs_from_the_line(void **state)
+{
+	struct fig_symbol s = { .arrow = { .weld = FIG_WELD_SPOT, .size = S("1/4"),
+		.pitch = S("2"), .count = S("(4)") } };
+	struct figure_probe *p = drawn(*state, &s);
+	double top = INFINITY;
+	pt from, to;
+
+	line_of(p, &from, &to);
+	for (size_t i = 0; i < p->npaths; i++)
+		for (size_t k = 0; k < p->path[i].n && p->path[i].ink.stroke_pt == DIM_OUTLINE_PT;
+		     k++)
+			if (p->path[i].s[k].op == SEG_CURVE)
+				top = fmin(top, p->path[i].s[k].p[2].y);
+	near(top, from.y);
+	assert_true(figure_has_text(p, "(4)\n"));
+	s.arrow.weld = FIG_WELD_FILLET;
+	assert_true(fig_symbol_fault(&s).n > 0);
+}
+
 static void staggered_figures_are_set_off(void **state)
 {
 	struct fig_symbol s = { .staggered = true };
@@ -351,7 +398,7 @@ static void contradictions_are_refused(void **state)
 		{ .arrow = { .weld = FIG_WELD_STRIP } },
 		{ .other = { .weld = FIG_WELD_SURFACING } },
 		{ .arrow = { .weld = FIG_WELD_V, .finish = S("G") } },
-		{ .arrow = { .weld = FIG_WELD_FILLET }, .joint = FIG_BRANCH },
+		{ .arrow = { .weld = FIG_WELD_FILLET }, .joint = FIG_EDGE },
 	};
 	struct fig_symbol good = { .arrow = { .weld = FIG_WELD_FILLET, .size = S("1/4") } };
 	bool ok;
@@ -391,6 +438,8 @@ int main(void)
 		cmocka_unit_test(arrow_breaks_for_one_prepared_member),
 		cmocka_unit_test(system_a_has_a_dashed_line),
 		cmocka_unit_test(nothing_overlaps),
+		cmocka_unit_test(fillets_over_grooves),
+		cmocka_unit_test(spot_hangs_from_the_line),
 		cmocka_unit_test(staggered_figures_are_set_off),
 		cmocka_unit_test(contradictions_are_refused),
 		cmocka_unit_test(words_tell_the_same),
