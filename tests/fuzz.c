@@ -151,7 +151,8 @@ static void read_and_check(struct run *r)
 	shipped_read(r->arena, r->model, &r->sources, r->findings);
 	check_program(scratch, r->model, r->findings);
 	r->faces = faces_new(r->arena);
-	sheets_review(r->arena, r->model, r->faces, r->findings);
+	sheets_review(r->arena, r->model, r->faces, sheets_told(r->arena, r->model,
+	    r->findings), r->findings);
 	waive_apply(scratch, r->model, NULL, r->findings);
 	arena_free(scratch);
 	findings_sort(r->findings);

@@ -68,7 +68,8 @@ static void judge_position(struct rule_context *x, uint32_t w)
 		const struct weld *k = &a->welds[i];
 		const char *why = why_impossible(k);
 
-		if (k->at.position == POSITION_COUNT || !*why)
+		if (k->at.position == POSITION_COUNT || !*why ||
+		    weld_is_drawn_otherwise(a, i))
 			continue;
 		if (d) {
 			finding_relate(x->f, d, k->at.pos)->label = weld_say(x, k);

@@ -27,6 +27,7 @@ static inline bool is_same_mm(double a_mm, double b_mm)
 bool says(str s, const char *start);
 /* The same for any of several, which end with null; and for prose. */
 bool says_any(str s, const char *const *starts);
+bool para_says_any(const struct para *p, const char *const *starts);
 bool prose_says_any(const struct prose *p, const char *const *starts);
 
 /* "3/8 in [9.5 mm]". */
@@ -52,6 +53,8 @@ bool is_out_of_position(enum position p);
 
 /* False for a position that the joint cannot be welded in, which is told. */
 bool weld_is_possible(const struct weld *w);
+/* Whether its drawing shows another joint, which is told: nobody knows then what it is. */
+bool weld_is_drawn_otherwise(const struct assignment *a, size_t i);
 /* Which metals stand at a weld; METAL_NONE when its words name none. */
 bool weld_has_metal(const struct weld *w, enum sheet_metal metal);
 double weld_thin_mm(const struct weld *w);

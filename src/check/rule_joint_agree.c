@@ -274,11 +274,20 @@ static void say_backing(struct rule_context *x, uint32_t w, struct pos pos,
 static void judge_backing(struct rule_context *x, uint32_t w)
 {
 	static const char *const open[] = { "open root", "open-root", NULL };
+	/* Only an open root has one. */
+	static const char *const keyhole[] = { "keyhole", NULL };
 	const struct assignment *a = &x->m->assignments[w];
 	str text = fact_said(a, "Backing");
 	struct pos fact = assignment_fact_pos(a, STR("Backing"));
 	bool none = says(text, "none");
 
+	for (size_t i = 0; text.n && !none && !says(text, "back-gouged") &&
+	    i < a->nsteps; i++)
+		if (para_says_any(&a->steps[i].para, keyhole)) {
+			say_backing(x, w, fact, "the sheet names a backing",
+			    "a step speaks of a keyhole", a->steps[i].pos);
+			return;
+		}
 	if (text.n && !none && !says(text, "back-gouged") && says_any(a->title, open)) {
 		say_backing(x, w, fact, "the sheet names a backing",
 		    "its title says open root", a->pos);

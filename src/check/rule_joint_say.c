@@ -30,7 +30,7 @@ bool says_any(str s, const char *const *starts)
 	return false;
 }
 
-static bool para_says_any(const struct para *p, const char *const *starts)
+bool para_says_any(const struct para *p, const char *const *starts)
 {
 	for (size_t i = 0; i < p->nspans; i++)
 		if (says_any(p->spans[i].text, starts))
@@ -166,6 +166,20 @@ const struct joint_block *weld_block(const struct assignment *a, size_t i)
 			any = j;
 	}
 	return any;
+}
+
+bool weld_is_drawn_otherwise(const struct assignment *a, size_t i)
+{
+	for (size_t k = 0; k < a->ndrawings; k++) {
+		const struct joint_block *j = &a->drawings[k].joint;
+		enum joint is = a->welds[i].joint;
+
+		if (a->drawings[k].kind == DRAWING_JOINT && j->weld == i &&
+		    j->joint != JOINT_COUNT && j->joint != is &&
+		    !(joint_is_butt(j->joint) && joint_is_butt(is)))
+			return true;
+	}
+	return false;
 }
 
 double weld_leg_mm(const struct assignment *a, size_t i)

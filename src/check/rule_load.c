@@ -130,21 +130,42 @@ static void report_row(struct rule_context *x, const struct load *l,
 	repair_row(x, d, l, r, over ? 1 : TIGHT_ABOVE);
 }
 
+static bool is_same_door(const struct load_row *a, const struct load_row *b)
+{
+	return a->closed && a->station == b->station && a->section == b->section;
+}
+
+/* One door is one finding, in however many terms it is found shut. */
+static void report_closed(struct rule_context *x, const struct load *l,
+    const struct load_row *r)
+{
+	const struct station *st = &x->m->stations[r->station];
+	struct buf b = { .arena = x->f->arena };
+	struct finding *d;
+
+	for (const struct load_row *k = l->v; k < r; k++)
+		if (is_same_door(k, r))
+			return;
+	d = rule_report(x, FINDING_STATION_CLOSED, st->pos, NONE,
+	    "%.*s is not open to section %.*s, whose students need it in %.*s",
+	    STR_ARG(st->name), STR_ARG(x->m->sections[r->section].name),
+	    STR_ARG(l->terms[r->term]));
+	keep_aside(d);
+	buf_add(&b, name_cohorts(x, l, r));
+	for (const struct load_row *k = r + 1; k < l->v + l->n && k->term < l->near; k++)
+		if (is_same_door(k, r))
+			buf_addf(&b, "; in %.*s %.*s", STR_ARG(l->terms[k->term]),
+			    STR_ARG(name_cohorts(x, l, k)));
+	finding_cause(x->f, d, "%.*s", STR_ARG(buf_str(&b)));
+	finding_repair(x->f, d, "add %.*s to its Sections in shop.md",
+	    STR_ARG(x->m->sections[r->section].name));
+}
+
 static void judge_row(struct rule_context *x, const struct load *l,
     const struct load_row *r, const struct overfull *o, size_t *budget)
 {
-	const struct station *st = &x->m->stations[r->station];
-	struct finding *d;
-
 	if (r->closed) {
-		d = rule_report(x, FINDING_STATION_CLOSED, st->pos, NONE,
-		    "%.*s is not open to section %.*s, whose students need it in %.*s",
-		    STR_ARG(st->name), STR_ARG(x->m->sections[r->section].name),
-		    STR_ARG(l->terms[r->term]));
-		keep_aside(d);
-		finding_cause(x->f, d, "%.*s", STR_ARG(name_cohorts(x, l, r)));
-		finding_repair(x->f, d, "add %.*s to its Sections in shop.md",
-		    STR_ARG(x->m->sections[r->section].name));
+		report_closed(x, l, r);
 		return;
 	}
 	if (r->open_h <= 0 || r->must_h <= 0)

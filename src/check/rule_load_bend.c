@@ -43,35 +43,47 @@ static void add_due(struct due *d, const struct stints *s, const struct sitting 
 	}
 }
 
-static void judge_term(struct rule_context *x, const struct load *l, uint32_t term,
-    const struct due *d, const struct machine *bender, uint32_t most)
-{
-	for (uint32_t w = 1; w <= x->m->weeks; w++) {
-		struct finding *f;
-		const struct assignment *a;
+/* What the weeks of all terms have told so far. */
+struct bender {
+	const struct machine *m;
+	uint32_t most;           /* specimens that it takes in a week */
+	size_t finding;          /* index and one; 0: no week is too full */
+};
 
-		if (d->n[w] <= most)
-			continue;
-		a = &x->m->assignments[d->who[w]];
-		f = rule_report(x, FINDING_BENDER_OVER, bender->pos, NONE,
-		    "%u bend specimens fall due in week %u of %.*s, and %.*s takes %u a "
-		    "week", (unsigned)d->n[w], (unsigned)w, STR_ARG(l->terms[term]),
-		    STR_ARG(bender->name), (unsigned)most);
-		keep_aside(f);
-		finding_cause(x->f, f, "one attempt each, in the last week of the work; "
-		    "most of them, %u, are of %.*s", (unsigned)d->most_of[w],
+/* One machine is one finding: its first week, the others beside it. */
+static void judge_week(struct rule_context *x, const struct load *l, uint32_t term,
+    const struct due *d, uint32_t w, struct bender *b)
+{
+	const struct assignment *a = &x->m->assignments[d->who[w]];
+	struct finding *f;
+
+	if (b->finding) {
+		finding_relate(x->f, &x->f->v[b->finding - 1], a->pos)->label = str_format(
+		    x->f->arena, "%u in week %u of %.*s, most of them of %.*s",
+		    (unsigned)d->n[w], (unsigned)w, STR_ARG(l->terms[term]),
 		    STR_ARG(a->id));
-		finding_repair(x->f, f, "bend over two weeks, or let %.*s end in another "
-		    "week", STR_ARG(a->id));
+		return;
 	}
+	f = rule_report(x, FINDING_BENDER_OVER, b->m->pos, NONE,
+	    "%u bend specimens fall due in week %u of %.*s, and %.*s takes %u a week",
+	    (unsigned)d->n[w], (unsigned)w, STR_ARG(l->terms[term]), STR_ARG(b->m->name),
+	    (unsigned)b->most);
+	b->finding = x->f->n;
+	keep_aside(f);
+	finding_cause(x->f, f, "one attempt each, in the last week of the work; most of "
+	    "them, %u, are of %.*s", (unsigned)d->most_of[w], STR_ARG(a->id));
+	finding_repair(x->f, f, "bend over %u weeks, or let %.*s end in another week",
+	    (unsigned)((d->n[w] + b->most - 1) / (b->most ? b->most : 1)),
+	    STR_ARG(a->id));
 }
 
 void judge_bender(struct rule_context *x, const struct load *l)
 {
-	uint32_t most, weeks = x->m->weeks + 1;
-	const struct machine *bender = find_bender(x->m, &most);
+	uint32_t weeks = x->m->weeks + 1;
+	struct bender b = { 0 };
 
-	for (size_t i = 0, end; bender && i < l->nsittings &&
+	b.m = find_bender(x->m, &b.most);
+	for (size_t i = 0, end; b.m && i < l->nsittings &&
 	    l->sittings[i].term < l->near; i = end) {
 		struct due d = { arena_array(x->scratch, weeks, sizeof *d.n),
 			arena_array(x->scratch, weeks, sizeof *d.most_of),
@@ -80,6 +92,8 @@ void judge_bender(struct rule_context *x, const struct load *l)
 		for (end = i; end < l->nsittings &&
 		    l->sittings[end].term == l->sittings[i].term; end++)
 			add_due(&d, l->stints, &l->sittings[end]);
-		judge_term(x, l, l->sittings[i].term, &d, bender, most);
+		for (uint32_t w = 1; w <= x->m->weeks; w++)
+			if (d.n[w] > b.most)
+				judge_week(x, l, l->sittings[i].term, &d, w, &b);
 	}
 }

@@ -46,7 +46,7 @@ static void judge_welds(struct rule_context *x, uint32_t w, const struct test_li
 
 	for (size_t i = 0; i < a->nwelds; i++) {
 		bool suits = test_suits(t->kind, a->welds[i].joint) ||
-		    a->welds[i].joint == JOINT_COUNT;
+		    a->welds[i].joint == JOINT_COUNT || weld_is_drawn_otherwise(a, i);
 
 		if (!test_covers(t, a, i))
 			continue;

@@ -16,6 +16,7 @@ enum { JUDGE_NEEDS, JUDGE_RULES, JUDGE_SHEETS, JUDGES };
 struct judging {
 	struct run *run;
 	struct check *check;
+	const bool *told;        /* see sheets/review.h */
 	struct judge v[JUDGES];
 };
 
@@ -32,7 +33,7 @@ static void judge_rules(struct judging *j, struct judge *w)
 static void judge_sheets(struct judging *j, struct judge *w)
 {
 	j->run->faces = faces_new(w->arena);
-	sheets_review(w->arena, j->run->model, j->run->faces, w->f);
+	sheets_review(w->arena, j->run->model, j->run->faces, j->told, w->f);
 }
 
 static void judge_one(void *user, size_t i)
@@ -71,6 +72,7 @@ void judging_run(struct run *r)
 	for (size_t i = 0; i < JUDGES; i++)
 		begin_judge(r, &j.v[i], i != JUDGE_NEEDS);
 	j.check = check_begin_program(scratch, r->model, r->findings);
+	j.told = sheets_told(scratch, r->model, r->findings);
 	pool_run(JUDGES, judge_one, &j);
 	for (size_t i = 0; i < JUDGES; i++)
 		end_judge(r, &j.v[i]);

@@ -86,10 +86,7 @@ static void report_no_room(struct review *r, const struct drawing *d)
 	n->assignment = r->x->id;
 }
 
-/* Sheets of which a datum was left out, so that a drawing may lack it: that is told where
- * it is written, and the drawing is not told again. By assignment. */
-static const bool *find_told(struct arena *a, const struct model *m,
-    const struct findings *f)
+const bool *sheets_told(struct arena *a, const struct model *m, const struct findings *f)
 {
 	static const enum finding_name causes[] = {
 		FINDING_MISSING_FACT, FINDING_BAD_QUANTITY, FINDING_MISSING_UNIT,
@@ -251,10 +248,9 @@ static void review_program(struct review *r, const struct model *m)
 }
 
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
-    struct findings *f)
+    const bool *told, struct findings *f)
 {
 	struct review r = { a, faces, f, NULL, false };
-	const bool *told = find_told(a, m, f);
 
 	review_program(&r, m);
 	for (size_t i = 0; i < m->nassignments; i++) {

@@ -8,7 +8,12 @@
 #include "draw/face.h"
 #include "model/model.h"
 
+/* Sheets of which a datum was left out, so that a drawing may lack it: that is told where
+ * it is written, and the drawing is not told again. By assignment. */
+const bool *sheets_told(struct arena *a, const struct model *m, const struct findings *f);
+
+/* told: as above, from the findings of reading. */
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
-    struct findings *f);
+    const bool *told, struct findings *f);
 
 #endif

@@ -205,7 +205,7 @@ static void impossible_part_is_a_finding(void **state)
 
 	(void)state;
 	expect_none(&t);
-	sheets_review(t.arena, t.m, faces_new(t.arena), t.f);
+	sheets_review(t.arena, t.m, faces_new(t.arena), sheets_told(t.arena, t.m, t.f), t.f);
 	expect_one(&t, FINDING_BAD_DRAWING, 10, 1,
 	    "cannot be made: a cone with two equal ends is a cylinder",
 	    "correct the sizes");

@@ -12,7 +12,7 @@ static struct bench review(const char *text)
 {
 	struct bench t = bench_one(text);
 
-	sheets_review(t.arena, t.m, faces_new(t.arena), t.f);
+	sheets_review(t.arena, t.m, faces_new(t.arena), sheets_told(t.arena, t.m, t.f), t.f);
 	return t;
 }
 

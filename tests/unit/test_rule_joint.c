@@ -23,6 +23,10 @@ static void position(void **state)
 		{ "pipe in 4G", WIRE("pipe butt", "A53 pipe", "NPS 6 schedule 40", "4G",
 		    ""), FINDING_POSITION_IMPOSSIBLE, 9, LEVEL_ERROR, "is for plate",
 		    "6G up" },
+		/* Its drawing says otherwise, and that is told. */
+		{ "a tee drawn as a groove", WIRE("tee", "A36 plate", "3/8 in", "1G",
+		    "## Drawing\n\n```joint\njoint: single-V\ngap: 1/8 in\nbevel: 30 deg\n"
+		    "```\n\n## Acceptance\n\n- **Root bend:** 2, shop limits\n"), SILENT },
 		{ "open corner as a groove", PLATE_WELD("open corner", "1G"), SILENT },
 		{ "open corner as a fillet", PLATE_WELD("open corner", "1F"), SILENT },
 		{ "tube rolled", WIRE("square butt", "A500 tube", "0.120 in", "1G rolled",
@@ -189,6 +193,11 @@ static void backing(void **state)
 	static const struct rule_case cases[] = {
 		{ "open root on a strip", GROOVE("Open root", "steel strip 1/4 x 1 in", "",
 		    ""), FINDING_BACKING_DISAGREES, 12, LEVEL_ERROR, "title", "same" },
+		{ "a keyhole over a strip", GROOVE("V groove", "steel strip 1/4 x 1 in", "",
+		    "\n## Procedure\n\n1. Keep the keyhole open.\n"),
+		    FINDING_BACKING_DISAGREES, 12, LEVEL_ERROR, "keyhole", "same" },
+		{ "a keyhole in an open root", GROOVE("V groove", "none", "",
+		    "\n## Procedure\n\n1. Keep the keyhole open.\n"), SILENT },
 		{ "none, but drawn", GROOVE("V groove", "none", "backing: 1/4 x 1 in\n",
 		    ""), FINDING_BACKING_DISAGREES, 12, LEVEL_ERROR, "drawing", "same" },
 		{ "none, but cut", GROOVE("V groove", "none", "",

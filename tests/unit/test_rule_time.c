@@ -386,6 +386,11 @@ static void station_of_another_section(void **state)
 
 	(void)state;
 	expect(x, FINDING_STATION_CLOSED, 1);
+	/* One door is one finding, in two terms. */
+	x.work = "# AA-01: One\n\n- **Kind:** written\n- **Hours:** 4\n- **Station:** booth\n\n"
+	    "# AA-02: Two\n\n- **Kind:** written\n- **Hours:** 4\n- **Station:** booth\n";
+	x.program = PLAIN_PROGRAM "\n## Quarter 2\n\n### ORW 102: Two\n\n1. AA-02, week 1\n";
+	expect(x, FINDING_STATION_CLOSED, 1);
 	x.shop = DAY "## Station booth\n\n- **Places:** 4\n"
 	    "- **Sections:** evening, day\n";
 	expect(x, FINDING_STATION_CLOSED, 0);

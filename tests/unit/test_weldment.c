@@ -106,7 +106,7 @@ static struct bench review(const char *lines)
 
 	snprintf(text, sizeof text, "%s## Drawing\n\n```plate\n%s```\n", HEAD, lines);
 	t = bench_one(text);
-	sheets_review(t.arena, t.m, faces_new(t.arena), t.f);
+	sheets_review(t.arena, t.m, faces_new(t.arena), sheets_told(t.arena, t.m, t.f), t.f);
 	findings_sort(t.f);
 	return t;
 }
