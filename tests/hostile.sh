@@ -479,8 +479,8 @@ sed -i 's/week 2/week 12/; /^1[.]/i 0. BB-03, week 1
 	$a 3. CC-01, week 3' program.md
 inspected 'everything wrong in one run' 1 'ZZ-09.md:1:3: error:' '[duplicate-id]' \
 	'BB-01.md:1:4: error:' '[not-utf8]' 'BB-02.md:3:5: error:' '[unknown-key]' 'BB-02.md:4:' \
-	'BB-02.md:6:' '[unknown-section]' 'program.md:16:' '[week-outside]' 'no file defines CC-01' \
-	'[unknown-assignment]' 'BB-03.md' '[untaught-skill]' '[not-listed]'
+	'BB-02.md:6:' '[unknown-section]' 'program.md:16:' '[week-outside]' \
+	'read as CC-01, which program.md lists and no file' 'BB-03.md' '[untaught-skill]' '[not-listed]'
 
 program odd
 printf '# AA-03: "Quoted" \\\\ back é ⅜ title\n\n- **Ki"n\\\\d é:** a"b\\\\c\n- **Hours:** "\\\\\n%s\n' \

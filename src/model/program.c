@@ -354,28 +354,43 @@ static void take_for(struct binder *b, const struct unknown_id *u, uint32_t mean
 	    STR_ARG(m->assignments[meant].id), STR_ARG(d->assignment));
 }
 
-/* Only an assignment that stands in no course can be the one that is meant. */
+/* What each unknown id means, or NONE, into meant; ids are those in no course. */
+static void find_meant(struct binder *b, const uint32_t *seen, const str *ids, size_t n,
+    uint32_t *meant)
+{
+	for (size_t i = 0; i < b->nunknown; i++) {
+		const struct unknown_id *u = &b->unknown[i];
+
+		meant[i] = NONE;
+		if (n * i < LIKELY_MOST)
+			meant[i] = by_title(b->model, seen, u->title);
+		if (meant[i] == NONE && n * i < LIKELY_MOST)
+			meant[i] = by_spelling(b, u, ids, n);
+	}
+}
+
+/* Only an assignment that stands in no course can be the one that is meant, and only by
+ * one line: what two lines could mean is offered to both. */
 static void offer_unlisted(struct binder *b, uint32_t *seen)
 {
 	const struct model *m = b->model;
-	str *ids = b->nunknown ? arena_array(b->arena, m->nassignments, sizeof *ids)
-	    : NULL;
+	str *ids = arena_array(b->arena, m->nassignments, sizeof *ids);
+	uint32_t *meant = arena_array(b->arena, b->nunknown, sizeof *meant);
+	uint32_t *lines = arena_array(b->arena, m->nassignments, sizeof *lines);
 	size_t n = 0;
 
-	for (size_t i = 0; b->nunknown && i < m->nassignments; i++)
+	for (size_t i = 0; i < m->nassignments; i++)
 		if (!seen[i])
 			ids[n++] = m->assignments[i].id;
+	find_meant(b, seen, ids, n, meant);
+	for (size_t i = 0; i < b->nunknown; i++)
+		if (meant[i] != NONE)
+			lines[meant[i]]++;
 	for (size_t i = 0; i < b->nunknown; i++) {
-		const struct unknown_id *u = &b->unknown[i];
-		struct finding *d = &b->f->v[u->finding];
-		uint32_t meant = NONE;
+		struct finding *d = &b->f->v[b->unknown[i].finding];
 
-		if (n * i < LIKELY_MOST)
-			meant = by_title(m, seen, u->title);
-		if (meant == NONE && n * i < LIKELY_MOST)
-			meant = by_spelling(b, u, ids, n);
-		if (meant != NONE && !seen[meant]) {
-			take_for(b, u, meant, seen);
+		if (meant[i] != NONE && lines[meant[i]] == 1) {
+			take_for(b, &b->unknown[i], meant[i], seen);
 			continue;
 		}
 		if (n * i < LIKELY_MOST)
@@ -415,6 +430,7 @@ void program_read(struct binder *b, const struct record_file *file)
 	b->quarter = 0;
 	if (found[PROGRAM_ENTRY] && found[PROGRAM_ENTRY]->text.n)
 		entries_read(b, found[PROGRAM_ENTRY]);
-	offer_unlisted(b, seen);
+	if (b->nunknown)
+		offer_unlisted(b, seen);
 	report_not_listed(b, seen);
 }
