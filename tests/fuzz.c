@@ -14,6 +14,7 @@
 #include "out/sarif.h"
 #include "read/md.h"
 #include "read/picture.h"
+#include "model/translation.h"
 #include "sheets/bundle.h"
 #include "sheets/hold.h"
 #include "sheets/keybook.h"
@@ -276,13 +277,20 @@ static void print(struct run *r, struct bundle_spec *spec)
 	spec->edition.a4 = r->a4;
 	for (int part = 0; part < BUNDLE_PARTS; part++)
 		spec->draft[part] = hold_find(r->model, r->findings, spec->assignments,
-		    spec->n, spec->quarter) != NULL;
+		    spec->n, spec->quarter, spec->edition.language) != NULL;
 	b = bundle_new(r->arena, spec);
 	emit(r, &(struct document){ draw_packet, b, bundle_title(b, BUNDLE_PACKET) });
 	emit(r, &(struct document){ draw_grading, b, bundle_title(b, BUNDLE_GRADING) });
 	emit(r, &(struct document){ draw_cards, b, bundle_title(b, BUNDLE_CARDS) });
 	if (bundle_pages(b, BUNDLE_CHART))
 		emit(r, &(struct document){ draw_chart, b, bundle_title(b, BUNDLE_CHART) });
+	spec->edition.language = language_find(STR("es"));
+	spec->original = b;
+	if (!speech_of(r->model, spec->edition.language))
+		return;
+	b = bundle_new(r->arena, spec);
+	emit(r, &(struct document){ draw_packet, b, bundle_title(b, BUNDLE_PACKET) });
+	emit(r, &(struct document){ draw_cards, b, bundle_title(b, BUNDLE_CARDS) });
 }
 
 static void print_quarter(struct run *r, uint32_t quarter)

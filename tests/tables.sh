@@ -57,7 +57,8 @@ told()
 
 dir=$(mktemp -d) || exit 2
 trap 'rm -rf "$made" "$dir"' EXIT
-LC_ALL=C awk -f src/tools/words.awk src/draw/*.[ch] src/sheets/*.[ch] >"$dir/found"
+LC_ALL=C awk -f src/tools/words.awk src/model/prose.c src/draw/*.[ch] src/sheets/*.[ch] \
+    >"$dir/found"
 cut -f 2 "$dir/found" | grep . | LC_ALL=C sort -u >"$dir/sources"
 awk -F'\t' '$2 == ""' "$dir/found" >"$dir/odd"
 check told 'looks up what is no literal' "$dir/odd"

@@ -3,7 +3,7 @@
 #include <string.h>
 
 struct language {
-	const char *code, *tag;
+	const char *code, *tag, *name;
 	const struct word_row *v; /* by bytes of the English */
 	size_t n;
 };
@@ -13,7 +13,7 @@ static const struct word_row spanish[] = {
 };
 
 static const struct language languages[] = {
-	{ "es", "es", spanish, sizeof spanish / sizeof *spanish },
+	{ "es", "es", "Spanish", spanish, sizeof spanish / sizeof *spanish },
 };
 
 const struct language *language_find(str code)
@@ -22,6 +22,16 @@ const struct language *language_find(str code)
 		if (str_eq(code, str_of(languages[i].code)))
 			return &languages[i];
 	return NULL;
+}
+
+const struct language *language_at(size_t i)
+{
+	return i < sizeof languages / sizeof *languages ? &languages[i] : NULL;
+}
+
+str language_name(const struct language *l)
+{
+	return l ? str_of(l->name) : STR("English");
 }
 
 str language_code(const struct language *l)
@@ -58,6 +68,11 @@ static const char *find(const struct language *l, str english)
 			lo = mid + 1;
 	}
 	return NULL;
+}
+
+bool language_has(const struct language *l, str english)
+{
+	return find(l, english) != NULL;
 }
 
 str word_str(const struct language *l, str english)

@@ -13,14 +13,19 @@
 
 struct language; /* null: English */
 
-/* By its code ("es"), null when there is none. */
+/* By its code ("es"), null when there is none; and the i-th of all, null past the last. */
 const struct language *language_find(str code);
+const struct language *language_at(size_t i);
 str language_code(const struct language *l); /* "es"; "" of English */
 str language_tag(const struct language *l);  /* "en-US", "es" as documents are tagged */
 
-/* A row of the i-th language, for tests; false past the last. */
+str language_name(const struct language *l); /* in English: "Spanish" */
+
+/* The i-th row of the table, in order of the English; false past the last. */
 struct word_row { const char *english, *other; };
 bool language_row(const struct language *l, size_t i, struct word_row *out);
+/* Whether the table has it, be it that both are alike. */
+bool language_has(const struct language *l, str english);
 
 /* The text for `english`, or `english` itself when the table does not have it. `word` is
  * for literals, word_str for what is found in a table of words or in a source. */

@@ -6,6 +6,7 @@
 #include "check/rules.h"
 #include "check/skills.h"
 #include "check/tell.h"
+#include "check/translation.h"
 
 /* Whether a path is that of program.md itself: all quarters in turn, nothing brought. */
 static bool is_plain(const struct model *m, const struct entry *e)
@@ -85,6 +86,7 @@ void check_needs(struct arena *scratch, struct check *c, struct findings *f)
 void check_rules(struct arena *scratch, const struct check *c, struct findings *f)
 {
 	rules_run(scratch, c->model, c->views, c->n, f);
+	translations_check(scratch, c->model, f);
 }
 
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,

@@ -3,6 +3,7 @@
 #include "cli/printer.h"
 #include "cli/say.h"
 #include "out/pdf.h"
+#include "model/translation.h"
 #include "sheets/hold.h"
 
 #include <errno.h>
@@ -13,17 +14,73 @@
 const char *const part_files[BUNDLE_PARTS] = { "packet.pdf", "grading.pdf", "cards.pdf",
 	"chart.pdf" };
 
-str printer_name(const struct printer *p, struct arena *a, str file)
+str printer_name_in(const struct printer *p, struct arena *a, str file,
+    const struct language *l)
 {
-	str tag = edition_tag(&p->o->edition);
+	struct edition_choice choice = p->o->edition;
+	str tag;
 
+	choice.language = l;
+	tag = edition_tag(a, &choice);
 	return str_format(a, "%.*s%.*s.pdf", STR_ARG(str_sub(file, 0, file.n - 4)), STR_ARG(tag));
 }
 
-static str file_name(const struct printer *p, struct arena *a, const struct want *w, int part)
+str printer_name(const struct printer *p, struct arena *a, str file)
 {
-	return printer_name(p, a,
-	    str_format(a, "%.*s/%s", STR_ARG(w->folder), part_files[part]));
+	return printer_name_in(p, a, file, NULL);
+}
+
+static str file_name(const struct printer *p, struct arena *a, const struct want *w, int part,
+    const struct language *l)
+{
+	return printer_name_in(p, a,
+	    str_format(a, "%.*s/%s", STR_ARG(w->folder), part_files[part]), l);
+}
+
+/* Languages of which the folder has something for one of the assignments, English first. */
+static bool is_said(const struct printer *p, const struct want *w, const struct language *l)
+{
+	const struct speech *s = speech_of(p->run->model, l);
+
+	for (size_t i = 0; i < w->n && s; i++)
+		if (speech_find(s, w->assignments[i]))
+			return true;
+	return !l;
+}
+
+const struct language *printer_language(const struct printer *p, const struct want *w, size_t i)
+{
+	const struct language *l;
+
+	for (size_t k = 0; i && (l = language_at(k)); k++)
+		if (is_said(p, w, l) && !--i)
+			return l;
+	return NULL;
+}
+
+static size_t languages_of(const struct printer *p, const struct want *w)
+{
+	size_t n = 1;
+
+	while (printer_language(p, w, n))
+		n++;
+	return n;
+}
+
+/* Whether a want has that part, or any, in a language. */
+static bool is_wanted(const struct want *w, int part, const struct language *l)
+{
+	const struct edition_choice choice = { .language = l };
+
+	return w->parts[part] && bundle_has(&choice, (enum bundle_part)part);
+}
+
+static bool is_wanted_in(const struct want *w, const struct language *l)
+{
+	for (int part = 0; part < BUNDLE_PARTS; part++)
+		if (is_wanted(w, part, l))
+			return true;
+	return false;
 }
 
 static double seconds_since(const struct timespec *t)
@@ -67,7 +124,7 @@ str printer_leave(struct desk *k)
 /* The file in memory and on the disk; a has both and is of no use afterwards. */
 static bool write_document(const struct desk *k, struct arena *a, const struct document *d)
 {
-	const struct pdf_meta meta = { .title = d->title, .language = STR("en-US"),
+	const struct pdf_meta meta = { .title = d->title, .language = language_tag(d->language),
 		.actual_size = d->actual_size };
 	struct pdf *pdf = pdf_new(a, k->p->run->faces, &meta);
 	str bytes;
@@ -111,10 +168,12 @@ static void emit_part(const void *doc, struct canvas *c)
 	bundle_emit(x->bundle, x->part, c);
 }
 
-static bool save_part(struct desk *k, const struct want *w, const struct bundle *b, int part)
+static bool save_part(struct desk *k, const struct want *w, const struct bundle *b, int part,
+    const struct language *l)
 {
 	const struct part_of x = { b, (enum bundle_part)part };
-	const struct document d = { .name = file_name(k->p, k->arena, w, part),
+	const struct document d = { .name = file_name(k->p, k->arena, w, part, l),
+		.language = l,
 		.title = str_format(k->arena, "%.*s, %.*s", STR_ARG(k->p->run->model->title),
 		    STR_ARG(bundle_title(b, x.part))),
 		.pages = bundle_pages(b, x.part), .emit = emit_part, .doc = &x };
@@ -131,16 +190,19 @@ bool printer_drop(struct printer *p, str name)
 	return false;
 }
 
-static bool tell_held(struct printer *p, const struct want *w, const struct finding *why)
+static bool tell_held(struct printer *p, const struct want *w, const struct finding *why,
+    const struct language *l)
 {
 	const struct sources *s = &p->run->folder.sources;
 	bool ok = true;
 
 	for (int part = 0; part < BUNDLE_PARTS; part++) {
-		if (!w->parts[part])
+		str name = file_name(p, p->run->arena, w, part, l);
+
+		if (!is_wanted(w, part, l))
 			continue;
-		ok = printer_drop(p, file_name(p, p->run->arena, w, part)) && ok;
-		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(file_name(p, p->run->arena, w, part)),
+		ok = printer_drop(p, name) && ok;
+		buf_addf(&p->held, "held back %s/%.*s: %.*s", p->out, STR_ARG(name),
 		    STR_ARG(why->message));
 		if (why->pos.file != POS_NOWHERE)
 			buf_addf(&p->held, " (%.*s:%u:%u)", STR_ARG(s->v[why->pos.file].path),
@@ -155,15 +217,22 @@ static bool tell_empty(struct printer *p, const struct want *w)
 	bool ok = true;
 
 	for (int part = 0; part < BUNDLE_PARTS; part++)
-		ok = (!w->parts[part] || printer_drop(p, file_name(p, p->run->arena, w, part))) && ok;
+		ok = (!w->parts[part] ||
+		    printer_drop(p, file_name(p, p->run->arena, w, part, NULL))) && ok;
 	buf_addf(&p->told, "nothing to print in %.*s: no assignment stands in it\n",
 	    STR_ARG(w->name));
 	return ok;
 }
 
-const struct finding *printer_why(const struct printer *p, const struct want *w)
+const struct finding *printer_why(const struct printer *p, const struct want *w,
+    const struct language *l)
 {
-	return hold_find(p->run->model, p->run->findings, w->assignments, w->n, w->quarter);
+	return hold_find(p->run->model, p->run->findings, w->assignments, w->n, w->quarter, l);
+}
+
+bool printer_prints(const struct printer *p, const struct want *w, const struct language *l)
+{
+	return w->n && (p->o->draft || !printer_why(p, w, l));
 }
 
 struct bundle_spec printer_bundle(const struct printer *p, const struct want *w, bool draft)
@@ -179,26 +248,55 @@ struct bundle_spec printer_bundle(const struct printer *p, const struct want *w,
 	return spec;
 }
 
+struct bundle *printer_translate(const struct printer *p, struct arena *a, const struct want *w,
+    const struct bundle *original, const struct language *l)
+{
+	struct bundle_spec spec = printer_bundle(p, w, printer_why(p, w, l) != NULL);
+
+	spec.edition.language = l;
+	spec.original = original;
+	return bundle_new(a, &spec);
+}
+
 /* Wants that print, each with what its job has to say. */
 struct jobs {
 	struct printer *p;
 	const struct want **wants;
-	bool *draft, *ok;
+	bool *ok;
 	str *told;
 	size_t n;
 };
 
+static bool save_parts(struct desk *k, const struct want *w, const struct bundle *b,
+    const struct language *l)
+{
+	bool ok = true;
+
+	for (int part = 0; part < BUNDLE_PARTS && ok; part++)
+		if (is_wanted(w, part, l))
+			ok = save_part(k, w, b, part, l);
+	return ok;
+}
+
 static void make_want(void *user, size_t i)
 {
 	struct jobs *j = user;
+	const struct want *w = j->wants[i];
 	struct desk k = printer_desk(j->p);
-	struct bundle_spec spec = printer_bundle(j->p, j->wants[i], j->draft[i]);
-	struct bundle *b = bundle_new(k.arena, &spec);
+	struct bundle_spec spec = printer_bundle(j->p, w, printer_why(j->p, w, NULL) != NULL);
+	struct bundle *b = bundle_new(k.arena, &spec), *said;
 
-	printer_keep(j->p, j->wants[i], b);
-	for (int part = 0; part < BUNDLE_PARTS && k.ok; part++)
-		if (j->wants[i]->parts[part])
-			k.ok = save_part(&k, j->wants[i], b, part);
+	printer_keep(j->p, w, b, NULL);
+	k.ok = save_parts(&k, w, b, NULL);
+	for (size_t n = 1; n < languages_of(j->p, w) && k.ok; n++) {
+		const struct language *l = printer_language(j->p, w, n);
+
+		if (!printer_prints(j->p, w, l) || !is_wanted_in(w, l))
+			continue;
+		said = printer_translate(j->p, k.arena, w, b, l);
+		printer_keep(j->p, w, said, l);
+		k.ok = save_parts(&k, w, said, l);
+	}
 	j->ok[i] = k.ok;
 	j->told[i] = printer_leave(&k);
 }
@@ -209,28 +307,29 @@ static struct jobs jobs_new(struct printer *p)
 
 	return (struct jobs){ .p = p,
 		.wants = arena_array(a, p->wants.n, sizeof(const struct want *)),
-		.draft = arena_array(a, p->wants.n, sizeof(bool)),
 		.ok = arena_array(a, p->wants.n, sizeof(bool)),
 		.told = arena_array(a, p->wants.n, sizeof(str)) };
 }
 
-/* What is empty or held back is settled at once; the rest becomes jobs. */
+/* What is empty or held back is settled at once; the rest becomes jobs. What holds the
+ * English papers back holds all others back too. */
 static bool sort_wants(struct printer *p, struct jobs *j)
 {
 	bool ok = true;
 
 	for (size_t i = 0; i < p->wants.n; i++) {
 		const struct want *w = &p->wants.v[i];
-		const struct finding *why = printer_why(p, w);
 
-		if (!w->n) {
+		if (!w->n)
 			ok = tell_empty(p, w) && ok;
-		} else if (why && !p->o->draft) {
-			ok = tell_held(p, w, why) && ok;
-		} else {
-			j->wants[j->n] = w;
-			j->draft[j->n++] = why != NULL;
+		for (size_t n = 0; w->n && n < languages_of(p, w); n++) {
+			const struct language *l = printer_language(p, w, n);
+
+			if (!printer_prints(p, w, l))
+				ok = tell_held(p, w, printer_why(p, w, l), l) && ok;
 		}
+		if (printer_prints(p, w, NULL))
+			j->wants[j->n++] = w;
 	}
 	return ok;
 }
@@ -257,6 +356,25 @@ static bool write_list(struct printer *p)
 	return false;
 }
 
+/* Adds the names of the files that a want makes, in every language. Returns how many. */
+static size_t names_of_want(struct printer *p, const struct want *w, struct printed *names)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < languages_of(p, w); i++) {
+		const struct language *l = printer_language(p, w, i);
+
+		for (int part = 0; part < BUNDLE_PARTS && printer_prints(p, w, l); part++) {
+			if (!is_wanted(w, part, l))
+				continue;
+			n++;
+			if (names)
+				printed_add(p->run->arena, names, file_name(p, p->run->arena, w, part, l));
+		}
+	}
+	return n;
+}
+
 static bool print_all(struct printer *p)
 {
 	bool ok;
@@ -264,8 +382,7 @@ static bool print_all(struct printer *p)
 	for (int book = 0; book < BOOK_COUNT; book++)
 		p->total += p->wants.books[book];
 	for (size_t i = 0; i < p->wants.n; i++)
-		for (int part = 0; part < BUNDLE_PARTS; part++)
-			p->total += p->wants.v[i].parts[part];
+		p->total += names_of_want(p, &p->wants.v[i], NULL);
 	ok = print_wants(p);
 	return printer_books(p) && ok;
 }
@@ -276,14 +393,8 @@ static struct printed names_to_write(struct printer *p)
 	struct printed names = { 0 };
 	struct arena *a = p->run->arena;
 
-	for (size_t i = 0; i < p->wants.n; i++) {
-		const struct want *w = &p->wants.v[i];
-		bool made = w->n && (p->o->draft || !printer_why(p, w));
-
-		for (int part = 0; part < BUNDLE_PARTS; part++)
-			if (made && w->parts[part])
-				printed_add(a, &names, file_name(p, a, w, part));
-	}
+	for (size_t i = 0; i < p->wants.n; i++)
+		names_of_want(p, &p->wants.v[i], &names);
 	for (int book = 0; book < BOOK_COUNT; book++)
 		if (p->wants.books[book])
 			printed_add(a, &names, printer_name(p, a, book_files[book]));
@@ -318,36 +429,40 @@ static bool list_first(struct printer *p, const struct printed *names)
 	return p->printed.n == before || write_list(p);
 }
 
-/* Whether a file is of the edition of this print: what follows the first dot of its name
- * says which. */
+/* Whether a file is of the edition of this print, in whatever language: what follows the
+ * first dot of its name says which. */
 static bool is_of_edition(const struct printer *p, str name)
 {
-	str mine = printer_name(p, p->run->arena, STR(".pdf"));
 	size_t dot = name.n;
+	str ending;
 
 	while (dot && name.p[dot - 1] != '/')
 		dot--;
-	return str_eq(str_sub(name, str_find_char(name, '.', dot), name.n), mine);
+	ending = str_sub(name, str_find_char(name, '.', dot), name.n);
+	if (str_eq(ending, printer_name(p, p->run->arena, STR(".pdf"))))
+		return true;
+	for (size_t i = 0; language_at(i); i++)
+		if (str_eq(ending, printer_name_in(p, p->run->arena, STR(".pdf"), language_at(i))))
+			return true;
+	return false;
+}
+
+/* A file of this edition that this print has nothing to do with. A paper that is held
+ * back has been dropped already. */
+static bool is_stale(struct printer *p, const struct printed *names, str name)
+{
+	return is_of_edition(p, name) && !printed_has(names, name);
 }
 
 /* A whole print takes away what earlier ones of its edition left and this one does not
  * make. */
-static bool drop_stale(struct printer *p, bool whole)
+static bool drop_stale(struct printer *p, const struct printed *names, bool whole)
 {
 	bool ok = true;
 
-	for (size_t i = p->printed.n; whole && i--;) {
-		str name = p->printed.v[i];
-		bool wanted = !is_of_edition(p, name);
-
-		for (int book = 0; book < BOOK_COUNT; book++)
-			wanted |= str_eq(name, printer_name(p, p->run->arena, book_files[book]));
-		for (size_t w = 0; w < p->wants.n; w++)
-			for (int part = 0; part < BUNDLE_PARTS; part++)
-				wanted |= str_eq(name, file_name(p, p->run->arena, &p->wants.v[w], part));
-		if (!wanted)
-			ok = printer_drop(p, name) && ok;
-	}
+	for (size_t i = p->printed.n; whole && i--;)
+		if (is_stale(p, names, p->printed.v[i]))
+			ok = printer_drop(p, p->printed.v[i]) && ok;
 	return ok;
 }
 
@@ -367,7 +482,7 @@ static int run_printer(struct printer *p)
 		return EXIT_SYSTEM;
 	listed = p->printed.n;
 	ok = print_all(p);
-	ok = drop_stale(p, !p->o->nwords) && ok;
+	ok = drop_stale(p, &names, !p->o->nwords) && ok;
 	if (p->printed.n != listed)
 		ok = write_list(p) && ok;
 	return ok ? EXIT_CLEAN : EXIT_SYSTEM;
@@ -390,6 +505,8 @@ int cmd_print(const struct options *o)
 		p.marks = arena_array(r.arena, r.model->nassignments, sizeof *p.marks);
 		p.quarter_pages = arena_array(r.arena, r.model->nquarters + 1,
 		    sizeof *p.quarter_pages);
+		p.said_pages = arena_array(r.arena, r.model->nquarters + 1,
+		    sizeof *p.said_pages);
 		status = run_printer(&p);
 		buf_add(&b, buf_str(&p.told));
 		buf_add(&b, buf_str(&p.held));

@@ -2,6 +2,7 @@
 #include "cli/folder.h"
 
 #include "base/buf.h"
+#include "base/language.h"
 #include "draw/face.h"
 #include "read/lines.h"
 #include "read/md.h"
@@ -258,6 +259,12 @@ bool folder_read(struct arena *a, const char *dir, struct folder *out, struct fi
 	if (!realpath(dir, l->root) || !list_folder(l, ""))
 		return false;
 	list_inner(l, "assignments", f);
+	for (size_t i = 0; language_at(i); i++) {
+		struct buf sub = { .arena = a };
+
+		buf_addf(&sub, "assignments/%.*s", STR_ARG(language_code(language_at(i))));
+		list_inner(l, buf_z(&sub), f);
+	}
 	list_inner(l, "standards", f);
 	list_inner(l, "pictures", f);
 	if (l->n)

@@ -16,13 +16,14 @@ const str book_files[BOOK_COUNT] = {
 	[BOOK_PRINT_LIST] = STR("instructor/print-list.pdf"),
 };
 
-void printer_keep(struct printer *p, const struct want *w, const struct bundle *b)
+void printer_keep(struct printer *p, const struct want *w, const struct bundle *b,
+    const struct language *l)
 {
 	pthread_mutex_lock(&p->lock);
-	for (size_t i = 0; i < w->n; i++)
+	for (size_t i = 0; i < w->n && !l; i++)
 		p->marks[w->assignments[i]] = str_copy(p->run->arena, bundle_mark(b, i));
 	for (int part = 0; part < BUNDLE_PARTS && w->quarter; part++)
-		p->quarter_pages[w->quarter][part] = bundle_pages(
+		(l ? p->said_pages : p->quarter_pages)[w->quarter][part] = bundle_pages(
 		    b, (enum bundle_part)part);
 	pthread_mutex_unlock(&p->lock);
 }
@@ -42,7 +43,7 @@ static void learn_marks(struct printer *p)
 	spec = printer_bundle(p, &w, false);
 	spec.front = false;
 	if (w.n)
-		printer_keep(p, &w, bundle_new(a, &spec));
+		printer_keep(p, &w, bundle_new(a, &spec), NULL);
 	arena_free(a);
 }
 
@@ -161,38 +162,58 @@ static struct want quarter_want(struct item_list *l, uint32_t quarter)
 	return w;
 }
 
-static void learn_quarter(struct printer *p, const struct want *w)
+static void learn_quarter(struct printer *p, const struct want *w, const struct language *l)
 {
 	struct arena *a = run_scratch();
 	struct bundle_spec spec = printer_bundle(p, w, false);
+	struct bundle *b = bundle_new(a, &spec);
 
-	printer_keep(p, w, bundle_new(a, &spec));
+	printer_keep(p, w, b, NULL);
+	if (l)
+		printer_keep(p, w, printer_translate(p, a, w, b, l), l);
 	arena_free(a);
+}
+
+static void list_part(struct item_list *l, const struct want *w, int part, bool held,
+    const struct language *language)
+{
+	struct printer *p = l->p;
+	unsigned copies = print_list_copies(print_list_students(p->run->model, w->quarter));
+	str file = str_format(l->arena, "q%u/%s", w->quarter, part_files[part]);
+
+	/* How many read another language is not known here: the copies are left blank. */
+	*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
+		.file = printer_name_in(p, l->arena, file, language),
+		.pages = (language ? p->said_pages : p->quarter_pages)[w->quarter][part],
+		.copies = language ? 0 : part_ways[part].once ? 1 : copies,
+		.one_sided = part_ways[part].one_sided &&
+		    !(part == BUNDLE_CARDS && p->o->edition.large),
+		.held = held,
+		.binding = str_of(part_ways[part].binding),
+		.paper = str_of(part_ways[part].paper)
+	};
 }
 
 static void list_quarter(struct item_list *l, uint32_t quarter)
 {
 	struct printer *p = l->p;
 	struct want w = quarter_want(l, quarter);
-	bool held = printer_why(p, &w) && !p->o->draft;
-	unsigned copies = print_list_copies(print_list_students(p->run->model, quarter));
+	const struct language *said;
 
 	if (!w.n)
 		return;
-	if (!p->quarter_pages[quarter][BUNDLE_PACKET] && !held)
-		learn_quarter(p, &w);
-	for (int part = 0; part < BUNDLE_PARTS; part++)
-		*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
-			.file = printer_name(p, l->arena,
-			    str_format(l->arena, "q%u/%s", quarter, part_files[part])),
-			.pages = p->quarter_pages[quarter][part],
-			.copies = part_ways[part].once ? 1 : copies,
-			.one_sided = part_ways[part].one_sided &&
-			    !(part == BUNDLE_CARDS && p->o->edition.large),
-			.held = held,
-			.binding = str_of(part_ways[part].binding),
-			.paper = str_of(part_ways[part].paper)
-		};
+	for (size_t i = 0; !i || printer_language(p, &w, i); i++) {
+		bool held;
+
+		said = printer_language(p, &w, i);
+		held = !printer_prints(p, &w, said);
+		if (!(said ? p->said_pages : p->quarter_pages)[quarter][BUNDLE_PACKET] && !held)
+			learn_quarter(p, &w, said);
+		for (int part = 0; part < BUNDLE_PARTS; part++)
+			if (bundle_has(&(struct edition_choice){ .language = said },
+			    (enum bundle_part)part))
+				list_part(l, &w, part, held, said);
+	}
 }
 
 /* Tags are wanted by the students of a quarter, so each quarter is a line. */

@@ -1,5 +1,6 @@
 #include "model/assignment.h"
 #include "model/parts.h"
+#include "model/translation.h"
 #include "model/shop_word.h"
 #include "model/twice.h"
 
@@ -40,6 +41,9 @@ bool file_role_of(str path, enum file_role *role)
 		return true;
 	*role = ROLE_STANDARD;
 	if (is_flat_md(path, STR("standards/")))
+		return true;
+	*role = ROLE_TRANSLATION;
+	if (translation_folder(path))
 		return true;
 	*role = ROLE_ASSIGNMENTS;
 	return is_flat_md(path, STR("assignments/"));
@@ -178,6 +182,7 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 	read_assignments(&b, &g, program);
 	pictures_end(&b);
 	shop_words_settle(&b);
+	read_role(&b, files, nfiles, ROLE_TRANSLATION, translation_read);
 	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
 	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);
 	read_role(&b, files, nfiles, ROLE_COHORTS, cohorts_read);

@@ -33,7 +33,7 @@ static void plain(struct binder *b, const struct field *row, const struct block 
 	struct assignment *a = b->a;
 	struct plain_fact *p = ARENA_PUSH(b->arena, a->facts, a->nfacts, a->facts_cap);
 
-	*p = (struct plain_fact){ row->key, in->text, block_pos(in, 0) };
+	*p = (struct plain_fact){ .key = row->key, .text = in->text, .pos = block_pos(in, 0) };
 }
 
 /* Without shop.md there is nothing to compare a station with. */

@@ -142,6 +142,7 @@ struct piece {
 	struct pipe_size pipe;   /* of a pipe ring; then dims[0] is its length */
 	str material, made;      /* "A36 plate", "sawn" */
 	struct pos pos;
+	str shown_name;          /* of model_in: what is printed in place of the name */
 };
 
 /* Of the edges in a joint block; NONE: not given, the joint says it. */
@@ -250,6 +251,7 @@ struct criterion {
 	str loading;             /* "welder test", "static", "cyclic", "C"; may be empty */
 	const struct standard *standard; /* the set that decides, or null */
 	struct pos pos;
+	str shown_name, shown_text; /* of model_in: what is printed in their place */
 };
 
 struct grade {
@@ -263,6 +265,7 @@ struct grade {
 struct plain_fact {
 	str key, text;
 	struct pos pos;
+	str shown;               /* of model_in: what is printed in place of the text */
 };
 
 /* Where the value of a fact stands; row as in fields_assignment. */
@@ -276,6 +279,12 @@ struct fact_place {
 struct ask {
 	str words;
 	struct pos pos;
+};
+
+/* Parts of an assignment that are translated as a whole. */
+enum said_part {
+	SAID_TITLE, SAID_STEPS, SAID_ACCEPTANCE, SAID_BRING, SAID_CAUTIONS, SAID_IF_IT_FAILS,
+	SAID_NOTES, SAID_DRAWING, SAID_PARTS
 };
 
 struct assignment {
@@ -308,7 +317,11 @@ struct assignment {
 	struct prose bring, cautions, if_it_fails, notes;
 	struct prose instructor; /* never on a student sheet: see student_view */
 	struct ask *asks; size_t nasks, asks_cap; /* nor are these */
+	unsigned in_english;     /* of model_in: parts without a translation, bits by enum
+	                          * said_part; all of them: there is none at all */
 };
+
+#define SAID_NOTHING ((1u << SAID_PARTS) - 1)
 
 /* One line of a course in program.md. A "one of" line gives one slot a branch,
  * all with the same place and the same group. */
@@ -406,6 +419,7 @@ struct model {
 	struct picture_file *pictures; size_t npictures; /* by path */
 	struct standard *standards; size_t nstandards; /* the program's own */
 	struct standard *shipped; size_t nshipped;     /* filled where wanted */
+	struct speech *speeches; size_t nspeeches; /* model/translation.h */
 	struct map *assignment_by_id; /* id without case -> index */
 	struct map *skill_by_id;
 };
@@ -413,7 +427,7 @@ struct model {
 /* One file with its role, as bind takes it. */
 enum file_role {
 	ROLE_PROGRAM, ROLE_SKILLS, ROLE_SHOP, ROLE_ASSIGNMENTS, ROLE_STANDARD,
-	ROLE_CUSTOMS, ROLE_COHORTS, ROLE_PICTURE
+	ROLE_CUSTOMS, ROLE_COHORTS, ROLE_TRANSLATION, ROLE_PICTURE
 };
 
 struct record_file; /* read/record.h, for those who build models */
@@ -430,6 +444,12 @@ struct pos assignment_fact_pos(const struct assignment *a, str key);
 
 /* The kept text of a fact such as "Gas" or "Backing", or null. */
 const struct plain_fact *assignment_fact(const struct assignment *a, str key);
+
+/* What is printed for a text: its translation, when there is one. */
+static inline str said_or(str translated, str own)
+{
+	return translated.n ? translated : own;
+}
 
 /* The role that a path has by its name, or false for a file fitup does not read. */
 bool file_role_of(str path, enum file_role *role);

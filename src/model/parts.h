@@ -13,6 +13,9 @@ void program_read(struct binder *b, const struct record_file *file);
 void customs_read(struct binder *b, const struct record_file *file);
 void cohorts_read(struct binder *b, const struct record_file *file);
 
+/* After the assignments, which it translates. */
+void translation_read(struct binder *b, const struct record_file *file);
+
 /* Lists the files of the folder pictures, before the assignments that show them. */
 void pictures_begin(struct binder *b);
 /* After the assignments: pictures that none of them shows. */

@@ -46,7 +46,7 @@ static void fact_credential(struct binder *b, const struct field *row,
 	struct model *m = b->model;
 
 	*ARENA_PUSH(b->arena, m->credentials, m->ncredentials, m->credentials_cap) =
-	    (struct plain_fact){ row->key, in->text, block_pos(in, 0) };
+	    (struct plain_fact){ .key = row->key, .text = in->text, .pos = block_pos(in, 0) };
 }
 
 static void fact_credit_rule(struct binder *b, const struct field *row,

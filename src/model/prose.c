@@ -110,12 +110,18 @@ void read_instructor(struct binder *b, const struct block *h, const struct block
 	take_asks(b);
 }
 
-/* "Stop" as a word of its own at the start: not "Stopwatch". */
-static bool is_stop(str s)
+/* A word of its own at the start: not "Stopwatch". */
+static bool begins(str s, str word)
 {
-	return str_starts_nocase(s, STR("stop")) &&
-	    (s.n == 4 || !((s.p[4] >= 'a' && s.p[4] <= 'z') || (s.p[4] >= 'A' &&
-	    s.p[4] <= 'Z')));
+	return str_starts_nocase(s, word) &&
+	    (s.n == word.n || !((s.p[word.n] >= 'a' && s.p[word.n] <= 'z') ||
+	    (s.p[word.n] >= 'A' && s.p[word.n] <= 'Z') || (unsigned char)s.p[word.n] >= 0x80));
+}
+
+/* In a translation the word may be in either language. */
+static bool is_stop(const struct language *l, str s)
+{
+	return begins(s, STR("Stop")) || begins(s, word(l, "Stop"));
 }
 
 /* Takes the bold opening of a hold point off the step's text. */
@@ -128,7 +134,7 @@ static void take_hold(struct binder *b, struct step *s)
 	if (!p->nspans || !(p->spans[0].style & SPAN_BOLD))
 		return;
 	hold = str_trim(p->spans[0].text);
-	if (!is_stop(hold))
+	if (!is_stop(b->language, hold))
 		return;
 	while (hold.n && (str_ends(hold, STR(":")) || str_ends(hold, STR("."))))
 		hold = str_trim(str_sub(hold, 0, hold.n - 1));

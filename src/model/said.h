@@ -6,6 +6,7 @@
 #ifndef MODEL_SAID_H
 #define MODEL_SAID_H
 
+#include "base/language.h"
 #include "model/words.h"
 
 #include "read/record.h"
@@ -29,6 +30,7 @@ struct binder {
 	const struct block **facts; /* of that assignment, by row of its fact table */
 	struct standard *standard; /* the set of limits being read */
 	uint32_t quarter;        /* of program.md, 0 outside */
+	const struct language *language; /* of a translation being read; null: the original */
 	bool aside;              /* in a file that no packet prints, such as shop.md */
 	/* Stations and machines that shop.md does not have, see shop_word.h. */
 	struct strange_word *strange; size_t nstrange, strange_cap;

@@ -129,8 +129,8 @@ static void read_machine(struct binder *b, const struct block *v, size_t n)
 	for (size_t i = 0; i < n; i++)
 		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
 			*ARENA_PUSH(b->arena, s->limits, s->nlimits, s->limits_cap) =
-			    (struct plain_fact){ v[i].key, v[i].text, block_pos(&v[i],
-			    0) };
+			    (struct plain_fact){ .key = v[i].key, .text = v[i].text,
+				.pos = block_pos(&v[i], 0) };
 		else
 			complain_block(b, &v[i], "write a limit as \"- **Bed:** 10 ft\"");
 }
@@ -142,9 +142,8 @@ static void read_lines(struct binder *b, const struct block *v, size_t n,
 		if ((v[i].kind == BLOCK_FACT || v[i].kind == BLOCK_BULLET) &&
 		    v[i].level == 1)
 			*ARENA_PUSH(b->arena, *list, *count, *cap) = (struct plain_fact){
-				v[i].kind == BLOCK_FACT ? v[i].key : (str){ 0 },
-				    v[i].text,
-				block_pos(&v[i], 0) };
+				.key = v[i].kind == BLOCK_FACT ? v[i].key : (str){ 0 },
+				.text = v[i].text, .pos = block_pos(&v[i], 0) };
 		else
 			complain_block(b, &v[i], "write one bullet a thing");
 }

@@ -102,6 +102,21 @@ static void draw_right(const struct band_place *k, struct canvas *c, const struc
 	    (pt){ x, k->y + (e->choice.large ? 27 : LINE_DOWN_PT) * e->zoom });
 }
 
+/* The program, and at the right the mark of a translation. */
+static void draw_foot(const struct band_place *k, struct canvas *c, const struct band *b,
+    double y)
+{
+	const struct edition *e = k->e;
+	const struct type mono = edition_type(e, 12, SPAN_CODE, ALIGN_RIGHT);
+	double wide = k->page->body.w, left = k->page->body.x;
+	double right_pt = b->said_mark.n ? plain_width_pt(k->s, b->said_mark, &mono) + 12 : 0;
+
+	plain_draw(k->s, c, plain_cut(k->s, b->foot, &e->body, wide - right_pt), &e->body,
+	    (pt){ left, y });
+	if (b->said_mark.n)
+		plain_draw(k->s, c, b->said_mark, &mono, (pt){ left + wide, y });
+}
+
 void band_draw(const struct setter *s, const struct edition *e, struct canvas *c,
     const struct page_place *p, const struct band *b)
 {
@@ -119,8 +134,7 @@ void band_draw(const struct setter *s, const struct edition *e, struct canvas *c
 		plain_draw(s, c, word(edition_language(e), "DRAFT"), &draft,
 		    (pt){ left + p->body.w / 2, p->sheet.y + TOP_PT + ID_DOWN_PT * e->zoom });
 	canvas_line(c, (pt){ left, foot_y }, (pt){ right, foot_y }, 0.75);
-	plain_draw(s, c, plain_cut(s, b->foot, &e->body, p->body.w), &e->body,
-	    (pt){ left, foot_y + FOOT_HIGH_PT * e->zoom });
+	draw_foot(&k, c, b, foot_y + FOOT_HIGH_PT * e->zoom);
 }
 
 str band_facts(struct arena *a, const struct edition *e, const struct model *m,

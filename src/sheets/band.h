@@ -12,6 +12,7 @@ struct band {
 	double big_pt;           /* its size when that is more than the usual */
 	str line;                /* course, quarter, week, kind, hours */
 	str mark;                /* ten characters, or empty */
+	str said_mark;           /* of a translation: "es" and ten characters, or empty */
 	str foot;                /* the program */
 	bool draft;
 };

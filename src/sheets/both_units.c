@@ -2,6 +2,7 @@
 
 #include "base/buf.h"
 #include "sheets/edition.h"
+#include "sheets/wording.h"
 #include "units/format.h"
 
 static bool is_digit(char c)
@@ -76,7 +77,7 @@ static size_t add_quantity(struct buf *b, const struct edition *e, str s)
 	    QUANTITY_OK || !q.kind || q.kind == QUANTITY_COUNT || q.form == FORM_GAUGE ||
 	    !ends_word(s, used) || has_bracket(s, used))
 		return 0;
-	format_quantity_as(b, edition_format(e), &q);
+	buf_add(b, quantity_text(b->arena, e, &q));
 	return used;
 }
 
@@ -123,8 +124,6 @@ str value_text(struct arena *a, const struct edition *e, enum quantity_kind kind
 {
 	const struct quantity q = { .kind = kind, .form = FORM_FRACTION, .lo = lo,
 		.hi = hi > lo ? hi : lo, .range = hi > lo, .denominator = 1 };
-	struct buf b = { .arena = a };
 
-	format_quantity_as(&b, edition_format(e), &q);
-	return buf_str(&b);
+	return quantity_text(a, e, &q);
 }

@@ -2,6 +2,7 @@
 
 #include "draw/list.h"
 #include "draw/mark.h"
+#include "model/translation.h"
 #include "sheets/band.h"
 #include "sheets/sheet.h"
 
@@ -16,12 +17,13 @@ struct part_doc {
 struct bundle {
 	struct arena *arena;
 	struct bundle_spec spec;
-	struct model student;    /* spec.model without what students must not see */
+	struct model said;       /* spec.model in the language of the edition */
+	struct model student;    /* that without what students must not see */
 	struct setter setter;
 	struct edition edition;
 	struct teachers teachers;
 	struct part_doc docs[BUNDLE_PARTS];
-	char (*marks)[MARK_CHARS + 1];
+	char (*marks)[MARK_CHARS + 1]; /* in another language those of the translation */
 	char front_mark[MARK_CHARS + 1];
 	struct map *by_id;       /* section id to index in spec.assignments */
 };
@@ -69,7 +71,8 @@ static void furniture(void *user, struct canvas *c, const struct page_place *p)
 		band.big = b->spec.model->assignments[b->spec.assignments[i]].id;
 		band.line = band_facts(b->arena, &b->edition, b->spec.model, b->spec.order,
 		    b->spec.assignments[i]);
-		band.mark = str_of(b->marks[i]);
+		band.mark = bundle_mark(b, i);
+		band.said_mark = bundle_said_mark(b, i);
 	}
 	band_draw(&b->setter, &b->edition, c, p, &band);
 }
@@ -99,7 +102,7 @@ static struct sheet sheet_for(struct bundle *b, enum bundle_part part)
 {
 	struct sheet sh = { .s = b->setter, .arena = b->arena, .o = b->spec.order,
 		.e = &b->edition,
-		.m = parts[part].student ? &b->student : b->spec.model,
+		.m = parts[part].student ? &b->student : &b->said,
 		.teachers = &b->teachers, .flow = b->docs[part].flow };
 
 	sh.width_pt = flow_width_pt(sh.flow);
@@ -179,8 +182,11 @@ static void mark_assignment(struct bundle *b, size_t i)
 	add_word(&h, x->id);
 	add_word(&h, x->kind < KIND_COUNT ? kind_word(x->kind) : STR(""));
 	add_word(&h, hours_text(b->arena, &b->edition, x->hours));
+	if (b->spec.original)
+		add_word(&h, bundle_mark(b, i));
 	for (int part = 0; part < BUNDLE_MARKED; part++)
-		digest_section(&b->docs[part], b->docs[part].sections[i], &h);
+		if (bundle_has(&b->spec.edition, (enum bundle_part)part))
+			digest_section(&b->docs[part], b->docs[part].sections[i], &h);
 	sha256_end(&h, digest);
 	mark_write(digest, b->marks[i]);
 }
@@ -212,7 +218,12 @@ static void fill_chart(struct bundle *b)
 	flow_end(sh.flow);
 }
 
-struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
+bool bundle_has(const struct edition_choice *edition, enum bundle_part part)
+{
+	return !edition->language || part == BUNDLE_PACKET || part == BUNDLE_CARDS;
+}
+
+static struct bundle *begin(struct arena *a, const struct bundle_spec *spec)
 {
 	struct bundle *b = arena_alloc(a, sizeof *b);
 
@@ -222,24 +233,34 @@ struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
 	if (spec->quarter && spec->edition.language)
 		b->spec.name = word_format(a, spec->edition.language, "Quarter %u",
 		    spec->quarter);
-	b->student = student_view(a, spec->model);
+	b->said = model_in(a, spec->model, spec->edition.language);
+	b->student = student_view(a, &b->said);
 	b->setter = setter_new(a, spec->faces);
 	b->teachers = teachers_new(a, spec->model);
 	b->marks = arena_array(a, spec->n, sizeof *b->marks);
 	b->by_id = map_new(a, false);
 	for (size_t i = 0; i < spec->n; i++)
 		map_add(b->by_id, spec->model->assignments[spec->assignments[i]].id, (uint32_t)i);
+	return b;
+}
+
+struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
+{
+	struct bundle *b = begin(a, spec);
+
 	for (int part = 0; part < BUNDLE_PARTS; part++)
 		start_doc(b, (enum bundle_part)part);
 	fill_packet(b);
-	fill_sections(b, BUNDLE_GRADING);
+	if (bundle_has(&spec->edition, BUNDLE_GRADING))
+		fill_sections(b, BUNDLE_GRADING);
 	fill_sections(b, BUNDLE_CARDS);
 	for (int part = 0; part < BUNDLE_MARKED; part++)
 		flow_end(b->docs[part].flow);
 	for (size_t i = 0; i < spec->n; i++)
 		mark_assignment(b, i);
 	mark_front(b);
-	fill_chart(b);
+	if (bundle_has(&spec->edition, BUNDLE_CHART))
+		fill_chart(b);
 	return b;
 }
 
@@ -266,7 +287,13 @@ str bundle_title(const struct bundle *b, enum bundle_part part)
 
 str bundle_mark(const struct bundle *b, size_t i)
 {
-	return str_of(b->marks[i]);
+	return b->spec.original ? bundle_mark(b->spec.original, i) : str_of(b->marks[i]);
+}
+
+str bundle_said_mark(const struct bundle *b, size_t i)
+{
+	return b->spec.original ? str_format(b->arena, "%.*s %s",
+	    STR_ARG(language_code(b->spec.edition.language)), b->marks[i]) : (str){ 0 };
 }
 
 void bundle_emit(const struct bundle *b, enum bundle_part part, struct canvas *c)

@@ -6,7 +6,11 @@
  * without mark, page number, course, quarter, week, catalog year and date. So the three
  * always show the same mark, and moving a course reprints nothing. The chart names
  * assignments and prints their marks; it is no part of one. An edition has marks of its
- * own: the mark is that of the content as printed. */
+ * own: the mark is that of the content as printed.
+ *
+ * A bundle in another language is packet and cards alone, beside the English ones: its
+ * sheets show the mark of their originals, so that it is the one on the grading sheet,
+ * and below a second one that is taken over the translation. */
 #ifndef SHEETS_BUNDLE_H
 #define SHEETS_BUNDLE_H
 
@@ -31,9 +35,14 @@ struct bundle_spec {
 	bool front;              /* cover, use, safety, list and index */
 	struct edition_choice edition;
 	bool draft[BUNDLE_PARTS]; /* DRAFT on every page */
+	const struct bundle *original; /* of the same assignments, in English; for an edition
+	                          * in another language, else null */
 };
 
 struct bundle;
+
+/* Whether a part is made in the language of an edition. */
+bool bundle_has(const struct edition_choice *edition, enum bundle_part part);
 
 /* Lays all documents out in a; spec is copied. */
 struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec);
@@ -41,6 +50,8 @@ unsigned bundle_pages(const struct bundle *b, enum bundle_part part);
 str bundle_title(const struct bundle *b, enum bundle_part part);
 /* The mark of the i-th assignment, ten characters. */
 str bundle_mark(const struct bundle *b, size_t i);
+/* That of its translation; empty in English. */
+str bundle_said_mark(const struct bundle *b, size_t i);
 /* Parts that stick out of their page; 0 in a sound program. */
 unsigned bundle_overfull(const struct bundle *b, enum bundle_part part);
 void bundle_emit(const struct bundle *b, enum bundle_part part, struct canvas *c);

@@ -328,6 +328,9 @@ static str foot_words(struct sheet *sh, const struct assignment *x, size_t pictu
 
 	if (pictures < x->ndrawings)
 		buf_addf(&b, "%.*s ", STR_ARG(sh_word(sh, "The packet has more drawings.")));
+	if (x->in_english)
+		buf_addf(&b, "%.*s ", STR_ARG(sh_word(sh, "What is in English is not translated "
+		    "yet: ask the instructor.")));
 	buf_add(&b, safety_deference(sh->e));
 	if (x->nwelds)
 		buf_addf(&b, " %.*s", STR_ARG(safety_record_line(sh->e, x)));

@@ -13,7 +13,7 @@ struct edition_choice {
 };
 
 /* What the name of a file has before its last dot, so that editions stand side by side:
- * "", ".large", ".large.metric". Paper changes no name. */
-str edition_tag(const struct edition_choice *choice);
+ * "", ".large", ".es", ".es.large.metric". Paper changes no name. */
+str edition_tag(struct arena *a, const struct edition_choice *choice);
 
 #endif

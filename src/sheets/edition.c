@@ -25,12 +25,12 @@ str edition_word(const struct edition *e, str english)
 	return word_str(edition_language(e), english);
 }
 
-str edition_tag(const struct edition_choice *choice)
+str edition_tag(struct arena *a, const struct edition_choice *choice)
 {
-	static const str tags[2][2] = { { STR(""), STR(".metric") },
-		{ STR(".large"), STR(".large.metric") } };
+	str code = language_code(choice->language);
 
-	return tags[choice->large][choice->metric];
+	return str_format(a, "%s%.*s%s%s", code.n ? "." : "", STR_ARG(code),
+	    choice->large ? ".large" : "", choice->metric ? ".metric" : "");
 }
 
 struct edition edition_new(const struct edition_choice *choice)

@@ -90,10 +90,10 @@ static void fill_labels(struct arena *a, const struct edition *e, const struct j
 		    STR_ARG(f->label_radius));
 }
 
-static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_joint *f)
+static void fill_pipe(struct arena *a, const struct edition *e, const struct joint_block *j,
+    struct fig_joint *f)
 {
 	const struct pipe_size *p = j->branch.od_mm > 0 ? &j->branch : &j->pipe;
-	struct buf b = { .arena = a };
 
 	/* A tube corner is drawn as the round that it is at the weld. */
 	if (f->shape == FIG_FLARE_BEVEL && !(p->od_mm > 0)) {
@@ -105,8 +105,7 @@ static void fill_pipe(struct arena *a, const struct joint_block *j, struct fig_j
 	f->od_mm = p->od_mm;
 	if (!(f->t1_mm > 0))
 		f->t1_mm = p->wall_mm;
-	buf_add(&b, p->text);
-	f->label_od = buf_str(&b);
+	f->label_od = quantity_words(a, e, p->text);
 	if (j->branch.od_mm > 0 && j->pipe.od_mm > 0 && !(f->t2_mm > 0))
 		f->t2_mm = j->pipe.wall_mm;
 }
@@ -258,7 +257,7 @@ void figure_joint(struct arena *a, const struct edition *e, const struct assignm
 		.shape = shape_of(j), .prep = (enum fig_prep)j->preparation };
 	fill_sizes(j, out);
 	fill_labels(a, e, j, out);
-	fill_pipe(a, j, out);
+	fill_pipe(a, e, j, out);
 	fill_weld(a, e, x, j, out);
 	fill_hole(a, e, j, out);
 	fill_angles(a, e, j, out);

@@ -1,5 +1,7 @@
 #include "sheets/hold.h"
 
+#include "model/translation.h"
+
 struct printed {
 	const struct model *m;
 	const uint32_t *v;
@@ -51,14 +53,24 @@ static bool concerns(const struct finding *d, const struct printed *p)
 	}
 }
 
+/* Whether what is wrong is wrong on papers in that language too. */
+static bool is_in(const struct model *m, const struct finding *d, const struct language *l)
+{
+	const struct language *of = d->pos.file == POS_NOWHERE
+	    ? NULL : translation_folder(m->sources->v[d->pos.file].path);
+
+	return !of || of == l;
+}
+
 const struct finding *hold_find(const struct model *m, const struct findings *f,
-    const uint32_t *assignments, size_t n, uint32_t quarter)
+    const uint32_t *assignments, size_t n, uint32_t quarter,
+    const struct language *language)
 {
 	const struct printed p = { m, assignments, n, quarter };
 
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].level == LEVEL_ERROR && !f->v[i].waived &&
-		    concerns(&f->v[i], &p))
+		    is_in(m, &f->v[i], language) && concerns(&f->v[i], &p))
 			return &f->v[i];
 	return NULL;
 }

@@ -55,7 +55,8 @@ bool is_destructive(str name)
 static str size_words(struct arena *a, const struct edition *e, str s)
 {
 	static const str words[] = { WORD("root width"), WORD("open root"), WORD("throat"),
-		WORD("width"), WORD("leg"), WORD(" and "), WORD(" per ") };
+		WORD("width"), WORD("leg"), WORD("length"), WORD("diameter"), WORD("cold cut"),
+		WORD("flame cut"), WORD(" and "), WORD(" per ") };
 
 	return words_within(a, e, s, words, sizeof words / sizeof *words);
 }
@@ -65,7 +66,7 @@ static str clause_words(struct arena *a, const struct edition *e, str s)
 {
 	static const str words[] = { WORD("Tables "), WORD("Table "), WORD(" item "),
 		WORD("clause "), WORD(" part "), WORD(" profile"), WORD(" and "),
-		WORD("visual") };
+		WORD("visual"), WORD("drawing rules") };
 
 	return words_within(a, e, s, words, sizeof words / sizeof *words);
 }
@@ -458,7 +459,8 @@ static void gather_part(struct gathering *g, const struct assignment *x)
  * stands on the cut map. */
 static void gather_own_words(struct gathering *g, const struct criterion *c)
 {
-	str rest = str_sub(c->text, str_find_char(c->text, ';', 0), c->text.n), part;
+	str shown = said_or(c->shown_text, c->text), part;
+	str rest = str_sub(shown, str_find_char(shown, ';', 0), shown.n);
 	struct buf own = { .arena = g->arena };
 
 	while (str_next(&rest, ';', &part)) {
@@ -467,13 +469,16 @@ static void gather_own_words(struct gathering *g, const struct criterion *c)
 			buf_addf(&own, "%s%.*s", own.n ? "; " : "", STR_ARG(part));
 	}
 	if (own.n)
-		add_limit(g->arena, &g->out, (struct limit){ .feature = c->name,
+		add_limit(g->arena, &g->out, (struct limit){
+		    .feature = said_or(c->shown_name, c->name),
 		    .rule = both_units(g->arena, g->e, buf_str(&own)) });
 }
 
 str limits_head(struct arena *a, const struct edition *e, const struct criterion *c)
 {
-	return both_units(a, e, str_trim(str_sub(c->text, 0, str_find_char(c->text, ';', 0))));
+	str shown = said_or(c->shown_text, c->text);
+
+	return both_units(a, e, str_trim(str_sub(shown, 0, str_find_char(shown, ';', 0))));
 }
 
 struct limits limits_of(struct arena *a, const struct edition *e, const struct assignment *x,
@@ -481,6 +486,7 @@ struct limits limits_of(struct arena *a, const struct edition *e, const struct a
 {
 	struct gathering g = { .arena = a, .e = e, .set = c->standard,
 		.own_leg = has_measured(x, STR("leg")), .text = c->text };
+	str shown = said_or(c->shown_text, c->text);
 
 	if (c->standard && criterion_test(c->name, &g.test)) {
 		if (g.test == TEST_DIMENSIONS)
@@ -491,8 +497,9 @@ struct limits limits_of(struct arena *a, const struct edition *e, const struct a
 	if (g.out.n)
 		gather_own_words(&g, c);
 	else
-		add_limit(a, &g.out, (struct limit){ .feature = c->name,
-		    .rule = both_units(a, e, c->text) });
+		add_limit(a, &g.out, (struct limit){
+		    .feature = said_or(c->shown_name, c->name),
+		    .rule = both_units(a, e, shown) });
 	return g.out;
 }
 

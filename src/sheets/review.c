@@ -1,5 +1,7 @@
 #include "sheets/review.h"
 
+#include "model/translation.h"
+
 #include "model/pattern_block.h"
 #include "model/standard.h"
 #include "sheets/figure.h"
@@ -247,6 +249,38 @@ static void review_program(struct review *r, const struct model *m)
 		review_standard(r, &m->standards[i]);
 }
 
+static void review_said(struct review *r, const struct said_lines *l)
+{
+	for (size_t i = 0; i < l->n; i++)
+		review_text(r, l->v[i].text, l->v[i].pos);
+}
+
+static void review_translation(struct review *r, const struct translation *t)
+{
+	review_text(r, t->title, t->pos);
+	for (size_t i = 0; i < t->nsteps; i++) {
+		review_text(r, t->steps[i].hold, t->steps[i].pos);
+		review_para(r, &t->steps[i].para);
+	}
+	for (int i = 0; i < SAID_PARTS; i++)
+		review_prose(r, &t->parts[i]);
+	for (size_t i = 0; i < t->npictures; i++)
+		review_text(r, t->pictures[i].title, t->pictures[i].pos);
+	review_said(r, &t->facts);
+	review_said(r, &t->criteria);
+	review_said(r, &t->passes);
+}
+
+static void review_speech(struct review *r, const struct model *m, const struct speech *s)
+{
+	r->x = NULL;
+	review_said(r, &s->words);
+	for (size_t i = 0; i < s->n; i++) {
+		r->x = &m->assignments[s->v[i].assignment];
+		review_translation(r, &s->v[i]);
+	}
+}
+
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
     const bool *told, struct findings *f)
 {
@@ -258,4 +292,6 @@ void sheets_review(struct arena *a, const struct model *m, const struct faces *f
 		r.told = told[i];
 		review_assignment(&r);
 	}
+	for (size_t i = 0; i < m->nspeeches; i++)
+		review_speech(&r, m, &m->speeches[i]);
 }

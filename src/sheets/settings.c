@@ -63,7 +63,7 @@ static void owe(struct settings *k, const char *source, bool dagger)
 /* The words of a fact as they are printed; empty when it is not given. */
 static str fact_words(struct sheet *sh, const struct assignment *x, str key)
 {
-	return both_units(sh->arena, sh->e, edition_word(sh->e, fact_text(x, key)));
+	return both_units(sh->arena, sh->e, fact_shown(x, key));
 }
 
 static str filler_text(struct arena *a, const struct edition *e, const struct filler *f)
@@ -156,7 +156,7 @@ static void add_electric(struct settings *k)
 /* Volts and wire feed: of wire they are owed a place to write even when unsaid. */
 static void add_wire(struct settings *k)
 {
-	str volts = fact_text(k->x, STR("Volts")), feed = fact_words(k->sh, k->x, STR("Wire feed"));
+	str volts = fact_shown(k->x, STR("Volts")), feed = fact_words(k->sh, k->x, STR("Wire feed"));
 	struct current_range r;
 	bool wire = start_is_wire(k->x) && (k->x->ncurrents || k->x->npasses), found;
 

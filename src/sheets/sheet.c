@@ -37,6 +37,23 @@ void sheet_heading(struct sheet *sh, str text, int level)
 	sheet_add(sh, b, level == 1 ? 0 : 14, level == 1 ? 8 : 4);
 }
 
+/* A sheet without any translation says so once, on top. */
+str sheet_part_mark(const struct sheet *sh, const struct assignment *x, enum said_part part)
+{
+	bool marked = x->in_english != SAID_NOTHING && x->in_english >> part & 1;
+
+	return marked ? sh_word(sh, " (in English)") : (str){ 0 };
+}
+
+void sheet_part_heading(struct sheet *sh, const struct assignment *x, enum said_part part,
+    const char *english, int level)
+{
+	str words = word(edition_language(sh->e), english), mark = sheet_part_mark(sh, x, part);
+
+	sheet_heading(sh, str_format(sh->arena, "%.*s%.*s", STR_ARG(words), STR_ARG(mark)),
+	    level);
+}
+
 void sheet_text(struct sheet *sh, str text)
 {
 	sheet_add(sh, block_plain(&sh->s, text, &sh->e->body, TAG_P, sh->width_pt), 3, 3);
@@ -161,12 +178,26 @@ str place_text(struct arena *a, const struct edition *e, const struct order *o,
 	return word_format(a, l, "quarter %u, week %u", p->quarter, p->week);
 }
 
-str fact_text(const struct assignment *x, str key)
+static const struct plain_fact *fact_of(const struct assignment *x, str key)
 {
 	for (size_t i = 0; i < x->nfacts; i++)
 		if (str_eq_nocase(x->facts[i].key, key))
-			return x->facts[i].text;
-	return (str){ 0 };
+			return &x->facts[i];
+	return NULL;
+}
+
+str fact_text(const struct assignment *x, str key)
+{
+	const struct plain_fact *f = fact_of(x, key);
+
+	return f ? f->text : (str){ 0 };
+}
+
+str fact_shown(const struct assignment *x, str key)
+{
+	const struct plain_fact *f = fact_of(x, key);
+
+	return f ? said_or(f->shown, f->text) : (str){ 0 };
 }
 
 /* Counts, then fills: linear in the lines of all Teaches. */

@@ -47,6 +47,11 @@ void sheet_text(struct sheet *sh, str text);
 /* A line in bold that leads what follows it and is kept with it. */
 void sheet_bold(struct sheet *sh, str text);
 void sheet_prose(struct sheet *sh, const struct prose *p);
+/* A heading over a part of x, with a mark when that stays English on a translated sheet. */
+void sheet_part_heading(struct sheet *sh, const struct assignment *x, enum said_part part,
+    const char *english, int level);
+/* Nothing, or " (in English)" in the language of the sheet. */
+str sheet_part_mark(const struct sheet *sh, const struct assignment *x, enum said_part part);
 /* One bullet or check box a text. */
 void sheet_bullets(struct sheet *sh, const str *v, size_t n);
 void sheet_check(struct sheet *sh, str text);
@@ -75,6 +80,8 @@ str place_text(struct arena *a, const struct edition *e, const struct order *o,
 
 /* The value of a plain fact (Gas, Preheat ...), or empty. */
 str fact_text(const struct assignment *x, str key);
+/* What is printed of it. */
+str fact_shown(const struct assignment *x, str key);
 
 /* The first assignment of the sequence that teaches a skill far enough (at->skill is not
  * NONE), NONE when nothing before `self` does. */

@@ -97,7 +97,9 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 
 	if (!n && !x->cautions.n)
 		return;
-	frame[k++] = block_plain(&sh->s, sh_word(sh, "Cautions"), &sh->e->bold, TAG_P, inner);
+	frame[k++] = block_plain(&sh->s, str_format(sh->arena, "%.*s%.*s",
+	    STR_ARG(sh_word(sh, "Cautions")), STR_ARG(sheet_part_mark(sh, x, SAID_CAUTIONS))),
+	    &sh->e->bold, TAG_P, inner);
 	for (size_t i = 0; i < n; i++)
 		frame[k++] = block_plain(&sh->s, v[i], &sh->e->body, TAG_P, inner);
 	if (x->cautions.n) {
@@ -118,7 +120,8 @@ static void add_before(struct sheet *sh, const struct assignment *x, uint32_t se
 	sheet_heading(sh, sh_word(sh, "Before you start"), 2);
 	add_needs(sh, x, self);
 	if (x->bring.n) {
-		sheet_bold(sh, sh_word(sh, "Bring"));
+		sheet_bold(sh, str_format(sh->arena, "%.*s%.*s", STR_ARG(sh_word(sh, "Bring")),
+		    STR_ARG(sheet_part_mark(sh, x, SAID_BRING))));
 		sheet_prose(sh, &x->bring);
 	}
 	add_safety(sh, x);
@@ -143,7 +146,8 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 	for (size_t i = 0; i < x->npieces; i++) {
 		const struct piece *p = &x->pieces[i];
 		str material = material_text(sh->arena, sh->e, p->material);
-		str row[4] = { p->name, str_format(sh->arena, "%u", p->count), piece_size(sh->arena, sh->e, p),
+		str row[4] = { said_or(p->shown_name, p->name),
+			str_format(sh->arena, "%u", p->count), piece_size(sh->arena, sh->e, p),
 			str_format(sh->arena, "%.*s%s%.*s", STR_ARG(material),
 			    p->made.n ? ", " : "", STR_ARG(p->made)) };
 
@@ -193,7 +197,7 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 {
 	if (!x->nsteps)
 		return;
-	sheet_heading(sh, sh_word(sh, "Steps"), 2);
+	sheet_part_heading(sh, x, SAID_STEPS, "Steps", 2);
 	for (size_t i = 0; i < x->nsteps; i++)
 		add_step(sh, &x->steps[i], (uint32_t)i + 1);
 }
@@ -215,8 +219,9 @@ static unsigned criterion_rows(struct sheet *sh, struct grid *g, const struct as
 
 	if (l.n > 1) {
 		const struct grid_cell name = { .style = SPAN_BOLD, .columns = 5,
-			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(c->name),
-			STR_ARG(limits_head(sh->arena, sh->e, c))) };
+			.text = str_format(sh->arena, "%.*s: %.*s",
+			    STR_ARG(said_or(c->shown_name, c->name)),
+			    STR_ARG(limits_head(sh->arena, sh->e, c))) };
 
 		grid_row(g, &name, 1);
 		grid_row_min(g, 0);
@@ -244,7 +249,8 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 
 	if (!x->ncriteria)
 		return;
-	sheet_heading(sh, sh_word(sh, "Acceptance: check it yourself, then call the instructor"), 2);
+	sheet_part_heading(sh, x, SAID_ACCEPTANCE,
+	    "Acceptance: check it yourself, then call the instructor", 2);
 	g = sheet_grid(sh, columns, 5, GLOVE_PT, (str){ 0 });
 	sheet_heads(sh, g, head, 5);
 	for (size_t i = 0; i < x->ncriteria; i++)
@@ -282,7 +288,7 @@ static void add_checks(struct sheet *sh)
 
 static void add_failing(struct sheet *sh, const struct assignment *x)
 {
-	sheet_heading(sh, sh_word(sh, "If it fails"), 2);
+	sheet_part_heading(sh, x, SAID_IF_IT_FAILS, "If it fails", 2);
 	if (x->if_it_fails.n)
 		sheet_prose(sh, &x->if_it_fails);
 	sheet_text(sh, x->attempts == 1
@@ -293,7 +299,7 @@ static void add_failing(struct sheet *sh, const struct assignment *x)
 
 static void add_notes(struct sheet *sh, const struct assignment *x)
 {
-	sheet_heading(sh, sh_word(sh, "Notes"), 2);
+	sheet_part_heading(sh, x, SAID_NOTES, "Notes", 2);
 	if (x->notes.n)
 		sheet_prose(sh, &x->notes);
 	if (x->nwelds)
@@ -306,8 +312,11 @@ void sheet_student(struct sheet *sh, uint32_t assignment)
 	const struct assignment *x = &sh->m->assignments[assignment];
 
 	sheet_heading(sh, assignment_name(sh->arena, x), 1);
+	if (x->in_english == SAID_NOTHING)
+		sheet_bold(sh, sh_word(sh, "This sheet is not translated yet: its own words are in "
+		    "English. Ask the instructor."));
 	add_before(sh, x, assignment);
-	sheet_heading(sh, sh_word(sh, "What you make"), 2);
+	sheet_part_heading(sh, x, SAID_DRAWING, "What you make", 2);
 	add_welds(sh, x);
 	sheet_figures(sh, x);
 	add_material(sh, x);

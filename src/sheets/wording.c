@@ -27,8 +27,7 @@ str words_within(struct arena *a, const struct edition *e, str text, const str *
 	return text;
 }
 
-/* "0 to 1/16 in", "NPS 6 schedule 40". */
-static str quantity_words(struct arena *a, const struct edition *e, str text)
+str quantity_words(struct arena *a, const struct edition *e, str text)
 {
 	static const str words[] = { WORD(" to "), WORD(" schedule ") };
 

@@ -12,6 +12,8 @@ str quantity_text(struct arena *a, const struct edition *e, const struct quantit
  * stands: a range, a clause, an expression. */
 str words_within(struct arena *a, const struct edition *e, str text, const str *words,
     size_t n);
+/* That of quantities: "0 to 1/16 in", "NPS 6 schedule 40". */
+str quantity_words(struct arena *a, const struct edition *e, str text);
 str hours_text(struct arena *a, const struct edition *e, double hours);
 bool given(const struct quantity *q);
 

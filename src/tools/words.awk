@@ -11,6 +11,7 @@ BEGIN {
 	argument["WORD"] = 1
 	argument["word"] = 2
 	argument["sh_word"] = 2
+	argument["sheet_part_heading"] = 4
 	argument["sh_format"] = 2
 	argument["word_format"] = 3
 	argument["word_addf"] = 3

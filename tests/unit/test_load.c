@@ -291,7 +291,7 @@ static void add_team(struct fake *k, const char *id, const char *team)
 	struct assignment *a = work(k, id);
 
 	*ARENA_PUSH(k->a, a->facts, a->nfacts, a->facts_cap) =
-	    (struct plain_fact){ STR("Team"), str_of(team), { 0, 0, 0 } };
+	    (struct plain_fact){ .key = STR("Team"), .text = str_of(team) };
 }
 
 /* Seven students in teams of two ask for four places, on projects only. */

@@ -187,13 +187,13 @@ static void waived_findings_hold_nothing_back(void **state)
 	uint32_t sm25 = map_find(t.m->assignment_by_id, STR("SM-25"));
 
 	(void)state;
-	assert_non_null(hold_find(t.m, t.f, &sm24, 1, 0));
-	assert_null(hold_find(t.m, t.f, &sm25, 1, 0));
+	assert_non_null(hold_find(t.m, t.f, &sm24, 1, 0, NULL));
+	assert_null(hold_find(t.m, t.f, &sm25, 1, 0, NULL));
 	bench_free(&t);
 	t = judge(BOTH, NULL);
 	assert_int_equal(findings_count(t.f, LEVEL_ERROR), 0);
 	assert_int_equal(findings_count_waived(t.f), 2);
-	assert_null(hold_find(t.m, t.f, &sm24, 1, 0));
+	assert_null(hold_find(t.m, t.f, &sm24, 1, 0, NULL));
 	bench_free(&t);
 }
 
