@@ -27,6 +27,18 @@ for file in curriculum/assignments/*.md; do
 			cut -d' ' -f1 | sort -u | sed 's/.*/- **&:** Skill/'
 	} | head -c 20000 > "$seed/$name.txt"
 done
+# The translated ones with their translation.
+for file in curriculum/assignments/es/*-*.md; do
+	name=$(basename "$file" .md)
+	{
+		printf '=== program.md\n# Program\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n'
+		printf '### ORW 101: Course\n\n1. %s\n=== assignments/%s.md\n' "$name" "$name"
+		head -c 9000 "curriculum/assignments/$name.md"
+		printf '\n=== assignments/es/%s.md\n' "$name"
+		head -c 9000 "$file"
+		printf '\n=== assignments/es/words.md\n# Words\n\n- **web:** alma\n- **Fit-up:** Ajuste\n'
+	} > "$seed/es-$name.txt"
+done
 # Sets of limits of the user's own, each with a test that names it.
 for file in templates/standards/*.md; do
 	name=$(basename "$file" .md)
@@ -56,6 +68,6 @@ done
 	printf '%s\n' 'one of: ' 'one of ' ', optional' ', week ' '=== program.md' \
 		'=== skills.md' '=== shop.md' '=== assignments/a.md' '~~~joint' '~~~plate' '~~~' \
 		'- **' ':** ' '### ' '## ' '> ' '<b>' '![' '](' '**Stop, ' 'SM-01' 'SM-02' '99999999' \
-		'-1' '0' '1e9' '0.0000001' 'hole: ' 'slot: ' 'bend: ' 'cut: ' ' to ' ' x '
+		'=== assignments/es/a.md' '# Words' '-1' '0' '1e9' '0.0000001' 'hole: ' 'slot: ' 'bend: ' 'cut: ' ' to ' ' x '
 } | tr '~' '`' | sed 's/^ *//; s/ *$//; s/[\\"]/\\&/g' | awk 'length && length < 60' |
 	LC_ALL=C sort -u | LC_ALL=C grep -av '[^ -~]' | sed 's/.*/"&"/' > build/fuzz/words

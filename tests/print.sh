@@ -24,7 +24,7 @@ has "demo is clean" ': 0 errors, 0 warnings, 0 notes\(, [0-9]* waived\)\{0,1\}$'
 build/fitup print -C curriculum --out "$work/out" > "$work/told"
 is "demo printed" $? 0
 lacks "nothing held back" '^held back' "$work/told"
-is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 28
+is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 30
 is "instructor files are private" "$(stat -c %a "$work"/out/instructor/*.pdf | sort -u)" 600
 
 for pdf in "$work"/out/*/*.pdf; do
@@ -41,7 +41,8 @@ for pdf in "$work"/out/*/*.pdf; do
 	has "$name, size" '^Page size: *612 x 792 pts (letter)' "$work/info"
 	has "$name, version" '^PDF version: *1.7' "$work/info"
 	qpdf --json "$pdf" 2> /dev/null > "$work/json"
-	has "$name, language" '"/Lang": "u:en-US"\|"/Lang": "en-US"' "$work/json"
+	case $name in *.es.pdf) language=es ;; *) language=en-US ;; esac
+	has "$name, language" "\"/Lang\": \"\(u:\)\{0,1\}$language\"" "$work/json"
 	has "$name, outline" '"/Outlines"' "$work/json"
 	has "$name, page labels" '"/PageLabels"' "$work/json"
 	is "$name, every figure is told in words" "$(grep -c '"/S": "/Figure"' "$work/json")" \
@@ -81,6 +82,65 @@ while read -r id number; do
 	fi
 done < "$work/ids"
 
+# The Spanish packet and cards of quarter 1: whole, under the marks of their originals, and
+# on the sheets that are translated no English word of fitup's own.
+for pdf in packet cards; do
+	is "Spanish $pdf, pages" "$(pdfinfo "$work/out/q1/$pdf.es.pdf" | awk '/^Title/ { print $2, $3 }')" \
+	    "Orehollow Valley"
+	pdftotext -layout "$work/out/q1/$pdf.es.pdf" - > "$work/es"
+	has "Spanish $pdf, words" 'Deciden los códigos locales' "$work/es"
+	has "Spanish $pdf, stops" 'Alto, raíz' "$work/es"
+	for file in curriculum/assignments/es/*-*.md; do
+		id=$(basename "$file" .md)
+		awk -v id="$id" 'BEGIN { RS = "\f" } { split($0, w); if (w[1] == id) print }' \
+		    "$work/es" > "$work/sheet"
+		mark=$(grep -oE "^ *$id +[2-9A-HJKMNP-Z]{10}\$" "$work/q1-grading.pdf.txt" | awk '{ print $2; exit }')
+		has "$id, Spanish $pdf under the mark of the grading sheet" "$mark" "$work/sheet"
+		cat "$work/sheet" >> "$work/translated"
+		grep -oE 'es [2-9A-HJKMNP-Z]{10}$' "$work/sheet" | sort -u >> "$work/said.$id"
+	done
+done
+for said in "$work"/said.*; do
+	is "${said#"$work"/said.}, one mark of the translation on packet and card" "$(sort -u "$said" | wc -l)" 1
+done
+# Words of more than one letter run, as they stand on paper; sources of figures keep their
+# English titles, and so do the names of sets.
+awk 'function take(    t) {
+		match($0, /^"[^"]*"|^[^,]*/)
+		t = substr($0, 1, RLENGTH)
+		$0 = substr($0, RLENGTH + 2)
+		gsub(/"/, "", t)
+		return t
+	}
+	/^#/ || /%/ || !/,/ { next }
+	{ english = take(); other = take() }
+	english != other && english ~ /[a-z][a-z ][a-z ][a-z]/ && length(english) > 4 { print english }' \
+    templates/words/es.csv | grep -vxE 'english|Handbook|Table |Tables | part | item |Preheat' > "$work/english"
+is "English words looked for" "$([ "$(wc -l < "$work/english")" -gt 200 ] && echo many)" many
+tr -s ' \n' '  ' < "$work/translated" | sed "s/Machinery's Handbook[^.]*\.//g; s/AWS D1[^.]*preheat\.//g" > "$work/flat"
+grep -owF -f "$work/english" "$work/flat" | sort | uniq -c > "$work/left"
+is "English left on translated sheets" "$(cat "$work/left")" ""
+has "the title of a picture" 'Plano del taller, sin escala' "$work/q1-packet.es.pdf.txt"
+has "the sheet without a translation says so" 'Esta hoja aún no está traducida' "$work/q1-packet.es.pdf.txt"
+is "and no other quarter has one" "$(find "$work/out" -name '*.es.pdf' | wc -l)" 2
+
+# A translation that says another figure holds back the Spanish papers alone.
+cp -r curriculum "$work/said"
+sed -i 's/Ponga 130 A en desperdicio y/Ponga 150 A en desperdicio y/' "$work/said/assignments/es/SM-04.md"
+build/fitup print -C "$work/said" --out "$work/saidout" Q1 > "$work/told"
+is "another figure" $? 1
+has "is told" 'says 150 A where the original says 130 A' "$work/told"
+is "the Spanish papers wait" "$(grep -c '^held back .*\.es\.pdf' "$work/told") $(grep -c '^held back' "$work/told")" "2 2"
+cmp -s "$work/saidout/q1/packet.pdf" "$work/out/q1/packet.pdf"
+is "the English ones do not" $? 0
+rm -r "$work/said/assignments/es"
+build/fitup print -C "$work/said" --out "$work/saidout" > "$work/told"
+is "without translations" "$? $(find "$work/saidout" -name '*.es.pdf' | wc -l)" "0 0"
+for pdf in q1/packet.pdf q1/grading.pdf q1/cards.pdf instructor/keys.pdf; do
+	cmp -s "$work/saidout/$pdf" "$work/out/$pdf"
+	is "$pdf is the same without translations" $? 0
+done
+
 # What the instructor alone may read is on no sheet: the first words of each such text.
 awk 'FNR == 1 { on = 0 } /^#/ { on = /^## Instructor only/; next } on && NF > 5 {
 	print $1, $2, $3, $4, $5; on = 0 }' curriculum/assignments/*.md > "$work/secrets"
@@ -113,7 +173,7 @@ off_paper() { pdftotext -bbox "$1" - 2> /dev/null | tr '"' ' ' | awk '/<page/ { 
     /<word/ { if ($3 < 20 || $5 < 20 || $7 > w - 20 || $9 > h - 15) n++ } END { print n + 0 }'; }
 build/fitup print -C curriculum --out "$work/out" --large --metric --paper a4 > "$work/told"
 is "large metric A4" $? 0
-is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 56
+is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 60
 for pdf in "$work"/out/*/*.large.metric.pdf; do
 	name=${pdf#"$work"/out/}
 	pdfinfo "$pdf" > "$work/info"
@@ -209,7 +269,7 @@ build/fitup print -C "$work/moved" --out "$work/out" > "$work/told"
 is "printing goes on" $? 1
 is "held back" "$(grep -c '^held back' "$work/told")" 4
 has "which" '^held back .*/q2/packet.pdf: .*FB-04' "$work/told"
-is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 24
+is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 26
 build/fitup print -C "$work/moved" --out "$work/draft" --draft Q2 > /dev/null
 pdftotext "$work/draft/q2/packet.pdf" - | grep -c '^DRAFT$' > "$work/n"
 is "DRAFT on every page" "$(cat "$work/n")" \
