@@ -85,10 +85,20 @@ double groove_mm2(const struct groove *g)
 	return g->both ? area + sides(g) * side_mm2(g, back_depth(g)) : area;
 }
 
-double groove_width_mm(const struct groove *g)
+static double width_mm(const struct groove *g, double depth_mm)
 {
-	double b = side_angle(g), above = front_depth(g) - arc_depth(g);
+	double b = side_angle(g), above = depth_mm - arc_depth(g);
 	double run = (has_arc(g) ? g->radius_mm * cos(b) : 0) + above * tan(b);
 
 	return g->gap_mm + sides(g) * run;
+}
+
+double groove_width_mm(const struct groove *g)
+{
+	return width_mm(g, front_depth(g));
+}
+
+double groove_back_width_mm(const struct groove *g)
+{
+	return g->both ? width_mm(g, back_depth(g)) : g->gap_mm;
 }

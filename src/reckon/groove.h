@@ -32,5 +32,7 @@ const char *groove_fault(const struct groove *g);
 double groove_mm2(const struct groove *g);
 /* Width at the front face: G + the runs of the front sides. */
 double groove_width_mm(const struct groove *g);
+/* Width at the back face: of a double form likewise, else G. */
+double groove_back_width_mm(const struct groove *g);
 
 #endif

@@ -164,19 +164,26 @@ static const char *groove_misfit(const struct given *g, const struct groove *v)
 	return groove_fault(v);
 }
 
+/* One face; its own width unless one is given. */
+static double add_cap(const struct given *g, struct answer *an, const char *face,
+    double own_mm)
+{
+	double width_mm = given_has(g, "cap-width") ? given_real(g, "cap-width") : own_mm;
+	double mm2 = cap_mm2(width_mm, given_real(g, "cap-height"));
+
+	answer_step(an, "%s: 2/3 x %s x %s = %s in2", face, IN(width_mm),
+	    IN(given_real(g, "cap-height")), N(mm2 / 645.16));
+	return mm2;
+}
+
 static double add_caps(const struct given *g, struct answer *an, const struct groove *v)
 {
-	double width_mm = given_has(g, "cap-width") ? given_real(g, "cap-width")
-	                                            : groove_width_mm(v);
 	double cap = 0, root = 0;
 
 	if (given_has(g, "cap-height")) {
-		int faces = v->both ? 2 : 1;
-
-		cap = faces * cap_mm2(width_mm, given_real(g, "cap-height"));
-		answer_step(an, "cap: %s x 2/3 x %s x %s = %s in2", faces == 2 ?
-		    "2 faces" : "1",
-		    IN(width_mm), IN(given_real(g, "cap-height")), N(cap / 645.16));
+		cap = add_cap(g, an, "cap", groove_width_mm(v));
+		if (v->both)
+			cap += add_cap(g, an, "cap at the back", groove_back_width_mm(v));
 		answer_figure(an, "Reinforcement", MEASURE_AREA, cap, SEEN_PAGE);
 	}
 	if (given_has(g, "root-height")) {

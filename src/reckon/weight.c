@@ -1,9 +1,5 @@
 #include "reckon/weight.h"
 
-#include "reckon/groove.h"
-
-#include <math.h>
-
 static const struct efficiency rows[] = {
 #include "reckon/efficiency.inc"
 };
@@ -28,28 +24,6 @@ const struct weld_metal *weld_metal_of(enum metal_family family)
 double weight_lb(double volume_mm3, double density_lb_in3)
 {
 	return volume_mm3 / (25.4 * 25.4 * 25.4) * density_lb_in3;
-}
-
-double groove_square_mm2(double thickness_mm, double gap_mm)
-{
-	return groove_mm2(&(struct groove){ .shape = GROOVE_SQUARE,
-	    .thickness_mm = thickness_mm, .gap_mm = gap_mm });
-}
-
-double groove_v_mm2(double thickness_mm, double gap_mm, double land_mm,
-    double included_deg)
-{
-	return groove_mm2(&(struct groove){ .shape = GROOVE_V, .thickness_mm = thickness_mm,
-	    .gap_mm = gap_mm, .land_mm = fmin(land_mm, thickness_mm),
-	    .angle_deg = included_deg });
-}
-
-double groove_bevel_mm2(double thickness_mm, double gap_mm, double land_mm,
-    double bevel_deg)
-{
-	return groove_mm2(&(struct groove){ .shape = GROOVE_BEVEL,
-	    .thickness_mm = thickness_mm, .gap_mm = gap_mm,
-	    .land_mm = fmin(land_mm, thickness_mm), .angle_deg = bevel_deg });
 }
 
 double cap_mm2(double width_mm, double height_mm)

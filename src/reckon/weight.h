@@ -26,14 +26,6 @@ const struct weld_metal *weld_metal_of(enum metal_family family);
 
 double weight_lb(double volume_mm3, double density_lb_in3);
 
-/* Cross section without cap. Square: T G. V: T G + T^2 tan(included / 2). Bevel:
- * T G + T^2 tan(angle) / 2. A land (root face) shortens the depth of the slope. Short
- * forms of groove_mm2 (reckon/groove.h). */
-double groove_square_mm2(double thickness_mm, double gap_mm);
-double groove_v_mm2(double thickness_mm, double gap_mm, double land_mm,
-    double included_deg);
-double groove_bevel_mm2(double thickness_mm, double gap_mm, double land_mm,
-    double bevel_deg);
 /* Cap as a parabola: 2/3 width x height (the rule of the data book's table). */
 double cap_mm2(double width_mm, double height_mm);
 /* Fillet, flat face, 90 degrees: leg1 leg2 / 2. */

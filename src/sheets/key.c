@@ -53,41 +53,103 @@ double key_length_mm(const struct joint_block *j)
 	return key_middle(&j->length);
 }
 
-bool key_groove(const struct joint_block *j, struct groove *g)
+/* The edges that the block prepares, or those that its joint means by itself; none for
+ * joints whose section is no groove between square members. */
+static enum preparation edges_of(const struct joint_block *j)
 {
-	double t = key_middle(&j->t1) > 0 ? key_middle(&j->t1) : j->pipe.wall_mm;
+	static const enum preparation own[JOINT_COUNT] = {
+		[JOINT_SQUARE_BUTT] = PREPARATION_SQUARE, [JOINT_SINGLE_V] = PREPARATION_V,
+		[JOINT_PIPE_BUTT] = PREPARATION_V, [JOINT_SINGLE_BEVEL] = PREPARATION_BEVEL,
+	};
+	static const bool takes[JOINT_COUNT] = { [JOINT_BUTT] = true, [JOINT_TEE] = true,
+		[JOINT_CORNER] = true, [JOINT_PIPE_BUTT] = true };
 
-	*g = (struct groove){ .thickness_mm = t, .gap_mm = key_middle(&j->gap),
-		.land_mm = key_middle(&j->land) };
-	switch (j->joint) {
-	case JOINT_SQUARE_BUTT:
-		g->shape = GROOVE_SQUARE;
-		return g->gap_mm > 0;
-	case JOINT_SINGLE_V:
-	case JOINT_PIPE_BUTT:
-		g->shape = GROOVE_V;
-		g->angle_deg = given(&j->angle) ? key_middle(&j->angle) : 2 * key_middle(&j->bevel);
-		return g->angle_deg > 0;
-	case JOINT_SINGLE_BEVEL:
-		g->shape = GROOVE_BEVEL;
-		g->angle_deg = key_middle(&j->bevel);
-		return g->angle_deg > 0;
-	default:
-		return false;
-	}
+	if (j->joint >= JOINT_COUNT)
+		return PREPARATION_NONE;
+	if (j->preparation != PREPARATION_NONE && takes[j->joint])
+		return (enum preparation)j->preparation;
+	return own[j->joint];
 }
 
-/* Cross section in mm2, cap counted when its height is given; 0: not known. */
+static bool has_radius(const struct groove *g)
+{
+	return g->shape == GROOVE_U || g->shape == GROOVE_J;
+}
+
+/* Depths, angle and radius; of a bevel or J the one member's angle may stand under either
+ * word. What a single preparation does not cut is land. */
+static void fill_groove(const struct joint_block *j, struct groove *g)
+{
+	double front = key_middle(&j->depth), back = key_middle(&j->depth_back);
+	bool two = g->shape == GROOVE_V || g->shape == GROOVE_U;
+
+	g->angle_deg = given(&j->angle) ? key_middle(&j->angle)
+	                                : key_middle(&j->bevel) * (two ? 2 : 1);
+	if (has_radius(g))
+		g->radius_mm = key_middle(&j->radius);
+	if (!g->both && front > 0 && !given(&j->land))
+		g->land_mm = g->thickness_mm - front;
+	if (g->both && front > 0 && back > 0)
+		g->land_mm = g->thickness_mm - front - back;
+	if (g->both)
+		g->front_mm = front > 0 || !(back > 0) ? front
+		                                       : g->thickness_mm - g->land_mm - back;
+}
+
+bool key_groove(const struct joint_block *j, struct groove *g)
+{
+	static const struct { enum groove_shape shape; bool known, both; }
+	    rows[PREPARATION_COUNT] = {
+		[PREPARATION_SQUARE] = { GROOVE_SQUARE, true, false },
+		[PREPARATION_V] = { GROOVE_V, true, false },
+		[PREPARATION_BEVEL] = { GROOVE_BEVEL, true, false },
+		[PREPARATION_U] = { GROOVE_U, true, false },
+		[PREPARATION_J] = { GROOVE_J, true, false },
+		[PREPARATION_DOUBLE_V] = { GROOVE_V, true, true },
+		[PREPARATION_DOUBLE_BEVEL] = { GROOVE_BEVEL, true, true },
+		[PREPARATION_DOUBLE_U] = { GROOVE_U, true, true },
+		[PREPARATION_DOUBLE_J] = { GROOVE_J, true, true },
+	};
+	double t = key_middle(&j->t1) > 0 ? key_middle(&j->t1) : j->pipe.wall_mm;
+	enum preparation edges = edges_of(j);
+
+	*g = (struct groove){ .shape = rows[edges].shape, .both = rows[edges].both,
+		.thickness_mm = t, .gap_mm = key_middle(&j->gap),
+		.land_mm = key_middle(&j->land) };
+	if (!rows[edges].known)
+		return false;
+	if (g->shape == GROOVE_SQUARE) {
+		g->land_mm = 0;
+		return g->gap_mm > 0;
+	}
+	fill_groove(j, g);
+	return g->angle_deg > 0 && g->land_mm >= 0 && has_radius(g) == (g->radius_mm > 0) &&
+	    !groove_fault(g);
+}
+
+static double caps_mm2(const struct joint_block *j, const struct groove *g)
+{
+	double height = key_middle(&j->reinforcement), mm2;
+
+	if (!(height > 0))
+		return 0;
+	mm2 = cap_mm2(groove_width_mm(g), height);
+	return g->both || j->both_sides ? mm2 + cap_mm2(groove_back_width_mm(g), height) : mm2;
+}
+
+/* Cross section in mm2, cap counted when its height is given; 0: not known, as of a
+ * fillet over a groove, which share metal. */
 double key_section_mm2(const struct joint_block *j)
 {
-	double leg = key_middle(&j->leg), cap = key_middle(&j->reinforcement);
+	double leg = key_middle(&j->leg);
 	struct groove g;
 
-	if (j->joint == JOINT_TEE || j->joint == JOINT_LAP)
+	if (j->preparation == PREPARATION_NONE &&
+	    (j->joint == JOINT_TEE || j->joint == JOINT_LAP))
 		return leg > 0 ? fillet_mm2(leg, leg) * (j->both_sides ? 2 : 1) : 0;
-	if (!key_groove(j, &g) || !(g.thickness_mm > 0) || groove_fault(&g))
+	if (leg > 0 || !key_groove(j, &g) || !(g.thickness_mm > 0))
 		return 0;
-	return groove_mm2(&g) + (cap > 0 ? cap_mm2(groove_width_mm(&g), cap) : 0);
+	return groove_mm2(&g) + caps_mm2(j, &g);
 }
 
 /* The weld that a drawing shows, or null. */
@@ -202,8 +264,11 @@ static void add_weld_metal(struct key *k, const struct joint_block *j)
 
 /* ---- fillets ---- */
 
+/* Not one over prepared edges: groove and fillet make up its throat together. */
 static bool is_fillet(const struct joint_block *j)
 {
+	if (j->preparation != PREPARATION_NONE)
+		return false;
 	return j->joint == JOINT_TEE || j->joint == JOINT_LAP || j->joint == JOINT_CORNER;
 }
 
@@ -212,7 +277,7 @@ static void add_throat(struct key *k, const struct joint_block *j)
 	double leg = key_middle(&j->leg);
 	struct worked *w;
 
-	if (!(leg > 0) || (j->joint != JOINT_TEE && j->joint != JOINT_LAP))
+	if (!(leg > 0) || !is_fillet(j) || j->joint == JOINT_CORNER)
 		return;
 	w = key_add(k, key_weld_name(k, j, "Least throat"));
 	w->steps = str_format(k->arena, "0.7071 x leg %.*s", STR_ARG(quantity_text(k->arena, NULL, &j->leg)));
@@ -300,7 +365,7 @@ static void add_groove(struct key *k, const struct joint_block *j)
 	struct worked *w;
 	str sizes;
 
-	if (!key_groove(j, &g) || !(g.thickness_mm > 0) || groove_fault(&g))
+	if (!key_groove(j, &g) || !(g.thickness_mm > 0))
 		return;
 	sizes = str_format(k->arena, "root opening %.*s, thickness %.*s",
 	    STR_ARG(key_inches(k->arena, g.gap_mm)), STR_ARG(key_inches(k->arena, g.thickness_mm)));
@@ -308,6 +373,9 @@ static void add_groove(struct key *k, const struct joint_block *j)
 		sizes = str_format(k->arena, "%.*s, land %.*s, %.*s", STR_ARG(sizes),
 		    STR_ARG(key_inches(k->arena, g.land_mm)),
 		    STR_ARG(key_real(k->arena, g.angle_deg, 1, "deg")));
+		if (has_radius(&g))
+			sizes = str_format(k->arena, "%.*s, radius %.*s", STR_ARG(sizes),
+			    STR_ARG(key_inches(k->arena, g.radius_mm)));
 		w = key_add(k, key_weld_name(k, j, "Groove width at the face"));
 		w->steps = sizes;
 		w->result = key_inches(k->arena, groove_width_mm(&g));

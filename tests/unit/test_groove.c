@@ -82,22 +82,35 @@ static void published_weights(void **state)
 	}
 }
 
-/* The short forms of reckon/weight.h, and by hand: 3 x 19 + 17^2 tan 30; + 17^2 / 2. */
-static void short_forms(void **state)
+/* By hand: 3 x 19 + 17^2 tan 30; + 17^2 / 2. */
+static void by_hand(void **state)
 {
 	struct groove g = { .shape = GROOVE_V, .thickness_mm = 19, .gap_mm = 3,
 	    .land_mm = 2,
 		.angle_deg = 60 };
 
 	(void)state;
-	check(groove_v_mm2(19, 3, 2, 60), 57 + 289 * 0.5773502691896, 1e-9);
-	check(groove_mm2(&g), groove_v_mm2(19, 3, 2, 60), 1e-9);
+	check(groove_mm2(&g), 57 + 289 * 0.5773502691896, 1e-9);
 	g.shape = GROOVE_BEVEL;
 	g.angle_deg = 45;
-	check(groove_bevel_mm2(19, 3, 2, 45), 57 + 144.5, 1e-9);
-	check(groove_mm2(&g), groove_bevel_mm2(19, 3, 2, 45), 1e-9);
+	check(groove_mm2(&g), 57 + 144.5, 1e-9);
 	g.shape = GROOVE_SQUARE;
 	check(groove_mm2(&g), 57, 1e-9);
+}
+
+/* Double V of 1 in with 1/8 in gap, 60 degrees, front 2/3: 1/8 + 2 x 2/3 tan 30 = 0.8948
+ * in at the front, 1/8 + 2 x 1/3 tan 30 = 0.5099 in at the back; a single form has its gap
+ * there. */
+static void widths_of_both_faces(void **state)
+{
+	struct groove g = { .shape = GROOVE_V, .both = true, .thickness_mm = 25.4,
+		.gap_mm = 3.175, .angle_deg = 60, .front_mm = 25.4 * 2 / 3 };
+
+	(void)state;
+	check(groove_width_mm(&g) / 25.4, 0.89480035893, 1e-9);
+	check(groove_back_width_mm(&g) / 25.4, 0.50990017946, 1e-9);
+	g.both = false;
+	check(groove_back_width_mm(&g), 3.175, 1e-12);
 }
 
 /* Two half-depth Vs of 10 mm each side of 20 mm at 60 degrees: 2 x 100 tan 30. */
@@ -141,7 +154,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(arcs_against_slices),
 		cmocka_unit_test(published_weights),
-		cmocka_unit_test(short_forms),
+		cmocka_unit_test(by_hand),
+		cmocka_unit_test(widths_of_both_faces),
 		cmocka_unit_test(double_forms),
 		cmocka_unit_test(faults),
 	};

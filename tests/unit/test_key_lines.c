@@ -65,6 +65,64 @@ static void feed_of_solid_wire_tells_time(void **state)
 	bench_free(&t);
 }
 
+#define BLOCK(body) "# SM-01: One\n\n- **Kind:** coupon\n- **Hours:** 2\n" \
+	"- **Process:** SMAW\n- **Material:** A36 plate\n- **Thickness:** 1 in\n" \
+	"- **Filler:** E7018, 1/8 in\n- **Current:** DC+, 110-140 A\n\n## Drawing\n\n" \
+	"```joint\n" body "length: 1 in\n```\n"
+
+/* Sections integrated in steps of a thousandth of the depth, apart from the formulas:
+ * width(y) = gap + 2 (r - sqrt(r^2 - (r - y)^2)) mirrored to the root, then the slope.
+ * U: gap 1/8, land 1/8, r 1/4, 20 deg on 1 in: 0.6095 in2; J of 30 deg, r 1/2: 0.5852.
+ * Double V 1 in, 60 deg, gap 1/8, land 1/8, depths 1/2 and 3/8: 0.125 + (0.25 + 0.140625)
+ * tan 30 = 0.3505; with caps of 1/16: 2/3 / 16 (0.7024 + 0.5580) = 0.0525, so 0.4030 x
+ * 0.283 = 0.114 lb an inch. Bevel on a tee, 45 deg by the word angle, gap 1/8: 0.625. */
+static void prepared_edges_have_their_own_section(void **state)
+{
+	static const struct { const char *sheet, *area, *metal; } cases[] = {
+		{ BLOCK("joint: butt\npreparation: U\ngap: 1/8 in\nland: 1/8 in\n"
+		    "radius: 1/4 in\nangle: 20 deg\n"), "0.6095 in2 [393.2 mm2]", "0.17 lb" },
+		{ BLOCK("joint: butt\npreparation: J\ngap: 1/8 in\nland: 1/8 in\n"
+		    "radius: 1/2 in\nangle: 30 deg\n"), "0.5852 in2 [377.5 mm2]", "0.17 lb" },
+		{ BLOCK("joint: butt\npreparation: double V\ngap: 1/8 in\ndepth: 1/2 in\n"
+		    "depth back: 3/8 in\nangle: 60 deg\nreinforcement: 1/16 in\n"),
+		    "0.3505 in2 [226.1 mm2]", "0.11 lb" },
+		{ BLOCK("joint: tee\npreparation: bevel\ngap: 1/8 in\nangle: 45 deg\n"),
+		    "0.6250 in2 [403.2 mm2]", "0.18 lb" },
+		{ BLOCK("joint: butt\npreparation: V\ndepth: 1/2 in\nangle: 60 deg\n"),
+		    "0.1443 in2 [93.1 mm2]", "0.041 lb" },
+		{ BLOCK("joint: butt\npreparation: flare V\nradius: 1 in\n"), "", "" },
+		{ BLOCK("joint: tee\npreparation: bevel\ngap: 1/8 in\nangle: 45 deg\n"
+		    "leg: 5/16 in\n"), "0.6250 in2 [403.2 mm2]", "" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct bench t = read_one(cases[i].sheet);
+		struct workings w = workings_of(t.arena, t.m->assignments);
+
+		expect_str(result_of(&w, "Groove area without cap"), cases[i].area);
+		expect_str(result_of(&w, "Weld metal"), cases[i].metal);
+		assert_int_equal(result_of(&w, "Least throat").n, 0);
+		bench_free(&t);
+	}
+}
+
+/* A pipe butt takes the edges that its block names: square ones have no slope. 0.125 x
+ * 0.280 in2 = 0.0350. */
+static void pipe_takes_named_edges(void **state)
+{
+	struct bench t = read_one("# PW-01: One\n\n- **Kind:** coupon\n- **Hours:** 2\n"
+	    "- **Process:** GTAW\n- **Material:** A53 pipe\n"
+	    "- **Thickness:** NPS 6 schedule 40\n\n## Drawing\n\n```joint\n"
+	    "joint: pipe butt\nsize: NPS 6 schedule 40\npreparation: square\n"
+	    "gap: 1/8 in\n```\n");
+	struct workings w = workings_of(t.arena, t.m->assignments);
+
+	(void)state;
+	expect_str(result_of(&w, "Groove area without cap"), "0.0350 in2 [22.6 mm2]");
+	bench_free(&t);
+}
+
 static void pieces_are_weighed(void **state)
 {
 	static const struct { const char *piece; double lb; } cases[] = {
@@ -101,6 +159,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(travel_tells_time_gas_and_heat),
 		cmocka_unit_test(feed_of_solid_wire_tells_time),
+		cmocka_unit_test(prepared_edges_have_their_own_section),
+		cmocka_unit_test(pipe_takes_named_edges),
 		cmocka_unit_test(pieces_are_weighed),
 	};
 

@@ -1,5 +1,6 @@
 /* Weights per foot as printed by a filler metal data book (fillets, bevel triangles,
  * root rectangles, caps; 0.283 lb/in3) and Iowa DOT IM 569 (490 lb/ft3, 1.5 times). */
+#include "reckon/groove.h"
 #include "reckon/weight.h"
 
 #include <math.h>
@@ -14,6 +15,22 @@
 static double lb_ft(double mm2, double density)
 {
 	return weight_lb(mm2 * 12 * 25.4, density);
+}
+
+static double square_mm2(double t_mm, double gap_mm)
+{
+	struct groove g = { .shape = GROOVE_SQUARE, .thickness_mm = t_mm, .gap_mm = gap_mm };
+
+	return groove_mm2(&g);
+}
+
+static double sloped_mm2(enum groove_shape shape, double t_mm, double gap_mm,
+    double land_mm, double deg)
+{
+	struct groove g = { .shape = shape, .thickness_mm = t_mm, .gap_mm = gap_mm,
+		.land_mm = land_mm, .angle_deg = deg };
+
+	return groove_mm2(&g);
 }
 
 static void check(double got, double want, double within)
@@ -49,24 +66,24 @@ static void grooves(void **state)
 
 	(void)state;
 	/* T 1/2, 60 V, gap 1/8: .212 + 2 x .245. T 1, 45 V, gap 1/4: .849 + 2 x .703. */
-	check(lb_ft(groove_v_mm2(in / 2, in / 8, 0, 60), DENSITY_STEEL_WELD_LB_IN3), 0.702,
+	check(lb_ft(sloped_mm2(GROOVE_V, in / 2, in / 8, 0, 60), DENSITY_STEEL_WELD_LB_IN3), 0.702,
 	    0.002);
-	check(lb_ft(groove_v_mm2(in, in / 4, 0, 45), DENSITY_STEEL_WELD_LB_IN3), 2.255,
+	check(lb_ft(sloped_mm2(GROOVE_V, in, in / 4, 0, 45), DENSITY_STEEL_WELD_LB_IN3), 2.255,
 	    0.003);
 	/* T 3/8, 60 V, gap 1/8, cap 1/2 x 1/16: .159 + 2 x .138 + .071. */
-	check(lb_ft(groove_v_mm2(3 * in / 8, in / 8, 0, 60) + cap_mm2(in / 2, in / 16),
+	check(lb_ft(sloped_mm2(GROOVE_V, 3 * in / 8, in / 8, 0, 60) + cap_mm2(in / 2, in / 16),
 	    DENSITY_STEEL_WELD_LB_IN3), 0.506, 0.002);
 	/* One bevel triangle: T 3/4 at 22.5 .396, at 30 .552; T 1 at 15 .456. */
-	check(lb_ft(groove_bevel_mm2(3 * in / 4, 0, 0, 22.5), DENSITY_STEEL_WELD_LB_IN3),
+	check(lb_ft(sloped_mm2(GROOVE_BEVEL, 3 * in / 4, 0, 0, 22.5), DENSITY_STEEL_WELD_LB_IN3),
 	    0.396, 0.0025);
-	check(lb_ft(groove_bevel_mm2(3 * in / 4, 0, 0, 30), DENSITY_STEEL_WELD_LB_IN3),
+	check(lb_ft(sloped_mm2(GROOVE_BEVEL, 3 * in / 4, 0, 0, 30), DENSITY_STEEL_WELD_LB_IN3),
 	    0.552, 0.0025);
-	check(lb_ft(groove_bevel_mm2(in, 0, 0, 15), DENSITY_STEEL_WELD_LB_IN3), 0.456,
+	check(lb_ft(sloped_mm2(GROOVE_BEVEL, in, 0, 0, 15), DENSITY_STEEL_WELD_LB_IN3), 0.456,
 	    0.0025);
 	/* Root rectangles: T 3/4, gap 1/8 .318; T 1/2, gap 1/4 .425. */
-	check(lb_ft(groove_square_mm2(3 * in / 4, in / 8), DENSITY_STEEL_WELD_LB_IN3),
+	check(lb_ft(square_mm2(3 * in / 4, in / 8), DENSITY_STEEL_WELD_LB_IN3),
 	    0.318, 0.001);
-	check(lb_ft(groove_square_mm2(in / 2, in / 4), DENSITY_STEEL_WELD_LB_IN3), 0.425,
+	check(lb_ft(square_mm2(in / 2, in / 4), DENSITY_STEEL_WELD_LB_IN3), 0.425,
 	    0.001);
 	check(lb_ft(cap_mm2(in, in / 8), DENSITY_STEEL_WELD_LB_IN3), 0.283, 0.001);
 }
@@ -75,11 +92,9 @@ static void lands_shorten_the_slope(void **state)
 {
 	(void)state;
 	/* 90 included: the slope is as wide as it is deep, 8 x 8 = 64; plus 10 x 3. */
-	check(groove_v_mm2(10, 3, 2, 90), 94, 1e-9);
+	check(sloped_mm2(GROOVE_V, 10, 3, 2, 90), 94, 1e-9);
 	/* One side of 45 degrees: half of that slope. */
-	check(groove_bevel_mm2(10, 3, 2, 45), 62, 1e-9);
-	/* A land thicker than the plate leaves a square groove. */
-	check(groove_v_mm2(10, 3, 12, 60), groove_square_mm2(10, 3), 1e-9);
+	check(sloped_mm2(GROOVE_BEVEL, 10, 3, 2, 45), 62, 1e-9);
 }
 
 static void plates(void **state)
