@@ -224,13 +224,25 @@ static bool is_test_kind(const struct assignment *a)
 
 static double longest_mm(const struct assignment *a)
 {
+	static const char *const beside[] = { "backing", "strip", "tab", "ring", NULL };
 	double longest = 0;
 
 	for (size_t i = 0; i < a->npieces; i++)
-		for (uint32_t k = 1; k < a->pieces[i].ndims; k++)
+		/* Backing and tabs run out beyond the weld. */
+		for (uint32_t k = 1; k < a->pieces[i].ndims &&
+		    !says_any(a->pieces[i].name, beside); k++)
 			if (a->pieces[i].dims[k].hi > longest)
 				longest = a->pieces[i].dims[k].hi;
 	return longest;
+}
+
+/* Where line and drawing of a weld give two lengths, that is told. */
+static bool has_two_lengths(const struct assignment *a, size_t i)
+{
+	const struct joint_block *j = weld_block(a, i);
+
+	return j && j->length.lo > 0 && a->welds[i].length_mm > 0 &&
+	    !is_same_mm(j->length.lo, a->welds[i].length_mm);
 }
 
 /* A straight weld on plate coupons is no longer than the longest piece. */
@@ -245,7 +257,7 @@ static void judge_length(struct rule_context *x, uint32_t w)
 		struct finding *d;
 
 		if (!says(k->material1, "plate") || joint_is_pipe(k) ||
-		    !is_over(length, longest))
+		    !is_over(length, longest) || has_two_lengths(a, i))
 			continue;
 		d = rule_report(x, FINDING_PIECES_DISAGREE, k->pos, w,
 		    "%.*s is %.*s long, and the longest piece %.*s",

@@ -80,13 +80,34 @@ static void judge_drawn(struct rule_context *x, uint32_t w, const struct test_li
 		    STR_ARG(joint_word(wrong->joint))), wrong->joint, wrong->pos);
 }
 
+/* A letter that no weld has. Where there is one weld it goes by any letter. */
+static bool judge_letters(struct rule_context *x, uint32_t w, const struct test_line *t)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	struct finding *d;
+
+	for (uint32_t i = 0; a->nwelds > 1 && i < TEST_LETTERS; i++) {
+		if (!t->n.of[i] || i < a->nwelds)
+			continue;
+		d = rule_report(x, FINDING_TEST_IMPOSSIBLE, t->c->pos, w,
+		    "%.*s is taken from weld %c, and there is none", STR_ARG(t->c->name),
+		    (int)('A' + i));
+		finding_cause(x->f, d, "the welds of this sheet are A to %c",
+		    a->welds[a->nwelds - 1].letter);
+		finding_repair(x->f, d, "name a weld from A to %c",
+		    a->welds[a->nwelds - 1].letter);
+		return true;
+	}
+	return false;
+}
+
 static void judge_possible(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
 	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t i = 0; i < l.n; i++) {
-		if (l.v[i].kind == TEST_MACRO)
+		if (judge_letters(x, w, &l.v[i]) || l.v[i].kind == TEST_MACRO)
 			continue;
 		if (a->nwelds)
 			judge_welds(x, w, &l.v[i]);

@@ -80,14 +80,19 @@ static void read_facts(struct binder *b, const struct block *v, size_t n)
 			    (struct fact_place){ row, block_pos(b->facts[row], 0) };
 }
 
+bool fact_is_told(const struct binder *b, uint32_t row)
+{
+	return b->facts[row] || b->nearly >> row & 1;
+}
+
 static void check_always_owed(struct binder *b)
 {
-	if (!b->facts[FACT_KIND])
+	if (!fact_is_told(b, FACT_KIND))
 		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, b->a->pos,
 		    "the fact Kind is owed"),
 		    "add \"- **Kind:** coupon\" or another of: %.*s",
 		    STR_ARG(words_list(b->arena, &words_kind)));
-	if (!b->facts[FACT_HOURS])
+	if (!fact_is_told(b, FACT_HOURS))
 		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, b->a->pos,
 		    "the fact Hours is owed"), "add \"- **Hours:** 16\" or the like");
 }

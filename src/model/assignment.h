@@ -57,4 +57,7 @@ void position_check(struct binder *b, struct said t, const struct position_at *a
 /* After all sections: each joint in each position, and what a weld leaves out. */
 void welds_complete(struct binder *b);
 
+/* Whether a fact of b->a is there, or a misspelt key that means it. */
+bool fact_is_told(const struct binder *b, uint32_t row);
+
 #endif

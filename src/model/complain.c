@@ -37,7 +37,7 @@ static bool is_worth_a_guess(const struct binder *b, const struct finding *d)
 	return d - b->f->v < LIKELY_FINDINGS;
 }
 
-void offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n)
+str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n)
 {
 	str likely = { 0 };
 
@@ -46,6 +46,7 @@ void offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, 
 	if (likely.n)
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
 		    STR_ARG(likely));
+	return likely;
 }
 
 void complain_word(struct binder *b, struct said t, const struct words *w)

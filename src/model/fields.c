@@ -25,9 +25,13 @@ static void complain_key(struct binder *b, const struct field_table *t,
 	    t->where);
 	str keys[FIELDS_MOST];
 
+	str likely;
+
 	for (size_t i = 0; i < t->n; i++)
 		keys[i] = t->v[i].key;
-	offer_likely(b, d, in->key, keys, t->n);
+	likely = offer_likely(b, d, in->key, keys, t->n);
+	if (likely.n)
+		b->nearly |= UINT64_C(1) << fields_find(t, likely);
 }
 
 static void complain_repeat(struct binder *b, const struct block *first,
@@ -65,7 +69,8 @@ static void take(struct binder *b, const struct field_table *t, const struct blo
 void fields_read(struct binder *b, const struct field_table *t, const struct block *v,
     size_t n, const struct block **found)
 {
-	assert(t->n <= FIELDS_MOST);
+	assert(t->n <= FIELDS_MOST && FIELDS_MOST <= 64);
+	b->nearly = 0;
 	for (size_t i = 0; i < n; i++)
 		take(b, t, &v[i], found);
 	for (size_t row = 0; row < t->n; row++) {

@@ -28,6 +28,8 @@ struct binder {
 	struct findings *f;
 	struct assignment *a;    /* null outside an assignment */
 	const struct block **facts; /* of that assignment, by row of its fact table */
+	uint64_t nearly;         /* rows that a misspelt key means, so that they are not
+	                          * told as missing too */
 	struct standard *standard; /* the set of limits being read */
 	uint32_t quarter;        /* of program.md, 0 outside */
 	const struct language *language; /* of a translation being read; null: the original */
@@ -74,8 +76,8 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
     const char *format, ...) __attribute__((format(printf, 4, 5)));
 /* UNKNOWN_WORD with the likely word, or the whole list, as repair. */
 void complain_word(struct binder *b, struct said t, const struct words *w);
-/* Repair: the likely one of n words, when one is near. */
-void offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n);
+/* Repair: the likely one of n words, when one is near; that word, or empty. */
+str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n);
 /* NOT_UNDERSTOOD for a block that has no meaning where it stands. */
 void complain_block(struct binder *b, const struct block *v, const char *wanted);
 void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault);

@@ -449,7 +449,7 @@ static bool is_told(const struct binder *b, uint32_t row)
 	const struct assignment *a = b->a;
 
 	if (!b->facts[row])
-		return false;
+		return fact_is_told(b, row);
 	return row == FACT_JOINT ? !a->njoints : row != FACT_POSITION || !a->npositions;
 }
 
@@ -466,7 +466,7 @@ static void check_owed(struct binder *b, bool listed)
 				break;
 			}
 	}
-	if (!a->nwelds && !b->facts[FACT_JOINT] && welding_process(a) != PROCESS_COUNT &&
+	if (!a->nwelds && !fact_is_told(b, FACT_JOINT) && welding_process(a) != PROCESS_COUNT &&
 	    (a->kind == KIND_COUPON || a->kind == KIND_PRACTICE_TEST ||
 	    a->kind == KIND_QUALIFICATION_TEST))
 		complain_owed(b, &owed_rows[0], NULL);

@@ -365,6 +365,25 @@ static void duplicate_ids(void **state)
 	bench_free(&t);
 }
 
+/* A misspelt key is told as that, and the fact that it means is not missing too. */
+static void a_misspelt_fact_is_not_missing_too(void **state)
+{
+	static const char *const sheets[] = {
+		"# SM-20: A\n\n- **Kind:** drill\n- **Hourz:** 4\n",
+		"# SM-20: A\n\n- **Kind:** drill\n- **Hours:** 4\n- **Process:** SMAW\n"
+		"- **Joint:** tee\n- **Material:** A36 plate\n- **Position:** 2F\n"
+		"- **Thicknes:** 3/8 in\n",
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(sheets); i++) {
+		struct bench t = bench_one(sheets[i]);
+
+		expect_one(&t, FINDING_UNKNOWN_KEY, i ? 9 : 4, 5, "", "if that is what is meant");
+		bench_free(&t);
+	}
+}
+
 /* Of two bearers of one id, program.md tells by titles which is another one. */
 static void a_misnamed_bearer_is_read_as_what_is_listed(void **state)
 {
@@ -413,6 +432,7 @@ int main(void)
 		cmocka_unit_test(codes_in_criteria),
 		cmocka_unit_test(ids_and_titles),
 		cmocka_unit_test(duplicate_ids),
+		cmocka_unit_test(a_misspelt_fact_is_not_missing_too),
 		cmocka_unit_test(a_misnamed_bearer_is_read_as_what_is_listed),
 	};
 

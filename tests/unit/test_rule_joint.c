@@ -171,6 +171,10 @@ static void blanks(void **state)
 static void length(void **state)
 {
 	static const struct rule_case cases[] = {
+		/* The strip runs out 1/2 in at both ends. */
+		{ "a strip is longer than the weld", COUPON("9 in") "- backing strip: 1 of 1/4 x "
+		    "1 x 9 in A36 plate, sawn\n", FINDING_PIECES_DISAGREE, 15, LEVEL_ERROR,
+		    "9 in", "same" },
 		{ "as long as the piece", COUPON("8 in"), SILENT },
 		{ "longer", COUPON("8-1/4 in"), FINDING_PIECES_DISAGREE, 15, LEVEL_ERROR,
 		    "8-1/4 in", "same" },
