@@ -339,30 +339,56 @@ void list_replay_content(const struct list *l, size_t page, struct canvas *to,
 	    false);
 }
 
-static void feed_number(struct sha256 *h, uint64_t v)
+/* What is fed to a digest, gathered: most of it are single numbers. */
+struct feed {
+	struct sha256 *h;
+	size_t n;
+	uint8_t bytes[1024];
+};
+
+static void feed_flush(struct feed *f)
+{
+	sha256_add(f->h, f->bytes, f->n);
+	f->n = 0;
+}
+
+static void feed_bytes(struct feed *f, const void *p, size_t n)
+{
+	if (n > sizeof f->bytes - f->n)
+		feed_flush(f);
+	if (n > sizeof f->bytes) {
+		sha256_add(f->h, p, n);
+		return;
+	}
+	if (n)
+		memcpy(f->bytes + f->n, p, n);
+	f->n += n;
+}
+
+static void feed_number(struct feed *f, uint64_t v)
 {
 	uint8_t bytes[8];
 
 	for (int i = 0; i < 8; i++)
 		bytes[i] = (uint8_t)(v >> (8 * i));
-	sha256_add(h, bytes, sizeof bytes);
+	feed_bytes(f, bytes, sizeof bytes);
 }
 
 /* Hundredths of a point: what differs by less looks the same. */
-static void feed_pt(struct sha256 *h, double x)
+static void feed_pt(struct feed *f, double x)
 {
 	bool sound = isfinite(x) && fabs(x) < 1e9;
 
-	feed_number(h, sound ? (uint64_t)llround(x * 100) : UINT64_MAX);
+	feed_number(f, sound ? (uint64_t)llround(x * 100) : UINT64_MAX);
 }
 
-static void feed_text(struct sha256 *h, str s)
+static void feed_text(struct feed *f, str s)
 {
-	feed_number(h, s.n);
-	sha256_add(h, s.p, s.n);
+	feed_number(f, s.n);
+	feed_bytes(f, s.p, s.n);
 }
 
-static void feed_path(struct sha256 *h, const struct path *path)
+static void feed_path(struct feed *f, const struct path *path)
 {
 	const struct ink *ink = &path->ink;
 	const double style[5] = { ink->stroke_pt, ink->dash_on_pt, ink->dash_off_pt,
@@ -372,53 +398,54 @@ static void feed_path(struct sha256 *h, const struct path *path)
 	};
 
 	for (int i = 0; i < 5; i++)
-		feed_pt(h, style[i]);
-	feed_number(h, ink->fill);
-	feed_number(h, path->n);
+		feed_pt(f, style[i]);
+	feed_number(f, ink->fill);
+	feed_number(f, path->n);
 	for (size_t i = 0; i < path->n; i++) {
-		feed_number(h, path->segs[i].op);
+		feed_number(f, path->segs[i].op);
 		for (int k = 0; k < points[path->segs[i].op]; k++) {
-			feed_pt(h, path->segs[i].p[k].x);
-			feed_pt(h, path->segs[i].p[k].y);
+			feed_pt(f, path->segs[i].p[k].x);
+			feed_pt(f, path->segs[i].p[k].y);
 		}
 	}
 }
 
-static void feed_rect(struct sha256 *h, rect r)
+static void feed_rect(struct feed *f, rect r)
 {
-	feed_pt(h, r.x);
-	feed_pt(h, r.y);
-	feed_pt(h, r.w);
-	feed_pt(h, r.h);
+	feed_pt(f, r.x);
+	feed_pt(f, r.y);
+	feed_pt(f, r.w);
+	feed_pt(f, r.h);
 }
 
-static void item_digest(const struct item *item, struct sha256 *h)
+static void item_digest(const struct item *item, struct feed *f)
 {
 	bool alt = item->op == OP_TAG_BEGIN && item->text.n > 0;
 	bool ink = item->op == OP_TEXT || item->op == OP_PATH || item->op == OP_IMAGE;
 
 	if (!alt && !ink && item->op != OP_PAGE_BEGIN)
 		return;
-	feed_number(h, item->op);
+	feed_number(f, item->op);
 	if (item->op == OP_PATH) {
-		feed_path(h, item->u.path);
+		feed_path(f, item->u.path);
 		return;
 	}
 	if (item->op == OP_IMAGE) {
-		feed_rect(h, item->u.image->r);
-		sha256_add(h, item->u.image->picture->digest, SHA256_BYTES);
+		feed_rect(f, item->u.image->r);
+		feed_bytes(f, item->u.image->picture->digest, SHA256_BYTES);
 		return;
 	}
 	if (!alt) {
-		feed_rect(h, item->u.r);
-		feed_number(h, item->number);
+		feed_rect(f, item->u.r);
+		feed_number(f, item->number);
 	}
-	feed_text(h, item->text);
+	feed_text(f, item->text);
 }
 
 void list_digest(const struct list *l, struct sha256 *h)
 {
 	const struct block *b = l->first;
+	struct feed f = { .h = h };
 	int fleeting = 0;
 
 	for (size_t i = 0; i < l->n; i++) {
@@ -429,8 +456,9 @@ void list_digest(const struct list *l, struct sha256 *h)
 		else if (item->op == OP_FLEETING_END)
 			fleeting--;
 		else if (fleeting == 0)
-			item_digest(item, h);
+			item_digest(item, &f);
 		if (i % BLOCK_ITEMS == BLOCK_ITEMS - 1)
 			b = b->next;
 	}
+	feed_flush(&f);
 }
