@@ -2,7 +2,7 @@
  * root are of one thickness; over a closed root, where they begin in a corner, a layer
  * gets room by the number of its beads. Each runs from wall to wall with a light bulge
  * (common practice, no source: how a welder sketches them). */
-#include "draw/fig_section.h"
+#include "draw/fig_layout.h"
 
 #include "draw/dim.h"
 #include "draw/geom.h"
@@ -18,6 +18,7 @@
 #define BULGE 0.07
 #define SHARE_STEPS 40
 #define OUTLINE 16
+#define NEAR_PT 1e-6             /* a millimeter's points and back are not exact */
 
 static double wall_length(const pt *v, size_t n)
 {
@@ -312,10 +313,20 @@ static bool add_region(struct section *s, const struct fig_joint *j,
 	return fits;
 }
 
+/* Whether the section is too large without any beads, the most of what is tried. */
+static bool too_large(const struct section *s, struct section_frame f)
+{
+	rect body = layout_body(s, 1 / f.mm_pt);
+
+	return body.w > f.room.w + NEAR_PT || body.h > f.room.h + NEAR_PT;
+}
+
 void section_beads(struct section *s, const struct fig_joint *j, struct section_frame f)
 {
 	bool fits = true;
 
+	if (j->nlayers > 0 && too_large(s, f))
+		return;
 	for (size_t i = 0; i < s->nregions && j->nlayers > 0; i++)
 		fits &= count_beads(j, s->region[i].back) == 0 ||
 		    add_region(s, j, &s->region[i], f.mm_pt);

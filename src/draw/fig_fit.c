@@ -85,7 +85,7 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 	static const double arm_pt[] = { 72, 50, 34, 24, 15 };
 
 	for (size_t i = 0; i < (fit->small ? 1 : sizeof arm_pt / sizeof arm_pt[0]); i++) {
-		struct section_frame f = { .mm_pt = 1 / l->pt_mm,
+		struct section_frame f = { .mm_pt = 1 / l->pt_mm, .room = area,
 		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
 
 		section_clear(s);

@@ -93,6 +93,7 @@ struct section {
 /* What a shape is built for. */
 struct section_frame {
 	double mm_pt;            /* millimeters of steel under one point of paper */
+	rect room;               /* what the section has on paper; points */
 	double arm_mm;           /* how far a member runs on past the joint */
 	bool full;               /* with what may be left out when room is short */
 };
