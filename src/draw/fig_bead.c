@@ -20,28 +20,37 @@
 #define OUTLINE 16
 #define NEAR_PT 1e-6             /* a millimeter's points and back are not exact */
 
-static double wall_length(const pt *v, size_t n)
-{
-	double sum = 0;
+/* A wall measured; step: from the corner before, of each but the first. */
+struct wall {
+	const pt *v;
+	size_t n;
+	double step[SECTION_WALL], length;
+};
 
-	for (size_t i = 1; i < n; i++)
-		sum += pt_length(pt_sub(v[i], v[i - 1]));
-	return sum;
+struct walls { const struct section_region *r; struct wall a, b; };
+
+static struct wall wall_measure(const pt *v, size_t n)
+{
+	struct wall w = { .v = v, .n = n };
+
+	for (size_t i = 1; i < n; i++) {
+		w.step[i] = pt_length(pt_sub(v[i], v[i - 1]));
+		w.length += w.step[i];
+	}
+	return w;
 }
 
 /* The point at that share of a wall's length. */
-static pt wall_at(const pt *v, size_t n, double share)
+static pt wall_at(const struct wall *w, double share)
 {
-	double left = share * wall_length(v, n);
+	double left = share * w->length;
 
-	for (size_t i = 1; i < n; i++) {
-		double step = pt_length(pt_sub(v[i], v[i - 1]));
-
-		if (left <= step && step > 0)
-			return pt_between(v[i - 1], v[i], left / step);
-		left -= step;
+	for (size_t i = 1; i < w->n; i++) {
+		if (left <= w->step[i] && w->step[i] > 0)
+			return pt_between(w->v[i - 1], w->v[i], left / w->step[i]);
+		left -= w->step[i];
 	}
-	return v[n - 1];
+	return w->v[w->n - 1];
 }
 
 static double cross(pt a, pt b)
@@ -50,38 +59,38 @@ static double cross(pt a, pt b)
 }
 
 /* Twice the area swept along one wall from its root to that share, seen from `eye`. */
-static double swept(const pt *v, size_t n, double share, pt eye)
+static double swept(const struct wall *w, double share, pt eye)
 {
-	double left = share * wall_length(v, n), sum = 0;
+	double left = share * w->length, sum = 0;
 
-	for (size_t i = 1; i < n && left > 0; i++) {
-		double step = pt_length(pt_sub(v[i], v[i - 1]));
-		pt to = left < step ? pt_between(v[i - 1], v[i], left / step) : v[i];
+	for (size_t i = 1; i < w->n && left > 0; i++) {
+		double step = w->step[i];
+		pt from = w->v[i - 1];
+		pt to = left < step ? pt_between(from, w->v[i], left / step) : w->v[i];
 
-		sum += cross(pt_sub(v[i - 1], eye), pt_sub(to, eye));
+		sum += cross(pt_sub(from, eye), pt_sub(to, eye));
 		left -= step;
 	}
 	return sum;
 }
 
 /* Area between the walls up to that share of both. */
-static double area_to(const struct section_region *r, double share)
+static double area_to(const struct walls *w, double share)
 {
-	pt a = wall_at(r->a, r->na, share), b = wall_at(r->b, r->nb, share), eye = r->a[0];
+	pt a = wall_at(&w->a, share), b = wall_at(&w->b, share), eye = w->a.v[0];
 
-	return fabs(swept(r->a, r->na, share, eye) + cross(pt_sub(a, eye), pt_sub(b, eye)) -
-	    swept(r->b, r->nb, share, eye) - cross(pt_sub(r->a[0], eye), pt_sub(r->b[0], eye))) /
-	    2;
+	return fabs(swept(&w->a, share, eye) + cross(pt_sub(a, eye), pt_sub(b, eye)) -
+	    swept(&w->b, share, eye) - cross(pt_sub(eye, eye), pt_sub(w->b.v[0], eye))) / 2;
 }
 
-static double share_of_area(const struct section_region *r, double part)
+static double share_of_area(const struct walls *w, double part)
 {
-	double want = area_to(r, 1) * part, lo = 0, hi = 1;
+	double want = area_to(w, 1) * part, lo = 0, hi = 1;
 
 	for (int i = 0; i < SHARE_STEPS; i++) {
 		double mid = (lo + hi) / 2;
 
-		if (area_to(r, mid) < want)
+		if (area_to(w, mid) < want)
 			lo = mid;
 		else
 			hi = mid;
@@ -90,14 +99,13 @@ static double share_of_area(const struct section_region *r, double part)
 }
 
 /* How far up the walls the first `done` layers of `all` reach, `part` of the beads. */
-static double layer_share(const struct section_region *r, size_t done, size_t all,
-    double part)
+static double layer_share(const struct walls *w, size_t done, size_t all, double part)
 {
 	if (done == all)
 		return 1;
-	if (pt_length(pt_sub(r->a[0], r->b[0])) > 0)
+	if (pt_length(pt_sub(w->a.v[0], w->b.v[0])) > 0)
 		return (double)done / (double)all;
-	return share_of_area(r, part);
+	return share_of_area(w, part);
 }
 
 /* A line between layers, from wall a to wall b with its bulge away from the root. */
@@ -109,18 +117,17 @@ static pt line_at(const struct layer_line *l, double share)
 	    pt_mul(l->out, 4 * l->rise * share * (1 - share)));
 }
 
-static struct layer_line layer_line(const struct section_region *r, double share, pt root,
+static struct layer_line layer_line(const struct walls *w, double share, pt root,
     double least)
 {
-	struct layer_line l = { wall_at(r->a, r->na, share), wall_at(r->b, r->nb, share),
-		{ 0, 0 }, 0 };
+	struct layer_line l = { wall_at(&w->a, share), wall_at(&w->b, share), { 0, 0 }, 0 };
 	pt u = pt_unit(pt_sub(l.b, l.a)), middle = pt_between(l.a, l.b, 0.5);
 	double wide = pt_length(pt_sub(l.b, l.a));
 
 	l.out = (pt){ -u.y, u.x };
 	if (l.out.x * (middle.x - root.x) + l.out.y * (middle.y - root.y) < 0)
 		l.out = pt_mul(l.out, -1);
-	l.rise = share >= 1 ? r->rise : share <= 0 ? 0 : fmin(wide * BULGE, least * 0.3);
+	l.rise = share >= 1 ? w->r->rise : share <= 0 ? 0 : fmin(wide * BULGE, least * 0.3);
 	return l;
 }
 
@@ -281,12 +288,13 @@ static bool add_region(struct section *s, const struct fig_joint *j,
 	const struct section_region turned = turn_region(walls);
 	const struct section_region *r =
 	    j->beads_from_right && !fig_beads_from_base(j) ? &turned : walls;
+	const struct walls w = { r, wall_measure(r->a, r->na), wall_measure(r->b, r->nb) };
 	pt root = pt_between(r->a[0], r->b[0], 0.5), toes = pt_between(
 	    r->a[r->na - 1], r->b[r->nb - 1], 0.5);
 	unsigned all = count_beads(j, r->back), done = 0, number = 1;
 	size_t layers = count_layers(j, r->back), k = 0;
 	double deep = pt_length(pt_sub(toes, root)) + r->rise;
-	struct layer_line low = layer_line(r, 0, root, 0);
+	struct layer_line low = layer_line(&w, 0, root, 0);
 	bool fits = true;
 
 	/* A bead over a closed root has no walls; its lower line is that from toe to toe. */
@@ -302,8 +310,8 @@ static bool add_region(struct section *s, const struct fig_joint *j,
 			continue;
 		}
 		done += beads;
-		share = layer_share(r, ++k, layers, (double)done / all);
-		high = layer_line(r, share, root, deep / (double)layers);
+		share = layer_share(&w, ++k, layers, (double)done / all);
+		high = layer_line(&w, share, root, deep / (double)layers);
 		fits &= add_layer(s, &low, &high, beads, number, mm_pt);
 		if (done < all)
 			ink_line(s, high.a, high.b, high.out, high.rise);

@@ -81,6 +81,10 @@ bool rect_crossed(rect r, pt a, pt b)
 {
 	double t0 = 0, t1 = 1;
 
+	/* Most lie clear of it. */
+	if ((a.x < r.x && b.x < r.x) || (a.y < r.y && b.y < r.y) ||
+	    (a.x > r.x + r.w && b.x > r.x + r.w) || (a.y > r.y + r.h && b.y > r.y + r.h))
+		return false;
 	return clip_axis(a.x, b.x - a.x, r.x, r.x + r.w, &t0, &t1) &&
 	    clip_axis(a.y, b.y - a.y, r.y, r.y + r.h, &t0, &t1);
 }
