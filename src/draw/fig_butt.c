@@ -179,8 +179,8 @@ void section_butt(struct section *s, const struct fig_joint *j, struct section_f
 	}
 	add_weld(s, j, &g);
 	add_backing(s, j);
-	butt_dims(s, j, &g, f.full);
+	butt_dims(s, j, &g, j->label_od.n == 0 || section_full(s, f));
 	groove_angle_dims(s, j, &g);
-	if (j->shape == FIG_PIPE_BUTT && f.full && !j->beads_only)
+	if (j->shape == FIG_PIPE_BUTT && !j->beads_only && section_full(s, f))
 		add_bore(s, j, &g, f.mm_pt);
 }

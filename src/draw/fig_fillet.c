@@ -88,7 +88,8 @@ void section_tee(struct section *s, const struct fig_joint *j, struct section_fr
 	add_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg, false);
 	if (j->both_sides)
 		add_fillet(s, (pt){ -half, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, true);
-	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top, f.full);
+	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top,
+	    j->label_leg.n == 0 || section_full(s, f));
 }
 
 static void lap_dims(struct section *s, const struct fig_joint *j, double left,
@@ -130,7 +131,7 @@ void section_lap(struct section *s, const struct fig_joint *j, struct section_fr
 	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, false);
 	if (j->both_sides)
 		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg, true);
-	lap_dims(s, j, left, right, overlap, f.full);
+	lap_dims(s, j, left, right, overlap, section_full(s, f));
 }
 
 void section_corner_open(struct section *s, const struct fig_joint *j,

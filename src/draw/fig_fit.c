@@ -101,13 +101,18 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 	return false;
 }
 
-/* The largest scale that fits from scales[from] on; SCALES when none does. */
+/* Which scales are tried: from scales[from] on, while their factor is over `above`. */
+struct search { bool full; size_t from; double above; };
+
+/* The largest scale that fits; SCALES when none does. */
 static size_t find_scale(struct layout *l, struct section *s, const struct fig_fit *fit,
-    rect area, bool full)
+    rect area, struct search q)
 {
-	for (size_t i = 0; i < (fit->small ? SCALES : SCALES - SCALES_SMALL); i++) {
+	size_t end = fit->small ? SCALES : SCALES - SCALES_SMALL;
+
+	for (size_t i = q.from; i < end && scales[i].factor > q.above; i++) {
 		l->pt_mm = scales[i].factor * PT_MM / l->zoom;
-		if (!members_off(fit, l) && try_scale(l, s, fit, area, full))
+		if (!members_off(fit, l) && try_scale(l, s, fit, area, q.full))
 			return i;
 	}
 	return SCALES;
@@ -117,17 +122,20 @@ static size_t find_scale(struct layout *l, struct section *s, const struct fig_f
 static const struct scale *fit_scale(struct layout *l, struct section *s,
     const struct fig_fit *fit, rect area)
 {
-	size_t full = find_scale(l, s, fit, area, true), bare;
+	size_t full = find_scale(l, s, fit, area, (struct search){ .full = true }), bare;
+	double above = full < SCALES ? scales[full].factor * 1.6 : 0;
 
-	if (full < SCALES && (scales[full].factor >= 1 || fit->small))
+	if (full < SCALES && (scales[full].factor >= 1 || fit->small || !s->sheds))
 		return &scales[full];
-	if (fit->small)
+	if (fit->small || !s->sheds)
 		return NULL;
-	bare = find_scale(l, s, fit, area, false);
-	if (full < SCALES && (bare == SCALES ||
-	    scales[full].factor * 1.6 >= scales[bare].factor))
-		bare = find_scale(l, s, fit, area, true);
-	return bare < SCALES ? &scales[bare] : NULL;
+	bare = find_scale(l, s, fit, area, (struct search){ .above = above });
+	if (bare < SCALES)
+		return &scales[bare];
+	if (full == SCALES)
+		return NULL;
+	find_scale(l, s, fit, area, (struct search){ .full = true, .from = full });
+	return &scales[full];
 }
 
 /* Writes s and returns where the next word starts; without a canvas only measures. */
@@ -221,8 +229,10 @@ bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
 	struct section s;
 	struct layout l = { .s = &s, .faces = f, .zoom = canvas_zoom(c) };
 	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
-	const struct scale *scale = fit_labels(&l, &s, fit, inner);
+	const struct scale *scale;
 
+	s.sheds = false;
+	scale = fit_labels(&l, &s, fit, inner);
 	if (scale == NULL)
 		return false;
 	layout_emit(&l, c, inner);

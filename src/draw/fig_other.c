@@ -60,7 +60,7 @@ void section_pad(struct section *s, const struct fig_joint *j, struct section_fr
 	    (pt){ half, rise * 2 }, j->label_reinforcement);
 	section_level(s, SECTION_TOP, (pt){ -span / 2, 0 }, (pt){ span / 2, 0 },
 	    j->label_groove_width);
-	if (f.full || s->ndims == 0)
+	if (s->ndims == 0 || section_full(s, f))
 		pad_plan(s, j, -span / 2, pitch, f);
 }
 

@@ -16,6 +16,12 @@ void section_clear(struct section *s)
 	s->spots_apart = s->spots_bare = s->crowded = false;
 }
 
+bool section_full(struct section *s, struct section_frame f)
+{
+	s->sheds = true;
+	return f.full;
+}
+
 struct section_member *section_plate(struct section *s, double hatch_deg)
 {
 	assert(s->nmembers < SECTION_MEMBERS);

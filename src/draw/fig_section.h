@@ -86,6 +86,7 @@ struct section {
 	double clock_mm;         /* end view: how far out 12, 3, 6, 9 stand; 0 none */
 	bool spots_apart;        /* rings may touch neither each other nor a bead */
 	bool spots_bare;         /* no rings: the numbers stand in beads */
+	bool sheds;              /* its shape leaves things out when room is short */
 	bool crowded;            /* beads have no room for their numbers at this scale */
 	size_t nmembers, nbeads, ndims, nspots, nrules, nregions;
 };
@@ -98,7 +99,10 @@ struct section_frame {
 	bool full;               /* with what may be left out when room is short */
 };
 
-void section_clear(struct section *s);
+void section_clear(struct section *s); /* sheds stays */
+/* Whether nothing is to be left out. Asked by shapes only that then leave something out;
+ * noted in s. */
+bool section_full(struct section *s, struct section_frame f);
 
 /* Adding parts; each asserts that there is room. */
 struct section_member *section_plate(struct section *s, double hatch_deg);
