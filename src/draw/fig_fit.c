@@ -54,6 +54,18 @@ static bool has_ordinates(const struct section *s)
 	return false;
 }
 
+/* Tries all ways to break labels that differ; those that are alike found no room. */
+static bool try_mixed(struct layout *l, rect body, rect area)
+{
+	for (int both = 0; both < DIM_LINES_COUNT * DIM_LINES_COUNT; both++) {
+		l->lines = (enum dim_lines)(both / DIM_LINES_COUNT);
+		l->column_lines = (enum dim_lines)(both % DIM_LINES_COUNT);
+		if (l->lines != l->column_lines && layout_place(l, body, area.w, area.h))
+			return true;
+	}
+	return false;
+}
+
 /* Tries ways to break labels for one built section. Ordinates need narrow labels below
  * and low ones at the side. */
 static bool try_labels(struct layout *l, rect body, rect area)
@@ -61,12 +73,8 @@ static bool try_labels(struct layout *l, rect body, rect area)
 	bool ordinates = has_ordinates(l->s);
 
 	l->size_pt = DIM_TYPE_PT;
-	for (int both = 0; l->mixed && both < DIM_LINES_COUNT * DIM_LINES_COUNT; both++) {
-		l->lines = (enum dim_lines)(both / DIM_LINES_COUNT);
-		l->column_lines = (enum dim_lines)(both % DIM_LINES_COUNT);
-		if (layout_place(l, body, area.w, area.h))
-			return true;
-	}
+	if (l->mixed)
+		return try_mixed(l, body, area);
 	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
 		l->lines = l->column_lines = (enum dim_lines)lines;
 		if (layout_place(l, body, area.w, area.h))
