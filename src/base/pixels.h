@@ -11,7 +11,7 @@
 struct pixels {
 	uint32_t width, height;  /* pixels; 0 when there is a fault */
 	const uint8_t *gray;     /* rows from the top, width bytes each: 0 black, 255 white */
-	uint8_t digest[SHA256_BYTES]; /* of size and pixels */
+	uint8_t digest[SHA256_BYTES]; /* of size and pixels, as read/picture.c makes it */
 	double dark;             /* share of the pixels nearer to black than to white */
 	double tint;             /* share neither near black nor near white, 64 to 191 */
 	str fault;               /* why it cannot be read, in a few words; empty when it can */

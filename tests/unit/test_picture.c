@@ -70,6 +70,27 @@ static void shades_are_read_and_counted(void **state)
 	arena_free(a);
 }
 
+/* Each pixel counts, also the last ones that fill no word of eight; and equal pixels agree. */
+static void digests_tell_every_pixel(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	uint8_t v[21 * 5], seen[21 * 5 + 1][SHA256_BYTES];
+
+	(void)state;
+	for (size_t k = 0; k <= sizeof v; k++) {
+		memset(v, 255, sizeof v);
+		if (k < sizeof v)
+			v[k] = 254;
+		memcpy(seen[k], picture_read(a, png_of(a, 21, 5, v, sizeof v))->digest,
+		    SHA256_BYTES);
+		assert_memory_equal(seen[k], picture_read(a, png_of(a, 21, 5, v,
+		    sizeof v))->digest, SHA256_BYTES);
+		for (size_t i = 0; i < k; i++)
+			assert_memory_not_equal(seen[i], seen[k], SHA256_BYTES);
+	}
+	arena_free(a);
+}
+
 static void expect_fault(str bytes, const char *want)
 {
 	struct arena *a = arena_new(NULL, NULL);
@@ -273,6 +294,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(shades_are_read_and_counted),
+		cmocka_unit_test(digests_tell_every_pixel),
 		cmocka_unit_test(what_is_no_picture_is_told),
 		cmocka_unit_test(sizes_have_limits),
 		cmocka_unit_test(drawings_show_pictures),
