@@ -105,7 +105,8 @@ str fig_joint_words(struct arena *a, const struct fig_joint *j)
 	if (why.n > 0)
 		return word_format(a, l, "No drawing: %.*s.", STR_ARG(word_str(l, why)));
 	add_name(&b, j);
-	add_sizes(&b, j);
+	if (!j->beads_only)
+		add_sizes(&b, j);
 	buf_adds(&b, ".");
 	if (is_open_root(j))
 		buf_add(&b, word(l, " Open root."));

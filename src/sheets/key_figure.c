@@ -99,6 +99,7 @@ static void add_drawing(struct sheet *sh, const struct assignment *x, const stru
 	if (!n || !fig_can_draw(p->joint.shape))
 		return;
 	p->joint.label_answer = at_weld;
+	p->joint.nlayers = 0; /* a key is about sizes */
 	height = record(sh, p, left);
 	if (!(height > 0))
 		return;

@@ -8,6 +8,7 @@
 
 #include "base/buf.h"
 #include "draw/dim.h"
+#include "draw/geom.h"
 #include "draw/trace.h"
 #include "draw/zoom.h"
 
@@ -492,8 +493,52 @@ static const rect areas[] = { { 36, 36, 240, 160 }, { 36, 36, 320, 200 },
 static const double sheet_mm[] = { 0.0598 * IN, 0.1196 * IN, 0.1875 * IN, 0.25 * IN,
 	0.375 * IN, 0.5 * IN, IN };
 
+/* Whether a path runs through what is printed in a box. */
+static bool path_meets(const struct path *p, rect box)
+{
+	rect r = rect_inset(box, 2.5);
+	pt at = { 0, 0 };
+
+	for (size_t i = 0; i < p->n; i++) {
+		const struct seg *s = &p->s[i];
+		pt from = at;
+
+		if (s->op == SEG_CLOSE)
+			continue;
+		at = s->p[s->op == SEG_CURVE ? 2 : 0];
+		if (s->op == SEG_LINE && rect_crossed(r, from, at))
+			return true;
+		for (int k = 0; s->op == SEG_CURVE && k < 16; k++) {
+			double t = (k + 0.5) / 16, u = 1 - t;
+			pt q = { u * u * u * from.x + 3 * u * u * t * s->p[0].x +
+				3 * u * t * t * s->p[1].x + t * t * t * s->p[2].x,
+				u * u * u * from.y + 3 * u * u * t * s->p[0].y +
+				3 * u * t * t * s->p[1].y + t * t * t * s->p[2].y };
+
+			if (rect_holds(r, (rect){ q.x, q.y, 0, 0 }))
+				return true;
+		}
+	}
+	return false;
+}
+
+/* No line thinner than 0.35 mm, none through a label. */
+static void check_lines(const struct record *r)
+{
+	for (size_t k = 0; k < r->npaths; k++) {
+		const struct path *p = &r->path[k];
+
+		assert_true(p->ink.stroke_pt == 0 || p->ink.stroke_pt >= 0.35 * PT_MM);
+		for (size_t i = 0; i < r->nboxes; i++)
+			if (str_eq(r->box[i].name, STR("label")) && r->box[i].r.w > 6 &&
+			    path_meets(p, r->box[i].r))
+				fail_msg("a line through box %zu of%s", i, r->text);
+	}
+}
+
 static void check_page(const struct record *r, rect area)
 {
+	check_lines(r);
 	assert_true(r->left >= area.x - 0.01 && r->top >= area.y - 0.01);
 	assert_true(r->right <= area.x + area.w + 0.01);
 	assert_true(r->bottom <= area.y + area.h + 0.01);

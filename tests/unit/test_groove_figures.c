@@ -444,6 +444,10 @@ static void words_tell_all_sizes(void **state)
 	    "order: 1; from the back 2; from the front 3, 4; from the back 5, 6. Welded from "
 	    "both sides.")))
 		fail_msg("%.*s", STR_ARG(s));
+	j.beads_only = true;
+	assert_true(str_eq(fig_joint_words(x->arena, &j), STR("Tee joint, double-J groove, in "
+	    "section. Beads by layers, in order: 1; from the back 2; from the front 3, 4; from "
+	    "the back 5, 6. Welded from both sides.")));
 	j = joint_of(FIG_PIPE_BUTT, FIG_PREP_U, IN);
 	assert_true(str_find(fig_joint_words(x->arena, &j), STR("Open root."), 0) <
 	    fig_joint_words(x->arena, &j).n);
