@@ -16,7 +16,7 @@
 #define LINE_PT (1.32 * DIM_TYPE_PT)
 #define CLEAR_PT 1.2
 #define BULGE 0.07
-#define SHARE_STEPS 40
+#define SHARE_STEPS 16           /* to 1/65,536 of a wall */
 #define OUTLINE 16
 #define NEAR_PT 1e-6             /* a millimeter's points and back are not exact */
 
