@@ -250,19 +250,13 @@ static void judge_strips(struct rule_context *x, uint32_t w)
 	}
 }
 
-/* The group of ASME IX QW-466.1 by base metal and filler; P-numbers from memory. */
-static str jig_group(const struct assignment *a, const struct weld *w)
+/* The filler that decides: one of the 4xxx alloys wherever it is used. */
+static str jig_filler(const struct assignment *a)
 {
-	static const char *const high_mg[] = { "5083", "5086", "5456", NULL };
-
-	if (!weld_has_metal(w, METAL_ALUMINUM))
-		return STR("others");
-	if (says(w->material1, "6061") || says(w->material1, "6063"))
-		return STR("P23");
 	for (uint32_t i = 0; i < a->nfillers; i++)
 		if (str_starts_nocase(a->fillers[i].class, STR("ER4")))
-			return STR("P23");
-	return says_any(w->material1, high_mg) ? STR("P11") : STR("others");
+			return a->fillers[i].class;
+	return (str){ 0 };
 }
 
 /* The jig that a line's code asks for in weld k; false when it names none that is
@@ -270,24 +264,16 @@ static str jig_group(const struct assignment *a, const struct weld *w)
 static bool jig_of(const struct assignment *a, const struct test_line *t,
     const struct weld *w, double *t_mm, struct jig *j)
 {
-	const char *code = qualify_code(t->c->code);
+	const char *code = jig_code(t->c->code);
 	const struct metal *m = metal_of(w->material1);
-	bool structural = code && str_eq(str_of(code), STR("AWS D1.1"));
 
 	*t_mm = weld_thin_mm(w);
 	if (*t_mm > EIGHTHS_3_MM)
 		*t_mm = EIGHTHS_3_MM;
-	if (!code || *t_mm <= 0 || (structural && sheet_metal_of(w->material1) !=
-	    METAL_STEEL))
+	if (!jig_of_metal(code, w->material1, m ? m->yield_ksi : 0, jig_filler(a), t_mm, j))
 		return false;
-	if (!jig_find(str_of(code), jig_group(a, w), m ? m->yield_ksi : 0, *t_mm, j))
-		return false;
-	if (*t_mm > j->most_thickness_mm) {
-		*t_mm = j->most_thickness_mm;
-		jig_find(str_of(code), jig_group(a, w), m ? m->yield_ksi : 0, *t_mm, j);
-	}
 	/* The 1-1/2 in row was read on a page, its other columns are from memory. */
-	if (structural && is_same_mm(j->plunger_mm, 38.1))
+	if (str_eq(str_of(code), STR("AWS D1.1")) && is_same_mm(j->plunger_mm, 38.1))
 		j->seen = SEEN_PAGE;
 	return true;
 }

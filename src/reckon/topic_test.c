@@ -18,13 +18,14 @@ static const double pi = 3.14159265358979323846;
 /* The code as the tables spell it, or null after a refusal. */
 static const char *code_given(const struct given *g, struct answer *an, bool pipeline)
 {
-	const char *code = qualify_code(given_words(g, "code"));
+	const char *code = pipeline ? jig_code(given_words(g, "code"))
+	                            : qualify_code(given_words(g, "code"));
 
 	if (pipeline && (given_is(g, "code", "1104") || given_is(g, "code", "API 1104")))
 		return "API 1104";
 	if (!code)
 		answer_refuse(an, "code: %.*s has no table here: D1.1, IX%s are known",
-		    STR_ARG(given_words(g, "code")), pipeline ? ", 1104" : "");
+		    STR_ARG(given_words(g, "code")), pipeline ? ", D1.2, 1104" : "");
 	return code;
 }
 
@@ -112,8 +113,27 @@ static void add_jig(const struct given *g, struct answer *an, const struct jig *
 	answer_source(an, j->source);
 }
 
+/* The group given, or that of the alloy; empty after a refusal. */
+static str group_given(const struct given *g, struct answer *an, const char *code)
+{
+	str material = given_words(g, "material");
+	bool aluminum = sheet_metal_of(material) == METAL_ALUMINUM;
+
+	if (str_eq(str_of(code), STR("AWS D1.2")) && !aluminum && !given_has(g, "group")) {
+		answer_refuse(an, "material: AWS D1.2 is for aluminum and goes by its alloy; "
+		    "give it, or group");
+		return (str){ 0 };
+	}
+	if (aluminum)
+		answer_note(an, "Aluminum is better bent in a wrap-around fixture with a "
+		    "mandrel of that diameter (from memory).");
+	return given_has(g, "group") ? given_words(g, "group")
+	                             : jig_group(material, given_words(g, "filler"));
+}
+
 TOPIC_WORK(bend)
 {
+	str group;
 	struct jig j;
 	const char *code;
 	double yield_ksi = 0, t_mm = given_real(g, "thickness");
@@ -130,9 +150,10 @@ TOPIC_WORK(bend)
 	code = code_given(g, an, true);
 	if (code && str_eq(str_of(code), STR("AWS D1.1")))
 		yield_ksi = yield_given(g, an);
+	group = code ? group_given(g, an, code) : (str){ 0 };
 	if (an->fault.n)
 		return;
-	if (!jig_find(str_of(code), given_words(g, "group"), yield_ksi, t_mm, &j)) {
+	if (!jig_find(str_of(code), group, yield_ksi, t_mm, &j)) {
 		answer_refuse(an, "no jig is known for that code and group");
 		return;
 	}

@@ -113,11 +113,12 @@ static const struct topic rows[] = {
 	{ "bend", "guided bend: plunger, die and strain",
 	    "bend thickness 3/8 in code IX edition 2010 plunger 1-1/2 in", work_bend, {
 	    OWED("thickness", LENGTH, "of the specimen"),
-	    MAY("code", WORDS, "D1.1, IX or 1104"),
+	    MAY("code", WORDS, "D1.1, D1.2, IX or 1104"),
 	    MAY("edition", COUNT, "year of the code"),
 	    MAY("yield", STRENGTH, "yield strength, for D1.1"),
-	    MAY("material", WORDS, "in place of yield"),
-	    ELSE("group", CHOICE, "others", "others|P23|P11|P51|P52"),
+	    MAY("material", WORDS, "in place of yield; for D1.2 and IX the alloy"),
+	    MAY("filler", WORDS, "class of filler of aluminum, as ER4043"),
+	    MAY("group", CHOICE, "others|P23|P11|P51|P52"),
 	    MAY("plunger", LENGTH, "the one that you own") } },
 	{ "strips", "bend strips on a plate or pipe coupon", "strips length 8 in count 2",
 	    work_strips, {

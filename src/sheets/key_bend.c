@@ -4,7 +4,6 @@
 #include "model/standard.h"
 #include "reckon/bend.h"
 #include "reckon/jig.h"
-#include "reckon/qualify.h"
 #include "sheets/sheet.h"
 
 #include <math.h>
@@ -47,17 +46,18 @@ static bool is_bend(str name)
 	return criterion_test(name, &test) && test == TEST_BEND;
 }
 
-/* The jig of the code that the line names, for steel and stainless; P-numbers of other
- * metals decide otherwise. */
-static bool jig_of(const struct key *k, const struct criterion *c, double t_mm,
+/* The jig of the code that the line names, by metal and filler. Some rows serve thinner
+ * specimens only; then *t_mm is theirs. */
+static bool jig_of(const struct key *k, const struct criterion *c, double *t_mm,
     struct jig *j)
 {
-	str material = key_material(k, NULL);
+	str material = key_material(k, NULL), filler = { 0 };
 	const struct metal *m = metal_find(material);
-	const char *code = qualify_code(c->code);
 
-	return code && sheet_metal_of(material) != METAL_ALUMINUM &&
-	    jig_find(str_of(code), STR("others"), m ? m->yield_ksi : 0, t_mm, j);
+	for (uint32_t i = 0; i < k->x->nfillers && !filler.n; i++)
+		if (str_starts_nocase(k->x->fillers[i].class, STR("ER4")))
+			filler = k->x->fillers[i].class;
+	return jig_of_metal(jig_code(c->code), material, m ? m->yield_ksi : 0, filler, t_mm, j);
 }
 
 /* The plunger and die that the line names; what it leaves out by the jig of its code. */
@@ -69,7 +69,7 @@ static void add_bend(struct key *k, const struct criterion *c)
 	struct jig j = { 0 };
 	struct worked *w;
 
-	if (!(t > 0) || !is_bend(c->name) || (!jig_of(k, c, t, &j) && !chosen))
+	if (!(t > 0) || !is_bend(c->name) || (!jig_of(k, c, &t, &j) && !chosen))
 		return;
 	if (!chosen) {
 		plunger = j.plunger_mm;

@@ -51,17 +51,66 @@ static void printed_rows(void **state)
 	}
 }
 
-/* What sheets already use is the row "all others". */
-static void agrees_with_bend(void **state)
+/* QW-466.1: A = 4 t, C = A + 2 t + 1/8 in. */
+static void all_others(void **state)
 {
 	struct jig j;
 
 	(void)state;
 	for (double t = 2; t < 9.5; t += 0.7) {
 		assert_true(jig_find(STR("ASME IX"), STR("others"), 0, t, &j));
-		check(j.plunger_mm, bend_plunger_mm(t), 1e-9);
-		check(j.die_mm, bend_die_mm(j.plunger_mm, t), 1e-9);
+		check(j.plunger_mm, 4 * t, 1e-9);
+		check(j.die_mm, 6 * t + 3.175, 1e-9);
 		assert_int_equal(j.seen, SEEN_PAGE);
+	}
+}
+
+/* The code prints 345 and 620 MPa beside 50 and 90 ksi: such a steel is of the row of
+ * the round figure, one a little stronger is not. */
+static void metric_yields_on_the_edges(void **state)
+{
+	static const struct { double mpa, a_in; } rows[] = {
+		{ 345, 1.5 }, { 346, 2 }, { 619, 2 }, { 620, 2.5 }, { 344, 1.5 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct jig j;
+
+		assert_true(jig_find(STR("AWS D1.1"), STR("others"),
+		    rows[i].mpa / 6.894757293168362, 9.525, &j));
+		check(j.plunger_mm / 25.4, rows[i].a_in, 1e-9);
+	}
+}
+
+/* Aluminum by alloy: 4 t low-magnesium, 6-2/3 t high-magnesium, 16-1/2 t on 1/8 in for
+ * 6xxx and 4xxx filler; D1.1 judges no aluminum, D1.2 no steel. */
+static void jigs_by_alloy(void **state)
+{
+	static const struct { const char *code, *metal, *filler; double t_in, a_in; } rows[] = {
+		{ "D1.2", "5052-H32 plate", "ER5356", 0.375, 1.5 },
+		{ "AWS D1.2", "5083 plate", "ER5356", 0.375, 2.5 },
+		{ "D1.2", "6061-T6 plate", "ER5356", 0.125, 2.0625 },
+		{ "D1.2", "5052-H32 sheet", "ER4043", 0.125, 2.0625 },
+		{ "IX", "6061-T6 plate", "ER4043", 0.375, 2.0625 },
+		{ "IX", "5086 plate", "", 0.375, 2.5 },
+		{ "IX", "304L plate", "ER308L", 0.375, 1.5 },
+		{ "D1.1", "6061-T6 plate", "ER4043", 0.375, 0 },
+		{ "D1.2", "A36 plate", "E7018", 0.375, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		double t = rows[i].t_in * 25.4;
+		struct jig j = { 0 };
+		bool known = jig_of_metal(jig_code(str_of(rows[i].code)), str_of(rows[i].metal),
+		    36, str_of(rows[i].filler), &t, &j);
+
+		assert_int_equal(known, rows[i].a_in > 0);
+		if (known)
+			check(j.plunger_mm / 25.4, rows[i].a_in, 1e-6);
+		if (known && str_starts(str_of(rows[i].code), STR("D1.2")))
+			assert_int_equal(j.seen, SEEN_MEMORY);
 	}
 }
 
@@ -83,7 +132,9 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(printed_rows),
-		cmocka_unit_test(agrees_with_bend),
+		cmocka_unit_test(all_others),
+		cmocka_unit_test(metric_yields_on_the_edges),
+		cmocka_unit_test(jigs_by_alloy),
 		cmocka_unit_test(verdicts),
 	};
 
