@@ -85,11 +85,20 @@ double fillet_throat_mm(double leg_mm)
 	return leg_mm * sqrt(0.5);
 }
 
-double fillet_throat_unequal_mm(double leg1_mm, double leg2_mm)
+double fillet_throat_unequal_mm(double leg1_mm, double leg2_mm, double psi_deg)
 {
-	double long_mm = hypot(leg1_mm, leg2_mm);
+	/* At 90 degrees exactly, where a cosine by radians leaves a trace. */
+	bool square = fabs(psi_deg - 90) < 1e-12;
+	double psi = psi_deg * 3.14159265358979323846 / 180;
+	double cosine = square ? 0 : cos(psi), sine = square ? 1 : sin(psi);
+	double shorter = fmin(leg1_mm, leg2_mm), longer = fmax(leg1_mm, leg2_mm), face_mm;
 
-	return long_mm > 0 ? leg1_mm * leg2_mm / long_mm : 0;
+	if (!(shorter > 0))
+		return 0;
+	if (shorter < longer * cosine)
+		return shorter;
+	face_mm = sqrt(shorter * shorter + longer * longer - 2 * shorter * longer * cosine);
+	return shorter * longer * sine / face_mm;
 }
 
 double fillet_throat_skew_mm(double leg_mm, double psi_deg)

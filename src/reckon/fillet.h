@@ -26,11 +26,12 @@ struct fillet_limit fillet_largest_lap_leg(double edge_mm);
  * takes the smaller allowance. */
 struct fillet_limit fillet_undersize(double leg_mm);
 
-/* Theoretical throat, flat face. Equal legs: leg cos 45; unequal: a b / hypot(a, b);
- * skewed: leg cos(psi / 2), psi the angle between the plates in degrees, legs equal
- * along the plates. Geometry. */
+/* Theoretical throat, flat face: from the root square to the face. Equal legs: leg cos 45;
+ * skewed: leg cos(psi / 2), psi the angle between the plates in degrees, legs equal along
+ * the plates; unequal: a b sin psi / c, c^2 = a^2 + b^2 - 2 a b cos psi the face, or the
+ * shorter leg where the face leans beyond it. Geometry. */
 double fillet_throat_mm(double leg_mm);
-double fillet_throat_unequal_mm(double leg1_mm, double leg2_mm);
+double fillet_throat_unequal_mm(double leg1_mm, double leg2_mm, double psi_deg);
 double fillet_throat_skew_mm(double leg_mm, double psi_deg);
 
 #endif

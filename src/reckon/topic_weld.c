@@ -76,16 +76,18 @@ TOPIC_WORK(throat)
 
 	if (!skew_is_sound(g, an))
 		return;
-	if (given_has(g, "leg2") && fabs(psi_deg - 90) > 1e-9) {
-		answer_refuse(an, "leg2: unequal legs are worked out for parts at 90° "
-		    "only");
-		return;
-	}
 	if (given_has(g, "leg2")) {
-		an->formula = "throat = a b / sqrt(a^2 + b^2), flat face";
-		mm = fillet_throat_unequal_mm(leg_mm, leg2_mm);
-		answer_step(an, "%s x %s / sqrt(%s^2 + %s^2) = %s in", IN(leg_mm),
-		    IN(leg2_mm), IN(leg_mm), IN(leg2_mm), IN(mm));
+		an->formula = "throat = a b sin A / sqrt(a^2 + b^2 - 2 a b cos A), flat face, "
+		    "A between the parts; the shorter leg when the face leans beyond it";
+		mm = fillet_throat_unequal_mm(leg_mm, leg2_mm, psi_deg);
+		if (mm < fmin(leg_mm, leg2_mm))
+			answer_step(an, "%s x %s x sin %s° / sqrt(%s^2 + %s^2 - 2 x %s x %s "
+			    "x cos %s°) = %s in", IN(leg_mm), IN(leg2_mm), N(psi_deg),
+			    IN(leg_mm), IN(leg2_mm), IN(leg_mm), IN(leg2_mm), N(psi_deg),
+			    IN(mm));
+		else
+			answer_step(an, "the face leans beyond the shorter leg, %s in", IN(mm));
+		note_skew(an, psi_deg);
 	} else {
 		an->formula = "throat = leg cos(angle / 2), flat face; 0.7071 leg at 90°";
 		mm = fillet_throat_skew_mm(leg_mm, psi_deg);

@@ -115,6 +115,64 @@ static bool read_figures(str s, size_t *at, int most, uint64_t *value)
 	return true;
 }
 
+/* Past the second end of a range that begins at `at`: "-80,000", " to 80,000". */
+static size_t past_range(str s, size_t at)
+{
+	size_t dash = scan_skip_blanks(s, at);
+	struct glyph g = scan_glyph(s, dash);
+
+	if (g.c == '-')
+		dash += g.n;
+	else if (str_starts_nocase(str_sub(s, dash, s.n), STR("to ")))
+		dash += 3;
+	else
+		return at;
+	dash = scan_skip_blanks(s, dash);
+	while (dash < s.n && (scan_is_digit(s.p[dash]) || s.p[dash] == ','))
+		dash++;
+	return dash;
+}
+
+/* Whether psi or pounds follow a number or a range that begins with it. */
+static bool is_weighty(str s, size_t at)
+{
+	str rest = str_sub(s, scan_skip_blanks(s, past_range(s, at)), s.n);
+
+	return str_starts_nocase(rest, STR("psi")) || str_starts_nocase(rest, STR("lb")) ||
+	    str_starts_nocase(rest, STR("pound"));
+}
+
+/* The end of ",000" groups after a whole number of one to three figures, or 0. They are
+ * read before psi and pounds only: "100,120 A" is a list. */
+static size_t thousands_end(str s, size_t start, size_t at)
+{
+	if (at == start || at - start > 3)
+		return 0;
+	start = at;
+	while (at + 4 <= s.n && s.p[at] == ',' && scan_is_digit(s.p[at + 1]) &&
+	    scan_is_digit(s.p[at + 2]) && scan_is_digit(s.p[at + 3]))
+		at += 4;
+	return at > start && is_weighty(s, at) ? at : 0;
+}
+
+/* The figures of a whole number, with commas between thousands or without. */
+static bool read_whole(str s, size_t *at, uint64_t *value)
+{
+	size_t start = *at, end;
+
+	if (!read_figures(s, at, 7, value))
+		return false;
+	end = thousands_end(s, start, *at);
+	if (!end)
+		return true;
+	if (end - start > 9)
+		return false;
+	for (; *at < end; *at += 4)
+		*value = *value * 1000 + (uint64_t)(s.p[*at + 1] - '0') * 100 +
+		    (uint64_t)(s.p[*at + 2] - '0') * 10 + (uint64_t)(s.p[*at + 3] - '0');
+	return true;
+}
+
 /* "/8" after a numerator that was read. */
 static bool read_denominator(str s, size_t *at, uint64_t *den, const char **reason)
 {
@@ -241,7 +299,7 @@ bool scan_number(str s, size_t *at, struct number *out, const char **reason)
 		*reason = "a number is missing";
 		return false;
 	}
-	if (!read_figures(s, at, 7, &out->num)) {
+	if (!read_whole(s, at, &out->num)) {
 		*reason = "too many figures";
 		return false;
 	}

@@ -82,10 +82,36 @@ static void throats(void **state)
 	assert_true(fabs(fillet_throat_skew_mm(6.35, 60) / 25.4 - 0.2165) <= 0.0001);
 	/* cos 60 is one half; 3-4-5. */
 	assert_true(fabs(fillet_throat_skew_mm(10, 120) - 5) < 1e-9);
-	assert_true(fabs(fillet_throat_unequal_mm(3, 4) - 2.4) < 1e-9);
+	assert_true(fabs(fillet_throat_unequal_mm(3, 4, 90) - 2.4) < 1e-12);
 	assert_true(fabs(fillet_throat_skew_mm(8, 90) - fillet_throat_mm(8)) < 1e-9);
-	assert_true(fabs(fillet_throat_unequal_mm(8, 8) - fillet_throat_mm(8)) < 1e-9);
-	assert_true(fillet_throat_unequal_mm(0, 0) == 0);
+	assert_true(fabs(fillet_throat_unequal_mm(8, 8, 90) - fillet_throat_mm(8)) < 1e-9);
+	assert_true(fillet_throat_unequal_mm(0, 0, 90) == 0);
+}
+
+/* Least distance from the root to the flat face, sought along the face in small steps:
+ * unequal legs between skewed parts too. */
+static void throats_by_search(void **state)
+{
+	static const struct { double a, b, deg; } rows[] = {
+		{ 3, 4, 90 }, { 6, 9, 60 }, { 6, 9, 120 }, { 5, 5, 75 }, { 3, 9, 60 },
+		{ 9, 3, 45 }, { 8, 7, 135 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		double a = rows[i].a, b = rows[i].b, rad = rows[i].deg * acos(-1) / 180;
+		double least = a;
+
+		for (int k = 0; k <= 200000; k++) {
+			double s = k / 200000.0;
+			double x = a + s * (b * cos(rad) - a), y = s * b * sin(rad);
+
+			least = fmin(least, hypot(x, y));
+		}
+		assert_true(fabs(fillet_throat_unequal_mm(a, b, rows[i].deg) - least) < 1e-8);
+	}
+	assert_true(fabs(fillet_throat_unequal_mm(5, 5, 75) -
+	    fillet_throat_skew_mm(5, 75)) < 1e-12);
 }
 
 int main(void)
@@ -97,6 +123,7 @@ int main(void)
 		cmocka_unit_test(largest_leg_on_a_lap_edge),
 		cmocka_unit_test(undersize_by_leg),
 		cmocka_unit_test(throats),
+		cmocka_unit_test(throats_by_search),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

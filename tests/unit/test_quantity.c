@@ -171,6 +171,14 @@ static void other_kinds(void **state)
 	check_value("12 ipm", QUANTITY_SPEED, METAL_NONE, 12, 12);
 	check_value("3", QUANTITY_COUNT, METAL_NONE, 3, 3);
 	check_value("5 psi", QUANTITY_PRESSURE, METAL_NONE, 5, 5);
+	/* Commas between thousands, before psi and pounds only; elsewhere they part a list. */
+	check_value("60,000 psi", QUANTITY_PRESSURE, METAL_NONE, 60000, 60000);
+	check_value("58,000-80,000 psi", QUANTITY_PRESSURE, METAL_NONE, 58000, 80000);
+	check_value("1,250,000 psi", QUANTITY_PRESSURE, METAL_NONE, 1250000, 1250000);
+	check_value("21,000 lb", QUANTITY_MASS, METAL_NONE, 21000, 21000);
+	check_fault("60,00 psi", QUANTITY_PRESSURE, QUANTITY_BAD, 2);
+	check_fault("6000,000 psi", QUANTITY_PRESSURE, QUANTITY_BAD, 4);
+	check_fault("100,120 A", QUANTITY_CURRENT, QUANTITY_BAD, 3);
 }
 
 static void gauges(void **state)
