@@ -50,6 +50,8 @@ found() {
 # Faults of every sort in the demo: order, rules, sizes, words, hours, waivers.
 faulty=$work/faulty
 cp -r curriculum "$faulty"
+# Translations are held against the words of their sheets, which change here.
+rm -rf "$faulty/assignments/es"
 a=$faulty/assignments
 edit "$a/SM-23.md" '/^## Needs/a\
 - gmaw.short practiced'
@@ -172,6 +174,7 @@ wrong=0
 seed=0
 : > "$work/kinds"
 d=$(copy moved curriculum)
+rm -rf "$d/assignments/es"
 for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); do
 	seed=$((seed + 1))
 	case $((seed % 5)) in
