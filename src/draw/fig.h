@@ -62,6 +62,16 @@ enum fig_prep {
 /* Beads beside one another in one layer; back: laid from the other side. */
 struct fig_layer { unsigned beads; bool back; };
 
+/* What areas of one width have taught about one joint, for whoever tries higher ones until
+ * it finds room: the least height, in points, that a scale and length of arms needs; 0: not
+ * known yet. All zero at first, and again for another joint or other labels. */
+enum { FIG_SCALES = 24, FIG_ARMS = 5 };
+struct fig_tries {
+	double wide, zoom;       /* what it was learned for */
+	bool sheds;
+	double needs[2][2][FIG_SCALES][FIG_ARMS]; /* by labels mixed, nothing left out */
+};
+
 struct fig_joint {
 	enum fig_shape shape;
 	enum fig_prep prep;      /* of butt, pipe, corner, tee and edge */
@@ -104,6 +114,7 @@ struct fig_joint {
 	str letter;              /* of the weld, "A"; may be empty */
 	str position;            /* "2F", "3G up"; may be empty */
 	const struct language *language; /* of labels and words; null: English */
+	struct fig_tries *tries; /* null: nothing is kept */
 };
 
 /* Whether there is a section for this shape; FIG_NONE has none. */

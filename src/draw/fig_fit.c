@@ -37,6 +37,7 @@ static const struct scale {
 };
 
 #define SCALES (sizeof scales / sizeof scales[0])
+_Static_assert(SCALES == FIG_SCALES, "struct fig_tries has a row for each");
 #define SCALES_SMALL 8           /* the last of them */
 
 /* Whether the members come out too thin to read, or thicker than is of use. */
@@ -86,25 +87,43 @@ static bool try_labels(struct layout *l, rect body, rect area)
 	return false;
 }
 
-/* Builds the section at one scale, with long arms first, and places it. */
-static bool try_scale(struct layout *l, struct section *s, const struct fig_fit *fit,
-    rect area, bool full)
+/* Builds the section for one frame and places it; else l->needs tells what it needs. */
+static bool try_frame(struct layout *l, struct section *s, const struct fig_fit *fit,
+    rect area, struct section_frame f)
 {
-	static const double arm_pt[] = { 72, 50, 34, 24, 15 };
+	rect body;
 
-	for (size_t i = 0; i < (fit->small ? 1 : sizeof arm_pt / sizeof arm_pt[0]); i++) {
+	l->needs = INFINITY;
+	section_clear(s);
+	fit->build(s, fit->data, f);
+	if (s->crowded)
+		return false;
+	body = layout_body(s, l->pt_mm);
+	if (body.w > area.w)
+		return false;
+	if (body.h <= area.h)
+		return try_labels(l, body, area);
+	l->needs = body.h;
+	return false;
+}
+
+/* One scale, with long arms first; those known to need more height are passed over. */
+static bool try_scale(struct layout *l, struct section *s, const struct fig_fit *fit,
+    rect area, bool full, size_t scale)
+{
+	static const double arm_pt[FIG_ARMS] = { 72, 50, 34, 24, 15 };
+	double *needs = fit->tries ? fit->tries->needs[l->mixed][full][scale] : NULL;
+
+	for (size_t i = 0; i < (fit->small ? 1 : FIG_ARMS); i++) {
 		struct section_frame f = { .mm_pt = 1 / l->pt_mm, .room = area,
 		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
 
-		section_clear(s);
-		fit->build(s, fit->data, f);
-		if (s->crowded)
+		if (needs && needs[i] > area.h)
 			continue;
-		rect body = layout_body(s, l->pt_mm);
-		if (body.w > area.w || body.h > area.h)
-			continue;
-		if (try_labels(l, body, area))
+		if (try_frame(l, s, fit, area, f))
 			return true;
+		if (needs)
+			needs[i] = l->needs;
 	}
 	return false;
 }
@@ -120,7 +139,7 @@ static size_t find_scale(struct layout *l, struct section *s, const struct fig_f
 
 	for (size_t i = q.from; i < end && scales[i].factor > q.above; i++) {
 		l->pt_mm = scales[i].factor * PT_MM / l->zoom;
-		if (!members_off(fit, l) && try_scale(l, s, fit, area, q.full))
+		if (!members_off(fit, l) && try_scale(l, s, fit, area, q.full, i))
 			return i;
 	}
 	return SCALES;
@@ -237,10 +256,15 @@ bool fig_fit_draw(struct canvas *c, const struct faces *f, rect area,
 	struct section s;
 	struct layout l = { .s = &s, .faces = f, .zoom = canvas_zoom(c) };
 	rect inner = { area.x + 1, area.y + 1, area.w - 2, area.h - STRIP_PT - 3 };
+	struct fig_tries *t = fit->tries;
 	const struct scale *scale;
 
-	s.sheds = false;
+	if (t && (t->wide != inner.w || t->zoom != l.zoom))
+		*t = (struct fig_tries){ .wide = inner.w, .zoom = l.zoom };
+	s.sheds = t && t->sheds;
 	scale = fit_labels(&l, &s, fit, inner);
+	if (t)
+		t->sheds = s.sheds;
 	if (scale == NULL)
 		return false;
 	layout_emit(&l, c, inner);

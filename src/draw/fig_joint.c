@@ -307,7 +307,7 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 	str why = fig_joint_fault(j);
 	struct fig_fit fit = { build_joint, j, fmin(j->t1_mm, fig_t2_mm(j)),
 	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->language,
-	    false };
+	    false, j->tries };
 
 	/* Beads may be drawn as large as there is room. */
 	if (j->nlayers > 0)

@@ -209,8 +209,10 @@ static void join_labels(struct layout *l)
 		l->ink = rect_join(l->ink, l->label[i].r);
 }
 
-static bool too_large(const struct layout *l, double w, double h)
+static bool too_large(struct layout *l, double w, double h)
 {
+	if (!l->failed && l->ink.w <= w && l->ink.h > h)
+		l->needs = fmin(l->needs, l->ink.h);
 	return l->failed || l->ink.w > w || l->ink.h > h;
 }
 

@@ -46,6 +46,8 @@ struct layout {
 	rect ink;                /* with dimensions */
 	double top, bottom;      /* how far rows of dimensions have grown */
 	bool failed;             /* a label does not break as asked */
+	double needs;            /* the least height with which a layout that failed might
+	                          * not have; INFINITY: none */
 };
 
 /* Where a point of the section comes to lie. */

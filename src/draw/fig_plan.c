@@ -340,7 +340,7 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 	str why = fig_joint_fault(j);
 
 	struct fig_fit fit = { build_plan, j, 0, 0, j->letter, j->position, j->language,
-		false };
+		false, NULL };
 	bool pipe = j->shape == FIG_PIPE_BUTT || j->shape == FIG_BRANCH;
 
 	if (why.n == 0 && pipe && !fig_given(j->od_mm))

@@ -190,6 +190,7 @@ struct fig_fit {
 	str letter, position;    /* told in the strip below, with the scale */
 	const struct language *language;
 	bool small;              /* scales below 1:10 too; the part has no arms */
+	struct fig_tries *tries; /* or null */
 };
 
 /* For figures that find their scale themselves: paper to steel, largest first, and the

@@ -142,15 +142,30 @@ static void add_key(struct sheet *sh, const struct figure_key *k)
 	sheet_add(sh, block_text(&sh->s, v, 2 * k->n, &sh->e->body, TAG_P, sh->width_pt), 2, 6);
 }
 
-/* The least height, in steps up from `least`, at which the drawing finds room. A crowded
+/* The least height, in steps up from `least`, at which the drawing finds room; 0: none. */
+static double first_height(struct sheet *sh, struct picture *p, double width, double least,
+    double most)
+{
+	struct fig_tries tries = { 0 };
+	double h = least;
+
+	p->joint.tries = &tries;
+	while (h <= most && !record_picture(sh, p, width, h))
+		h *= HEIGHT_STEP;
+	p->joint.tries = NULL;
+	return h <= most ? h : 0;
+}
+
+/* The least height at which the drawing finds room. A crowded
  * drawing of large print that has none up to `most` gets letters for its labels; and where
  * even that does not help, type less large. */
 static double find_height(struct sheet *sh, struct picture *p, double width, double least,
     double most)
 {
-	for (double h = least; h <= most; h *= HEIGHT_STEP)
-		if (record_picture(sh, p, width, h))
-			return h;
+	double found = first_height(sh, p, width, least, most);
+
+	if (found > 0)
+		return found;
 	for (double h = least * KEYED_SHARE; sh->e->choice.large && key_labels(sh, p) && h <= most;
 	    h *= HEIGHT_STEP)
 		if (record_picture(sh, p, width, h))

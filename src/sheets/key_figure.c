@@ -34,6 +34,9 @@ static void draw_picture_again(void *user, struct canvas *c, rect area)
 /* The least height with room for the section; 0 when there is none. */
 static double record(struct sheet *sh, struct key_picture *p, double width)
 {
+	struct fig_tries tries = { 0 };
+
+	p->joint.tries = &tries;
 	for (double h = LEAST_PT; h <= MOST_PT; h *= 1.1) {
 		struct canvas *c;
 
@@ -42,9 +45,12 @@ static double record(struct sheet *sh, struct key_picture *p, double width)
 		canvas_page_begin(c, width, h);
 		sheet_figure_draw(sh, try_picture, p, c, (rect){ 0, 0, width, h });
 		canvas_page_end(c);
-		if (p->fits)
+		if (p->fits) {
+			p->joint.tries = NULL;
 			return h;
+		}
 	}
+	p->joint.tries = NULL;
 	return 0;
 }
 

@@ -770,6 +770,42 @@ static void test_same_bytes(void **state)
 	assert_true(str_eq(buf_str(&out[0]), buf_str(&out[1])));
 }
 
+/* What is kept from lower areas passes nothing over that finds room in a higher one. */
+static void test_tries(void **state)
+{
+	static const struct fig_joint *const joints[] = { &v_backed, &tee };
+	struct fixture *x = *state;
+	size_t fitted = 0, refused = 0;
+
+	for (int i = 0; i < 4; i++) {
+		struct fig_tries tries = { 0 };
+		struct fig_joint kept = *joints[i % 2];
+		double w = i < 2 ? 300 : 420;
+
+		kept.tries = &tries;
+		for (double h = 60; h < 500; h *= 1.1) {
+			struct buf out[2] = { { .arena = x->arena }, { .arena = x->arena } };
+			const struct fig_joint *both[] = { joints[i % 2], &kept };
+			bool ok[2];
+
+			for (int k = 0; k < 2; k++) {
+				struct trace t;
+
+				trace_init(&t, &out[k]);
+				canvas_page_begin(&t.canvas, 612, 792);
+				ok[k] = fig_joint_draw(&t.canvas, x->faces, (rect){ 20, 20, w, h },
+				    both[k]);
+				canvas_page_end(&t.canvas);
+			}
+			assert_int_equal(ok[0], ok[1]);
+			assert_true(str_eq(buf_str(&out[0]), buf_str(&out[1])));
+			fitted += ok[0];
+			refused += !ok[0];
+		}
+	}
+	assert_true(fitted > 20 && refused > 8);
+}
+
 static struct fig_feature features[] = {
 	{ .mark = FIG_HOLE, .x_mm = 25, .y_mm = 20, .w_mm = 14, .label_x = LABEL("1 in"),
 	    .label_y = LABEL("3/4 in"), .label_size = LABEL("9/16 in dia") },
@@ -926,6 +962,7 @@ int main(void)
 		cmocka_unit_test(test_no_nonsense),
 		cmocka_unit_test(test_words),
 		cmocka_unit_test(test_same_bytes),
+		cmocka_unit_test(test_tries),
 		cmocka_unit_test(test_plate),
 		cmocka_unit_test(test_zoomed),
 		cmocka_unit_test(test_plate_table),
