@@ -215,7 +215,8 @@ void rule_path_claim(struct rule_context *x)
 
 	if (x->o->nwalk)
 		judge_outcomes(x, first);
-	for (size_t i = 0; i < x->m->ncredentials; i++) {
+	for (size_t i = 0; x->m->noutcomes && x->m->nquarters &&
+	    i < x->m->ncredentials; i++) {
 		struct claim c = claim_read(x, &x->m->credentials[i]);
 
 		judge_claim(x, &c, first);

@@ -317,6 +317,8 @@ void rule_trade_safety(struct rule_context *x)
 {
 	uint32_t *told = arena_array(x->scratch, x->m->nassignments, sizeof *told);
 
-	for (size_t i = 0; i < sizeof rules / sizeof *rules; i++)
+	/* Where skills.md lists nothing, that is told, and which card is for what is not
+	 * known. */
+	for (size_t i = 0; x->m->nskills && i < sizeof rules / sizeof *rules; i++)
 		trade_run(x, &rules[i], told);
 }

@@ -324,7 +324,9 @@ static void check_names(struct arena *scratch, const struct model *m, const stru
 		k.x = &m->assignments[i];
 		names_of(k.x, look_up, &k);
 		for (size_t j = 0; j < k.x->nfacts; j++)
-			if (!said_line(&t->facts, k.x->facts[j].key))
+			/* A station is kept as a fact only where shop.md has none. */
+			if (!said_line(&t->facts, k.x->facts[j].key) &&
+			    !str_eq(k.x->facts[j].key, STR("Station")))
 				look_up(&k, k.x->facts[j].text, k.x->facts[j].pos);
 		look_up_skills(&k, m);
 	}

@@ -190,7 +190,7 @@ void waive_apply(struct arena *scratch, const struct model *m, const struct when
 	for (size_t i = 0; i < m->nwaivers; i++) {
 		if (fates[i].over)
 			tell_over(&m->waivers[i], &fates[i], f);
-		else if (!fates[i].used)
+		else if (!fates[i].used && m->nassignments && m->nslots && m->nskills)
 			tell_idle(m, &m->waivers[i], stands, f);
 	}
 }

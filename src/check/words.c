@@ -116,6 +116,9 @@ struct words *words_check(struct arena *a, const struct order *o, struct finding
 	w->arena = a;
 	w->model = m;
 	w->seen = map_new(a, true);
+	/* Told as a whole, see model/hollow.c. */
+	if (!m->nskills)
+		return w;
 	for (size_t i = 0; i < m->nentry_skills; i++)
 		see(w, f, &m->entry_skills[i], (str){ 0 });
 	for (size_t i = 0; i < m->nentries; i++)

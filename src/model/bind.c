@@ -186,5 +186,6 @@ struct model *model_bind(struct arena *a, const struct sources *sources,
 	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
 	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);
 	read_role(&b, files, nfiles, ROLE_COHORTS, cohorts_read);
+	hollow_tell(&b);
 	return m;
 }

@@ -26,11 +26,11 @@ static bool read_quarter(struct binder *b, struct said t, uint32_t *out)
 	if (str_to_u32(number.s, out) && *out >= 1 && *out <= b->model->nquarters)
 		return true;
 	*out = 0;
+	if (!b->model->nquarters)
+		return false;
 	d = complain(b, FINDING_BAD_ENTRY, said_pos(t),
 	    "\"%.*s\" is not a quarter of program.md; it is left out", STR_ARG(t.s));
-	if (b->model->nquarters)
-		finding_repair(b->f, d, "name one from 1 to %u",
-		    (unsigned)b->model->nquarters);
+	finding_repair(b->f, d, "name one from 1 to %u", (unsigned)b->model->nquarters);
 	return false;
 }
 
@@ -85,6 +85,8 @@ static void fact_section(struct binder *b, const struct field *row,
 	str *names = arena_array(b->arena, m->nsections, sizeof *names);
 
 	(void)row;
+	if (shop_is_hollow(m))
+		return;
 	for (size_t i = 0; i < m->nsections; i++) {
 		names[i] = m->sections[i].name;
 		if (words_same(names[i], in->text)) {

@@ -45,6 +45,12 @@ bool same_title(str a, str b);
 /* The fact Entry, after all quarters are known. */
 void entries_read(struct binder *b, const struct block *fact);
 
+/* Whether shop.md gives nothing that a sheet or a group could name. */
+bool shop_is_hollow(const struct model *m);
+/* After everything: skills.md, program.md and shop.md where they give nothing, each once,
+ * in place of every word that refers to them. */
+void hollow_tell(struct binder *b);
+
 /* Reports further level-1 headings and whatever stands right under the first. */
 void complain_second_title(struct binder *b, const struct block *v);
 

@@ -24,7 +24,7 @@ void pictures_end(struct binder *b)
 	for (size_t i = 0; i < m->npictures; i++) {
 		const struct picture_file *p = &m->pictures[i];
 
-		if (!p->uses)
+		if (!p->uses && m->nassignments)
 			finding_repair(b->f, finding_add(b->f, FINDING_UNUSED_PICTURE,
 			    (struct pos){ p->file, 0, 0 }, "no assignment shows this picture"),
 			    "name it under ## Drawing with ![what it shows](../%.*s), or delete it",

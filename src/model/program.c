@@ -304,7 +304,7 @@ static void report_not_listed(struct binder *b, const uint32_t *seen)
 {
 	const struct model *m = b->model;
 
-	for (size_t i = 0; i < m->nassignments; i++) {
+	for (size_t i = 0; m->nslots && i < m->nassignments; i++) {
 		const struct assignment *a = &m->assignments[i];
 		struct finding *d;
 

@@ -14,7 +14,15 @@ struct line {
 static void complain_unknown(struct line *l, struct said id)
 {
 	struct binder *b = l->b;
-	struct finding *d = complain(b, FINDING_UNKNOWN_ASSIGNMENT, said_pos(id),
+	struct finding *d;
+
+	/* Where no file defines anything, that is one fault and not one a line. */
+	if (!b->model->nassignments && b->nunknown) {
+		finding_relate(b->f, &b->f->v[b->unknown[0].finding], said_pos(id))->label =
+		    str_format(b->arena, "nor %.*s", STR_ARG(id.s));
+		return;
+	}
+	d = complain(b, FINDING_UNKNOWN_ASSIGNMENT, said_pos(id),
 	    "no file defines %.*s; this line gives nothing", STR_ARG(id.s));
 
 	d->assignment = id.s;
