@@ -271,23 +271,6 @@ static enum member_shape shape_of_piece(const struct piece *p)
 	return mentions(p->material, STR("round")) ? MEMBER_ROUND : MEMBER_SOLID;
 }
 
-/* Of four sizes of a tube or angle the wall is the least; else it is the thickness that
- * the facts pair with the material. */
-static double wall_of_piece(const struct assignment *a, const struct piece *p)
-{
-	double least = p->ndims == 4 ? p->dims[0].lo : 0;
-
-	if (p->pipe.wall_mm > 0)
-		return p->pipe.wall_mm;
-	for (uint32_t i = 1; i < p->ndims && least > 0; i++)
-		if (p->dims[i].lo < least)
-			least = p->dims[i].lo;
-	for (uint32_t i = 0; i < a->nmaterials && !(least > 0) && a->nthicknesses; i++)
-		if (words_same(a->materials[i].text, p->material))
-			least = a->thicknesses[i < a->nthicknesses ? i : a->nthicknesses - 1].lo;
-	return least;
-}
-
 static void complete_from_piece(struct member_line *r)
 {
 	struct member *m = r->m;
@@ -303,7 +286,7 @@ static void complete_from_piece(struct member_line *r)
 		m->size[0] = p->dims[0];
 	}
 	if (!(m->wall_mm > 0))
-		m->wall_mm = wall_of_piece(r->b->a, p);
+		m->wall_mm = piece_wall_mm(r->b->a, p);
 }
 
 /* A pipe has one size, its length. */

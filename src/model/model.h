@@ -444,6 +444,9 @@ struct pos assignment_fact_pos(const struct assignment *a, str key);
 
 /* The kept text of a fact such as "Gas" or "Backing", or null. */
 const struct plain_fact *assignment_fact(const struct assignment *a, str key);
+/* Wall of a tube, pipe or angle, mm: of four sizes the least; else the thickness that the
+ * facts pair with the material of the piece; 0 when neither tells. */
+double piece_wall_mm(const struct assignment *a, const struct piece *p);
 
 /* What is printed for a text: its translation, when there is one. */
 static inline str said_or(str translated, str own)

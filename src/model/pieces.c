@@ -101,3 +101,18 @@ void read_pieces(struct binder *b, const struct block *h, const struct block *v,
 			complain_block(b, &v[i],
 			    "write \"- web: 1 of 3/8 x 3 x 8 in A36 plate, sawn\"");
 }
+
+double piece_wall_mm(const struct assignment *a, const struct piece *p)
+{
+	double least = p->ndims == 4 ? p->dims[0].lo : 0;
+
+	if (p->pipe.wall_mm > 0)
+		return p->pipe.wall_mm;
+	for (uint32_t i = 1; i < p->ndims && least > 0; i++)
+		if (p->dims[i].lo < least)
+			least = p->dims[i].lo;
+	for (uint32_t i = 0; i < a->nmaterials && !(least > 0) && a->nthicknesses; i++)
+		if (words_same(a->materials[i].text, p->material))
+			least = a->thicknesses[i < a->nthicknesses ? i : a->nthicknesses - 1].lo;
+	return least;
+}

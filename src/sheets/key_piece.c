@@ -36,7 +36,7 @@ void key_piece_lines(struct key *k)
 		const struct piece *p = &k->x->pieces[i];
 		struct piece_weight one;
 
-		if (!piece_weigh(k->arena, p, &one)) {
+		if (!piece_weigh(k->arena, k->x, p, &one)) {
 			left_out++;
 			continue;
 		}

@@ -24,22 +24,25 @@ static const struct metal *metal_of(str words)
 }
 
 /* Section in mm2 and the length that goes with it; 0 when the sizes do not tell. */
-static double section_of(const struct piece *p, double *length_mm)
+static double section_of(const struct assignment *x, const struct piece *p, double *length_mm)
 {
 	const struct quantity *d = p->dims;
-	double wall = p->ndims == 4 ? d[2].lo : 0;
+	bool angle = says_word(p->material, STR("angle"));
+	bool tube = says_word(p->material, STR("tube"));
+	double wall = p->ndims == 4 ? d[2].lo : piece_wall_mm(x, p);
 
 	*length_mm = p->ndims ? d[p->ndims - 1].lo : 0;
-	if (p->ndims == 4 && says_word(p->material, STR("angle")))
-		return stock_angle_mm2(d[0].lo, d[1].lo, wall);
-	if (p->ndims == 4 && says_word(p->material, STR("tube")))
-		return stock_square_tube_mm2(d[0].lo, d[1].lo, wall);
-	if (p->ndims != 3 || says_word(p->material, STR("angle")))
+	if (p->ndims < 3 || (p->ndims == 4 && !angle && !tube))
 		return 0;
-	if (!says_word(p->material, STR("tube")))
+	if (!angle && !tube)
 		return stock_rectangle_mm2(d[0].lo, d[1].lo);
-	/* 2 x 0.065 is a tube and its wall; 2 x 2 is a square one without. */
-	return d[1].lo < d[0].lo / 2 ? stock_round_tube_mm2(d[0].lo, d[1].lo) : 0;
+	/* 2 x 0.065 is a tube and its wall; 2 x 2 is a square one. */
+	if (tube && p->ndims == 3 && d[1].lo < d[0].lo / 2)
+		return stock_round_tube_mm2(d[0].lo, d[1].lo);
+	if (!(wall > 0) || 2 * wall >= d[0].lo || 2 * wall >= d[1].lo)
+		return 0;
+	return angle ? stock_angle_mm2(d[0].lo, d[1].lo, wall)
+	             : stock_square_tube_mm2(d[0].lo, d[1].lo, wall);
 }
 
 static void add_steps(struct arena *a, struct piece_weight *out, double mm2,
@@ -56,7 +59,8 @@ static void add_steps(struct arena *a, struct piece_weight *out, double mm2,
 	out->steps = buf_str(&b);
 }
 
-bool piece_weigh(struct arena *a, const struct piece *p, struct piece_weight *out)
+bool piece_weigh(struct arena *a, const struct assignment *x, const struct piece *p,
+    struct piece_weight *out)
 {
 	const struct metal *m = metal_of(p->material);
 	double length, mm2;
@@ -73,7 +77,7 @@ bool piece_weigh(struct arena *a, const struct piece *p, struct piece_weight *ou
 			"ASME B36.10M, 10.69 (D - t) t", false };
 		return true;
 	}
-	mm2 = section_of(p, &length);
+	mm2 = section_of(x, p, &length);
 	if (!m || !(mm2 > 0) || !(length > 0))
 		return false;
 	*out = (struct piece_weight){ weight_lb(mm2 * length, m->density_lb_in3), { 0 },

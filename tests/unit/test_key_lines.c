@@ -132,8 +132,14 @@ static void pieces_are_weighed(void **state)
 		{ "2 x 0.065 x 3 in 304L tube", 0.34377 },
 		{ "2 x 2 x 3/16 x 48 in A500 tube", 18.5026 },
 		{ "2 x 2 x 3/16 x 48 in A36 angle", 9.7298 },
-		{ "3 x 3 x 54 in A500 tube", 0 },
+		{ "3 x 3 x 54 in 304 tube", 0 },
 		{ "3/8 x 3 x 8 in oak", 0 },
+		/* The facts pair 3/16 in with it: 4 x 3/16 (2 - 3/16) x 24 x 490/1728. */
+		{ "2 x 2 x 24 in A500 tube", 9.2513 },
+		/* 1/4 in, the same: 1/4 (2 + 3 - 1/4) x 12 x 490/1728. */
+		{ "2 x 3 x 12 in A36 angle", 4.0408 },
+		/* Walls that fill the tube: no weight. */
+		{ "3/8 x 3/8 x 24 in A500 tube", 0 },
 	};
 
 	(void)state;
@@ -143,10 +149,12 @@ static void pieces_are_weighed(void **state)
 		struct bench t;
 
 		snprintf(sheet, sizeof sheet, "# SM-01: One\n\n- **Kind:** drill\n"
-		    "- **Hours:** 1\n\n## Pieces\n\n- part: 2 of %s, sawn\n", cases[i].piece);
+		    "- **Hours:** 1\n- **Material:** A500 tube, A36 angle\n"
+		    "- **Thickness:** 3/16 in, 1/4 in\n\n## Pieces\n\n- part: 2 of %s, sawn\n", cases[i].piece);
 		t = read_one(sheet);
 		assert_int_equal(t.m->assignments->npieces, 1);
-		assert_int_equal(piece_weigh(t.arena, t.m->assignments->pieces, &w),
+		assert_int_equal(piece_weigh(t.arena, t.m->assignments, t.m->assignments->pieces,
+		    &w),
 		    cases[i].lb > 0);
 		if (fabs(w.lb - cases[i].lb) > 0.0005)
 			fail_msg("%s weighs %g", cases[i].piece, w.lb);
