@@ -74,6 +74,10 @@ bool given_is(const struct given *g, const char *key, const char *word);
 /* INPUT_LENGTHS, mm. */
 const double *given_list(const struct given *g, const char *key, size_t *n);
 
+/* Figures of the topics of stock: of one piece, and of all where a count is given. */
+#define WEIGHT_OF_ONE "Weight"
+#define WEIGHT_OF_ALL "Weight of all"
+
 /* Each file of topics shares its functions with the table here. */
 #define TOPIC_WORK(name) void work_##name(const struct given *g, struct answer *an)
 TOPIC_WORK(fillet);

@@ -23,11 +23,30 @@ static const struct metal *metal_given(const struct given *g, struct answer *an)
 	return m;
 }
 
+/* One piece of the length given, and all of them. False when pieces have no length. */
+static bool add_pieces(const struct given *g, struct answer *an, double lb_ft, enum seen seen)
+{
+	double feet = given_real(g, "length") / 304.8, n = given_real(g, "count");
+
+	if (!given_has(g, "length")) {
+		if (given_has(g, "count"))
+			answer_refuse(an, "length: pieces have one; give it beside count");
+		return !given_has(g, "count");
+	}
+	answer_step(an, "%s lb/ft x %s ft = %s lb", N(lb_ft), N(feet), N(lb_ft * feet));
+	answer_figure(an, WEIGHT_OF_ONE, MEASURE_WEIGHT, lb_ft * feet, seen);
+	if (!given_has(g, "count"))
+		return true;
+	answer_step(an, "%s x %s lb = %s lb", N(n), N(lb_ft * feet), N(n * lb_ft * feet));
+	answer_figure(an, WEIGHT_OF_ALL, MEASURE_WEIGHT, n * lb_ft * feet, seen);
+	return true;
+}
+
 /* Weight a foot, and of the length if one is given, for a section. */
 static void add_weights(const struct given *g, struct answer *an, double mm2)
 {
 	const struct metal *m = metal_given(g, an);
-	double lb_ft, feet = given_real(g, "length") / 304.8;
+	double lb_ft;
 	enum seen seen;
 
 	if (!m)
@@ -38,11 +57,8 @@ static void add_weights(const struct given *g, struct answer *an, double mm2)
 	    N(m->density_lb_in3), N(lb_ft));
 	answer_figure(an, "Section", MEASURE_AREA, mm2, SEEN_PAGE);
 	answer_figure(an, "Weight a foot", MEASURE_PER_FOOT, lb_ft, seen);
-	if (given_has(g, "length")) {
-		answer_step(an, "%s lb/ft x %s ft = %s lb", N(lb_ft), N(feet),
-		    N(lb_ft * feet));
-		answer_figure(an, "Weight", MEASURE_WEIGHT, lb_ft * feet, seen);
-	}
+	if (!add_pieces(g, an, lb_ft, seen))
+		return;
 	answer_source(an, "geometry; steel 490 lb/ft3 (Iowa DOT IM 569); other densities "
 	    "from memory");
 }
@@ -51,7 +67,7 @@ TOPIC_WORK(pipe)
 {
 	const struct pipe_row *p = pipe_find(given_words(g, "nps"),
 	    given_words(g, "schedule"));
-	double od_mm, wall_mm, lb_ft, feet = given_real(g, "length") / 304.8;
+	double od_mm, wall_mm, lb_ft;
 
 	if (!p) {
 		answer_refuse(an, "nps, schedule: no NPS %.*s schedule %.*s in the table",
@@ -75,8 +91,8 @@ TOPIC_WORK(pipe)
 	answer_figure(an, "Weight a foot", MEASURE_PER_FOOT, lb_ft, SEEN_MEMORY);
 	answer_figure(an, "By older tables", MEASURE_PER_FOOT,
 	    stock_pipe_old_lb_ft(od_mm, wall_mm), SEEN_PAGE);
-	if (given_has(g, "length"))
-		answer_figure(an, "Weight", MEASURE_WEIGHT, lb_ft * feet, SEEN_MEMORY);
+	if (!add_pieces(g, an, lb_ft, SEEN_MEMORY))
+		return;
 	answer_source(an, "ASME B36.10M (sizes); 10.69 rule since 2000, from memory; "
 	    "10.68 rule of shop charts");
 }
@@ -127,8 +143,8 @@ TOPIC_WORK(tube)
 		answer_refuse(an, "wall: twice the wall fills the tube");
 		return;
 	}
-	if (given_has(g, "side2") && !given_is(g, "shape", "rectangle")) {
-		answer_refuse(an, "side2 is for a rectangle");
+	if (given_has(g, "side2") != given_is(g, "shape", "rectangle")) {
+		answer_refuse(an, "side2 is owed for a rectangle, and for nothing else");
 		return;
 	}
 	an->formula = round ? "area = pi (D - t) t" : "area = 2 t (a + b - 2 t), sharp "

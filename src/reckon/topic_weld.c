@@ -252,6 +252,14 @@ TOPIC_WORK(weld_metal)
 	answer_step(an, "%s lb/ft x %s ft = %s lb", N(lb_ft), N(feet), N(lb_ft * feet));
 	answer_figure(an, "Weld metal a foot", MEASURE_DEPOSIT, lb_ft, metal->seen);
 	answer_figure(an, "Weld metal", MEASURE_WEIGHT, lb_ft * feet, metal->seen);
+	if (given_has(g, "efficiency")) {
+		double percent = given_real(g, "efficiency");
+		double bought_lb = filler_bought_lb(lb_ft * feet, percent);
+
+		answer_step(an, "%s lb / %s %% = %s lb", N(lb_ft * feet), N(percent),
+		    N(bought_lb));
+		answer_figure(an, "Filler to buy", MEASURE_WEIGHT, bought_lb, metal->seen);
+	}
 	answer_note(an, "For a groove take its weld metal a foot from `fitup reckon "
 	    "groove`.");
 	answer_source(an, metal->source);

@@ -10,6 +10,7 @@
 	{ key, INPUT_##kind, NEED_MAY, value, hint, true, false }
 
 #define METAL ELSE("material", WORDS, "mild steel", "A36, 304, 6061-T6, ...")
+#define PIECES MAY("count", COUNT, "pieces of that length")
 #define SHEET MAY("material", WORDS, "metal of a thickness in gauge")
 
 static const struct topic rows[] = {
@@ -54,6 +55,7 @@ static const struct topic rows[] = {
 	    MAY("leg2", LENGTH, "the other leg, if unequal"),
 	    OWED("length", LENGTH, "of all welds together"),
 	    ELSE("overweld", NUMBER, "1", "factor for welds larger than drawn"),
+	    MAY("efficiency", PERCENT, "weld metal from filler, for the filler to buy"),
 	    ELSE("metal", CHOICE, "steel", "steel|stainless|aluminum") } },
 	{ "filler", "filler to buy for a weight of weld metal",
 	    "filler weight 2.12 lb process SMAW electrode 14 in stub 2 in", work_filler, {
@@ -150,19 +152,19 @@ static const struct topic rows[] = {
 	    work_pipe, {
 	    OWED("nps", WORDS, "nominal size, as 6 or 1-1/2"),
 	    OWED("schedule", WORDS, "40, 80, STD, XXS ..."),
-	    MAY("length", LENGTH, "of the pipe") } },
+	    MAY("length", LENGTH, "of the pipe"), PIECES } },
 	{ "plate", "weight of plate or sheet",
 	    "plate thickness 3/8 in width 48 in length 96 in", work_plate, {
 	    OWED("thickness", LENGTH, "of the plate"),
 	    OWED("width", LENGTH, "of the plate"),
-	    MAY("length", LENGTH, "of the plate"), METAL } },
+	    MAY("length", LENGTH, "of the plate"), PIECES, METAL } },
 	{ "bar", "weight of bar", "bar shape flat size 2 in thickness 1/4 in length 20 "
 	    "ft",
 	    work_bar, {
 	    OWED("shape", CHOICE, "round|square|hex|flat"),
 	    OWED("size", LENGTH, "diameter, side, across flats, or width"),
 	    MAY("thickness", LENGTH, "of a flat"),
-	    MAY("length", LENGTH, "of the bar"), METAL } },
+	    MAY("length", LENGTH, "of the bar"), PIECES, METAL } },
 	{ "tube", "weight of tube", "tube shape square side 2 in wall 1/8 in length 24 "
 	    "ft",
 	    work_tube, {
@@ -170,13 +172,13 @@ static const struct topic rows[] = {
 	    OWED("side", LENGTH, "outside diameter or side"),
 	    MAY("side2", LENGTH, "other side of a rectangle"),
 	    OWED("wall", LENGTH, "thickness"),
-	    MAY("length", LENGTH, "of the tube"), METAL } },
+	    MAY("length", LENGTH, "of the tube"), PIECES, METAL } },
 	{ "angle", "weight of angle", "angle leg 2 in thickness 1/4 in length 20 ft",
 	    work_angle, {
 	    OWED("leg", LENGTH, "outside leg"),
 	    MAY("leg2", LENGTH, "the other leg, if unequal"),
 	    OWED("thickness", LENGTH, "of the legs"),
-	    MAY("length", LENGTH, "of the angle"), METAL } },
+	    MAY("length", LENGTH, "of the angle"), PIECES, METAL } },
 	{ "gauge", "thickness and weight of a sheet gauge",
 	    "gauge number 10 material stainless",
 	    work_gauge, {

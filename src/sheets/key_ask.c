@@ -19,7 +19,47 @@ static void add_figure(struct buf *b, const struct figure *f)
 	figure_text(b, f);
 }
 
-static void add_ask(struct key *k, str call)
+/* Weights that the lines have asked for, of all pieces where they are counted. */
+struct load { double lb; unsigned lines, counted; bool dagger; };
+
+static void add_load(struct load *sum, const struct answer *an)
+{
+	const struct figure *one = NULL, *all = NULL;
+
+	for (size_t i = 0; i < an->nfigures; i++) {
+		const struct figure *f = &an->figures[i];
+
+		if (f->measure == MEASURE_WEIGHT && str_eq(str_of(f->name), STR(WEIGHT_OF_ONE)))
+			one = f;
+		if (f->measure == MEASURE_WEIGHT && str_eq(str_of(f->name), STR(WEIGHT_OF_ALL)))
+			all = f;
+	}
+	if (!one)
+		return;
+	sum->lines++;
+	sum->counted += all != NULL;
+	sum->lb += all ? all->value : one->value;
+	sum->dagger |= one->seen == SEEN_MEMORY;
+}
+
+/* Where pieces are counted their weights are meant to be summed. */
+static void add_total(struct key *k, const struct load *sum)
+{
+	struct worked *w;
+
+	if (sum->lines < 2 || !sum->counted)
+		return;
+	w = key_add(k, STR("all pieces asked for above"));
+	w->asked = true;
+	w->steps = str_format(k->arena, "sum of %u weights", sum->lines);
+	w->result = str_format(k->arena, "Weight of all: %.*s [%.*s]",
+	    STR_ARG(key_real(k->arena, sum->lb, 1, "lb")),
+	    STR_ARG(key_real(k->arena, sum->lb * 0.45359237, 1, "kg")));
+	w->source = STR("sum");
+	w->dagger = sum->dagger;
+}
+
+static void add_ask(struct key *k, str call, struct load *sum)
 {
 	const struct topic *topic;
 	struct answer *an = topic_call(k->arena, call, &topic);
@@ -31,6 +71,7 @@ static void add_ask(struct key *k, str call)
 		w->result = str_format(k->arena, "no answer: %.*s", STR_ARG(an->fault));
 		return;
 	}
+	add_load(sum, an);
 	for (size_t i = 0; i < an->nfigures; i++)
 		add_figure(&figures, &an->figures[i]);
 	w->steps = joined(k->arena, an->steps, an->nsteps);
@@ -41,6 +82,9 @@ static void add_ask(struct key *k, str call)
 
 void key_ask_lines(struct key *k)
 {
+	struct load sum = { 0 };
+
 	for (size_t i = 0; i < k->x->nasks; i++)
-		add_ask(k, k->x->asks[i].words);
+		add_ask(k, k->x->asks[i].words, &sum);
+	add_total(k, &sum);
 }

@@ -162,6 +162,30 @@ static void pieces_are_weighed(void **state)
 	}
 }
 
+/* 6 x 15.3125 + 3 x 4.9978 lb = 106.9; nothing is summed where no line counts. */
+static void counted_weights_are_summed(void **state)
+{
+#define SHEET "# SM-01: One\n\n- **Kind:** written\n- **Hours:** 1\n\n## Instructor only\n\n"
+	struct bench t = read_one(SHEET
+	    "- **Reckon:** plate thickness 1/4 in width 12 in length 18 in count 6\n"
+	    "- **Reckon:** weld-metal leg 1/4 in length 20 ft efficiency 60 %\n"
+	    "- **Reckon:** plate thickness 1/2 in width 1-1/2 in length 23-1/2 in count 3\n");
+	struct workings w = workings_of(t.arena, t.m->assignments);
+
+	(void)state;
+	assert_int_equal(w.n, 4);
+	expect_str(result_of(&w, "all pieces asked for above"),
+	    "Weight of all: 106.9 lb [48.5 kg]");
+	/* 20 ft of 1/4 in: 2.1225 lb; / 60 % = 3.5375. */
+	assert_true(str_find(w.v[1].result, STR("Filler to buy: 3.54 lb"), 0) < w.v[1].result.n);
+	bench_free(&t);
+	t = read_one(SHEET "- **Reckon:** plate thickness 1/4 in width 12 in length 18 in\n"
+	    "- **Reckon:** plate thickness 1/2 in width 1 in length 12 in\n");
+	w = workings_of(t.arena, t.m->assignments);
+	assert_int_equal(w.n, 2);
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -170,6 +194,7 @@ int main(void)
 		cmocka_unit_test(prepared_edges_have_their_own_section),
 		cmocka_unit_test(pipe_takes_named_edges),
 		cmocka_unit_test(pieces_are_weighed),
+		cmocka_unit_test(counted_weights_are_summed),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
