@@ -86,7 +86,6 @@ void check_needs(struct arena *scratch, struct check *c, struct findings *f)
 void check_rules(struct arena *scratch, const struct check *c, struct findings *f)
 {
 	rules_run(scratch, c->model, c->views, c->n, f);
-	translations_check(scratch, c->model, f);
 }
 
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,
@@ -96,6 +95,7 @@ void check_orders(struct arena *scratch, const struct order *const *orders, size
 
 	check_needs(scratch, c, f);
 	check_rules(scratch, c, f);
+	translations_check(scratch, c->model, f);
 }
 
 /* The order of program.md, then those of its entry paths. */
@@ -128,4 +128,5 @@ void check_program(struct arena *scratch, const struct model *m, struct findings
 
 	check_needs(scratch, c, f);
 	check_rules(scratch, c, f);
+	translations_check(scratch, c->model, f);
 }

@@ -17,6 +17,7 @@ void check_orders(struct arena *scratch, const struct order *const *orders, size
 
 /* The same in three steps, for those who do the last two at the same time: each with
  * working memory of its own, needs with the findings of the first step, rules with others.
+ * Translations are then checked apart (check/translation.h).
  * What check_begin makes lives in its scratch. */
 struct check;
 struct check *check_begin(struct arena *scratch, const struct order *const *orders, size_t n,

@@ -1,6 +1,8 @@
 #include "cli/judging.h"
 
 #include "check/check.h"
+#include "check/translation.h"
+#include "cli/pictures.h"
 #include "cli/pool.h"
 #include "sheets/review.h"
 
@@ -11,7 +13,8 @@ struct judge {
 	struct findings *f;
 };
 
-enum { JUDGE_NEEDS, JUDGE_RULES, JUDGE_SHEETS, JUDGES };
+/* The long ones first: whichever thread is free takes the next. */
+enum { JUDGE_RULES, JUDGE_SHEETS, JUDGE_NEEDS, JUDGE_TRANSLATIONS, JUDGES };
 
 struct judging {
 	struct run *run;
@@ -30,8 +33,15 @@ static void judge_rules(struct judging *j, struct judge *w)
 	check_rules(w->scratch, j->check, w->f);
 }
 
+static void judge_translations(struct judging *j, struct judge *w)
+{
+	translations_check(w->scratch, j->run->model, w->f);
+}
+
+/* Of the others, none looks at pictures. */
 static void judge_sheets(struct judging *j, struct judge *w)
 {
+	pictures_read(w->arena, j->run->model, &j->run->folder);
 	j->run->faces = faces_new(w->arena);
 	sheets_review(w->arena, j->run->model, j->run->faces, j->told, w->f);
 }
@@ -39,8 +49,8 @@ static void judge_sheets(struct judging *j, struct judge *w)
 static void judge_one(void *user, size_t i)
 {
 	static void (*const jobs[JUDGES])(struct judging *, struct judge *) = {
-		[JUDGE_NEEDS] = judge_needs, [JUDGE_RULES] = judge_rules,
-		[JUDGE_SHEETS] = judge_sheets,
+		[JUDGE_RULES] = judge_rules, [JUDGE_SHEETS] = judge_sheets,
+		[JUDGE_NEEDS] = judge_needs, [JUDGE_TRANSLATIONS] = judge_translations,
 	};
 	struct judging *j = user;
 

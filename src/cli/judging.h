@@ -5,7 +5,7 @@
 #include "cli/run.h"
 
 /* Checks r->model and what its sheets would show; findings go to r->findings, and
- * r->faces is made on the way. */
+ * r->faces and the pixels of pictures are made on the way. */
 void judging_run(struct run *r);
 
 #endif

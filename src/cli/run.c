@@ -2,7 +2,6 @@
 
 #include "check/waive.h"
 #include "cli/judging.h"
-#include "cli/pictures.h"
 #include "cli/reading.h"
 #include "cli/shipped.h"
 
@@ -46,7 +45,6 @@ int run_begin(struct run *r, const struct options *o)
 	}
 	files = reading_run(r->arena, &r->folder, &nfiles, r->findings);
 	r->model = model_bind(r->arena, &r->folder.sources, files, nfiles, r->findings);
-	pictures_read(r->arena, r->model, &r->folder);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	judging_run(r);
 	scratch = run_scratch();
