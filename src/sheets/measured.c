@@ -194,6 +194,43 @@ static void add_by_set(struct arena *a, const struct edition *e, struct measures
 	m->sign = limit_sign_of(t.set, t.limit);
 }
 
+/* A row by the first of the words that the set has a limit for. */
+static void add_by_words(struct arena *a, const struct edition *e, struct measures *out,
+    const struct assignment *x, const str words[2], str feature,
+    const struct quantity *q, struct limit_sizes z)
+{
+	size_t before = out->n;
+
+	add_by_set(a, e, out, x, words[0], feature, q, z);
+	if (out->n == before)
+		add_by_set(a, e, out, x, words[1], feature, q, z);
+}
+
+enum { SLOT_SIZES = 4 };
+
+/* What is measured of a slot, in the order of its line. */
+static str slot_feature(struct arena *a, unsigned slot, size_t i)
+{
+	static const char *const what[SLOT_SIZES] = { "middle from left",
+		"middle from bottom", "length", "width" };
+
+	return str_format(a, "Slot %u %s", slot, what[i]);
+}
+
+/* Limits for slots, else those of holes as wide as the slot. */
+static void add_slot_by_set(struct arena *a, const struct edition *e,
+    struct measures *out, const struct assignment *x, const struct plate_mark *k,
+    unsigned slot, struct limit_sizes z)
+{
+	static const str place[2] = { STR("slot place"), STR("hole place") };
+	static const str size[2] = { STR("slot size"), STR("hole size") };
+
+	limit_size_set(&z, SIZE_DIAMETER, fmin(k->v[2].lo, k->v[3].lo));
+	for (size_t i = 0; i < SLOT_SIZES; i++)
+		add_by_words(a, e, out, x, i < 2 ? place : size, slot_feature(a, slot, i),
+		    &k->v[i], z);
+}
+
 /* Whether one row serves the diameters of all holes. */
 static bool holes_alike(const struct plate_block *p)
 {
@@ -213,7 +250,7 @@ static void add_plate_by_set(struct arena *a, const struct edition *e,
     struct measures *out, const struct assignment *x, const struct plate_block *p)
 {
 	struct limit_sizes z = part_sizes(x);
-	unsigned holes = 0;
+	unsigned holes = 0, slots = 0;
 
 	if (given(&p->thickness))
 		limit_size_set(&z, SIZE_T, p->thickness.lo);
@@ -224,6 +261,8 @@ static void add_plate_by_set(struct arena *a, const struct edition *e,
 	for (size_t i = 0; i < p->nmarks; i++) {
 		const struct plate_mark *k = &p->marks[i];
 
+		if (k->kind == MARK_SLOT)
+			add_slot_by_set(a, e, out, x, k, ++slots, z);
 		if (k->kind != MARK_HOLE)
 			continue;
 		holes++;
@@ -264,13 +303,16 @@ static void add_pattern_by_set(struct arena *a, const struct edition *e,
 static void add_plate_measures(struct arena *a, const struct edition *e,
     struct measures *out, const struct plate_block *p, const struct quantity *tol)
 {
-	unsigned holes = 0;
+	unsigned holes = 0, slots = 0;
 
 	add_toleranced(a, e, out, STR("Length"), &p->length, tol);
 	add_toleranced(a, e, out, STR("Width"), &p->width, tol);
 	for (size_t i = 0; i < p->nmarks; i++) {
 		const struct plate_mark *k = &p->marks[i];
 
+		slots += k->kind == MARK_SLOT;
+		for (size_t n = 0; k->kind == MARK_SLOT && n < SLOT_SIZES; n++)
+			add_toleranced(a, e, out, slot_feature(a, slots, n), &k->v[n], tol);
 		if (k->kind != MARK_HOLE)
 			continue;
 		holes++;

@@ -3,6 +3,7 @@
 /* How the names of limits on drawn sizes begin. */
 static const str features[] = {
 	{ "cut length", 10 }, { "hole place", 10 }, { "hole size", 9 },
+	{ "slot place", 10 }, { "slot size", 9 },
 	{ "bend angle", 10 }, { "flange", 6 }, { "finished size", 13 }, { "bevel", 5 },
 	{ "included angle", 14 }, { "land", 4 }, { "root opening", 12 },
 	{ "fit-up gap", 10 }, { "overlap", 7 },

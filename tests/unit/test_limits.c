@@ -314,7 +314,7 @@ static void expect_ends(const struct measures *m, const char *feature, const cha
 #define PLATE "# FB-01: Plate\n\n- **Kind:** drill\n- **Hours:** 2\n" \
 	"- **Material:** A36 plate\n- **Thickness:** 3/8 in\n"
 #define DRAWN "\n## Drawing\n\n```plate\nlength: 24 in\nwidth: 8 in\nthickness: 3/8 in\n" \
-	"hole: 1, 2, 13/16 in\nhole: 7, 2, 13/16 in\n```\n"
+	"hole: 1, 2, 13/16 in\nhole: 7, 2, 13/16 in\nslot: 12, 4, 3, 1/2 in\n```\n"
 
 /* Sawn: 1/32 in to 12 in, 1/16 beyond; holes 1/32. Out of square 0.003 x 24 = 0.072 in,
  * flat 0.005 x 24 = 0.12 in. */
@@ -325,11 +325,16 @@ static void shop_tolerances_of_a_plate(void **state)
 	struct measures m = measures_of(q.t.arena, NULL, q.t.m->assignments);
 
 	(void)state;
-	assert_int_equal(m.n, 7);
+	assert_int_equal(m.n, 11);
 	expect_ends(&m, "Length", "23-15/16 in [608 mm]", "24-1/16 in [611.2 mm]");
 	expect_ends(&m, "Width", "7-31/32 in [202.4 mm]", "8-1/32 in [204 mm]");
 	expect_ends(&m, "Hole 2 from left", "6-31/32 in [177 mm]", "7-1/32 in [178.6 mm]");
 	expect_ends(&m, "Diameter of each hole", "25/32 in [19.8 mm]", "27/32 in [21.4 mm]");
+	/* A slot 1/2 in wide is sized as a hole of 1/2 in, to 1/64. */
+	expect_ends(&m, "Slot 1 middle from left", "11-31/32 in [304 mm]",
+	    "12-1/32 in [305.6 mm]");
+	expect_ends(&m, "Slot 1 length", "2.984 in [75.80 mm]", "3.016 in [76.60 mm]");
+	expect_ends(&m, "Slot 1 width", "0.484 in [12.30 mm]", "0.516 in [13.10 mm]");
 	expect_rule(&q, "Squareness", "at most 0.072 in [1.8 mm]; corner to corner or by "
 	    "the square (the larger of 1/32 in and 0.003 length; common practice)");
 	expect_rule(&q, "Flatness", "at most 0.120 in [3 mm]; under a straightedge (the "
