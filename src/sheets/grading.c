@@ -298,15 +298,16 @@ static void add_criteria_sources(struct sheet *sh, const struct assignment *x)
 {
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		const struct standard *s = x->criteria[i].standard;
-		bool told = !s;
+		bool told = !s, from;
 
 		for (size_t k = 0; k < i && !told; k++)
 			told = x->criteria[k].standard == s;
 		if (told)
 			continue;
+		from = s->source.n && !str_starts_nocase(s->source, STR("from "));
 		sheet_text(sh,
-		    str_format(sh->arena, "Limits of %.*s%s%.*s%s%.*s.", STR_ARG(s->name),
-			s->source.n ? ", from " : "", STR_ARG(s->source),
+		    str_format(sh->arena, "Limits of %.*s%s%s%.*s%s%.*s.", STR_ARG(s->name),
+			s->source.n ? ", " : "", from ? "from " : "", STR_ARG(s->source),
 			s->checked.n ? "; checked against " : "", STR_ARG(s->checked)));
 	}
 }

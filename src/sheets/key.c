@@ -253,7 +253,7 @@ static void add_weld_metal(struct key *k, const struct joint_block *j)
 	lb = weight_lb(area * length, metal->density_lb_in3);
 	w = key_add(k, key_weld_name(k, j, "Weld metal"));
 	w->steps = str_format(k->arena, "section %.*s%s x length %.*s x %.*s (%s)",
-	    STR_ARG(key_real(k->arena, area / 645.16, 4, "in2")), capped ? " with its cap" : "",
+	    STR_ARG(key_real(k->arena, area / 645.16, area < 6.4516 ? 5 : 4, "in2")), capped ? " with its cap" : "",
 	    STR_ARG(key_inches(k->arena, length)),
 	    STR_ARG(key_real(k->arena, metal->density_lb_in3, 3, "lb/in3")), metal->word);
 	w->result = key_pounds(k->arena, lb, "lb");

@@ -38,6 +38,17 @@ static str end_text(struct arena *a, const struct edition *e, enum quantity_kind
 	return buf_str(&b);
 }
 
+/* One end of a range as it was written, 1/64 in and not its decimals. */
+static str range_end(struct arena *a, const struct edition *e, const struct quantity *q, double x)
+{
+	struct quantity end = *q;
+
+	end.lo = end.hi = x;
+	end.gauge_lo = end.gauge_hi = x > q->lo ? q->gauge_hi : q->gauge_lo;
+	end.range = false;
+	return quantity_text(a, e, &end);
+}
+
 /* A size whose own text gives its ends: a range or a tolerance. */
 static void add_sized(struct arena *a, const struct edition *e, struct measures *out,
     str feature, str tool, const struct quantity *q)
@@ -48,7 +59,12 @@ static void add_sized(struct arena *a, const struct edition *e, struct measures 
 		return;
 	m = add_measure(a, out, feature, tool);
 	m->nominal = quantity_text(a, e, q);
-	if ((q->kind == QUANTITY_LENGTH || q->kind == QUANTITY_ANGLE) && (q->range || q->tolerance)) {
+	if (q->range && !q->tolerance) {
+		m->low = range_end(a, e, q, q->lo);
+		m->high = range_end(a, e, q, q->hi);
+		return;
+	}
+	if ((q->kind == QUANTITY_LENGTH || q->kind == QUANTITY_ANGLE) && q->tolerance) {
 		double step = q->tolerance ? fmin(q->plus, q->minus) : 0;
 
 		step = step > 0 ? step : 25.4 / 32;

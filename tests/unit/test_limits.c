@@ -311,6 +311,25 @@ static void expect_ends(const struct measures *m, const char *feature, const cha
 	assert_int_equal(k->sign, SIGN_CUSTOM);
 }
 
+/* A range ends as it was written: 1/64 in, not 0.016. */
+static void ends_of_a_range_keep_their_fraction(void **state)
+{
+	struct asked q = ask(VEE "\n## Drawing\n\n```joint\njoint: single-V\n"
+	    "gap: 1/64 to 3/32 in\nangle: 55 to 65 deg\n```\n" ACCEPT
+	    "- **Visual:** D1.1-2020 static\n", NULL);
+	struct measures m = measures_of(q.t.arena, NULL, q.t.m->assignments);
+	const struct measure *gap = measure(&m, "Root opening"), *v = measure(&m,
+	    "Included angle");
+
+	(void)state;
+	assert_true(gap && v);
+	expect_str(gap->low, "1/64 in [0.4 mm]");
+	expect_str(gap->high, "3/32 in [2.4 mm]");
+	expect_str(v->low, "55°");
+	expect_str(v->high, "65°");
+	bench_free(&q.t);
+}
+
 #define PLATE "# FB-01: Plate\n\n- **Kind:** drill\n- **Hours:** 2\n" \
 	"- **Material:** A36 plate\n- **Thickness:** 3/8 in\n"
 #define DRAWN "\n## Drawing\n\n```plate\nlength: 24 in\nwidth: 8 in\nthickness: 3/8 in\n" \
@@ -456,6 +475,7 @@ int main(void)
 		cmocka_unit_test(least_legs_follow_the_set),
 		cmocka_unit_test(a_size_below_nothing_prints_no_figure),
 		cmocka_unit_test(short_legs_where_they_mean_nothing),
+		cmocka_unit_test(ends_of_a_range_keep_their_fraction),
 		cmocka_unit_test(shop_tolerances_of_a_plate),
 		cmocka_unit_test(shop_tolerances_of_a_bend),
 		cmocka_unit_test(a_checked_copy_has_no_mark),
