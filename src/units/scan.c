@@ -47,7 +47,7 @@ static size_t sequence_length(unsigned char lead)
 	return lead < 0xF0 ? 3 : 4;
 }
 
-struct glyph scan_glyph(str s, size_t at)
+struct glyph scan_odd_glyph(str s, size_t at)
 {
 	str rest = str_sub(s, at, s.n);
 	unsigned char lead;
@@ -78,16 +78,6 @@ size_t scan_skip_blanks(str s, size_t at)
 			return at;
 		at += g.n;
 	}
-}
-
-bool scan_is_digit(int c)
-{
-	return c >= '0' && c <= '9';
-}
-
-bool scan_is_letter(int c)
-{
-	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
 bool scan_number_starts(str s, size_t at)

@@ -16,11 +16,29 @@ struct glyph {
 	unsigned num, den;       /* of a GLYPH_VULGAR such as ⅜ */
 };
 
-struct glyph scan_glyph(str s, size_t at);
+/* The end, a blank that is no space, or a character outside ASCII. */
+struct glyph scan_odd_glyph(str s, size_t at);
+
+/* Asked of every character, of which nearly all are plain. */
+static inline struct glyph scan_glyph(str s, size_t at)
+{
+	unsigned char c = at < s.n ? (unsigned char)s.p[at] : 0;
+
+	return c >= ' ' && c < 0x80 ? (struct glyph){ c, 1, 0, 0 } : scan_odd_glyph(s, at);
+}
+
+static inline bool scan_is_digit(int c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static inline bool scan_is_letter(int c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
 /* First byte at or after `at` that is no blank. */
 size_t scan_skip_blanks(str s, size_t at);
-bool scan_is_digit(int c);
-bool scan_is_letter(int c);
 /* A figure, a point before one, or a vulgar fraction begins at `at`. */
 bool scan_number_starts(str s, size_t at);
 
