@@ -233,19 +233,33 @@ double face_cap_height_pt(const struct faces *f, enum face_id face, double size_
 	return f->v[face].cap_height * size_pt;
 }
 
+/* How many of the next bytes are seen at once to be printing ASCII: 8, 1 or 0. A byte
+ * outside gets its highest bit by one of the three: DEL by adding one, what is below a
+ * space by taking it away. */
+static size_t plain_bytes(str s)
+{
+	const uint64_t ones = 0x0101010101010101u;
+	uint64_t v;
+
+	if (s.n >= sizeof v) {
+		memcpy(&v, s.p, sizeof v);
+		if (!((v | (v + ones) | (v - ' ' * ones)) & ones << 7))
+			return sizeof v;
+	}
+	return s.p[0] >= ' ' && s.p[0] <= '~';
+}
+
 size_t face_missing(const struct faces *f, enum face_id face, str s)
 {
 	str rest = s;
 
 	while (rest.n > 0) {
-		size_t at = s.n - rest.n;
+		size_t at = s.n - rest.n, plain = plain_bytes(rest);
 
 		/* Every face has all of printing ASCII; a test looks. */
-		if (rest.p[0] >= ' ' && rest.p[0] <= '~') {
-			rest = (str){ rest.p + 1, rest.n - 1 };
-			continue;
-		}
-		if (glyph_find(&f->v[face], utf8_next(&rest)) == 0)
+		if (plain)
+			rest = (str){ rest.p + plain, rest.n - plain };
+		else if (glyph_find(&f->v[face], utf8_next(&rest)) == 0)
 			return at;
 	}
 	return s.n;

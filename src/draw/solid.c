@@ -29,8 +29,8 @@ static struct reach reach_along(const struct solid_part *p, vec axis)
 	for (size_t i = 0; i < 2 * p->n; i++) {
 		double d = vec_dot(p->v[i], axis);
 
-		r.lo = fmin(r.lo, d);
-		r.hi = fmax(r.hi, d);
+		r.lo = d < r.lo ? d : r.lo;
+		r.hi = d > r.hi ? d : r.hi;
 	}
 	return r;
 }
