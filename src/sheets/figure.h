@@ -21,12 +21,9 @@ struct fig_plate figure_plate(struct arena *a, const struct edition *e,
 /* All drawings of an assignment onto the flow, each at least a third of a page high. */
 void sheet_figures(struct sheet *sh, const struct assignment *x);
 
-/* Whether fitup has a section for the shape of a joint block. */
-bool figure_can_draw(struct arena *a, const struct assignment *x, const struct joint_block *j);
-/* Whether the joint, when its sizes lie far apart, finds room on a sheet at a true scale.
- * Sizes of a kind always do and are not tried. */
-bool figure_has_room(struct arena *a, const struct faces *faces, const struct assignment *x,
-    const struct joint_block *j);
+/* Whether a joint without fault, when its sizes lie far apart, finds room on a sheet at a
+ * true scale. Sizes of a kind always do and are not tried. */
+bool figure_has_room(const struct faces *faces, const struct fig_joint *f);
 
 /* Why fitup cannot draw a block, in a few words; empty when it can. */
 str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d);

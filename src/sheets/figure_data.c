@@ -365,14 +365,6 @@ struct fig_plate figure_plate(struct arena *a, const struct edition *e,
 	return f;
 }
 
-bool figure_can_draw(struct arena *a, const struct assignment *x, const struct joint_block *j)
-{
-	struct fig_joint f;
-
-	figure_joint(a, NULL, x, j, &f);
-	return fig_can_draw(f.shape);
-}
-
 /* Between these sizes every shape has been seen to fit (tests/unit/test_fig.c). */
 static bool sizes_lie_far_apart(const struct fig_joint *f)
 {
@@ -387,8 +379,7 @@ static bool sizes_lie_far_apart(const struct fig_joint *f)
 	return most > 6 * least || least < 1;
 }
 
-bool figure_has_room(struct arena *a, const struct faces *faces, const struct assignment *x,
-    const struct joint_block *j)
+bool figure_has_room(const struct faces *faces, const struct fig_joint *f)
 {
 	static const struct canvas_ops nothing = { NULL };
 	const struct edition usual = edition_new(&(struct edition_choice){ .large = false });
@@ -396,13 +387,11 @@ bool figure_has_room(struct arena *a, const struct faces *faces, const struct as
 	const rect area = { 0, 0, s.page_width_pt - s.inner_pt - s.outer_pt,
 		(s.page_height_pt - s.top_pt - s.bottom_pt) / 3 + 12 };
 	struct canvas c = { .ops = &nothing };
-	struct fig_joint f;
 
-	figure_joint(a, NULL, x, j, &f);
-	if (!sizes_lie_far_apart(&f))
+	if (!sizes_lie_far_apart(f))
 		return true;
 	canvas_page_begin(&c, s.page_width_pt, s.page_height_pt);
-	return fig_joint_draw(&c, faces, area, &f);
+	return fig_joint_draw(&c, faces, area, f);
 }
 
 str figure_fault(struct arena *a, const struct assignment *x, const struct drawing *d)

@@ -1,9 +1,9 @@
 #include "sheets/review.h"
 
-#include "model/translation.h"
-
+#include "draw/fig.h"
 #include "model/pattern_block.h"
 #include "model/standard.h"
+#include "model/translation.h"
 #include "sheets/figure.h"
 #include "sheets/picture.h"
 #include "sheets/weld_symbol.h"
@@ -121,34 +121,52 @@ static void report_symbol(struct review *r, const struct drawing *d)
 	n->assignment = r->x->id;
 }
 
-static void review_drawing(struct review *r, const struct drawing *d)
+static void report_fault(struct review *r, const struct drawing *d, str why)
 {
 	struct finding *n;
-	str why;
 
-	if (d->kind == DRAWING_WELDMENT) {
-		weldment_review(r->arena, r->faces, r->f, r->x, d->weldment);
-		return;
-	}
-	if (d->kind == DRAWING_PICTURE) {
-		review_text(r, d->title, d->pos);
-		picture_review(r->f, r->x, d);
-		return;
-	}
-	why = figure_fault(r->arena, r->x, d);
-	if (d->kind == DRAWING_JOINT && !figure_can_draw(r->arena, r->x, &d->joint))
-		report_undrawn(r, d);
-	else if (d->kind == DRAWING_JOINT && !why.n &&
-	    !figure_has_room(r->arena, r->faces, r->x, &d->joint))
-		report_no_room(r, d);
-	if (!why.n && d->kind == DRAWING_JOINT)
-		report_symbol(r, d);
 	if (!why.n || (r->told && str_find(why, STR("not given"), 0) < why.n))
 		return;
 	n = finding_add(r->f, FINDING_BAD_DRAWING, d->pos, "this drawing cannot be made: %.*s",
 	    STR_ARG(why));
 	n->assignment = r->x->id;
 	finding_repair(r->f, n, "correct the sizes in the block or the facts it takes them from");
+}
+
+static void review_joint(struct review *r, const struct drawing *d)
+{
+	struct fig_joint j;
+	str why = { 0 };
+
+	figure_joint(r->arena, NULL, r->x, &d->joint, &j);
+	if (!fig_can_draw(j.shape)) {
+		report_undrawn(r, d);
+	} else {
+		why = fig_joint_fault(&j);
+		if (!why.n && !figure_has_room(r->faces, &j))
+			report_no_room(r, d);
+	}
+	if (!why.n)
+		report_symbol(r, d);
+	report_fault(r, d, why);
+}
+
+static void review_drawing(struct review *r, const struct drawing *d)
+{
+	switch (d->kind) {
+	case DRAWING_WELDMENT:
+		weldment_review(r->arena, r->faces, r->f, r->x, d->weldment);
+		return;
+	case DRAWING_PICTURE:
+		review_text(r, d->title, d->pos);
+		picture_review(r->f, r->x, d);
+		return;
+	case DRAWING_JOINT:
+		review_joint(r, d);
+		return;
+	default:
+		report_fault(r, d, figure_fault(r->arena, r->x, d));
+	}
 }
 
 static void review_lines(struct review *r)
