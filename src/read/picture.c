@@ -17,6 +17,7 @@ struct decoding {
 	bool ran_out;
 	struct pixels *out;
 	uint8_t *gray;
+	uint8_t spread[256][8];  /* the shades of eight pixels of one bit */
 };
 
 static void give_bytes(png_structp png, png_bytep to, size_t n)
@@ -55,14 +56,29 @@ static void leave(png_structp png, png_const_charp text)
 	png_longjmp(png, 1);
 }
 
-/* One row in place, after the library has made it 8 bits a sample: gray or color, each
- * with alpha or without. */
+static void fill_spread(struct decoding *d)
+{
+	for (unsigned bits = 0; bits < 256; bits++)
+		for (unsigned k = 0; k < 8; k++)
+			d->spread[bits][k] = bits >> (7 - k) & 1 ? 255 : 0;
+}
+
+/* One row in place, from its end: the library's rows have room for whole bytes. */
+static void spread_row(const struct decoding *d, size_t width, png_bytep v)
+{
+	for (size_t i = (width + 7) / 8; i-- > 0;)
+		memcpy(v + 8 * i, d->spread[v[i]], 8);
+}
+
+/* One row in place: of one bit, or after the library has made it 8 bits a sample, gray or
+ * color, each with alpha or without. */
 static void row_to_gray(png_structp png, png_row_infop row, png_bytep v)
 {
 	unsigned channels = row->channels;
 	bool color = channels > 2, clear = channels % 2 == 0;
 
-	(void)png;
+	if (row->bit_depth == 1)
+		spread_row(png_get_user_transform_ptr(png), row->width, v);
 	for (size_t x = 0; x < row->width && channels > 1; x++) {
 		const png_byte *p = v + x * channels;
 		unsigned g = color ? (2126u * p[0] + 7152u * p[1] + 722u * p[2] + 5000) / 10000
@@ -71,6 +87,15 @@ static void row_to_gray(png_structp png, png_row_infop row, png_bytep v)
 
 		v[x] = (png_byte)((g * alpha + 255u * (255 - alpha) + 127) / 255);
 	}
+}
+
+/* Drawings in black and white have one bit a pixel; the library takes those apart one by
+ * one, which costs more than all the rest. */
+static bool is_of_bits(const struct decoding *d)
+{
+	return png_get_color_type(d->png, d->info) == PNG_COLOR_TYPE_GRAY &&
+	    png_get_bit_depth(d->png, d->info) == 1 &&
+	    !png_get_valid(d->png, d->info, PNG_INFO_tRNS);
 }
 
 /* False once the library has found a fault. Nothing of this frame is used after a jump but
@@ -86,10 +111,13 @@ static bool decode(struct decoding *d)
 	/* Only what the pixels need: no profile, text or date is unpacked. */
 	png_set_keep_unknown_chunks(d->png, PNG_HANDLE_CHUNK_NEVER, NULL, -1);
 	png_read_info(d->png, d->info);
-	png_set_expand(d->png);
+	if (is_of_bits(d))
+		fill_spread(d);
+	else
+		png_set_expand(d->png);
 	png_set_scale_16(d->png);
 	png_set_read_user_transform_fn(d->png, row_to_gray);
-	png_set_user_transform_info(d->png, NULL, 8, 1);
+	png_set_user_transform_info(d->png, d, 8, 1);
 	passes = png_set_interlace_handling(d->png);
 	png_read_update_info(d->png, d->info);
 	while (passes-- > 0)

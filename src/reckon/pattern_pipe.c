@@ -189,10 +189,16 @@ static double saddle_mm(const struct pattern_part *p, double deg)
 static double saddle_extreme(const struct pattern_part *p, double sign)
 {
 	double best = 0, step = 360.0 / SEARCH_PARTS, low, high;
+	double best_mm = saddle_mm(p, best);
 
-	for (unsigned i = 1; i < SEARCH_PARTS; i++)
-		if (sign * saddle_mm(p, step * i) < sign * saddle_mm(p, best))
+	for (unsigned i = 1; i < SEARCH_PARTS; i++) {
+		double mm = saddle_mm(p, step * i);
+
+		if (sign * mm < sign * best_mm) {
 			best = step * i;
+			best_mm = mm;
+		}
+	}
 	low = best - step;
 	high = best + step;
 	for (unsigned i = 0; i < SEARCH_ROUNDS; i++) {
@@ -204,7 +210,7 @@ static double saddle_extreme(const struct pattern_part *p, double sign)
 			low = a;
 	}
 	low = saddle_mm(p, (low + high) / 2);
-	return sign * low < sign * saddle_mm(p, best) ? low : saddle_mm(p, best);
+	return sign * low < sign * best_mm ? low : best_mm;
 }
 
 str saddle_fault(const struct pattern_part *p)

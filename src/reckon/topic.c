@@ -361,22 +361,32 @@ void topic_usage(struct buf *b, const struct topic *t)
 	buf_addf(b, "  Example: fitup reckon %s\n", t->example);
 }
 
-const struct topic *topic_find(str word, str *likely)
+static str likely_topic(str word, const struct topic *rows, size_t n)
 {
-	size_t n, least = 4;
-	const struct topic *rows = topic_rows(&n);
+	size_t least = 4;
+	str likely = { 0 };
 
-	*likely = (str){ 0 };
 	for (size_t i = 0; i < n; i++) {
 		size_t far = str_distance(word, str_of(rows[i].word), 3);
 
-		if (str_eq_nocase(word, str_of(rows[i].word)))
-			return &rows[i];
-		if (far < least && far <= 3 && far < word.n) {
+		if (far < least && far < word.n) {
 			least = far;
-			*likely = str_of(rows[i].word);
+			likely = str_of(rows[i].word);
 		}
 	}
+	return likely;
+}
+
+const struct topic *topic_find(str word, str *likely)
+{
+	size_t n;
+	const struct topic *rows = topic_rows(&n);
+
+	*likely = (str){ 0 };
+	for (size_t i = 0; i < n; i++)
+		if (str_eq_nocase(word, str_of(rows[i].word)))
+			return &rows[i];
+	*likely = likely_topic(word, rows, n);
 	return NULL;
 }
 

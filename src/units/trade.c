@@ -47,16 +47,12 @@ static const char *const metal_names[METAL_COUNT] = {
 	[METAL_GALVANIZED] = "galvanized",
 };
 
-static char small(char c)
-{
-	return c >= 'A' && c <= 'Z' ? (char)(c + 32) : c;
-}
-
-/* The first row before `end` that a word begins with, or end. */
+/* The first row before `end` that a word begins with, or end. Most differ in their first
+ * letter. */
 static size_t metal_row(str word, size_t end)
 {
 	for (size_t i = 0; i < end; i++)
-		if (small(metal_words[i].word.p[0]) == small(word.p[0]) &&
+		if (!((metal_words[i].word.p[0] ^ word.p[0]) & 0x1F) &&
 		    str_starts_nocase(word, metal_words[i].word))
 			return i;
 	return end;
