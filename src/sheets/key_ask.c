@@ -3,6 +3,7 @@
 
 #include "base/buf.h"
 #include "reckon/topic.h"
+#include "sheets/signs.h"
 
 static str joined(struct arena *a, const str *v, size_t n)
 {
@@ -17,6 +18,8 @@ static void add_figure(struct buf *b, const struct figure *f)
 {
 	buf_addf(b, "%s%s: ", b->n ? "\n" : "", f->name);
 	figure_text(b, f);
+	if (f->seen == SEEN_MEMORY)
+		buf_adds(b, DAGGER);
 }
 
 /* Weights that the lines have asked for, of all pieces where they are counted. */
@@ -52,9 +55,10 @@ static void add_total(struct key *k, const struct load *sum)
 	w = key_add(k, STR("all pieces asked for above"));
 	w->asked = true;
 	w->steps = str_format(k->arena, "sum of %u weights", sum->lines);
-	w->result = str_format(k->arena, "Weight of all: %.*s [%.*s]",
+	w->result = str_format(k->arena, "Weight of all: %.*s [%.*s]%s",
 	    STR_ARG(key_real(k->arena, sum->lb, 1, "lb")),
-	    STR_ARG(key_real(k->arena, sum->lb * 0.45359237, 1, "kg")));
+	    STR_ARG(key_real(k->arena, sum->lb * 0.45359237, 1, "kg")),
+	    sum->dagger ? DAGGER : "");
 	w->source = STR("sum");
 	w->dagger = sum->dagger;
 }

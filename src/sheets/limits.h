@@ -3,6 +3,7 @@
 #define SHEETS_LIMITS_H
 
 #include "model/standard.h"
+#include "sheets/signs.h"
 
 struct edition; /* sheets/edition.h; null: the usual one */
 struct sheet;   /* sheets/sheet.h */
@@ -78,7 +79,5 @@ void sheet_signs(struct sheet *sh, unsigned signs);
 
 /* What the sign means on paper. */
 str dagger_words(struct arena *a, const struct edition *e);
-#define DAGGER "\xE2\x80\xA0"
-#define DOUBLE_DAGGER "\xE2\x80\xA1"
 
 #endif

@@ -162,6 +162,23 @@ static void pieces_are_weighed(void **state)
 	}
 }
 
+/* Least flange of the brake comes from memory, its force does not: the dagger stands at
+ * the figure itself. */
+static void asked_figures_carry_their_dagger(void **state)
+{
+	struct bench t = read_one("# SM-01: One\n\n- **Kind:** written\n- **Hours:** 1\n\n"
+	    "## Instructor only\n\n"
+	    "- **Reckon:** brake thickness 1/8 in length 4 ft opening 1 in\n");
+	struct workings w = workings_of(t.arena, t.m->assignments);
+	str r = w.v[0].result;
+
+	(void)state;
+	assert_true(w.v[0].dagger);
+	assert_true(str_find(r, STR("Force: 35.9 tons [320 kN]\n"), 0) < r.n);
+	assert_true(str_find(r, STR("Least flange: 0.700 in [17.8 mm]\xE2\x80\xA0"), 0) < r.n);
+	bench_free(&t);
+}
+
 /* 6 x 15.3125 + 3 x 4.9978 lb = 106.9; nothing is summed where no line counts. */
 static void counted_weights_are_summed(void **state)
 {
@@ -194,6 +211,7 @@ int main(void)
 		cmocka_unit_test(prepared_edges_have_their_own_section),
 		cmocka_unit_test(pipe_takes_named_edges),
 		cmocka_unit_test(pieces_are_weighed),
+		cmocka_unit_test(asked_figures_carry_their_dagger),
 		cmocka_unit_test(counted_weights_are_summed),
 	};
 
