@@ -158,7 +158,7 @@ static str fillet_fault(const struct fig_joint *j, unsigned flags)
 		return STR("the leg is larger than the edge of the plate");
 	if (j->shape == FIG_FLARE_BEVEL && j->leg_mm > 0.45 * j->od_mm)
 		return STR("the weld is too wide for the round");
-	if (j->both_sides && !(flags & TAKES_BOTH))
+	if (j->both_sides && !(flags & TAKES_BOTH) && !prep_kind(prep_of(j))->doubled)
 		return STR("this joint is not drawn from both sides");
 	return STR("");
 }

@@ -730,6 +730,13 @@ static void test_no_nonsense(void **state)
 		assert_true(has_text(x->r, "no drawing:\n"));
 		check_page(x->r, areas[3]);
 	}
+	/* A double preparation is welded from both sides whatever its joint. */
+	assert_true(draw(x, areas[3], &(struct fig_joint){ .shape = FIG_TEE_GROOVE,
+	    .prep = FIG_PREP_DOUBLE_BEVEL, .t1_mm = 25.4, .land_mm = 3.2, .angle_deg = 45,
+	    .both_sides = true }));
+	assert_true(draw(x, areas[3], &(struct fig_joint){ .shape = FIG_CORNER_GROOVE,
+	    .prep = FIG_PREP_DOUBLE_J, .t1_mm = 25.4, .land_mm = 3.2, .angle_deg = 35,
+	    .radius_mm = 4.8, .both_sides = true }));
 	/* Just inside the limits there is a drawing: 1/8 in on 11 ga is common. */
 	assert_true(draw(x, areas[3], &(struct fig_joint){ .shape = FIG_LAP,
 	    .t1_mm = 0.1196 * IN, .leg_mm = 0.125 * IN }));
