@@ -335,6 +335,21 @@ static bool is_listed(const struct assignment *a, const struct quantity *q)
 	return false;
 }
 
+/* The walls of a branch and its run, each from its own pipe: the list of thicknesses has
+ * no order that tells them apart. */
+static void take_walls(struct joint_reading *r)
+{
+	struct joint_block *j = r->j;
+	struct quantity_fault fault;
+	const struct { size_t row; const struct pipe_size *pipe; struct quantity *wall; } v[] = {
+		{ ROW_T1, &j->branch, &j->t1 }, { ROW_T2, &j->pipe, &j->t2 } };
+
+	for (size_t i = 0; i < 2; i++)
+		if (!r->at[v[i].row].line && v[i].pipe->wall_mm > 0)
+			quantity_parse(v[i].pipe->text, QUANTITY_LENGTH, METAL_NONE, v[i].wall,
+			    &fault);
+}
+
 static void agree_members(struct joint_reading *r, const struct weld *w)
 {
 	const struct assignment *a = r->b->a;
@@ -432,6 +447,13 @@ static void complete(struct joint_reading *r, const struct block *v)
 
 	agree_joint(r);
 	w = lender(r);
+	if (w) {
+		agree_pipe(r, ROW_SIZE, &r->j->pipe, &w->run,
+		    assignment_fact_pos(r->b->a, STR("Thickness")));
+		agree_pipe(r, ROW_BRANCH, &r->j->branch, &w->branch, w->pos);
+	}
+	if (r->j->joint == JOINT_BRANCH)
+		take_walls(r);
 	agree_members(r, w);
 	agree_backing(r);
 	agree_angles(r);
@@ -440,9 +462,6 @@ static void complete(struct joint_reading *r, const struct block *v)
 	if (w) {
 		agree(r, ROW_LEG, &r->j->leg, &w->leg, w->pos);
 		agree(r, ROW_LENGTH, &r->j->length, &w->length, w->pos);
-		agree_pipe(r, ROW_SIZE, &r->j->pipe, &w->run,
-		    assignment_fact_pos(r->b->a, STR("Thickness")));
-		agree_pipe(r, ROW_BRANCH, &r->j->branch, &w->branch, w->pos);
 	}
 	if (r->j->joint == JOINT_COUNT && !r->at[ROW_JOINT].line)
 		finding_repair(r->b->f, complain(r->b, FINDING_BAD_DRAWING, v->pos,

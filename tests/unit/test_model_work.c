@@ -234,6 +234,21 @@ static void faults_of_joint_blocks(void **state)
 	try_rows(rows, COUNT(rows));
 }
 
+/* Walls of schedule 40 in ASME B36.10M: 0.154 in of NPS 2, 0.237 in of NPS 4. */
+static void a_branch_has_its_own_wall(void **state)
+{
+	struct bench t = bench_one(HEAD "- **Process:** SMAW\n- **Joint:** branch set-on\n"
+	    "- **Material:** A53 pipe\n- **Thickness:** NPS 4 schedule 40\n"
+	    "- **Position:** 2F\n\n## Drawing\n\n```joint\nsize: NPS 4 schedule 40\n"
+	    "branch: NPS 2 schedule 40\nbevel: 45 deg\n```\n");
+	const struct joint_block *j = &t.m->assignments[0].drawings[0].joint;
+
+	(void)state;
+	assert_true(j->t1.lo > 0.154 * IN - 0.01 && j->t1.lo < 0.154 * IN + 0.01);
+	assert_true(j->t2.lo > 0.237 * IN - 0.01 && j->t2.lo < 0.237 * IN + 0.01);
+	bench_free(&t);
+}
+
 static void faults_of_edges_layers_and_marks(void **state)
 {
 	static const struct row rows[] = {
@@ -448,6 +463,7 @@ int main(void)
 		cmocka_unit_test(faults_of_welds),
 		cmocka_unit_test(a_joint_that_is_no_word_is_owed),
 		cmocka_unit_test(faults_of_joint_blocks),
+		cmocka_unit_test(a_branch_has_its_own_wall),
 		cmocka_unit_test(faults_of_edges_layers_and_marks),
 		cmocka_unit_test(both_places_are_named),
 		cmocka_unit_test(sound_joint_blocks),
