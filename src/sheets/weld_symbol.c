@@ -526,18 +526,20 @@ static const struct {
 	[JOINT_SQUARE_BUTT] = { true, FIG_MEMBERS_BUTT, FIG_MEMBERS_PIPE },
 	[JOINT_SINGLE_V] = { true, FIG_MEMBERS_BUTT, FIG_MEMBERS_PIPE },
 	[JOINT_SINGLE_BEVEL] = { true, FIG_MEMBERS_BUTT, FIG_MEMBERS_PIPE },
+	[JOINT_BUTT] = { true, FIG_MEMBERS_BUTT, FIG_MEMBERS_PIPE },
 	[JOINT_PIPE_BUTT] = { true, FIG_MEMBERS_PIPE, FIG_MEMBERS_PIPE },
 	[JOINT_SURFACING] = { true, FIG_MEMBERS_PAD, FIG_MEMBERS_PAD },
 };
 
-/* 2G to 4G are groove positions, 2F to 5F those of fillets. */
-static bool is_at_home(enum fig_members m, enum position p)
+/* 2G to 4G are groove positions, 2F to 5F those of fillets. The sketches of tee, lap and
+ * corner show fillets: a groove of theirs lies flat or upright in other ways. */
+static bool is_at_home(enum fig_members m, enum position p, bool prepared_edge)
 {
 	bool groove = p == POSITION_2G || p == POSITION_3G || p == POSITION_4G;
 	bool fillet = p == POSITION_2F || p == POSITION_3F || p == POSITION_4F;
 
 	if (m == FIG_MEMBERS_TEE || m == FIG_MEMBERS_LAP || m == FIG_MEMBERS_CORNER)
-		return !groove;
+		return !groove && !(prepared_edge && (p == POSITION_1G || p == POSITION_FLAT));
 	return m != FIG_MEMBERS_BUTT || !fillet;
 }
 
@@ -556,7 +558,8 @@ bool weld_position(struct arena *a, const struct edition *e, const struct assign
 	/* A turned or fixed round says by itself that it is no plate. */
 	if (!fig_position_can_draw(out))
 		out->members = members[j->joint].pipe;
-	if (!fig_position_can_draw(out) || !is_at_home(out->members, w->at.position))
+	if (!fig_position_can_draw(out) || !is_at_home(out->members, w->at.position,
+	    j->preparation))
 		return false;
 	out->label = position_text(a, e, &w->at);
 	if (j->weld == NONE && w->letter && x->nwelds > 1)

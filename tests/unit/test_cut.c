@@ -369,6 +369,37 @@ static void demo_positions(void **state)
 	assert_false(weld_position(r->arena, NULL, x, joint_of(x, 0), 0, &p));
 }
 
+/* The members of the sketch of one weld of plate; FIG_MEMBERS_COUNT when there is none. */
+static enum fig_members sketch_of(struct run *r, enum joint joint, uint32_t preparation,
+    enum position position)
+{
+	struct weld w = { .letter = 'A', .joint = joint };
+	struct joint_block j = { .weld = 0, .joint = joint, .preparation = preparation };
+	struct assignment x = { .welds = &w, .nwelds = 1 };
+	struct fig_position p;
+
+	w.at.position = position;
+	return weld_position(r->arena, NULL, &x, &j, 0, &p) ? p.members : FIG_MEMBERS_COUNT;
+}
+
+/* A butt is sketched whatever its edges; a groove in a tee or corner is not shown as the
+ * fillet that their sketches have. */
+static void positions_of_prepared_edges(void **state)
+{
+	struct run *r = *state;
+
+	assert_int_equal(sketch_of(r, JOINT_BUTT, PREPARATION_DOUBLE_V, POSITION_3G),
+	    FIG_MEMBERS_BUTT);
+	assert_int_equal(sketch_of(r, JOINT_CORNER, PREPARATION_V, POSITION_1G),
+	    FIG_MEMBERS_COUNT);
+	assert_int_equal(sketch_of(r, JOINT_TEE, PREPARATION_BEVEL, POSITION_2G),
+	    FIG_MEMBERS_COUNT);
+	assert_int_equal(sketch_of(r, JOINT_TEE, PREPARATION_BEVEL, POSITION_2F),
+	    FIG_MEMBERS_TEE);
+	assert_int_equal(sketch_of(r, JOINT_CORNER, PREPARATION_NONE, POSITION_FLAT),
+	    FIG_MEMBERS_CORNER);
+}
+
 /* Strips that a root-bend line takes from a weld 30 in long; 0: no map. */
 static size_t strips_of(struct run *r, const char *line, char letter, uint32_t welds)
 {
@@ -455,6 +486,7 @@ int main(void)
 		cmocka_unit_test(demo_without_a_map),
 		cmocka_unit_test(demo_symbols),
 		cmocka_unit_test(demo_positions),
+		cmocka_unit_test(positions_of_prepared_edges),
 		cmocka_unit_test(counts_as_they_are_written),
 		cmocka_unit_test(demo_pictures_fit),
 	};
