@@ -26,14 +26,24 @@ static bool is_pipe_position(enum position p)
 	    p == POSITION_1G_ROLLED || p == POSITION_1F_ROLLED;
 }
 
-/* Why a joint cannot be welded in the position, or "". AWS A3.0: F stands for a fillet,
- * G for a groove; 5 and 6 and rolled are pipe, 3G and 4G plate. */
-static const char *why_impossible(const struct weld *w)
+/* Whether the drawing prepares an edge of weld i, so that a tee is a groove too. */
+static bool has_groove(const struct assignment *a, size_t i)
 {
+	const struct joint_block *j = weld_block(a, i);
+
+	return j && j->preparation != PREPARATION_NONE;
+}
+
+/* Why weld i cannot be made in its position, or "". AWS A3.0: F stands for a fillet,
+ * G for a groove; 5 and 6 and rolled are pipe, 3G and 4G plate. */
+static const char *why_impossible(const struct assignment *a, size_t i)
+{
+	const struct weld *w = &a->welds[i];
 	enum position p = w->at.position;
 	bool butt = joint_is_butt(w->joint) || w->joint == JOINT_FLARE_BEVEL;
 
-	if ((w->joint == JOINT_TEE || w->joint == JOINT_LAP) && is_groove_position(p))
+	if ((w->joint == JOINT_TEE || w->joint == JOINT_LAP) && is_groove_position(p) &&
+	    !has_groove(a, i))
 		return "a fillet, and the G positions are for grooves";
 	if (butt && is_fillet_position(p))
 		return "a groove, and the F positions are for fillets";
@@ -45,9 +55,9 @@ static const char *why_impossible(const struct weld *w)
 	return "";
 }
 
-bool weld_is_possible(const struct weld *w)
+bool weld_is_possible(const struct assignment *a, size_t i)
 {
-	return w->at.position == POSITION_COUNT || !*why_impossible(w);
+	return a->welds[i].at.position == POSITION_COUNT || !*why_impossible(a, i);
 }
 
 static const char *right_position(const struct weld *w)
@@ -66,7 +76,7 @@ static void judge_position(struct rule_context *x, uint32_t w)
 
 	for (size_t i = 0; i < a->nwelds; i++) {
 		const struct weld *k = &a->welds[i];
-		const char *why = why_impossible(k);
+		const char *why = why_impossible(a, i);
 
 		if (k->at.position == POSITION_COUNT || !*why ||
 		    weld_is_drawn_otherwise(a, i))

@@ -51,8 +51,8 @@ bool joint_is_butt(enum joint j);
 bool joint_is_pipe(const struct weld *w);
 bool is_out_of_position(enum position p);
 
-/* False for a position that the joint cannot be welded in, which is told. */
-bool weld_is_possible(const struct weld *w);
+/* False for a position that weld i cannot be made in, which is told. */
+bool weld_is_possible(const struct assignment *a, size_t i);
 /* Whether its drawing shows another joint, which is told: nobody knows then what it is. */
 bool weld_is_drawn_otherwise(const struct assignment *a, size_t i);
 /* Which metals stand at a weld; METAL_NONE when its words name none. */

@@ -135,7 +135,7 @@ static void take_welds(struct steps *s, const struct assignment *a)
 		if (craft == CRAFT_COUNT || process_is_cut(w->process))
 			continue;
 		/* A slip in the position is told as that, and is no step of a ladder. */
-		if (weld_is_possible(w)) {
+		if (weld_is_possible(a, i)) {
 			take_position(s, craft, w);
 			take_root(s, craft, w, root);
 		}

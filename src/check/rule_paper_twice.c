@@ -2,6 +2,7 @@
 #include "check/rule_paper.h"
 
 #include "base/buf.h"
+#include "check/rule_joint.h"
 #include "model/words.h"
 
 /* Alike by a key; the first with each key is remembered. */
@@ -42,6 +43,13 @@ static void judge_title(struct rule_context *x, struct seen *s, uint32_t w)
 	finding_repair(x->f, d, "say in the title what sets them apart");
 }
 
+/* How the drawing prepares the edges, and what it makes of a lap. */
+static void add_edges(struct buf *b, const struct joint_block *j)
+{
+	if (j && (j->preparation || j->marks.hole))
+		buf_addf(b, " %u.%u", j->preparation, j->marks.hole);
+}
+
 static void add_weld(struct buf *b, const struct weld *w)
 {
 	buf_addf(b, "|%u %u %u %u ", (unsigned)w->process, (unsigned)w->joint,
@@ -54,16 +62,18 @@ static void add_weld(struct buf *b, const struct weld *w)
 }
 
 /* Everything by which two coupons are the same test: kind, welds with process, joint,
- * position, thickness and metal, rods, backing, and what is looked at afterwards. The
- * written limits are left out: the same test by other limits is the same test. */
+ * position, edges, thickness and metal, rods, backing, and what is looked at afterwards.
+ * The written limits are left out: the same test by other limits is the same test. */
 static str test_key(struct arena *a, const struct assignment *as)
 {
 	const struct plain_fact *backing = assignment_fact(as, STR("Backing"));
 	struct buf b = { .arena = a };
 
 	buf_addf(&b, "%u", (unsigned)as->kind);
-	for (size_t i = 0; i < as->nwelds; i++)
+	for (size_t i = 0; i < as->nwelds; i++) {
 		add_weld(&b, &as->welds[i]);
+		add_edges(&b, weld_block(as, i));
+	}
 	for (uint32_t i = 0; i < as->nfillers; i++)
 		buf_addf(&b, "#%.*s", STR_ARG(as->fillers[i].class));
 	if (backing)

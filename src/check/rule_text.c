@@ -170,7 +170,7 @@ static void state_sizes(struct stated_list *l, const struct assignment *a,
 static bool has_impossible(const struct assignment *a)
 {
 	for (size_t i = 0; i < a->nwelds; i++)
-		if (!weld_is_possible(&a->welds[i]))
+		if (!weld_is_possible(a, i))
 			return true;
 	return false;
 }

@@ -27,6 +27,13 @@ static void position(void **state)
 		{ "a tee drawn as a groove", WIRE("tee", "A36 plate", "3/8 in", "1G",
 		    "## Drawing\n\n```joint\njoint: single-V\ngap: 1/8 in\nbevel: 30 deg\n"
 		    "```\n\n## Acceptance\n\n- **Root bend:** 2, shop limits\n"), SILENT },
+		/* AWS A3.0: a tee with a beveled edge is a groove weld. */
+		{ "a tee with a bevel", WIRE("tee", "A36 plate", "3/8 in", "2G",
+		    "## Drawing\n\n```joint\npreparation: bevel\ngap: 1/8 in\nangle: 45 deg\n"
+		    "```\n"), SILENT },
+		{ "a tee without one", WIRE("tee", "A36 plate", "3/8 in", "2G",
+		    "## Drawing\n\n```joint\nleg: 1/4 in\n```\n"), FINDING_POSITION_IMPOSSIBLE,
+		    9, LEVEL_ERROR, "a fillet, and the G positions", "2F" },
 		{ "open corner as a groove", PLATE_WELD("open corner", "1G"), SILENT },
 		{ "open corner as a fillet", PLATE_WELD("open corner", "1F"), SILENT },
 		{ "tube rolled", WIRE("square butt", "A500 tube", "0.120 in", "1G rolled",

@@ -520,6 +520,8 @@ static void coupons_that_test_the_same(void **state)
 		{ WELD("AA-02", "Two", "practice test", "2F", "E7018"), 0 },
 		{ WELD("AA-02", "Two", "coupon", "2F", "E7018")
 		    "- **Fillet break:** 1, D1.1-2020\n", 0 },
+		{ WELD("AA-02", "Two", "coupon", "2F", "E7018") "## Drawing\n\n```joint\n"
+		    "preparation: bevel\ngap: 1/8 in\nangle: 45 deg\n```\n", 0 },
 	};
 	char work[2000];
 
