@@ -6,6 +6,7 @@
 
 enum { ATTEMPTS_MOST = 20, COLUMNS_MOST = 2 };
 #define PAD_PT 9.0
+#define LIST_LINE_PT 14.0
 
 /* Tags on a page: large print takes twice the width and more height. */
 struct raster { size_t columns, rows; };
@@ -59,6 +60,32 @@ static void put(const struct labels *l, struct canvas *c, str text,
 	plain_draw(&l->setter, c, plain_cut(&l->setter, text, type, width_pt), type, at);
 }
 
+/* A list on as many lines as it needs, up to `most`, broken behind its commas; what the
+ * last line cannot hold is cut with dots. */
+static void put_list(const struct labels *l, struct canvas *c, str text, pt at,
+    double width_pt, int most)
+{
+	const struct type *type = &l->edition.body;
+
+	for (int line = 1; text.n; line++) {
+		size_t n = 0;
+
+		for (size_t i = 0; line < most && i < text.n; i++) {
+			bool gap = i + 1 == text.n || ((text.p[i] == ',' || text.p[i] == ';') &&
+			    text.p[i + 1] == ' ');
+
+			if (gap && plain_width_pt(&l->setter, str_sub(text, 0, i + 1), type) <=
+			    width_pt)
+				n = i + 1;
+		}
+		if (!n)
+			n = text.n;
+		put(l, c, str_sub(text, 0, n), type, at, width_pt);
+		text = str_trim(str_sub(text, n, text.n));
+		at.y += LIST_LINE_PT * l->edition.zoom;
+	}
+}
+
 /* The point of the arrow goes to the end of the coupon that is up, or to 12 o'clock. */
 static void draw_top_mark(const struct labels *l, struct canvas *c, pt at)
 {
@@ -98,7 +125,7 @@ static void draw_tag(
 	put(l, c, t->mark, &mark, (pt){ r.x + r.w, r.y + 12 * z }, 95 * z);
 	put(l, c, t->x->title, &e->body, (pt){ r.x, r.y + 40 * z }, r.w);
 	put(l, c, words, t->attempt ? &e->number : &e->bold, (pt){ r.x, r.y + 60 * z }, wide);
-	put(l, c, t->line, &e->body, (pt){ r.x, r.y + 77 * z }, wide);
+	put_list(l, c, t->line, (pt){ r.x, r.y + 77 * z }, wide, t->attempt ? 2 : 3);
 	if (t->attempt) {
 		draw_top_mark(l, c, (pt){ r.x + r.w - 30 * z, r.y + 82 * z });
 		draw_shop_number(l, c, (rect){ r.x, r.y, r.w, r.h - 3 });
@@ -208,8 +235,13 @@ static str row_words(struct arena *a, const struct tag_row *k)
 	struct buf b = { .arena = a };
 
 	for (size_t i = 0; i < k->n; i++)
-		buf_addf(&b, "%sTag %.*s, attempt %u, %.*s", i ? ". " : "",
-		    STR_ARG(k->tag[i].x->id), k->tag[i].attempt, STR_ARG(k->tag[i].line));
+		if (k->tag[i].attempt)
+			buf_addf(&b, "%sTag %.*s, attempt %u of %u, %.*s", i ? ". " : "",
+			    STR_ARG(k->tag[i].x->id), k->tag[i].attempt, k->tag[i].x->attempts,
+			    STR_ARG(k->tag[i].line));
+		else
+			buf_addf(&b, "%sLabel %.*s, kit for one attempt, %.*s", i ? ". " : "",
+			    STR_ARG(k->tag[i].x->id), STR_ARG(k->tag[i].line));
 	return buf_str(&b);
 }
 

@@ -6,6 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
+#include "base/buf.h"
 #include "cli/run.h"
 #include "page/flow.h"
 #include "page_probe.h"
@@ -110,6 +111,32 @@ static void no_text_leaves_its_tag(void **state)
 	}
 }
 
+/* A kit label that stops short sends a student back to the crib. */
+static void every_piece_stands_on_its_kit(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	struct probe *p = walk(d, a, make(d, a, false, false), false);
+	struct buf all = { .arena = a };
+	unsigned pieces = 0;
+
+	for (size_t i = 0; i < p->ntexts; i++)
+		buf_addf(&all, "%.*s\n", STR_ARG(p->texts[i].text));
+	for (size_t i = 0; i < d->order->nwalk; i++) {
+		const struct assignment *x = &d->run.model->assignments[d->order->walk[i]];
+
+		for (size_t k = 0; k < x->npieces; k++) {
+			str part = str_format(a, "%u %.*s", x->pieces[k].count,
+			    STR_ARG(x->pieces[k].name));
+
+			assert_true(str_find(buf_str(&all), part, 0) < all.n);
+			pieces++;
+		}
+	}
+	assert_true(pieces > 100);
+	arena_free(a);
+}
+
 /* Ten on a page, a new page for each quarter. */
 static void quarters_have_pages_of_their_own(void **state)
 {
@@ -141,6 +168,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(each_attempt_has_its_tag),
 		cmocka_unit_test(no_text_leaves_its_tag),
+		cmocka_unit_test(every_piece_stands_on_its_kit),
 		cmocka_unit_test(quarters_have_pages_of_their_own),
 	};
 
