@@ -9,17 +9,23 @@ static bool is_letter(char c)
 	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
+/* Whether a word of s is `want` but for case and begins with this very character. */
+static bool says_with(str s, str want, char first)
+{
+	for (size_t i = str_find_char(s, first, 0); i + want.n <= s.n;
+	    i = str_find_char(s, first, i + 1))
+		if (!(i && is_letter(s.p[i - 1])) &&
+		    str_eq_nocase(str_sub(s, i, i + want.n), want))
+			return true;
+	return false;
+}
+
 bool says(str s, const char *start)
 {
 	str want = str_of(start);
 
-	for (size_t i = 0; i + want.n <= s.n; i++) {
-		if ((s.p[i] ^ want.p[0]) & 0x1F || (i && is_letter(s.p[i - 1])))
-			continue;
-		if (str_eq_nocase(str_sub(s, i, i + want.n), want))
-			return true;
-	}
-	return false;
+	return says_with(s, want, start[0]) ||
+	    (is_letter(start[0]) && says_with(s, want, (char)(start[0] ^ 0x20)));
 }
 
 bool says_any(str s, const char *const *starts)

@@ -142,7 +142,7 @@ static void say_beyond_class(struct rule_context *x, uint32_t w,
 static void judge_position(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		size_t k = first_weld(a, &l.v[i], is_beyond_class);
@@ -256,7 +256,7 @@ static bool has_wrong_polarity(const struct assignment *a, const struct setting 
 static void judge_polarity(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -298,7 +298,7 @@ static void say_other_shield(struct rule_context *x, uint32_t w, const struct se
 static void judge_process(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -344,7 +344,7 @@ static void judge_metal(struct rule_context *x, uint32_t w)
 	static const char *const takes[] = { "E7018 or ER70S-6", "ER308L for 304L",
 		"ER4043 or ER5356" };
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -410,7 +410,7 @@ static void say_current(struct rule_context *x, uint32_t w, const struct setting
 static void judge_current(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -435,7 +435,7 @@ static void judge_current(struct rule_context *x, uint32_t w)
 static void judge_oven(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n && !fact_said(a, "Oven").n; i++) {
 		const struct rod *r = &l.v[i].rod;

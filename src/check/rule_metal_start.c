@@ -17,7 +17,7 @@ static bool is_outside(const struct quantity *q, double lo, double hi)
 static void judge_volts(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		struct current_range r;
@@ -59,7 +59,7 @@ static const struct gas_flow *flow_row(const struct assignment *a,
 static void judge_flow(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = settings_of(x->scratch, a);
+	struct settings l = x->settings[w];
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct gas_flow *r = flow_row(a, &l.v[i]);

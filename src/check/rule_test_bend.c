@@ -72,7 +72,7 @@ static void say_sort(struct rule_context *x, uint32_t w, const struct test_line 
 static void judge_sort(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = test_lines_of(x->scratch, a);
+	struct test_lines l = x->tests[w];
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
@@ -159,7 +159,7 @@ static bool has_wrong_sort(const struct test_lines *l, const struct assignment *
 static void judge_count(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = test_lines_of(x->scratch, a);
+	struct test_lines l = x->tests[w];
 
 	if ((a->kind != KIND_PRACTICE_TEST && a->kind != KIND_QUALIFICATION_TEST) ||
 	    !test_lines_bend(&l))
@@ -219,7 +219,7 @@ static double strips_mm(const struct test_lines *l, const struct assignment *a, 
 static void judge_strips(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = test_lines_of(x->scratch, a);
+	struct test_lines l = x->tests[w];
 
 	for (size_t k = 0; l.n && k < a->nwelds; k++) {
 		const struct weld *weld = &a->welds[k];
@@ -395,7 +395,7 @@ static struct finding *judge_line(struct rule_context *x, uint32_t w,
 static void judge_plunger(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = test_lines_of(x->scratch, a);
+	struct test_lines l = x->tests[w];
 	struct finding *told = NULL;
 	double plunger_mm = 0;
 
@@ -422,7 +422,7 @@ static void judge_plunger(struct rule_context *x, uint32_t w)
 static void judge_die(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = test_lines_of(x->scratch, a);
+	struct test_lines l = x->tests[w];
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; l.v[i].die_mm > 0 && k < a->nwelds; k++) {
@@ -527,7 +527,7 @@ static void note_lack(struct rule_context *x, struct lacks *ls, uint32_t w,
 static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = test_lines_of(x->scratch, a);
+	struct test_lines l = x->tests[w];
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {

@@ -150,26 +150,42 @@ static bool may_begin(str s, size_t i)
 	return false;
 }
 
+/* Whether the word at i begins something that a wording may have. */
+static bool is_worth_word(str s, size_t i)
+{
+	char c = s.p[i], next = i + 1 < s.n ? s.p[i + 1] : ' ';
+
+	/* "130 A" */
+	if (c == 'A' && i > 1 && is_digit(s.p[i - 2]))
+		return true;
+	/* A class, a process, a position. */
+	if (c >= 'A' && c <= 'Z' && (is_digit(next) || (next >= 'A' && next <= 'Z')))
+		return true;
+	if (is_digit(c))
+		return next == 'F' || next == 'G';
+	return may_begin(s, i);
+}
+
 static bool is_worth(str s)
 {
 	for (size_t i = 0; i < s.n; i++) {
-		char c = s.p[i], next = i + 1 < s.n ? s.p[i + 1] : ' ';
-
-		if (i && (is_letter(s.p[i - 1]) || is_digit(s.p[i - 1])))
+		if (!is_letter(s.p[i]) && !is_digit(s.p[i]))
 			continue;
-		/* "130 A" */
-		if (c == 'A' && i > 1 && is_digit(s.p[i - 2]))
+		if (is_worth_word(s, i))
 			return true;
-		/* A class, a process, a position. */
-		if (c >= 'A' && c <= 'Z' && (is_digit(next) || (next >= 'A' &&
-		    next <= 'Z')))
-			return true;
-		if (is_digit(c) && (next == 'F' || next == 'G'))
-			return true;
-		if (is_letter(c) && may_begin(s, i))
-			return true;
+		while (i + 1 < s.n && (is_letter(s.p[i + 1]) || is_digit(s.p[i + 1])))
+			i++;
 	}
 	return false;
+}
+
+static bool ends_clause(str s, size_t i)
+{
+	switch (s.p[i]) {
+	case ';': case '!': case '?': return true;
+	case '.': return i + 1 == s.n || s.p[i + 1] == ' ';
+	default: return false;
+	}
 }
 
 bool clause_next(str *rest, str *clause)
@@ -177,9 +193,7 @@ bool clause_next(str *rest, str *clause)
 	while (rest->n) {
 		size_t i = 0;
 
-		while (i < rest->n && rest->p[i] != ';' && rest->p[i] != '!' &&
-		    rest->p[i] != '?' && !(rest->p[i] == '.' && (i + 1 == rest->n ||
-		    rest->p[i + 1] == ' ')))
+		while (i < rest->n && !ends_clause(*rest, i))
 			i++;
 		*clause = str_sub(*rest, 0, i);
 		*rest = str_sub(*rest, i + 1, rest->n);

@@ -1,5 +1,7 @@
 #include "check/rules.h"
 
+#include "check/rule_metal.h"
+#include "check/rule_test.h"
 #include "check/tell.h"
 
 #include <assert.h>
@@ -337,6 +339,24 @@ static void add_paths(struct findings *f, const struct rule_told *t,
 		    STR_ARG(buf_str(&b)));
 }
 
+static const struct settings *read_settings(struct arena *a, const struct model *m)
+{
+	struct settings *v = arena_array(a, m->nassignments, sizeof *v);
+
+	for (size_t i = 0; i < m->nassignments; i++)
+		v[i] = settings_of(a, &m->assignments[i]);
+	return v;
+}
+
+static const struct test_lines *read_tests(struct arena *a, const struct model *m)
+{
+	struct test_lines *v = arena_array(a, m->nassignments, sizeof *v);
+
+	for (size_t i = 0; i < m->nassignments; i++)
+		v[i] = test_lines_of(a, &m->assignments[i]);
+	return v;
+}
+
 void rules_run_table(const struct rule *table, struct arena *scratch,
     const struct model *m, struct view **views, size_t nviews, struct findings *f)
 {
@@ -344,6 +364,7 @@ void rules_run_table(const struct rule *table, struct arena *scratch,
 	    .unseen = { .arena = scratch } };
 	struct rule_context x = { .m = m, .f = f, .scratch = scratch, .told = &told,
 	    .work = works_new(scratch, m), .off = customs_off(scratch, m),
+	    .settings = read_settings(scratch, m), .tests = read_tests(scratch, m),
 	    .moves = rule_moves_new(scratch, m, views, nviews) };
 
 	for (size_t i = 0; i < nviews; i++) {

@@ -11,13 +11,18 @@
 
 struct rule_told;
 struct rule_moves;
+struct settings;
+struct test_lines;
 
 struct rule_context {
 	const struct model *m;
 	const struct order *o;   /* the order under judgement */
 	struct findings *f;      /* for finding_cause, finding_repair, finding_relate */
 	struct arena *scratch;   /* dropped after the check */
-	const struct work *work; /* by assignment */
+	/* By assignment: what many rules ask of its facts and of its lines. */
+	const struct work *work;
+	const struct settings *settings; /* check/rule_metal.h */
+	const struct test_lines *tests; /* check/rule_test.h */
 	struct work_lists lists;
 	struct view *view;
 	const bool *off;         /* by finding name: its custom is switched off */

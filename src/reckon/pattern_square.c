@@ -77,10 +77,10 @@ static double line_mm(const struct square *s, unsigned q, double deg)
  * part of the step that does not lengthen the line, over its length. */
 static double fan_rate(const struct square *s, unsigned q, double deg)
 {
-	struct space c = corner(s, q), e = rim(s, deg);
+	double x = deg_cos(deg), y = deg_sin(deg);
+	struct space c = corner(s, q), e = { s->ox + s->r * x, s->oy + s->r * y, s->h };
 	double step = s->r * PATTERN_PI / 180, l = apart(c, e);
-	double out = step * ((e.x - c.x) * -deg_sin(deg) +
-	    (e.y - c.y) * deg_cos(deg)) / l;
+	double out = step * ((e.x - c.x) * -y + (e.y - c.y) * x) / l;
 
 	return sqrt(fmax(0, step * step - out * out)) / l;
 }
