@@ -16,9 +16,12 @@ bool machine_box(const struct machine *m, const char *const *keys, double *small
     double *large_mm);
 /* "60 ton", "60,000 lbf". */
 double machine_lbf(const struct machine *m);
-/* Thickness that a machine takes of a metal; estimate: worked out from the figure for
- * mild steel, because shop.md has none for this metal. */
+/* Thickness that a shear takes of a metal; estimate: worked out from the figure for mild
+ * steel, because shop.md has none for this metal. */
 double machine_thickness_mm(const struct machine *m, str material, bool *estimate);
+/* The same of a plate roll, for a piece so wide along it. */
+double machine_roll_mm(const struct machine *m, str material, double width_mm,
+    bool *estimate);
 
 /* The first machine whose name has a word, among those that the assignment lists; when
  * it lists none of that sort, in the whole shop if `anywhere`. Null: there is none. */

@@ -182,13 +182,20 @@ static double wanted_diameter_mm(const struct assignment *a, struct pos *pos)
 }
 
 static void say_roll(struct rule_context *x, uint32_t w, struct pos pos,
-    const struct machine *m, str what, str asked, str most)
+    const struct machine *m, str what, str asked, str most, bool estimate)
 {
 	struct finding *d = rule_report(x, FINDING_ROLL_TOO_SMALL, pos, w,
 	    "%.*s is %.*s, and the %.*s takes %.*s", STR_ARG(what), STR_ARG(asked),
 	    STR_ARG(m->name), STR_ARG(most));
 
-	finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
+	if (estimate) {
+		d->level = LEVEL_WARNING;
+		finding_cause(x->f, d, "shop.md gives no figure for this metal; reckoned "
+		    "from the one for mild steel by strength and width (an estimate; the "
+		    "maker's plate decides)");
+	} else {
+		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
+	}
 	finding_repair(x->f, d, "change the size, or bend it in steps on the brake");
 }
 
@@ -209,20 +216,20 @@ static void judge_roll(struct rule_context *x, uint32_t w)
 
 		if (!is_rolled(p) || !piece_is_flat(p, &f))
 			continue;
-		most = machine_thickness_mm(m, p->material, &estimate);
+		most = machine_roll_mm(m, p->material, f.short_mm, &estimate);
 		d_mm = wanted_diameter_mm(a, &pos);
 		if (most > 0 && is_over(f.t_mm, most))
 			say_roll(x, w, p->pos, m, p->name, str_format(x->f->arena,
 			    "%.*s thick", STR_ARG(say_mm(x, f.t_mm))),
-			    say_mm(x, most));
+			    say_mm(x, most), estimate);
 		else if (width > 0 && is_over(f.short_mm, width))
 			say_roll(x, w, p->pos, m, p->name, str_format(x->f->arena,
 			    "%.*s wide", STR_ARG(say_mm(x, f.short_mm))),
-			    say_mm(x, width));
+			    say_mm(x, width), false);
 		else if (d_mm > 0 && is_over(machine_mm(m, least_keys, METAL_NONE), d_mm))
 			say_roll(x, w, pos, m, STR("the diameter"), say_mm(x, d_mm),
 			    str_format(x->f->arena, "%.*s at least",
-			    STR_ARG(say_mm(x, machine_mm(m, least_keys, METAL_NONE)))));
+			    STR_ARG(say_mm(x, machine_mm(m, least_keys, METAL_NONE)))), false);
 		else
 			continue;
 		return;

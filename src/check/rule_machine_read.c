@@ -98,26 +98,55 @@ const struct metal *metal_of(str material)
 	return m || !common[sort] ? m : metal_find(str_of(common[sort]));
 }
 
-double machine_thickness_mm(const struct machine *m, str material, bool *estimate)
+static double mild_mm(const struct machine *m)
 {
 	static const char *const mild[] = { "Mild steel", "Carbon steel", "Steel", NULL };
+
+	return machine_mm(m, mild, METAL_STEEL);
+}
+
+/* The machine's own figure for a metal that is no carbon steel; 0 when it has none. */
+static double own_mm(const struct machine *m, enum sheet_metal sort)
+{
 	static const char *const stainless[] = { "Stainless", NULL };
 	static const char *const aluminum[] = { "Aluminum", "Aluminium", NULL };
+
+	if (sort == METAL_STAINLESS)
+		return machine_mm(m, stainless, sort);
+	return sort == METAL_ALUMINUM ? machine_mm(m, aluminum, sort) : 0;
+}
+
+double machine_thickness_mm(const struct machine *m, str material, bool *estimate)
+{
 	enum sheet_metal sort = sheet_metal_of(material);
 	const struct metal *metal = metal_of(material);
-	double most = 0;
+	double own = own_mm(m, sort), mild = mild_mm(m);
 
 	*estimate = false;
-	if (sort == METAL_STAINLESS)
-		most = machine_mm(m, stainless, sort);
-	else if (sort == METAL_ALUMINUM)
-		most = machine_mm(m, aluminum, sort);
-	else if (sort != METAL_NONE)
-		return machine_mm(m, mild, METAL_STEEL);
-	if (most > 0 || !metal)
-		return most;
-	*estimate = true;
-	return shear_most_mm(machine_mm(m, mild, METAL_STEEL), metal);
+	if (own > 0 || !metal)
+		return own;
+	*estimate = shear_factor(metal) < 1 || shear_factor(metal) > 1;
+	return shear_most_mm(mild, metal);
+}
+
+double machine_roll_mm(const struct machine *m, str material, double width_mm,
+    bool *estimate)
+{
+	static const char *const width_keys[] = { "Width", "Bed", NULL };
+	const struct metal *metal = metal_of(material);
+	double own = own_mm(m, sheet_metal_of(material)), mild = mild_mm(m);
+	double bed = machine_mm(m, width_keys, METAL_NONE), most;
+
+	*estimate = false;
+	if (own > 0 || !metal)
+		return own;
+	if (!(metal->uts_ksi > 0))
+		return 0;
+	/* Without both widths the piece counts as wide as the bed. */
+	most = bed > 0 && width_mm > 0 ? roll_most_mm(mild, bed, width_mm, metal->uts_ksi)
+	                               : roll_most_mm(mild, 1, 1, metal->uts_ksi);
+	*estimate = most < mild;
+	return most;
 }
 
 const struct machine *machine_of(const struct rule_context *x, uint32_t assignment,

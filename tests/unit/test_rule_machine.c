@@ -31,6 +31,10 @@ static void shear(void **state)
 		{ "3/8 in aluminum", PIECE("", "3/8 x 6 x 8 in 5052-H32 plate, sheared"),
 		    FINDING_SHEAR_TOO_SMALL, 10, LEVEL_WARNING, "about 5/16 in",
 		    "plasma" },
+		/* A steel of 65 ksi on a shear rated for mild steel: 1/4 x 60/65 = 0.231 in. */
+		{ "1/4 in of a stronger steel", PIECE("",
+		    "1/4 x 6 x 8 in A572-50 plate, sheared"), FINDING_SHEAR_TOO_SMALL, 10,
+		    LEVEL_WARNING, "about 0.231 in", "plasma" },
 		{ "10 ft cut, as long as the bed", PIECE("",
 		    "11 ga x 20 x 120 in A1011 sheet, sheared"), SILENT },
 		{ "longer than the bed", PIECE("",
@@ -221,6 +225,13 @@ static void roll(void **state)
 		    "\n## Acceptance\n\n- **Roundness:** inside diameter 9 in\n"),
 		    FINDING_ROLL_TOO_SMALL, 15, LEVEL_ERROR, "10 in [254 mm] at least",
 		    "change" },
+		/* By reckon/machine.h: 3/16 x sqrt(60 / 75) = 0.168 in of 304 at full width, all
+		 * of 3/16 where the piece is narrow. */
+		{ "stainless as wide as the roll", ROLLED(
+		    "shell: 1 of 3/16 x 48 x 118 in 304 plate", ""),
+		    FINDING_ROLL_TOO_SMALL, 11, LEVEL_WARNING, "0.168 in", "change" },
+		{ "narrow stainless", ROLLED("shell: 1 of 3/16 x 14 x 118 in 304 plate", ""),
+		    SILENT },
 		{ "another piece is not rolled", ROLLED("lug: 1 of 1/2 x 3 x 3 in A36 plate",
 		    ""), SILENT },
 	};
