@@ -7,6 +7,7 @@
 #include "check/waive.h"
 #include "reckon/bend.h"
 #include "reckon/jig.h"
+#include "reckon/pipe.h"
 #include "reckon/qualify.h"
 #include "reckon/strips.h"
 
@@ -224,7 +225,7 @@ static void judge_strips(struct rule_context *x, uint32_t w)
 	for (size_t k = 0; l.n && k < a->nwelds; k++) {
 		const struct weld *weld = &a->welds[k];
 		bool pipe = weld->run.od_mm > 0;
-		double have = pipe ? 3.14159265358979 * weld->run.od_mm
+		double have = pipe ? pipe_round_mm(weld->run.od_mm)
 		    : weld_length_mm(a, k), need, width;
 		struct finding *d;
 		uint32_t n;

@@ -9,8 +9,6 @@
 
 /* Three hours of work a week for each credit. */
 double credit_work_h(double credits, double weeks);
-/* Credits that so many hours of work, taught and outside, carry. */
-double credit_of_work(double work_h, double weeks);
 /* Clock hours taught over those that 668.8(l) asks for one credit. */
 double credit_of_clock_hours(double taught_h, bool quarter);
 

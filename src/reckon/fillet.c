@@ -89,7 +89,7 @@ double fillet_throat_unequal_mm(double leg1_mm, double leg2_mm, double psi_deg)
 {
 	/* At 90 degrees exactly, where a cosine by radians leaves a trace. */
 	bool square = fabs(psi_deg - 90) < 1e-12;
-	double psi = psi_deg * 3.14159265358979323846 / 180;
+	double psi = radians(psi_deg);
 	double cosine = square ? 0 : cos(psi), sine = square ? 1 : sin(psi);
 	double shorter = fmin(leg1_mm, leg2_mm), longer = fmax(leg1_mm, leg2_mm), face_mm;
 

@@ -10,8 +10,6 @@
 
 /* Exact mm of the gauge, or 0 when the table has no such gauge. */
 double gauge_thickness_mm(enum sheet_metal metal, unsigned gauge);
-/* The gauge whose thickness is within 0.0005 in, or 0. */
-unsigned gauge_nearest(enum sheet_metal metal, double thickness_mm);
 const char *gauge_source(enum sheet_metal metal);
 
 #endif

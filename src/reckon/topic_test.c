@@ -13,8 +13,6 @@
 #define N(x) answer_number(an, (x))
 #define IN(mm) answer_inches(an, (mm))
 
-static const double pi = 3.14159265358979323846;
-
 /* The code as the tables spell it, or null after a refusal. */
 static const char *code_given(const struct given *g, struct answer *an, bool pipeline)
 {
@@ -198,7 +196,7 @@ static void strips_plate(const struct given *g, struct answer *an, size_t n,
 static void strips_pipe(const struct given *g, struct answer *an, size_t n,
     double width_mm)
 {
-	double od_mm = given_real(g, "od"), round_mm = pi * od_mm;
+	double od_mm = given_real(g, "od"), round_mm = pipe_round_mm(od_mm);
 	double need_mm = strips_round_mm(n, width_mm, given_real(g, "kerf"));
 
 	an->formula = "n (width + cut), round pi x outside diameter";

@@ -2,10 +2,9 @@
 
 #include "model/setting.h"
 #include "reckon/fillet.h"
+#include "reckon/pipe.h"
 #include "sheets/sheet.h"
 #include "units/format.h"
-
-#include <math.h>
 
 struct worked *key_add(struct key *k, str name)
 {
@@ -49,7 +48,7 @@ str key_weld_name(struct key *k, const struct joint_block *j, const char *what)
 double key_length_mm(const struct joint_block *j)
 {
 	if (j->joint == JOINT_PIPE_BUTT && j->pipe.od_mm > 0)
-		return acos(-1) * (j->pipe.od_mm - j->pipe.wall_mm);
+		return pipe_mean_round_mm(j->pipe.od_mm, j->pipe.wall_mm);
 	return key_middle(&j->length);
 }
 

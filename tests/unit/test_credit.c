@@ -16,7 +16,6 @@ static void hours(void **state)
 	assert_true(fabs(credit_work_h(1, 15) - 45) < 1e-12);
 	assert_true(fabs(credit_work_h(1, 10) - 30) < 1e-12);
 	assert_true(fabs(credit_work_h(5, 12) - 180) < 1e-12);
-	assert_true(fabs(credit_of_work(135, 15) - 3) < 1e-12);
 	assert_true(fabs(credit_of_clock_hours(900, false) - 30) < 1e-12);
 	assert_true(fabs(credit_of_clock_hours(100, true) - 5) < 1e-12);
 }

@@ -188,9 +188,19 @@ static void sizes_not_made(void **state)
 	assert_true(pipe_find(STR("4"), STR(""))->od_in == 4.5);
 }
 
+/* NPS 6 schedule 40: pi x 6.625 = 20.8131 in, pi x 6.345 = 19.9334 in (bc). */
+static void lengths_round_a_pipe(void **state)
+{
+	(void)state;
+	assert_true(fabs(pipe_round_mm(6.625 * 25.4) / 25.4 - 20.813051330032372) < 1e-9);
+	assert_true(fabs(pipe_mean_round_mm(6.625 * 25.4, 0.28 * 25.4) / 25.4 -
+	    19.933405387027230) < 1e-9);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(lengths_round_a_pipe),
 		cmocka_unit_test(every_row_is_found),
 		cmocka_unit_test(metric_sizes_agree),
 		cmocka_unit_test(weights_agree),
