@@ -58,6 +58,16 @@ uint32_t practice_add_key(uint32_t *v, uint32_t n, uint32_t key)
  * position are few; the bound keeps a hostile program linear. */
 enum { NEIGHBORS_MOST = 256 };
 
+/* One whose position nobody knows may be that of any test. */
+static uint32_t gives_anywhere(const struct practice *p, const struct coupon *c,
+    uint32_t *v, uint32_t n)
+{
+	for (uint32_t key = 0; key < p->n && key < NEIGHBORS_MOST; key++)
+		if (!coupon_differs(c, &p->v[key]))
+			n = practice_add_key(v, n, key);
+	return n;
+}
+
 static uint32_t gives_practice(const struct trade *t, uint32_t assignment, uint32_t *v)
 {
 	const struct practice *p = (const struct practice *)t;
@@ -68,6 +78,8 @@ static uint32_t gives_practice(const struct trade *t, uint32_t assignment, uint3
 		struct coupon c = coupon_of(a, &a->welds[i]);
 		uint32_t key = map_find(p->by_place, place_text(t->x.scratch, &c));
 
+		if (c.position == POSITION_COUNT)
+			n = gives_anywhere(p, &c, v, n);
 		for (uint32_t k = 0; key != NONE && k < NEIGHBORS_MOST; k++) {
 			if (!coupon_differs(&c, &p->v[key]))
 				n = practice_add_key(v, n, key);
@@ -86,12 +98,18 @@ struct nearest {
 /* Practice tests looked at, the latest first, and findings that they are looked at for. */
 enum { NEAREST_MOST = 200 };
 
-static uint32_t count_fields(uint32_t bits)
+/* How far apart two coupons are: another process, joint or position is other work, the
+ * rest is the same work done otherwise. Common practice, no source. */
+static uint32_t distance_of(uint32_t fields)
 {
+	static const uint32_t steps[FIELD_COUNT] = { [FIELD_PROCESS] = 4, [FIELD_JOINT] = 4,
+		[FIELD_ROOT] = 1, [FIELD_POSITION] = 3, [FIELD_PROGRESSION] = 1,
+		[FIELD_THICKNESS] = 1, [FIELD_SIZE] = 1, [FIELD_METAL] = 2,
+		[FIELD_TESTS] = 1 };
 	uint32_t n = 0;
 
-	for (; bits; bits &= bits - 1)
-		n++;
+	for (uint32_t k = 0; k < FIELD_COUNT; k++)
+		n += work_has(fields, k) ? steps[k] : 0;
 	return n;
 }
 
@@ -126,7 +144,8 @@ static struct nearest find_nearest(const struct practice *p, uint32_t asker,
 			struct coupon c = coupon_of(a, &a->welds[w]);
 			uint32_t fields = coupon_differs(&c, test);
 
-			if (count_fields(fields) < count_fields(best.fields))
+			if (best.who == NONE || distance_of(fields) <
+			    distance_of(best.fields))
 				best = (struct nearest){ l->v[i], fields, c };
 		}
 	}
@@ -197,7 +216,7 @@ static bool judge_test(struct practice *p, uint32_t asker)
 		enum met met = how_practiced(p, asker, key);
 		str weld = weld_say(&p->t.x, &a->welds[i]);
 
-		if (met == MET || trade_need_tells(&p->t, asker, key, trade_gives))
+		if (met == MET || c.position == POSITION_COUNT || trade_need_tells(&p->t, asker, key, trade_gives))
 			continue;
 		if (d) {
 			finding_relate(p->t.x.f, d, a->welds[i].pos)->label =

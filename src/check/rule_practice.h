@@ -10,7 +10,7 @@
 struct coupon {
 	enum process process;
 	enum joint joint;
-	enum position position;
+	enum position position;  /* POSITION_COUNT: untold */
 	enum progression progression;
 	enum root root;          /* ROOT_UNTOLD: untold */
 	uint32_t thickness;      /* class; 0: untold */

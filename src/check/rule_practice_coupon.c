@@ -27,7 +27,9 @@ struct coupon coupon_of(const struct assignment *a, const struct weld *w)
 {
 	double od = w->branch.od_mm > 0 ? w->branch.od_mm : w->run.od_mm;
 	double mm = weld_thin_mm(w);
-	struct coupon c = { w->process, w->joint, w->at.position, w->at.progression,
+	/* A position that cannot be is told, and nobody knows which one is meant. */
+	enum position at = weld_is_possible(a, (size_t)(w - a->welds)) ? w->at.position : POSITION_COUNT;
+	struct coupon c = { w->process, w->joint, at, w->at.progression,
 		joint_is_fillet(w->joint) ? ROOT_UNTOLD : root_of(a), 0, 0,
 		sheet_metal_of(w->material1), shop_tests_of(a) };
 
@@ -50,7 +52,8 @@ uint32_t coupon_differs(const struct coupon *p, const struct coupon *q)
 	return (uint32_t)(p->process != q->process) << FIELD_PROCESS |
 	    (uint32_t)(p->joint != q->joint) << FIELD_JOINT |
 	    (uint32_t)disagree(p->root, q->root) << FIELD_ROOT |
-	    (uint32_t)(p->position != q->position) << FIELD_POSITION |
+	    (uint32_t)(p->position != q->position && p->position != POSITION_COUNT &&
+	    q->position != POSITION_COUNT) << FIELD_POSITION |
 	    (uint32_t)disagree(p->progression, q->progression) << FIELD_PROGRESSION |
 	    (uint32_t)((pipe || plate) && disagree(p->thickness, q->thickness))
 	    << FIELD_THICKNESS |

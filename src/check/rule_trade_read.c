@@ -32,20 +32,37 @@ const char *craft_word(enum craft c)
 	return words[c];
 }
 
+static bool draws_backing(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->ndrawings; i++)
+		if (a->drawings[i].kind == DRAWING_JOINT &&
+		    a->drawings[i].joint.backing_t.kind != QUANTITY_ANY)
+			return true;
+	return false;
+}
+
+/* Drawn, or cut as a piece. */
+static bool shows_backing(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->npieces; i++)
+		if (says(a->pieces[i].name, "backing"))
+			return true;
+	return draws_backing(a);
+}
+
 enum root root_of(const struct assignment *a)
 {
 	static const char *const gouged[] = { "back-gouge", "back gouge", "backgouge",
 		NULL };
 	const struct plain_fact *f = assignment_fact(a, STR("Backing"));
+	bool none = f && words_same(f->text, STR("none"));
 
-	if (f && f->text.n)
-		return says_any(f->text, gouged) ? ROOT_GOUGED
-		    : words_same(f->text, STR("none")) ? ROOT_OPEN : ROOT_BACKED;
-	for (size_t i = 0; i < a->ndrawings; i++)
-		if (a->drawings[i].kind == DRAWING_JOINT &&
-		    a->drawings[i].joint.backing_t.kind != QUANTITY_ANY)
-			return ROOT_BACKED;
-	return ROOT_UNTOLD;
+	if (f && f->text.n && !none)
+		return says_any(f->text, gouged) ? ROOT_GOUGED : ROOT_BACKED;
+	/* Said and denied is a finding of its own, and tells nothing. */
+	if (none)
+		return shows_backing(a) ? ROOT_UNTOLD : ROOT_OPEN;
+	return draws_backing(a) ? ROOT_BACKED : ROOT_UNTOLD;
 }
 
 static const struct { const char *start; enum shop_test test; } tests[] = {

@@ -32,6 +32,18 @@ static const struct trade_case tests[] = {
 	    "differs in process (GMAW there, SMAW here)"),
 	PAIR("root", GROOVE("3G up", "3/8 in") OPEN BENDS, SAME, 1,
 	    "root (open root there, backing here)"),
+	PAIR("root said and denied: told elsewhere", GROOVE("3G up", "3/8 in") OPEN
+	    "\n## Pieces\n\n- backing: 1 of 1/4 x 1 x 9 in A36 plate, sawn\n" BENDS, SAME,
+	    0, NULL),
+	PAIR("a position that cannot be: told elsewhere", GROOVE("3F up", "3/8 in") STRIP
+	    BENDS, SAME, 0, NULL),
+	PAIR("a pipe position on plate", GROOVE("6G up", "3/8 in") STRIP BENDS, SAME, 0,
+	    NULL),
+	{ FINDING_NO_PRACTICE_TEST, "of two, the one in its position is nearer", EASY
+	    PRACTICE(GROOVE("3G up", "3/8 in") OPEN BENDS)
+	    WORK("AA-13", "practice test", GROOVE("4G", "3/8 in") STRIP BENDS) TEST(SAME),
+	    { "1. AA-10, week 1\n2. AA-11, week 2\n3. AA-13, week 3\n4. AA-12, week 4\n" }, 1,
+	    "AA-11, differs in root (open root there, backing here)", NULL },
 	PAIR("root not said", GROOVE("3G up", "3/8 in") BENDS, SAME, 0, NULL),
 	PAIR("position", GROOVE("4G", "3/8 in") STRIP BENDS, SAME, 1,
 	    "position (4G there, 3G here)"),
