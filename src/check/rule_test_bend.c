@@ -374,14 +374,6 @@ static struct finding *say_note(struct rule_context *x, uint32_t w,
 	return d;
 }
 
-/* Another sort of bend, which is told, wants another plunger. */
-static bool is_right_sort(const struct test_line *t, const struct weld *k)
-{
-	const struct qualify_range *r;
-
-	return !is_wrong_sort(t, k, &r);
-}
-
 /* One line against one weld; null when it is in order. */
 static struct finding *judge_line(struct rule_context *x, uint32_t w,
     const struct test_line *t, const struct weld *k)
@@ -413,8 +405,7 @@ static void judge_plunger(struct rule_context *x, uint32_t w)
 			const struct test_line *t = &l.v[i];
 			struct finding *d;
 
-			if (!joint_is_butt(a->welds[k].joint) || !test_covers(t, a, k) ||
-			    !is_right_sort(t, &a->welds[k]))
+			if (!joint_is_butt(a->welds[k].joint) || !test_covers(t, a, k))
 				continue;
 			if (told && is_same_mm(plunger_mm, t->plunger_mm)) {
 				finding_relate(x->f, told, t->c->pos)->label = t->c->name;
@@ -442,7 +433,7 @@ static void judge_die(struct rule_context *x, uint32_t w)
 			double t_mm;
 
 			if (!joint_is_butt(a->welds[k].joint) || !test_covers(t, a, k) ||
-			    !is_right_sort(t, &a->welds[k]) || !jig_of(a, t, &a->welds[k], &t_mm, &j) ||
+			    !jig_of(a, t, &a->welds[k], &t_mm, &j) ||
 			    is_wrong_plunger(t, &j, t_mm) ||
 			    !is_over(t->die_mm, j.die_mm + 25.4 / 16))
 				continue;

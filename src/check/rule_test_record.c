@@ -12,6 +12,15 @@ static bool names_code(const struct assignment *a)
 	return false;
 }
 
+/* The first line that names a code without its edition, else the heading. */
+static struct pos code_place(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (a->criteria[i].code.n)
+			return a->criteria[i].pos;
+	return a->pos;
+}
+
 static void judge_record(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -21,7 +30,8 @@ static void judge_record(struct rule_context *x, uint32_t w)
 
 	if (a->kind != KIND_QUALIFICATION_TEST || (procedure && witness && code))
 		return;
-	d = rule_report(x, FINDING_RECORD_INCOMPLETE, a->pos, w,
+	d = rule_report(x, FINDING_RECORD_INCOMPLETE, procedure && witness
+	    ? code_place(a) : a->pos, w,
 	    "%.*s is a qualification test and names no%s%s%s", STR_ARG(a->id),
 	    procedure ? "" : " procedure", witness ? "" : procedure ? " witness"
 	    : ", no witness", code ? "" : procedure && witness ? " code with its edition"

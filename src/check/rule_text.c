@@ -308,13 +308,38 @@ static bool same_claim(const struct claim *a, const struct claim *b)
 	    : str_eq_nocase(a->word, b->word) && a->way == b->way);
 }
 
+/* Values said of one place. */
+enum { SAID_MOST = 4 };
+
+/* All that the first place states, each value once: "1F, 3F up". */
+static str stated_all(const struct rule_context *x, const struct stated_list *l)
+{
+	struct buf b = { .arena = x->f->arena };
+	str said[SAID_MOST];
+	size_t n = 0;
+
+	for (size_t i = 0; i < l->n && n < SAID_MOST; i++) {
+		str one = stated_say(x, &l->v[i]);
+		bool again = !str_eq(str_of(l->v[i].where), str_of(l->v[0].where));
+
+		for (size_t k = 0; k < n; k++)
+			again |= str_eq(said[k], one);
+		if (again)
+			continue;
+		said[n++] = one;
+		buf_addf(&b, "%s%.*s", n > 1 ? ", " : "", STR_ARG(one));
+	}
+	return buf_str(&b);
+}
+
 static void say_claim(struct rule_context *x, uint32_t w, const struct claims *all,
-    size_t i, const struct stated *s)
+    size_t i, const struct stated_list *l)
 {
 	const struct claim *c = &all->v[i];
+	const struct stated *s = &l->v[0];
 	struct finding *d = rule_report(x, FINDING_TEXT_DISAGREES, c->pos, w,
 	    "%.*s says %.*s, and %s says %.*s", STR_ARG(place_say(x, c)),
-	    STR_ARG(claim_say(x, c)), s->where, STR_ARG(stated_say(x, s)));
+	    STR_ARG(claim_say(x, c)), s->where, STR_ARG(stated_all(x, l)));
 
 	finding_relate(x->f, d, s->pos)->label = str_of(s->where);
 	for (size_t k = i + 1; k < all->n; k++)
@@ -344,7 +369,7 @@ static void judge_claims(struct rule_context *x, uint32_t w, struct claims *all)
 
 		all->v[i].wrong = !agrees(&all->v[i], &l);
 		if (all->v[i].wrong && !is_repeat(all, i))
-			say_claim(x, w, all, i, &l.v[0]);
+			say_claim(x, w, all, i, &l);
 	}
 }
 

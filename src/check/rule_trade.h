@@ -89,6 +89,7 @@ struct trade {
 	uint32_t *key_at, *keys; /* by assignment, one more: what gives says */
 	struct first *firsts;
 	bool *brought;           /* by key; null when students bring nothing */
+	uint32_t *left_out;      /* by key: a card that this path leaves out, plus 1 */
 	bool brought_unknown;    /* they bring a skill that nobody here assesses */
 	uint32_t *teacher_at, *teachers; /* by skill; made when first asked */
 	/* By asker: 0, or what rules of safety before this one told of it. */

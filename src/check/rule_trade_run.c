@@ -24,10 +24,10 @@ struct vains {
 	struct cause *causes;    /* in the order of their first askers */
 	size_t ncauses, causes_cap;
 	uint32_t *by_giver;      /* by assignment and way: index in causes + 1; lazily */
-	uint32_t *by_key;        /* by key, for those that nobody gives; the same */
+	uint32_t *by_key;        /* by key, for those that no assignment gives; the same */
 };
 
-enum { WAYS = MET_NEVER };       /* of enum met, as far as somebody gives the key */
+enum { WAYS = MET_NEVER + 1 };   /* of enum met */
 /* In struct trade.told: no safety work at all, or this plus the card's assignment. */
 enum { TOLD_ALL = 1, TOLD_CARD = 2 };
 
@@ -146,19 +146,44 @@ static bool is_owed(const struct trade *t, uint32_t asker, uint32_t key)
 	return t->rule->owed && t->rule->owed(t, asker, key);
 }
 
+/* By key, the first card of program.md that gives it and that the entry path under
+ * judgement leaves out, plus 1. */
+static void find_left_out(struct trade *t)
+{
+	const struct model *m = t->x.m;
+
+	t->left_out = arena_array(t->x.scratch, t->nkeys, sizeof *t->left_out);
+	for (size_t i = 0; t->x.o->entry && is_safety(t) && i < m->nslots; i++) {
+		uint32_t w = m->slots[i].assignment;
+
+		if (w == NONE || rule_is_placed(&t->x, w))
+			continue;
+		for (uint32_t k = t->key_at[w]; k < t->key_at[w + 1]; k++)
+			if (!t->left_out[t->keys[k]])
+				t->left_out[t->keys[k]] = w + 1;
+	}
+}
+
+/* The card of a key that nobody gives on this path, or NONE. */
+static uint32_t left_out(const struct trade *t, uint32_t key)
+{
+	return t->left_out[key] ? t->left_out[key] - 1 : NONE;
+}
+
 static struct cause *cause_of(const struct trade *t, struct vains *vs, uint32_t key,
     enum met met)
 {
 	struct arena *a = t->x.scratch;
-	uint32_t *slot;
+	uint32_t *slot, giver;
 
 	if (!vs->by_key) {
 		vs->by_key = arena_array(a, t->nkeys, sizeof *vs->by_key);
 		vs->by_giver = arena_array(a, t->x.m->nassignments * WAYS,
 		    sizeof *vs->by_giver);
 	}
-	slot = met == MET_NEVER ? &vs->by_key[key]
-	    : &vs->by_giver[(size_t)rule_named(t->firsts[key], met) * WAYS + met];
+	giver = met == MET_NEVER ? left_out(t, key) : rule_named(t->firsts[key], met);
+	slot = giver == NONE ? &vs->by_key[key]
+	    : &vs->by_giver[(size_t)giver * WAYS + met];
 	if (!*slot) {
 		*ARENA_PUSH(a, vs->causes, vs->ncauses, vs->causes_cap) =
 		    (struct cause){ met, NONE, NONE, false };
@@ -359,7 +384,9 @@ static str say_message(const struct trade *t, uint32_t key, enum met met)
 	struct buf b = { .arena = t->x.scratch };
 
 	say(&b, t, t->rule->does, key);
-	if (met == MET_NEVER) {
+	if (met == MET_NEVER && left_out(t, key) != NONE) {
+		say(&b, t, t->rule->late, key);
+	} else if (met == MET_NEVER) {
 		say(&b, t, t->rule->never, key);
 	} else if (met == MET_LATER) {
 		say(&b, t, t->rule->late, key);
@@ -369,6 +396,26 @@ static str say_message(const struct trade *t, uint32_t key, enum met met)
 		say(&b, t, t->rule->gives_words, key);
 	}
 	return buf_str(&b);
+}
+
+/* Those who come later do the card, or bring what it assesses. */
+static void explain_left_out(struct trade *t, struct finding *d, uint32_t giver,
+    uint32_t key)
+{
+	const struct assignment *a = &t->x.m->assignments[giver];
+	struct buf b = { .arena = t->x.f->arena }, with = { .arena = t->x.f->arena };
+
+	buf_addf(&b, "%.*s ", STR_ARG(a->id));
+	say(&b, t, t->rule->gives_words, key);
+	buf_adds(&b, ", and this path leaves it out");
+	d->cause = buf_str(&b);
+	for (size_t i = 0; i < a->nteaches; i++)
+		if (a->teaches[i].level == SKILL_ASSESSED)
+			buf_addf(&with, "%s%.*s assessed", with.n ? ", " : "",
+			    STR_ARG(a->teaches[i].written));
+	finding_repair(t->x.f, d, "let them do %.*s before they start%s%.*s%s",
+	    STR_ARG(a->id), with.n ? "; those who were signed off elsewhere bring it: add "
+	    "to the path \"with " : "", STR_ARG(buf_str(&with)), with.n ? "\"" : "");
 }
 
 static void explain(struct trade *t, struct finding *d, uint32_t asker, uint32_t key,
@@ -434,17 +481,18 @@ static void note_told(struct trade *t, const struct vains *vs, const struct caus
     uint32_t giver)
 {
 	bool shop = t->rule->name == FINDING_WORK_BEFORE_SHOP_SAFETY;
+	bool all = shop && c->met == MET_NEVER;
 
 	if (!t->told || (giver == NONE && !shop))
 		return;
 	for (uint32_t i = c->first; i != NONE; i = vs->v[i].next)
-		t->told[vs->v[i].asker] = giver == NONE ? TOLD_ALL : giver + TOLD_CARD;
+		t->told[vs->v[i].asker] = all ? TOLD_ALL : giver + TOLD_CARD;
 }
 
 static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 {
 	uint32_t asker = vs->v[c->first].asker, key = vs->v[c->first].key;
-	uint32_t giver = c->met == MET_NEVER ? NONE
+	uint32_t giver = c->met == MET_NEVER ? left_out(t, key)
 	    : rule_named(t->firsts[key], c->met);
 	struct finding *d;
 
@@ -454,7 +502,10 @@ static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 	d = rule_report(&t->x, t->rule->name, place_of(t, asker), asker,
 	    "%.*s (%.*s) %.*s", STR_ARG(id_of(t, asker)),
 	    STR_ARG(rule_place(&t->x, asker)), STR_ARG(say_message(t, key, c->met)));
-	explain(t, d, asker, key, c->met, vs->v[c->first].next == NONE);
+	if (c->met == MET_NEVER && giver != NONE)
+		explain_left_out(t, d, giver, key);
+	else
+		explain(t, d, asker, key, c->met, vs->v[c->first].next == NONE);
 	relate_rest(t, d, vs, c);
 	if ((c->met == MET_OPTIONAL || c->met == MET_BRANCH) &&
 	    d->level == LEVEL_ERROR && !is_safety(t))
@@ -487,6 +538,7 @@ bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
 	}
 	read_keys(t);
 	find_brought(t);
+	find_left_out(t);
 	t->firsts = rule_firsts(&t->x, t->nkeys, keys_given);
 	return true;
 }

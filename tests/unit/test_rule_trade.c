@@ -431,6 +431,11 @@ static void test_levels_and_places(void **state)
 }
 
 /* Students who bring what the card assesses have had it; introduced is no card. */
+#define TWO_MACHINES WORK("AA-01", "safety", TEACHES("saf.shop assessed")) \
+	WORK("AA-02", "safety", FACT("Machines", "shear, rod oven") \
+	TEACHES("a.one assessed")) SHEAR("FB-01") \
+	WORK("FB-02", "drill", FACT("Machines", "rod oven"))
+#define TWO_CARDS "1. AA-01, week 1\n2. AA-02, week 1\n"
 #define LATE_CARD SHOP_CARD("SF-01") STICK_PAD("SM-01")
 #define PATH(with) "- **Entry:** quarter 2, then 1, with " with "\n"
 
@@ -467,6 +472,13 @@ static const struct trade_case brought[] = {
 	    "practiced")),
 	    { CARD_LINES "3. TC-01, week 2\n", "1. SM-01, week 1\n" }, 1, NULL,
 	    PATH("saf.shop assessed, a.one practiced") },
+	{ FINDING_MACHINE_BEFORE_SIGN_OFF, "one card for two machines, left out by the path",
+	    TWO_MACHINES, { TWO_CARDS, "1. FB-01, week 1\n2. FB-02, week 2\n" }, 1,
+	    "AA-02 signs off the shear, and this path leaves it out",
+	    "- **Entry:** quarter 2, with saf.shop assessed\n" },
+	{ FINDING_MACHINE_BEFORE_SIGN_OFF, "and its skill is brought", TWO_MACHINES,
+	    { TWO_CARDS, "1. FB-01, week 1\n2. FB-02, week 2\n" }, 0, NULL,
+	    "- **Entry:** quarter 2, with saf.shop assessed, a.one assessed\n" },
 	{ FINDING_WORK_BEFORE_SHOP_SAFETY, "which is no safety card", STICK_PAD("SM-01"),
 	    { NULL, "1. SM-01, week 1\n" }, 1, "no safety work",
 	    "- **Entry:** quarter 2, with a.three practiced\n" },
