@@ -1,5 +1,6 @@
 #include "draw/list.h"
 
+#include "base/blend.h"
 #include "base/buf.h"
 
 #include <math.h>
@@ -339,113 +340,73 @@ void list_replay_content(const struct list *l, size_t page, struct canvas *to,
 	    false);
 }
 
-/* What is fed to a digest, gathered: most of it are single numbers. */
-struct feed {
-	struct sha256 *h;
-	size_t n;
-	uint8_t bytes[1024];
-};
-
-static void feed_flush(struct feed *f)
+/* Hundredths of a point: what differs by less looks the same. Unsound ones are alike. */
+static uint32_t hundredths(double x)
 {
-	sha256_add(f->h, f->bytes, f->n);
-	f->n = 0;
+	bool sound = isfinite(x) && fabs(x) < 1e7;
+
+	return sound ? (uint32_t)lrint(x * 100) : UINT32_MAX;
 }
 
-static void feed_bytes(struct feed *f, const void *p, size_t n)
+static void blend_pair(struct blend *d, double x, double y)
 {
-	if (n > sizeof f->bytes - f->n)
-		feed_flush(f);
-	if (n > sizeof f->bytes) {
-		sha256_add(f->h, p, n);
-		return;
-	}
-	if (n)
-		memcpy(f->bytes + f->n, p, n);
-	f->n += n;
+	blend_word(d, (uint64_t)hundredths(x) << 32 | hundredths(y));
 }
 
-static void feed_number(struct feed *f, uint64_t v)
-{
-	uint8_t bytes[8];
-
-	for (int i = 0; i < 8; i++)
-		bytes[i] = (uint8_t)(v >> (8 * i));
-	feed_bytes(f, bytes, sizeof bytes);
-}
-
-/* Hundredths of a point: what differs by less looks the same. */
-static void feed_pt(struct feed *f, double x)
-{
-	bool sound = isfinite(x) && fabs(x) < 1e9;
-
-	feed_number(f, sound ? (uint64_t)llround(x * 100) : UINT64_MAX);
-}
-
-static void feed_text(struct feed *f, str s)
-{
-	feed_number(f, s.n);
-	feed_bytes(f, s.p, s.n);
-}
-
-static void feed_path(struct feed *f, const struct path *path)
+static void blend_path(struct blend *d, const struct path *path)
 {
 	const struct ink *ink = &path->ink;
-	const double style[5] = { ink->stroke_pt, ink->dash_on_pt, ink->dash_off_pt,
-		ink->fill_gray, ink->stroke_gray };
 	static const int points[] = {
 		[SEG_MOVE] = 1, [SEG_LINE] = 1, [SEG_CURVE] = 3, [SEG_CLOSE] = 0,
 	};
 
-	for (int i = 0; i < 5; i++)
-		feed_pt(f, style[i]);
-	feed_number(f, ink->fill);
-	feed_number(f, path->n);
+	blend_pair(d, ink->stroke_pt, ink->dash_on_pt);
+	blend_pair(d, ink->dash_off_pt, ink->fill_gray);
+	blend_pair(d, ink->stroke_gray, ink->fill);
+	blend_word(d, path->n);
 	for (size_t i = 0; i < path->n; i++) {
-		feed_number(f, path->segs[i].op);
-		for (int k = 0; k < points[path->segs[i].op]; k++) {
-			feed_pt(f, path->segs[i].p[k].x);
-			feed_pt(f, path->segs[i].p[k].y);
-		}
+		const struct seg *s = &path->segs[i];
+
+		blend_word(d, s->op);
+		for (int k = 0; k < points[s->op]; k++)
+			blend_pair(d, s->p[k].x, s->p[k].y);
 	}
 }
 
-static void feed_rect(struct feed *f, rect r)
+static void blend_rect(struct blend *d, rect r)
 {
-	feed_pt(f, r.x);
-	feed_pt(f, r.y);
-	feed_pt(f, r.w);
-	feed_pt(f, r.h);
+	blend_pair(d, r.x, r.y);
+	blend_pair(d, r.w, r.h);
 }
 
-static void item_digest(const struct item *item, struct feed *f)
+static void item_digest(const struct item *item, struct blend *d)
 {
 	bool alt = item->op == OP_TAG_BEGIN && item->text.n > 0;
 	bool ink = item->op == OP_TEXT || item->op == OP_PATH || item->op == OP_IMAGE;
 
 	if (!alt && !ink && item->op != OP_PAGE_BEGIN)
 		return;
-	feed_number(f, item->op);
+	blend_word(d, item->op);
 	if (item->op == OP_PATH) {
-		feed_path(f, item->u.path);
+		blend_path(d, item->u.path);
 		return;
 	}
 	if (item->op == OP_IMAGE) {
-		feed_rect(f, item->u.image->r);
-		feed_bytes(f, item->u.image->picture->digest, SHA256_BYTES);
+		blend_rect(d, item->u.image->r);
+		blend_bytes(d, item->u.image->picture->digest, SHA256_BYTES);
 		return;
 	}
 	if (!alt) {
-		feed_rect(f, item->u.r);
-		feed_number(f, item->number);
+		blend_rect(d, item->u.r);
+		blend_word(d, item->number);
 	}
-	feed_text(f, item->text);
+	blend_bytes(d, item->text.p, item->text.n);
 }
 
 void list_digest(const struct list *l, struct sha256 *h)
 {
 	const struct block *b = l->first;
-	struct feed f = { .h = h };
+	struct blend d = BLEND_START;
 	int fleeting = 0;
 
 	for (size_t i = 0; i < l->n; i++) {
@@ -456,9 +417,9 @@ void list_digest(const struct list *l, struct sha256 *h)
 		else if (item->op == OP_FLEETING_END)
 			fleeting--;
 		else if (fleeting == 0)
-			item_digest(item, &f);
+			item_digest(item, &d);
 		if (i % BLOCK_ITEMS == BLOCK_ITEMS - 1)
 			b = b->next;
 	}
-	feed_flush(&f);
+	blend_end(&d, h);
 }

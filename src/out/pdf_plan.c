@@ -1,6 +1,6 @@
 #include "out/pdf_plan.h"
 
-#include "base/sha256.h"
+#include "base/blend.h"
 #include "out/pdf_font.h"
 #include "out/pdf_text.h"
 
@@ -313,11 +313,13 @@ void plan_info(const struct plan *plan, size_t index, struct buf *b)
 void plan_trailer(const struct plan *plan, size_t index, struct buf *b)
 {
 	uint8_t digest[SHA256_BYTES];
+	struct blend d = BLEND_START;
 	struct sha256 h;
 
 	(void)index;
+	blend_bytes(&d, plan->out->p, plan->out->n);
 	sha256_init(&h);
-	sha256_add(&h, plan->out->p, plan->out->n);
+	blend_end(&d, &h);
 	sha256_end(&h, digest);
 	buf_adds(b, "/ID[");
 	for (int twice = 0; twice < 2; twice++) {

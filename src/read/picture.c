@@ -1,5 +1,7 @@
 #include "read/picture.h"
 
+#include "base/blend.h"
+
 #include <png.h>
 #include <setjmp.h>
 #include <string.h>
@@ -160,14 +162,6 @@ static str head_fault(str bytes)
 	return (str){ 0 };
 }
 
-/* Eight pixels as one number, the first the least: the same on every machine. */
-static uint64_t word_at(const uint8_t *p)
-{
-	return (uint64_t)p[0] | (uint64_t)p[1] << 8 | (uint64_t)p[2] << 16 |
-	    (uint64_t)p[3] << 24 | (uint64_t)p[4] << 32 | (uint64_t)p[5] << 40 |
-	    (uint64_t)p[6] << 48 | (uint64_t)p[7] << 56;
-}
-
 /* Of eight pixels, how many have their highest bit set. */
 static size_t count_high(uint64_t word)
 {
@@ -182,7 +176,7 @@ static void count_shades(struct pixels *p)
 	size_t dark = 0, tint = 0, n = (size_t)p->width * p->height;
 
 	for (size_t i = 0; i < n; i += 8) {
-		uint64_t word = word_at(p->gray + i);
+		uint64_t word = blend_word_at(p->gray + i);
 
 		dark += count_high(~word);
 		tint += count_high(word ^ word << 1);
@@ -191,24 +185,15 @@ static void count_shades(struct pixels *p)
 	p->tint = (double)tint / (double)n;
 }
 
-/* Millions of pixels would keep SHA-256 longer than all the rest of an inspection, so two
- * running products take the rows in words of eight bytes, and SHA-256 only their ends. A
- * digest tells edited pictures apart; it need not withstand an adversary. */
+/* Millions of pixels would keep SHA-256 longer than all the rest of an inspection. */
 static void digest_picture(struct pixels *p)
 {
-	size_t n = (size_t)p->width * p->height, whole = n - n % 8;
-	uint64_t a = p->width, b = p->height, word;
+	struct blend d = { p->width, p->height };
 	struct sha256 h;
 
-	for (size_t i = 0; i < whole; i += 8) {
-		word = word_at(p->gray + i);
-		a = ((a ^ word) * 0x9E3779B97F4A7C15u) ^ (a >> 29);
-		b = ((b + word) * 0xC2B2AE3D27D4EB4Fu) ^ (b >> 31);
-	}
+	blend_bytes(&d, p->gray, (size_t)p->width * p->height);
 	sha256_init(&h);
-	for (size_t i = 0; i < 16; i++)
-		sha256_add(&h, &(uint8_t){ (uint8_t)((i < 8 ? a : b) >> 8 * (i % 8)) }, 1);
-	sha256_add(&h, p->gray + whole, n - whole);
+	blend_end(&d, &h);
 	sha256_end(&h, p->digest);
 }
 
