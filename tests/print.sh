@@ -52,6 +52,8 @@ for pdf in "$work"/out/*/*.pdf; do
 	is "$name, no heading below one that is missing" "$(pdfinfo -struct "$pdf" 2> /dev/null |
 	    awk '/^ *Sect/ { top = 0 } /^ *H1/ { top = 1 } /^ *H[2-6]/ && !top { n++ } END { print n + 0 }')" 0
 done
+# One element holds the whole document; the reader warns of a tree that has several.
+is "one element at the top" "$(pdfinfo -struct "$work/out/q1/packet.pdf" 2>&1 | grep -v "^  ")" Document
 # Words on both sides of a line's end stay apart for what reads the structure aloud.
 pdfinfo -struct-text "$work/out/q1/packet.pdf" 2> /dev/null > "$work/struct"
 has "lines are parted" 'large word at the top left of every page; the same id is on the' "$work/struct"

@@ -16,6 +16,9 @@ static const char *const types[TYPE_COUNT] = {
 	[TAG_ARTIFACT] = "Artifact", [TYPE_BODY] = "LBody", [TYPE_LINK] = "Link",
 };
 
+/* The element that all others are in, told of or not. */
+enum { TOP = 0 };
+
 enum kid_kind { KID_ELEM, KID_PIECE, KID_LINK };
 
 struct kid {
@@ -54,16 +57,6 @@ struct tags {
 	size_t nlinks, links_cap;
 };
 
-struct tags *tags_new(struct arena *a)
-{
-	struct tags *t = arena_alloc(a, sizeof *t);
-
-	t->arena = a;
-	t->root = (struct elem){ .parent = TAGS_NONE, .first = TAGS_NONE,
-	    .last = TAGS_NONE };
-	return t;
-}
-
 static struct elem *elem_at(struct tags *t, uint32_t i)
 {
 	return i == TAGS_NONE ? &t->root : &t->elems[i];
@@ -86,7 +79,8 @@ static void kid_add(struct tags *t, uint32_t parent, enum kid_kind kind, uint32_
 
 static uint32_t elem_add(struct tags *t, int type, str alt)
 {
-	uint32_t parent = tags_current(t), id = (uint32_t)t->nelems;
+	uint32_t id = (uint32_t)t->nelems, above = tags_current(t);
+	uint32_t parent = above == TAGS_NONE && id > TOP ? TOP : above;
 	struct elem *e = ARENA_PUSH(t->arena, t->elems, t->nelems, t->elems_cap);
 
 	*e = (struct elem){ .type = type, .parent = parent, .first = TAGS_NONE,
@@ -95,6 +89,18 @@ static uint32_t elem_add(struct tags *t, int type, str alt)
 		e->alt = str_copy(t->arena, alt);
 	kid_add(t, parent, KID_ELEM, id);
 	return id;
+}
+
+struct tags *tags_new(struct arena *a)
+{
+	struct tags *t = arena_alloc(a, sizeof *t);
+
+	t->arena = a;
+	t->root = (struct elem){ .parent = TAGS_NONE, .first = TAGS_NONE,
+	    .last = TAGS_NONE };
+	/* The tree of a tagged PDF has one element at its top (14.8.4.2). */
+	elem_add(t, TAG_DOCUMENT, (str){ 0 });
+	return t;
 }
 
 static void elem_open(struct tags *t, int type, str alt)
@@ -110,7 +116,10 @@ void tags_begin(struct tags *t, enum tag tag, str alt)
 		t->furniture++;
 		return;
 	}
-	elem_open(t, (int)tag, alt);
+	if (tag == TAG_DOCUMENT)
+		*ARENA_PUSH(t->arena, t->stack, t->depth, t->stack_cap) = TOP;
+	else
+		elem_open(t, (int)tag, alt);
 	if (tag == TAG_ITEM)
 		elem_open(t, TYPE_BODY, (str){ 0 });
 }
