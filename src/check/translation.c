@@ -90,6 +90,21 @@ static void compare_prose(struct pair *p, const struct prose *here,
 	compare(p, &a, &b, here->v[0].pos, original->v[0].pos, str_of(what));
 }
 
+/* What keeps a student safe is said in as many entries: figures alone do not show that a
+ * caution is missing. */
+static void compare_entries(struct pair *p, const struct prose *here,
+    const struct prose *original, const char *what)
+{
+	struct finding *d;
+
+	if (!here->n || here->n == original->n)
+		return;
+	d = differs(p, here->v[0].pos, original->n ? original->v[0].pos : p->x->pos, "%s of "
+	    "%.*s has %zu %s here and %zu in the original", what, STR_ARG(p->x->id), here->n,
+	    here->n == 1 ? "entry" : "entries", original->n);
+	finding_repair(p->f, d, "give it the entries of the original, one for one");
+}
+
 static void compare_step(struct pair *p, size_t i)
 {
 	const struct step *here = &p->t->steps[i], *there = &p->x->steps[i];
@@ -347,6 +362,9 @@ void translations_check(struct arena *scratch, const struct model *m, struct fin
 			compare_lines(&p);
 			compare_captions(&p);
 			compare_pictures(&p);
+			compare_entries(&p, &p.t->parts[SAID_BRING], &p.x->bring, "Bring");
+			compare_entries(&p, &p.t->parts[SAID_CAUTIONS], &p.x->cautions,
+			    "Cautions");
 			compare_prose(&p, &p.t->parts[SAID_BRING], &p.x->bring, "Bring");
 			compare_prose(&p, &p.t->parts[SAID_CAUTIONS], &p.x->cautions, "Cautions");
 			compare_prose(&p, &p.t->parts[SAID_IF_IT_FAILS], &p.x->if_it_fails,

@@ -119,6 +119,19 @@ static void steps_that_differ_are_one_finding(void **state)
 	    FINDING_TRANSLATION_DIFFERS, 7, "step 1 of SM-04 is a hold point here");
 }
 
+static void a_caution_that_is_lost_is_told(void **state)
+{
+	struct bench t = judge_with("# SF-01: Walk\n\n- **Kind:** drill\n- **Hours:** 5\n\n"
+	    "## Cautions\n\n- Hot metal.\n- Sparks fly.\n", "# SF-01: Recorrido\n\n"
+	    "## Cautions\n\n- Metal caliente.\n", NULL);
+
+	(void)state;
+	assert_int_equal(t.f->n, 1);
+	assert_int_equal(t.f->v[0].name, FINDING_TRANSLATION_DIFFERS);
+	assert_true(str_has(t.f->v[0].message, "Cautions of SF-01 has 1 entry here and 2"));
+	bench_free(&t);
+}
+
 static void what_is_left_out_is_told_once(void **state)
 {
 	(void)state;
@@ -329,6 +342,7 @@ int main(void)
 		cmocka_unit_test(a_whole_translation_is_clean),
 		cmocka_unit_test(figures_that_differ_are_told),
 		cmocka_unit_test(steps_that_differ_are_one_finding),
+		cmocka_unit_test(a_caution_that_is_lost_is_told),
 		cmocka_unit_test(what_is_left_out_is_told_once),
 		cmocka_unit_test(a_safety_card_is_owed_whole),
 		cmocka_unit_test(without_a_translation_nothing_is_told),
