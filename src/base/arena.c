@@ -5,11 +5,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BLOCK_LEAST = 64 * 1024, ALIGN = _Alignof(max_align_t) };
+/* Blocks of BLOCK_ZEROED and more come zeroed from the system, at no cost; smaller ones
+ * are cleared by stretches as they are used, so that no page is touched for nothing. */
+enum {
+	BLOCK_LEAST = 64 * 1024, BLOCK_ZEROED = 128 * 1024, STRETCH = 4096,
+	ALIGN = _Alignof(max_align_t)
+};
 
 struct block {
 	struct block *next;
-	size_t used, size;
+	size_t used, clean, size; /* zero from used to clean */
 	max_align_t data[];
 };
 
@@ -94,13 +99,26 @@ static struct block *block_new(struct arena *a, size_t size)
 		want = size;
 	if ((a->limit && a->bytes + want > a->limit) || want > SIZE_MAX - sizeof *b)
 		out_of_memory(a);
-	b = calloc(1, sizeof *b + want); /* Large ones come zeroed from the system. */
+	b = want < BLOCK_ZEROED ? malloc(sizeof *b + want) : calloc(1, sizeof *b + want);
 	if (!b)
 		out_of_memory(a);
 	b->used = 0;
+	b->clean = want < BLOCK_ZEROED ? 0 : want;
 	b->size = want;
 	a->bytes += want;
 	return b;
+}
+
+static void block_use(struct block *b, size_t used)
+{
+	size_t to;
+
+	b->used = used;
+	if (used <= b->clean)
+		return;
+	to = b->size - used > STRETCH ? used + STRETCH : b->size;
+	memset((char *)b->data + b->clean, 0, to - b->clean);
+	b->clean = to;
 }
 
 static size_t round_up(size_t size)
@@ -130,7 +148,7 @@ void *arena_alloc(struct arena *a, size_t size)
 		b = fresh;
 	}
 	p = (char *)b->data + b->used;
-	b->used += size;
+	block_use(b, b->used + size);
 	return p;
 }
 
@@ -162,14 +180,24 @@ static bool extend(struct arena *a, const void *p, size_t bytes, size_t want)
 	at = b->used - round_up(bytes);
 	if (want > b->size - at)
 		return false;
-	b->used = at + round_up(want) < b->size ? at + round_up(want) : b->size;
+	block_use(b, at + round_up(want) < b->size ? at + round_up(want) : b->size);
 	return true;
+}
+
+/* Room for eight elements at first, for fewer when they are large. */
+static size_t first_cap(size_t size)
+{
+	size_t n = 8;
+
+	while (n > 1 && n * size > 1024)
+		n /= 2;
+	return n;
 }
 
 void *arena_grow(struct arena *a, void *v, size_t used, size_t need, size_t *cap,
     size_t size)
 {
-	size_t fresh = *cap ? *cap : 8;
+	size_t fresh = *cap ? *cap : first_cap(size);
 	void *w;
 
 	if (need <= *cap)
