@@ -128,11 +128,11 @@ static int words_lost(const struct page *a, const struct page *b, const struct w
 	return lost;
 }
 
-/* A speck may go: the dot of an i, the tail of a dashed line. A decimal point, which
+/* A speck may go: the dot or accent of a letter, the tail of a dash. A decimal point, which
  * stands low in its word, may not. */
 static bool may_go(const struct words *w, int pixels, int x, int y)
 {
-	if (pixels > 6)
+	if (pixels > 8)
 		return false;
 	for (size_t i = 0; i < w->n; i++) {
 		const int *b = w->v[i].box;
