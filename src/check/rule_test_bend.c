@@ -187,15 +187,10 @@ static void judge_count(struct rule_context *x, uint32_t w)
 	}
 }
 
-/* Width of one strip along the weld. Side bends are 3/8 in; nick-breaks about 1 in and
- * tensiles about 1-1/2 in (customs from memory). */
 static double strip_mm(enum test_kind k, double od_mm)
 {
-	if (k == TEST_SIDE_BEND)
-		return EIGHTHS_3_MM;
-	if (k == TEST_NICK_BREAK)
-		return 25.4;
-	return strip_width_mm(od_mm);
+	return strip_width_mm(k == TEST_SIDE_BEND ? STRIP_SIDE : k == TEST_NICK_BREAK
+	    ? STRIP_NICK : STRIP_FACE_ROOT, od_mm);
 }
 
 static double strips_mm(const struct test_lines *l, const struct assignment *a, size_t k,

@@ -2,8 +2,12 @@
 
 static const double pi = 3.14159265358979323846;
 
-double strip_width_mm(double od_mm)
+double strip_width_mm(enum strip_sort sort, double od_mm)
 {
+	if (sort == STRIP_SIDE)
+		return 0.375 * 25.4;
+	if (sort == STRIP_NICK)
+		return 25.4;
 	return od_mm > 0 && od_mm <= 4 * 25.4 + 1e-6 ? 25.4 : 1.5 * 25.4;
 }
 

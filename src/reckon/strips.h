@@ -5,9 +5,12 @@
 
 #include <stddef.h>
 
-/* Strip width of a face or root bend: 1-1/2 in, and 1 in from pipe of 4 in diameter and
- * under (AWS D1.1 Fig. 6.8 (2020), told in a code forum). 0: plate. */
-double strip_width_mm(double od_mm);
+/* Width of a strip along the weld: of a face or root bend 1-1/2 in, and 1 in from pipe of
+ * 4 in diameter and under (AWS D1.1 Fig. 6.8 (2020), told in a code forum; od 0: plate);
+ * of a side bend 3/8 in (Fig. 6.9); of a nick-break 1 in, a custom from memory. A tensile
+ * strip is taken as wide as a face bend, from memory too. */
+enum strip_sort { STRIP_FACE_ROOT, STRIP_SIDE, STRIP_NICK };
+double strip_width_mm(enum strip_sort sort, double od_mm);
 
 struct strip {
 	double from_mm, to_mm;   /* along the weld from the left end, or round the pipe

@@ -226,7 +226,7 @@ TOPIC_WORK(strips)
 	bool pipe = given_is(g, "form", "pipe"), side = given_is(g, "cut", "side");
 	size_t n = (size_t)given_real(g, "count");
 	double width_mm = given_has(g, "width") ? given_real(g, "width") :
-	    side ? 0.375 * 25.4 : strip_width_mm(given_real(g, "od"));
+	    strip_width_mm(side ? STRIP_SIDE : STRIP_FACE_ROOT, given_real(g, "od"));
 
 	if (pipe ? !given_has(g, "od") : !given_has(g, "length")) {
 		answer_refuse(an, pipe ? "od is missing for a pipe"

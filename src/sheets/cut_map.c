@@ -1,6 +1,7 @@
 #include "sheets/cut_map.h"
 
 #include "model/test_line.h"
+#include "reckon/pipe.h"
 #include "reckon/strips.h"
 #include "sheets/edition.h"
 #include "sheets/wording.h"
@@ -12,9 +13,7 @@
 
 #define KERF_MM 3.175            /* 1/8 in, a saw (common practice, no source) */
 #define DISCARD_MM 25.4
-#define EIGHTHS_3_MM (0.375 * 25.4)
 #define FIRST_DEG 45.0
-#define PI 3.14159265358979323846
 
 /* In the order in which strips lie beside one another on a plate. */
 enum cut { CUT_FACE, CUT_SIDE, CUT_TENSILE, CUT_NICK, CUT_ROOT, CUT_FILLET, CUT_MACRO,
@@ -77,7 +76,8 @@ static size_t sharers(const struct assignment *x, enum cut k)
 
 static double width_of(enum cut k, double od_mm)
 {
-	return k == CUT_SIDE ? EIGHTHS_3_MM : k == CUT_NICK ? 25.4 : strip_width_mm(od_mm);
+	return strip_width_mm(k == CUT_SIDE ? STRIP_SIDE : k == CUT_NICK ? STRIP_NICK
+	    : STRIP_FACE_ROOT, od_mm);
 }
 
 static void read_strips(const struct criterion *c, bool pipe, struct take *t)
@@ -247,7 +247,7 @@ static str clock_text(struct arena *a, const struct edition *e, str name, double
 	struct buf b = { .arena = a }, in = b, mm = b;
 	bool metric = e && e->choice.metric;
 	int minutes = (int)(deg * 2 + 0.5);
-	double along_mm = deg / 360 * PI * od_mm;
+	double along_mm = deg / 360 * pipe_round_mm(od_mm);
 
 	word_addf(&b, edition_language(e), "%.*s at %d:%02d, ", STR_ARG(name),
 	    minutes / 60 % 12 ? minutes / 60 % 12 : 12, minutes % 60);
@@ -281,7 +281,7 @@ static bool map_pipe(struct arena *a, const struct edition *e, const struct take
     size_t n, struct fig_cut *out)
 {
 	struct fig_strip *strips = arena_array(a, n, sizeof *strips);
-	double sum = 0, round = PI * out->od_mm;
+	double sum = 0, round = pipe_round_mm(out->od_mm);
 
 	for (size_t i = 0; i < n; i++)
 		sum += p[i].width_mm;

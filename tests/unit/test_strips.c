@@ -20,9 +20,11 @@ static void check(double got, double want, double within)
 static void widths(void **state)
 {
 	(void)state;
-	check(strip_width_mm(0), 38.1, 1e-9);
-	check(strip_width_mm(4 * 25.4), 25.4, 1e-9);
-	check(strip_width_mm(4.5 * 25.4), 38.1, 1e-9);
+	check(strip_width_mm(STRIP_FACE_ROOT, 0), 38.1, 1e-9);
+	check(strip_width_mm(STRIP_FACE_ROOT, 4 * 25.4), 25.4, 1e-9);
+	check(strip_width_mm(STRIP_FACE_ROOT, 4.5 * 25.4), 38.1, 1e-9);
+	check(strip_width_mm(STRIP_SIDE, 0), 9.525, 1e-9);
+	check(strip_width_mm(STRIP_NICK, 8.625 * 25.4), 25.4, 1e-9);
 }
 
 /* 8 in of weld, 1 in off each end, two strips of 1-1/2: 3 in left, an inch before,
