@@ -154,6 +154,7 @@ static void read_and_check(struct run *r)
 	r->faces = faces_new(r->arena);
 	sheets_review(r->arena, r->model, r->faces, sheets_told(r->arena, r->model,
 	    r->findings), r->findings);
+	pictures_review(r->model, r->findings);
 	waive_apply(scratch, r->model, NULL, r->findings);
 	arena_free(scratch);
 	findings_sort(r->findings);

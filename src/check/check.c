@@ -88,14 +88,23 @@ void check_rules(struct arena *scratch, const struct check *c, struct findings *
 	rules_run(scratch, c->model, c->views, c->n, f);
 }
 
+void check_words(struct arena *scratch, const struct check *c, struct findings *f)
+{
+	rules_run_words(scratch, c->model, c->views, f);
+}
+
+static void check_all(struct arena *scratch, struct check *c, struct findings *f)
+{
+	check_needs(scratch, c, f);
+	check_rules(scratch, c, f);
+	check_words(scratch, c, f);
+	translations_check(scratch, c->model, f);
+}
+
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,
     struct findings *f)
 {
-	struct check *c = check_begin(scratch, orders, n, f);
-
-	check_needs(scratch, c, f);
-	check_rules(scratch, c, f);
-	translations_check(scratch, c->model, f);
+	check_all(scratch, check_begin(scratch, orders, n, f), f);
 }
 
 /* The order of program.md, then those of its entry paths. */
@@ -124,9 +133,5 @@ struct check *check_begin_program(struct arena *scratch, const struct model *m,
 
 void check_program(struct arena *scratch, const struct model *m, struct findings *f)
 {
-	struct check *c = check_begin_program(scratch, m, f);
-
-	check_needs(scratch, c, f);
-	check_rules(scratch, c, f);
-	translations_check(scratch, c->model, f);
+	check_all(scratch, check_begin_program(scratch, m, f), f);
 }

@@ -15,9 +15,9 @@ void check_program(struct arena *scratch, const struct model *m, struct findings
 void check_orders(struct arena *scratch, const struct order *const *orders, size_t n,
     struct findings *f);
 
-/* The same in three steps, for those who do the last two at the same time: each with
- * working memory of its own, needs with the findings of the first step, rules with others.
- * Translations are then checked apart (check/translation.h).
+/* The same in steps, for those who do all but the first at the same time: each with
+ * working memory of its own, needs with the findings of the first step, the rest with
+ * others. Translations are then checked apart (check/translation.h).
  * What check_begin makes lives in its scratch. */
 struct check;
 struct check *check_begin(struct arena *scratch, const struct order *const *orders, size_t n,
@@ -26,5 +26,6 @@ struct check *check_begin_program(struct arena *scratch, const struct model *m,
     struct findings *f);
 void check_needs(struct arena *scratch, struct check *c, struct findings *f);
 void check_rules(struct arena *scratch, const struct check *c, struct findings *f);
+void check_words(struct arena *scratch, const struct check *c, struct findings *f);
 
 #endif

@@ -2,6 +2,7 @@
 
 #include "check/rule_metal.h"
 #include "check/rule_test.h"
+#include "check/rule_text.h"
 #include "check/tell.h"
 
 #include <assert.h>
@@ -14,6 +15,13 @@ static const struct rule rules[] = {
 #define RULE_RUN(function, when) { function, RULE_##when },
 #include "check/rules.def"
 #undef RULE_RUN
+	{ NULL, RULE_ONCE },
+};
+
+/* Takes as long as all the others, needs none of them and reports under names of its
+ * own: it may run beside them. */
+static const struct rule word_rules[] = {
+	{ rule_text, RULE_ONCE },
 	{ NULL, RULE_ONCE },
 };
 
@@ -379,4 +387,10 @@ void rules_run(struct arena *scratch, const struct model *m, struct view **views
     size_t nviews, struct findings *f)
 {
 	rules_run_table(rules, scratch, m, views, nviews, f);
+}
+
+void rules_run_words(struct arena *scratch, const struct model *m, struct view **views,
+    struct findings *f)
+{
+	rules_run_table(word_rules, scratch, m, views, 1, f);
 }

@@ -111,9 +111,12 @@ static inline bool work_has(uint32_t bits, unsigned value)
 	return bits >> value & 1;
 }
 
-/* Runs every rule over the orders; views[0] is that of program.md. */
+/* Runs every rule over the orders but one; views[0] is that of program.md. */
 void rules_run(struct arena *scratch, const struct model *m, struct view **views,
     size_t nviews, struct findings *f);
+/* The one left out: what a sheet says in running words against its own facts. */
+void rules_run_words(struct arena *scratch, const struct model *m, struct view **views,
+    struct findings *f);
 /* The same for a table that ends with a null function. */
 void rules_run_table(const struct rule *table, struct arena *scratch,
     const struct model *m, struct view **views, size_t nviews, struct findings *f);

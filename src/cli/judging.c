@@ -14,7 +14,10 @@ struct judge {
 };
 
 /* The long ones first: whichever thread is free takes the next. */
-enum { JUDGE_RULES, JUDGE_SHEETS, JUDGE_NEEDS, JUDGE_TRANSLATIONS, JUDGES };
+enum {
+	JUDGE_RULES, JUDGE_WORDS, JUDGE_SHEETS, JUDGE_PICTURES, JUDGE_TRANSLATIONS, JUDGE_NEEDS,
+	JUDGES
+};
 
 struct judging {
 	struct run *run;
@@ -33,15 +36,25 @@ static void judge_rules(struct judging *j, struct judge *w)
 	check_rules(w->scratch, j->check, w->f);
 }
 
+static void judge_words(struct judging *j, struct judge *w)
+{
+	check_words(w->scratch, j->check, w->f);
+}
+
 static void judge_translations(struct judging *j, struct judge *w)
 {
 	translations_check(w->scratch, j->run->model, w->f);
 }
 
-/* Of the others, none looks at pictures. */
-static void judge_sheets(struct judging *j, struct judge *w)
+/* Of the others, none looks at pixels. */
+static void judge_pictures(struct judging *j, struct judge *w)
 {
 	pictures_read(w->arena, j->run->model, &j->run->folder);
+	pictures_review(j->run->model, w->f);
+}
+
+static void judge_sheets(struct judging *j, struct judge *w)
+{
 	j->run->faces = faces_new(w->arena);
 	sheets_review(w->arena, j->run->model, j->run->faces, j->told, w->f);
 }
@@ -49,8 +62,9 @@ static void judge_sheets(struct judging *j, struct judge *w)
 static void judge_one(void *user, size_t i)
 {
 	static void (*const jobs[JUDGES])(struct judging *, struct judge *) = {
-		[JUDGE_RULES] = judge_rules, [JUDGE_SHEETS] = judge_sheets,
-		[JUDGE_NEEDS] = judge_needs, [JUDGE_TRANSLATIONS] = judge_translations,
+		[JUDGE_RULES] = judge_rules, [JUDGE_WORDS] = judge_words,
+		[JUDGE_SHEETS] = judge_sheets, [JUDGE_PICTURES] = judge_pictures,
+		[JUDGE_TRANSLATIONS] = judge_translations, [JUDGE_NEEDS] = judge_needs,
 	};
 	struct judging *j = user;
 

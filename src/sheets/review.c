@@ -159,7 +159,6 @@ static void review_drawing(struct review *r, const struct drawing *d)
 		return;
 	case DRAWING_PICTURE:
 		review_text(r, d->title, d->pos);
-		picture_review(r->f, r->x, d);
 		return;
 	case DRAWING_JOINT:
 		review_joint(r, d);
@@ -312,4 +311,15 @@ void sheets_review(struct arena *a, const struct model *m, const struct faces *f
 	}
 	for (size_t i = 0; i < m->nspeeches; i++)
 		review_speech(&r, m, &m->speeches[i]);
+}
+
+void pictures_review(const struct model *m, struct findings *f)
+{
+	for (size_t i = 0; m->npictures && i < m->nassignments; i++) {
+		const struct assignment *x = &m->assignments[i];
+
+		for (size_t k = 0; k < x->ndrawings; k++)
+			if (x->drawings[k].kind == DRAWING_PICTURE)
+				picture_review(f, x, &x->drawings[k]);
+	}
 }

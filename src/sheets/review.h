@@ -1,6 +1,7 @@
 /* sheets/review.h - faults that only printing would show, told before it.
  *
- * Characters that no face has, and drawings that fitup cannot make. */
+ * Characters that no face has, drawings that fitup cannot make, and pictures that cannot
+ * be shown. */
 #ifndef SHEETS_REVIEW_H
 #define SHEETS_REVIEW_H
 
@@ -15,5 +16,7 @@ const bool *sheets_told(struct arena *a, const struct model *m, const struct fin
 /* told: as above, from the findings of reading. */
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
     const bool *told, struct findings *f);
+/* What is wrong with the pictures alone, once their pixels are read. */
+void pictures_review(const struct model *m, struct findings *f);
 
 #endif

@@ -264,7 +264,7 @@ static void coarse_and_dark_are_notes(void **state)
 			.dark = rows[i].dark, .tint = rows[i].tint };
 
 		t.m->pictures[1].pixels = &p;
-		sheets_review(t.arena, t.m, faces_new(t.arena), sheets_told(t.arena, t.m, t.f), t.f);
+		pictures_review(t.m, t.f);
 		if (rows[i].name < 0)
 			expect_none(&t);
 		else
@@ -281,7 +281,7 @@ static void faults_hold_their_sheet(void **state)
 
 	(void)state;
 	t.m->pictures[0].pixels = &p;
-	sheets_review(t.arena, t.m, faces_new(t.arena), sheets_told(t.arena, t.m, t.f), t.f);
+	pictures_review(t.m, t.f);
 	d = expect_one(&t, FINDING_BAD_PICTURE, 12, 1, "pictures/bench vise.png cannot be shown: "
 	    "it is damaged", "save");
 	assert_int_equal(d->level, LEVEL_ERROR);
