@@ -25,7 +25,7 @@ help:
 	@echo 'make          build/fitup'
 	@echo 'make demo     everything it needs, then print the demo program into build/'
 	@echo 'make check    everything it needs, then all tests (under 5 minutes)'
-	@echo 'make check-long, bench, asan, fuzz, golden, install, clean'
+	@echo 'make check-long, bench, asan, fuzz, golden, gallery, install, clean'
 
 demo: setup
 	@$(MAKE) --no-print-directory all
@@ -155,6 +155,11 @@ manual: all
 words:
 	@for csv in templates/words/*.csv; do LC_ALL=C awk -f src/tools/inc.awk $$csv \
 	    > src/base/$$(basename $$csv .csv).inc || exit 1; done
+
+# Pictures of printed pages for the README; look at each before it is committed.
+gallery: all
+	@sh src/tools/setup.sh gallery
+	@sh src/tools/gallery.sh
 
 install: all
 	install -D build/fitup $(DESTDIR)$(PREFIX)/bin/fitup

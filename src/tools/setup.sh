@@ -1,13 +1,14 @@
 #!/bin/sh
-# Installs what building (`build`), checking (`check`) or fuzzing (`long`) needs, on
-# Debian and its kin. Silent when everything is there. Elsewhere it names what is
-# missing and stops.
+# Installs what building (`build`), checking (`check`), fuzzing (`long`) or taking pictures
+# for the README (`gallery`) needs, on Debian and its kin. Silent when everything is there.
+# Elsewhere it names what is missing and stops.
 set -eu
 
 build='gcc libc6-dev libcmark-dev libhpdf-dev libpng-dev zlib1g-dev binutils'
 check="$build libcmocka-dev qpdf poppler-utils mupdf-tools units bc libigraph-dev pkg-config jq python3 python3-jsonschema"
 case ${1:-build} in
 check) wanted=$check ;;
+gallery) wanted="$build poppler-utils pngquant optipng" ;;
 long) wanted="$check clang-14 libclang-rt-14-dev" ;;
 *) wanted=$build ;;
 esac
@@ -29,7 +30,8 @@ for package in $wanted; do
 	case $state in ii*) ;; *) missing="$missing $package" ;; esac
 done
 # node and npm may stand outside the package manager.
-if [ "${1:-build}" != build ]; then
+case ${1:-build} in check | long) reads=yes ;; *) reads= ;; esac
+if [ -n "$reads" ]; then
 	command -v node >/dev/null 2>&1 || missing="$missing nodejs"
 	command -v npm >/dev/null 2>&1 || missing="$missing npm"
 fi
@@ -37,14 +39,15 @@ fi
 # pdf.js, an outside reader of our pages; its test is skipped without it.
 pdfjs()
 {
-	[ "$1" != build ] && [ ! -d build/npm/node_modules/pdfjs-dist ] || return 0
+	[ -n "$reads" ] && [ ! -d build/npm/node_modules/pdfjs-dist ] || return 0
 	mkdir -p build/npm
 	npm install --silent --no-audit --no-fund --no-package-lock --ignore-scripts \
-	    --omit=optional --prefix build/npm pdfjs-dist@3.11.174 >/dev/null 2>&1 ||
+	    --omit=optional --fetch-retries=1 --fetch-timeout=30000 \
+	    --prefix build/npm pdfjs-dist@3.11.174 >/dev/null 2>&1 ||
 	    echo "pdf.js could not be had; the test that reads with it is skipped" >&2
 }
 
-[ -n "$missing" ] || { pdfjs "${1:-build}"; exit 0; }
+[ -n "$missing" ] || { pdfjs; exit 0; }
 
 sudo=
 if [ "$(id -u)" != 0 ]; then
@@ -57,4 +60,4 @@ fi
 echo "Installing:$missing"
 $sudo apt-get update -qq
 $sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
-pdfjs "${1:-build}"
+pdfjs
