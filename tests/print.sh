@@ -54,6 +54,10 @@ for pdf in "$work"/out/*/*.pdf; do
 done
 # One element holds the whole document; the reader warns of a tree that has several.
 is "one element at the top" "$(pdfinfo -struct "$work/out/q1/packet.pdf" 2>&1 | grep -v "^  ")" Document
+# The boxes of a verdict stand with what they are evidence for.
+is "verdicts that stand alone" "$(pdftotext "$work/out/q1/grading.pdf" - | awk '
+	BEGIN { RS = "\f" } /Not passed/ && !/What this paper is evidence for/ { n++ }
+	END { print n + 0 }')" 0
 # Words on both sides of a line's end stay apart for what reads the structure aloud.
 pdfinfo -struct-text "$work/out/q1/packet.pdf" 2> /dev/null > "$work/struct"
 has "lines are parted" 'large word at the top left of every page; the same id is on the' "$work/struct"
@@ -235,7 +239,8 @@ is "a card a page" "$(pdfinfo "$work/out/q1/cards.pdf" | awk '/^Pages/ { print $
 grep -c 'Attempt [1-6] of [1-6]' "$work/shop-labels.pdf.txt" > "$work/n"
 has "coupon tags" '^[1-9][0-9]' "$work/n"
 # 13 students of quarter 1 and 5 % are 13.65, so 14; 10 of quarter 4 are 10.5, so 11.
-for line in 'q1/packet.pdf .* 14 ' 'q1/cards.pdf .* 14 ' 'q4/packet.pdf .* 11 ' 'Sheets of paper in all'; do
+for line in 'q1/packet.pdf .* 14 ' 'q1/cards.pdf .* 14 ' 'q4/packet.pdf .* 11 ' 'Sheets of paper in all' \
+    'papers in Spanish as many as are asked for'; do
 	has "print list" "$line" "$work/instructor-print-list.pdf.txt"
 done
 for pdf in "$work"/out/*/*.pdf; do

@@ -427,16 +427,22 @@ static str taught_text(struct sheet *sh, const struct skill_at *t)
 	    t->evidence.n ? " by " : "", STR_ARG(t->evidence));
 }
 
+/* Stands with the verdict: boxes alone on a page do not say what they decide. */
 static void add_assessed(struct sheet *sh, const struct assignment *x)
 {
+	const struct item_spec spec = { .mark = MARK_BULLET };
+
 	sheet_bold(sh, STR("What this paper is evidence for"));
 	for (size_t i = 0; i < x->nteaches; i++) {
-		str line;
+		struct span line;
+		struct block *b;
 
 		if (x->teaches[i].skill == NONE || !x->teaches[i].level)
 			continue;
-		line = taught_text(sh, &x->teaches[i]);
-		sheet_bullets(sh, &line, 1);
+		line = (struct span){ .text = taught_text(sh, &x->teaches[i]) };
+		b = block_item(&sh->s, &spec, &line, 1, &sh->e->body, sh->width_pt);
+		b->keep_next = true;
+		sheet_add(sh, b, 2, 2);
 	}
 }
 

@@ -150,7 +150,7 @@ static void add_cohorts(struct sheet *sh, const struct print_list *l)
 	}
 	sheet_text(sh,
 	    STR("Copies are the students of a quarter and 5 % spares, rounded up. Where "
-		"nobody is now, fill them in."));
+		"nobody is now, fill them in; of papers in Spanish as many as are asked for."));
 }
 
 static const str ways[] = {
