@@ -174,14 +174,14 @@ static void add_sector(struct section *s, const struct fig_cut *k,
 	}
 }
 
-/* A leader that stays clear of the figures 3 and 9. */
+/* A leader where the figure 3 or 9 would stand takes its place: the label says the hour. */
 static void add_pointer(struct section *s, pt to, double clear, str label)
 {
 	pt want = { to.x, to.y * 1.25 };
 
 	if (fabs(to.y) < clear) {
-		to.y -= clear / 2;
-		want.y = to.y - 2.2 * clear;
+		s->no_3 |= to.x > 0;
+		s->no_9 |= to.x < 0;
 	}
 	section_pointer(s, to.x < 0 ? SECTION_LEFT : SECTION_RIGHT, to, want, label);
 }

@@ -106,8 +106,11 @@ static void place_clock(struct layout *l)
 
 	for (int i = 0; i < 4 && r > 0; i++) {
 		pt u = pt_polar(1, -90 * i);
-		struct layout_label *t = layout_label(l, str_of(hour[i]), DIM_CENTER,
-		    DIM_ONE_LINE);
+		struct layout_label *t;
+
+		if ((i == 0 && l->s->no_3) || (i == 2 && l->s->no_9))
+			continue;
+		t = layout_label(l, str_of(hour[i]), DIM_CENTER, DIM_ONE_LINE);
 		pt at =
 		    pt_mul(u, r + 2 + fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2);
 

@@ -13,6 +13,7 @@ void section_clear(struct section *s)
 	s->nmembers = s->nbeads = s->ndims = s->nspots = s->nrules = s->nregions = 0;
 	s->text = (struct section_text){ { 0, 0 }, STR("") };
 	s->clock_mm = 0;
+	s->no_3 = s->no_9 = false;
 	s->spots_apart = s->spots_bare = s->crowded = false;
 }
 

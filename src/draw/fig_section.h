@@ -84,6 +84,7 @@ struct section {
 	unsigned spot_number[SECTION_SPOTS];
 	struct section_text text;
 	double clock_mm;         /* end view: how far out 12, 3, 6, 9 stand; 0 none */
+	bool no_3, no_9;         /* a label that names the hour stands there */
 	bool spots_apart;        /* rings may touch neither each other nor a bead */
 	bool spots_bare;         /* no rings: the numbers stand in beads */
 	bool sheds;              /* its shape leaves things out when room is short */

@@ -166,6 +166,13 @@ static void pipe_by_the_clock(void **state)
 		found++;
 	}
 	assert_int_equal(found, 6);
+	/* Two strips stand at 3 and 9, and their labels say so. */
+	assert_true(figure_has_text(p, "12\n") && figure_has_text(p, "\n6\n"));
+	assert_false(figure_has_text(p, "\n3\n") || figure_has_text(p, "\n9\n"));
+	/* With six labels of two lines the pipe is no smaller than an eighth. */
+	assert_true(figure_told_scale(p) >= 0.125 - 1e-9);
+	k.nstrips = 1;
+	p = draw(*state, &k, &ok);
 	for (const char *const *h = (const char *const[]){ "12\n", "3\n", "6\n", "9\n", NULL };
 	     *h; h++)
 		assert_true(figure_has_text(p, *h));
