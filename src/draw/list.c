@@ -1,9 +1,7 @@
 #include "draw/list.h"
 
-#include "base/blend.h"
 #include "base/buf.h"
 
-#include <math.h>
 #include <string.h>
 
 enum op {
@@ -338,88 +336,4 @@ void list_replay_content(const struct list *l, size_t page, struct canvas *to,
 {
 	replay(l, l->pages[page].begin, page_end_index(l, page), to, (pt){ dx_pt, dy_pt },
 	    false);
-}
-
-/* Hundredths of a point: what differs by less looks the same. Unsound ones are alike. */
-static uint32_t hundredths(double x)
-{
-	bool sound = isfinite(x) && fabs(x) < 1e7;
-
-	return sound ? (uint32_t)lrint(x * 100) : UINT32_MAX;
-}
-
-static void blend_pair(struct blend *d, double x, double y)
-{
-	blend_word(d, (uint64_t)hundredths(x) << 32 | hundredths(y));
-}
-
-static void blend_path(struct blend *d, const struct path *path)
-{
-	const struct ink *ink = &path->ink;
-	static const int points[] = {
-		[SEG_MOVE] = 1, [SEG_LINE] = 1, [SEG_CURVE] = 3, [SEG_CLOSE] = 0,
-	};
-
-	blend_pair(d, ink->stroke_pt, ink->dash_on_pt);
-	blend_pair(d, ink->dash_off_pt, ink->fill_gray);
-	blend_pair(d, ink->stroke_gray, ink->fill);
-	blend_word(d, path->n);
-	for (size_t i = 0; i < path->n; i++) {
-		const struct seg *s = &path->segs[i];
-
-		blend_word(d, s->op);
-		for (int k = 0; k < points[s->op]; k++)
-			blend_pair(d, s->p[k].x, s->p[k].y);
-	}
-}
-
-static void blend_rect(struct blend *d, rect r)
-{
-	blend_pair(d, r.x, r.y);
-	blend_pair(d, r.w, r.h);
-}
-
-static void item_digest(const struct item *item, struct blend *d)
-{
-	bool alt = item->op == OP_TAG_BEGIN && item->text.n > 0;
-	bool ink = item->op == OP_TEXT || item->op == OP_PATH || item->op == OP_IMAGE;
-
-	if (!alt && !ink && item->op != OP_PAGE_BEGIN)
-		return;
-	blend_word(d, item->op);
-	if (item->op == OP_PATH) {
-		blend_path(d, item->u.path);
-		return;
-	}
-	if (item->op == OP_IMAGE) {
-		blend_rect(d, item->u.image->r);
-		blend_bytes(d, item->u.image->picture->digest, SHA256_BYTES);
-		return;
-	}
-	if (!alt) {
-		blend_rect(d, item->u.r);
-		blend_word(d, item->number);
-	}
-	blend_bytes(d, item->text.p, item->text.n);
-}
-
-void list_digest(const struct list *l, struct sha256 *h)
-{
-	const struct block *b = l->first;
-	struct blend d = BLEND_START;
-	int fleeting = 0;
-
-	for (size_t i = 0; i < l->n; i++) {
-		const struct item *item = &b->v[i % BLOCK_ITEMS];
-
-		if (item->op == OP_FLEETING_BEGIN)
-			fleeting++;
-		else if (item->op == OP_FLEETING_END)
-			fleeting--;
-		else if (fleeting == 0)
-			item_digest(item, &d);
-		if (i % BLOCK_ITEMS == BLOCK_ITEMS - 1)
-			b = b->next;
-	}
-	blend_end(&d, h);
 }

@@ -8,7 +8,6 @@
 #define DRAW_LIST_H
 
 #include "base/arena.h"
-#include "base/sha256.h"
 #include "draw/canvas.h"
 
 struct list;
@@ -30,10 +29,5 @@ void list_replay_page(const struct list *l, size_t page, struct canvas *to,
 /* The same without page_begin and page_end, for a page that is open on `to`. */
 void list_replay_content(const struct list *l, size_t page, struct canvas *to,
     double dx_pt, double dy_pt);
-
-/* Feeds what the recording shows into h: page sizes, texts, paths, pixels and what figures
- * say (alt). Left out: everything between fleeting_begin and fleeting_end, tags, links,
- * places, boxes, outlines and labels. Places count to a hundredth of a point. */
-void list_digest(const struct list *l, struct sha256 *h);
 
 #endif

@@ -1,6 +1,6 @@
 #include "sheets/bundle.h"
 
-#include "draw/list.h"
+#include "draw/look.h"
 #include "draw/mark.h"
 #include "model/translation.h"
 #include "sheets/band.h"
@@ -157,12 +157,11 @@ static void fill_packet(struct bundle *b)
 
 static void digest_section(const struct part_doc *d, uint32_t section, struct sha256 *h)
 {
-	struct arena *scratch = arena_beside(d->bundle->arena);
-	struct list *l = list_new(scratch);
+	struct look look;
 
-	flow_emit_section(d->flow, section, list_canvas(l));
-	list_digest(l, h);
-	arena_free(scratch);
+	look_begin(&look);
+	flow_emit_section(d->flow, section, &look.canvas);
+	look_end(&look, h);
 }
 
 static void add_word(struct sha256 *h, str s)
