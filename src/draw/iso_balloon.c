@@ -11,10 +11,14 @@
 #define NEAR_COST_PT 90.0        /* a dot half a point from a line, twice that on it */
 #define EDGE_COST_PT 7.0         /* a leader over an edge of the weldment */
 #define CROSSING_COST_PT 60.0    /* a leader over a dimension line */
+#define SLACK_PT 1e-6            /* far over what rounding takes from a length */
 
 struct search {
 	struct iso_plan *p;
 	size_t part;             /* balloons before it lie */
+	/* Of its spots: on paper, and what a dot there costs. */
+	pt tip[ISO_ANCHORS];
+	double near_cost[ISO_ANCHORS];
 };
 
 /* Whether p is nearer than r to the stretch from a to b. */
@@ -157,12 +161,14 @@ static double best_tip(const struct search *k, pt at, double best, struct iso_ba
 	const struct iso_anchors *v = &k->p->scene->anchors[k->part];
 
 	for (size_t i = 0; i < v->n; i++) {
-		pt tip = iso_point(k->p, v->v[i]);
-		pt edge = pt_add(at, pt_mul(pt_unit(pt_sub(tip, at)), ISO_BALLOON_PT));
-		double cost = pt_length(pt_sub(tip, edge)) +
-		    NEAR_COST_PT / (0.5 + v->clear[i] * k->p->pt_mm);
+		pt tip = k->tip[i], way = pt_sub(tip, at), edge;
+		double longest = best - k->near_cost[i] + ISO_BALLOON_PT + SLACK_PT, cost;
 
 		/* The cheap parts first: most leaders are too long already. */
+		if (longest < 0 || way.x * way.x + way.y * way.y > longest * longest)
+			continue;
+		edge = pt_add(at, pt_mul(pt_unit(way), ISO_BALLOON_PT));
+		cost = pt_length(pt_sub(tip, edge)) + k->near_cost[i];
 		if (cost >= best || (cost += leader_cost(k, edge, tip)) >= best ||
 		    (cost += edges_cost(k->p, edge, tip)) >= best)
 			continue;
@@ -176,11 +182,16 @@ static bool place_one(struct search *k)
 {
 	struct iso_plan *p = k->p;
 	struct iso_balloon *b = &p->balloon[k->part];
+	const struct iso_anchors *v = &p->scene->anchors[k->part];
 	double best = INFINITY;
 
 	*b = (struct iso_balloon){ .shown = false };
-	if (p->scene->anchors[k->part].n == 0)
+	if (v->n == 0)
 		return true;
+	for (size_t i = 0; i < v->n; i++) {
+		k->tip[i] = iso_point(p, v->v[i]);
+		k->near_cost[i] = NEAR_COST_PT / (0.5 + v->clear[i] * p->pt_mm);
+	}
 	for (size_t i = 0; i < p->nspots; i++)
 		if (is_free(k, p->spot[i]))
 			best = best_tip(k, p->spot[i], best, b);

@@ -22,6 +22,7 @@ struct bundle {
 	struct setter setter;
 	struct edition edition;
 	struct teachers teachers;
+	struct weldment_made *weldments;
 	struct part_doc docs[BUNDLE_PARTS];
 	char (*marks)[MARK_CHARS + 1]; /* in another language those of the translation */
 	char front_mark[MARK_CHARS + 1];
@@ -103,7 +104,8 @@ static struct sheet sheet_for(struct bundle *b, enum bundle_part part)
 	struct sheet sh = { .s = b->setter, .arena = b->arena, .o = b->spec.order,
 		.e = &b->edition,
 		.m = parts[part].student ? &b->student : &b->said,
-		.teachers = &b->teachers, .flow = b->docs[part].flow };
+		.teachers = &b->teachers, .flow = b->docs[part].flow,
+		.weldments = &b->weldments };
 
 	sh.width_pt = flow_width_pt(sh.flow);
 	return sh;

@@ -125,7 +125,7 @@ static bool take_picture(struct card *k, const struct drawing *d, struct card_pi
 		p->words = pattern_view_words(a, k->sh->e, d->pattern);
 		return true;
 	case DRAWING_WELDMENT:
-		p->iso = weldment_figure(a, k->sh->e, k->x, d->weldment);
+		p->iso = sheet_weldment(k->sh, k->x, d->weldment);
 		p->words = fig_iso_words(a, &p->iso);
 		return true;
 	case DRAWING_PICTURE:

@@ -599,7 +599,7 @@ static void add_weldment(struct sheet *sh, const struct assignment *x,
 	struct picture *p = new_picture(sh, sound ? PICTURE_WELDMENT : PICTURE_ROOM);
 
 	if (sound)
-		p->iso = weldment_figure(sh->arena, sh->e, x, w);
+		p->iso = sheet_weldment(sh, x, w);
 	add_picture(sh, p, sound ? fig_iso_words(sh->arena, &p->iso)
 	    : sh_word(sh, "Room for a sketch"), sh_word(sh, "Put together"));
 }

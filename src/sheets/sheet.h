@@ -34,6 +34,7 @@ struct sheet {
 	struct flow *flow;
 	const struct edition *e;
 	double width_pt;         /* of the body */
+	struct weldment_made **weldments; /* figures for all sheets of a bundle, or null */
 };
 
 /* The text in the language of the sheet, and patterns in it. */

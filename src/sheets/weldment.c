@@ -143,6 +143,24 @@ struct fig_iso weldment_figure(struct arena *a, const struct edition *e,
 	return f;
 }
 
+struct fig_iso sheet_weldment(struct sheet *sh, const struct assignment *x,
+    const struct weldment *w)
+{
+	struct fig_iso f;
+	struct weldment_made *made = sh->weldments ? *sh->weldments : NULL;
+
+	for (; made; made = made->next)
+		if (made->of == w)
+			return made->figure;
+	f = weldment_figure(sh->arena, sh->e, x, w);
+	if (!sh->weldments)
+		return f;
+	made = arena_alloc(sh->arena, sizeof *made);
+	*made = (struct weldment_made){ w, f, *sh->weldments };
+	*sh->weldments = made;
+	return f;
+}
+
 str weldment_fault(struct arena *a, const struct weldment *w)
 {
 	struct fig_iso f = figure_of(a, NULL, NULL, w, NULL);
