@@ -286,7 +286,7 @@ static void print(struct run *r, struct bundle_spec *spec)
 	if (bundle_pages(b, BUNDLE_CHART))
 		emit(r, &(struct document){ draw_chart, b, bundle_title(b, BUNDLE_CHART) });
 	spec->edition.language = language_find(STR("es"));
-	spec->original = b;
+	spec->originals = bundle_marks(b, r->arena);
 	if (!speech_of(r->model, spec->edition.language))
 		return;
 	b = bundle_new(r->arena, spec);

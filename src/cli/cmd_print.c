@@ -249,12 +249,12 @@ struct bundle_spec printer_bundle(const struct printer *p, const struct want *w,
 }
 
 struct bundle *printer_translate(const struct printer *p, struct arena *a, const struct want *w,
-    const struct bundle *original, const struct language *l)
+    const str *originals, const struct language *l)
 {
 	struct bundle_spec spec = printer_bundle(p, w, printer_why(p, w, l) != NULL);
 
 	spec.edition.language = l;
-	spec.original = original;
+	spec.originals = originals;
 	return bundle_new(a, &spec);
 }
 
@@ -278,24 +278,35 @@ static bool save_parts(struct desk *k, const struct want *w, const struct bundle
 	return ok;
 }
 
+/* In English when l is null. The bundle is gone afterwards: two of them beside each other
+ * are the most memory of a print. Returns its marks. */
+static const str *make_bundle(struct desk *k, const struct want *w, const struct language *l,
+    const str *originals)
+{
+	struct printer *p = k->p;
+	struct arena *a = run_scratch();
+	struct bundle_spec spec = printer_bundle(p, w, printer_why(p, w, NULL) != NULL);
+	struct bundle *b = l ? printer_translate(p, a, w, originals, l) : bundle_new(a, &spec);
+	const str *marks = bundle_marks(b, k->arena);
+
+	printer_keep(p, w, b, l);
+	k->ok = save_parts(k, w, b, l);
+	arena_free(a);
+	return marks;
+}
+
 static void make_want(void *user, size_t i)
 {
 	struct jobs *j = user;
 	const struct want *w = j->wants[i];
 	struct desk k = printer_desk(j->p);
-	struct bundle_spec spec = printer_bundle(j->p, w, printer_why(j->p, w, NULL) != NULL);
-	struct bundle *b = bundle_new(k.arena, &spec), *said;
+	const str *marks = make_bundle(&k, w, NULL, NULL);
 
-	printer_keep(j->p, w, b, NULL);
-	k.ok = save_parts(&k, w, b, NULL);
 	for (size_t n = 1; n < languages_of(j->p, w) && k.ok; n++) {
 		const struct language *l = printer_language(j->p, w, n);
 
-		if (!printer_prints(j->p, w, l) || !is_wanted_in(w, l))
-			continue;
-		said = printer_translate(j->p, k.arena, w, b, l);
-		printer_keep(j->p, w, said, l);
-		k.ok = save_parts(&k, w, said, l);
+		if (printer_prints(j->p, w, l) && is_wanted_in(w, l))
+			make_bundle(&k, w, l, marks);
 	}
 	j->ok[i] = k.ok;
 	j->told[i] = printer_leave(&k);

@@ -79,9 +79,9 @@ bool printer_prints(const struct printer *p, const struct want *w, const struct 
 
 /* How a bundle of w is laid out. */
 struct bundle_spec printer_bundle(const struct printer *p, const struct want *w, bool draft);
-/* The same in another language, beside the English one. */
+/* The same in another language, with the marks of the English one. */
 struct bundle *printer_translate(const struct printer *p, struct arena *a, const struct want *w,
-    const struct bundle *original, const struct language *l);
+    const str *originals, const struct language *l);
 /* Keeps the marks of a bundle's assignments, and its pages when it is a quarter's. For
  * any thread. */
 void printer_keep(struct printer *p, const struct want *w, const struct bundle *b,

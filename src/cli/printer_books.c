@@ -170,7 +170,7 @@ static void learn_quarter(struct printer *p, const struct want *w, const struct 
 
 	printer_keep(p, w, b, NULL);
 	if (l)
-		printer_keep(p, w, printer_translate(p, a, w, b, l), l);
+		printer_keep(p, w, printer_translate(p, a, w, bundle_marks(b, a), l), l);
 	arena_free(a);
 }
 

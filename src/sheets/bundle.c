@@ -183,7 +183,7 @@ static void mark_assignment(struct bundle *b, size_t i)
 	add_word(&h, x->id);
 	add_word(&h, x->kind < KIND_COUNT ? kind_word(x->kind) : STR(""));
 	add_word(&h, hours_text(b->arena, &b->edition, x->hours));
-	if (b->spec.original)
+	if (b->spec.originals)
 		add_word(&h, bundle_mark(b, i));
 	for (int part = 0; part < BUNDLE_MARKED; part++)
 		if (bundle_has(&b->spec.edition, (enum bundle_part)part))
@@ -288,12 +288,21 @@ str bundle_title(const struct bundle *b, enum bundle_part part)
 
 str bundle_mark(const struct bundle *b, size_t i)
 {
-	return b->spec.original ? bundle_mark(b->spec.original, i) : str_of(b->marks[i]);
+	return b->spec.originals ? b->spec.originals[i] : str_of(b->marks[i]);
+}
+
+const str *bundle_marks(const struct bundle *b, struct arena *a)
+{
+	str *v = arena_array(a, b->spec.n, sizeof *v);
+
+	for (size_t i = 0; i < b->spec.n; i++)
+		v[i] = str_copy(a, bundle_mark(b, i));
+	return v;
 }
 
 str bundle_said_mark(const struct bundle *b, size_t i)
 {
-	return b->spec.original ? str_format(b->arena, "%.*s %s",
+	return b->spec.originals ? str_format(b->arena, "%.*s %s",
 	    STR_ARG(language_code(b->spec.edition.language)), b->marks[i]) : (str){ 0 };
 }
 

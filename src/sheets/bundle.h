@@ -35,8 +35,8 @@ struct bundle_spec {
 	bool front;              /* cover, use, safety, list and index */
 	struct edition_choice edition;
 	bool draft[BUNDLE_PARTS]; /* DRAFT on every page */
-	const struct bundle *original; /* of the same assignments, in English; for an edition
-	                          * in another language, else null */
+	const str *originals;    /* marks of the same assignments in English, for an edition in
+	                          * another language; else null */
 };
 
 struct bundle;
@@ -50,6 +50,8 @@ unsigned bundle_pages(const struct bundle *b, enum bundle_part part);
 str bundle_title(const struct bundle *b, enum bundle_part part);
 /* The mark of the i-th assignment, ten characters. */
 str bundle_mark(const struct bundle *b, size_t i);
+/* All of them, copied into a: what remains when the bundle goes. */
+const str *bundle_marks(const struct bundle *b, struct arena *a);
 /* That of its translation; empty in English. */
 str bundle_said_mark(const struct bundle *b, size_t i);
 /* Parts that stick out of their page; 0 in a sound program. */
