@@ -34,8 +34,9 @@ struct item {
 	} u;
 };
 
-/* Items come in blocks, so that growing copies nothing. */
-enum { BLOCK_ITEMS = 128 };
+/* Items come in blocks, so that growing copies nothing. Most recordings are small: each
+ * drawing is one. */
+enum { BLOCK_ITEMS = 32 };
 
 struct block {
 	struct block *next;

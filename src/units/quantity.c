@@ -245,9 +245,13 @@ enum quantity_result quantity_prefix(str s, enum quantity_kind want,
 	return fault->result;
 }
 
+enum { READINGS_FEW = 4 };
+
+/* Most lists are short: those leave nothing in the arena. */
 struct readings {
 	struct reading *v;
 	size_t n, cap;
+	struct reading few[READINGS_FEW];
 };
 
 /* The joint before the next item of a list or product, or 0 when none follows. */
@@ -269,8 +273,11 @@ static size_t item_joint(const struct reader *r)
 	return at > scan_skip_blanks(r->s, r->at) ? at : 0;
 }
 
+/* out is zero. */
 static bool read_items(struct reader *r, struct arena *a, struct readings *out)
 {
+	out->v = out->few;
+	out->cap = READINGS_FEW;
 	for (;;) {
 		struct reading *q = ARENA_PUSH(a, out->v, out->n, out->cap);
 		size_t joint;
