@@ -221,7 +221,7 @@ static bool too_large(struct layout *l, double w, double h)
 
 bool layout_place(struct layout *l, rect body, double w, double h)
 {
-	l->nthin = l->narrows = l->nlabels = 0;
+	l->nthin = l->narrows = l->nlabels = l->narcs = 0;
 	l->failed = false;
 	l->body = l->ink = body;
 	l->top = l->body.y;
@@ -231,9 +231,10 @@ bool layout_place(struct layout *l, rect body, double w, double h)
 	place_numbers(l);
 	layout_rows(l);
 	join_labels(l);
-	/* Columns only add. */
+	/* Arcs and columns only add. */
 	if (too_large(l, w, h))
 		return false;
+	layout_arcs(l);
 	layout_columns(l);
 	join_labels(l);
 	for (size_t i = 0; !l->s->spots_bare && i < l->s->nspots; i++)

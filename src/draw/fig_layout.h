@@ -11,6 +11,7 @@
 #define LAYOUT_THIN 320
 #define LAYOUT_ARROWS 120
 #define LAYOUT_LABELS 80
+#define LAYOUT_ARCS 8
 
 /* Arrows stand inside from this length on; else outside, on stems. */
 #define INSIDE_PT 22.0
@@ -29,6 +30,14 @@ struct layout_known {
 	bool breaks;             /* as asked */
 };
 
+/* The arc of an angle, whose stretches have their places in `thin` but come last: most
+ * layouts are too large before that. */
+struct layout_arc {
+	pt apex;
+	double r, from_deg, to_deg;
+	size_t thin;
+};
+
 struct layout {
 	const struct section *s;
 	const struct faces *faces;
@@ -41,7 +50,8 @@ struct layout {
 	struct { pt tip, dir; } arrow[LAYOUT_ARROWS];
 	struct layout_label label[LAYOUT_LABELS];
 	struct layout_known known[DIM_LINES_COUNT][LAYOUT_LABELS]; /* by place in label */
-	size_t nthin, narrows, nlabels;
+	struct layout_arc arc[LAYOUT_ARCS];
+	size_t nthin, narrows, nlabels, narcs;
 	rect body;               /* members, welds and rules */
 	rect ink;                /* with dimensions */
 	double top, bottom;      /* how far rows of dimensions have grown */
@@ -70,8 +80,9 @@ struct layout_label *layout_label(struct layout *l, str text, enum dim_align ali
  * Returns whether they stand inside. */
 bool layout_arrows(struct layout *l, pt a, pt b);
 
-/* Dimensions, drops and ordinates above and below the part. */
+/* Dimensions, drops and ordinates above and below the part; then the arcs among them. */
 void layout_rows(struct layout *l);
+void layout_arcs(struct layout *l);
 /* Upright dimensions and pointers with their labels in columns at both sides. */
 void layout_columns(struct layout *l);
 

@@ -3,6 +3,7 @@
 
 #include "draw/geom.h"
 
+#include <assert.h>
 #include <math.h>
 
 #define ROW_FIRST_PT 12.0
@@ -121,12 +122,9 @@ static void place_angle(struct layout *l, const struct section_dim *d)
 	add_extension(l, a, at);
 	add_extension(l, b, pt_add(apex, pt_polar(r, -to)));
 	arc_arrows(l, apex, r, from, to);
-	for (int i = 0; i < ARC_STEPS; i++) {
-		pt next = pt_add(apex, pt_polar(r, -from - (to - from) * (i + 1) / ARC_STEPS));
-
-		layout_thin(l, at, next);
-		at = next;
-	}
+	assert(l->narcs < LAYOUT_ARCS && l->nthin + 2 * ARC_STEPS <= LAYOUT_THIN);
+	l->arc[l->narcs++] = (struct layout_arc){ apex, r, from, to, l->nthin };
+	l->nthin += 2 * ARC_STEPS;
 	pt u = pt_polar(1, -(from + to) / 2);
 	pt middle = pt_add(mid, pt_mul(u, LABEL_GAP_PT + EXTENSION_PAST_PT +
 	    fabs(u.x) * t->r.w / 2 + fabs(u.y) * t->r.h / 2));
@@ -193,6 +191,28 @@ static void place_hanging(struct layout *l, enum section_dim_kind kind)
 		layout_thin(l, (pt){ v[i].at.x, v[i].at.y + EXTENSION_GAP_PT }, knee);
 		layout_thin(l, knee, end);
 	}
+}
+
+static void add_arc(struct layout *l, const struct layout_arc *k)
+{
+	pt at = pt_add(k->apex, pt_polar(k->r, -k->from_deg));
+	size_t end = l->nthin;
+
+	l->nthin = k->thin;
+	for (int i = 0; i < ARC_STEPS; i++) {
+		double deg = -k->from_deg - (k->to_deg - k->from_deg) * (i + 1) / ARC_STEPS;
+		pt next = pt_add(k->apex, pt_polar(k->r, deg));
+
+		layout_thin(l, at, next);
+		at = next;
+	}
+	l->nthin = end;
+}
+
+void layout_arcs(struct layout *l)
+{
+	for (size_t i = 0; i < l->narcs; i++)
+		add_arc(l, &l->arc[i]);
 }
 
 void layout_rows(struct layout *l)
