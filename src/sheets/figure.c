@@ -166,10 +166,10 @@ static double find_height(struct sheet *sh, struct picture *p, double width, dou
 
 	if (found > 0)
 		return found;
-	for (double h = least * KEYED_SHARE; sh->e->choice.large && key_labels(sh, p) && h <= most;
-	    h *= HEIGHT_STEP)
-		if (record_picture(sh, p, width, h))
-			return h;
+	if (sh->e->choice.large && key_labels(sh, p))
+		found = first_height(sh, p, width, least * KEYED_SHARE, most);
+	if (found > 0)
+		return found;
 	for (double zoom = sh->e->figure_zoom - 0.1; zoom > 0.95; zoom -= 0.1)
 		if (record_zoomed(sh, p, width, most, zoom))
 			return most;
