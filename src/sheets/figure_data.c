@@ -228,7 +228,7 @@ str figure_bead_note(const struct edition *e, const struct assignment *x,
 	if (widest == 1)
 		return word(l, "Beads are numbered as they are laid.");
 	if (fig_beads_from_base(f))
-		return word(l, "Beads are numbered as they are laid, each layer from the base up.");
+		return word(l, "Beads are numbered as they are laid, each layer from the base member out.");
 	if (is_2g(x, j))
 		return f->beads_from_right
 		    ? word(l, "Beads are numbered as they are laid, each layer from the lower "
