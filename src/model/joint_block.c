@@ -251,7 +251,7 @@ static void agree(struct joint_reading *r, size_t row, struct quantity *mine,
 	if (!quantity_given(mine)) {
 		if (!r->at[row].line)
 			*mine = *theirs;
-	} else if (!quantity_same(mine, theirs)) {
+	} else if (r->at[row].line && !quantity_same(mine, theirs)) {
 		disagree(r, row, other, quantity_text(r->b, mine), quantity_text(r->b,
 		    theirs));
 	}
@@ -348,6 +348,12 @@ static void take_walls(struct joint_reading *r)
 		if (!r->at[v[i].row].line && v[i].pipe->wall_mm > 0)
 			quantity_parse(v[i].pipe->text, QUANTITY_LENGTH, METAL_NONE, v[i].wall,
 			    &fault);
+	if (j->pipe.od_mm > 0 && j->branch.od_mm > j->pipe.od_mm * 1.001)
+		finding_repair(r->b->f, complain(r->b, FINDING_BAD_DRAWING,
+		    r->at[ROW_BRANCH].line ? r->at[ROW_BRANCH] : j->pos,
+		    "a branch of %.*s does not stand on a run of %.*s",
+		    STR_ARG(j->branch.text), STR_ARG(j->pipe.text)),
+		    "make the run as large as the branch or larger");
 }
 
 static void agree_members(struct joint_reading *r, const struct weld *w)

@@ -246,6 +246,14 @@ static void a_branch_has_its_own_wall(void **state)
 	(void)state;
 	assert_true(j->t1.lo > 0.154 * IN - 0.01 && j->t1.lo < 0.154 * IN + 0.01);
 	assert_true(j->t2.lo > 0.237 * IN - 0.01 && j->t2.lo < 0.237 * IN + 0.01);
+	assert_int_equal(t.f->n, 0);
+	bench_free(&t);
+	t = bench_one(HEAD "- **Process:** SMAW\n- **Joint:** branch set-on\n"
+	    "- **Material:** A53 pipe\n- **Thickness:** NPS 4 schedule 40\n"
+	    "- **Position:** 2F\n\n## Drawing\n\n```joint\nsize: NPS 4 schedule 40\n"
+	    "branch: NPS 6 schedule 40\nbevel: 45 deg\n```\n");
+	assert_int_equal(t.f->n, 1);
+	assert_int_equal(t.f->v[0].name, FINDING_BAD_DRAWING);
 	bench_free(&t);
 }
 
