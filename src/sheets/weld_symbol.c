@@ -483,14 +483,16 @@ static bool asks_for_marks(const struct symbol_marks *k)
 	    given(&k->fill);
 }
 
-str weld_symbol_fault(struct arena *a, const struct assignment *x, const struct joint_block *j)
+static bool is_doubled(uint32_t preparation)
+{
+	return preparation >= PREPARATION_DOUBLE_V && preparation <= PREPARATION_DOUBLE_J;
+}
+
+/* Marks that contradict the joint or one another. */
+static str marks_fault(const struct joint_block *j)
 {
 	const struct symbol_marks *k = &j->marks;
-	struct fig_symbol s;
-	str why;
 
-	if (!asks_for_marks(k) || k->standard == SYMBOL_LEFT_OUT)
-		return (str){ 0 };
 	if (k->hole && j->joint != JOINT_LAP)
 		return STR("plugs, slots and spots are welds of a lap");
 	if (!k->hole && (given(&k->spacing) || given(&k->fill)))
@@ -499,6 +501,27 @@ str weld_symbol_fault(struct arena *a, const struct assignment *x, const struct 
 		return STR("the increments are as long as their pitch or longer");
 	if (k->standard == SYMBOL_ISO && given(&k->increment) && !k->count)
 		return STR("ISO 2553 tells how many increments there are: give \"count\"");
+	if (k->hole && given(&k->spacing) && k->spacing.lo <= k->hole_width.lo)
+		return STR("plugs, slots or spots that run into one another");
+	if (given(&k->increment) && given(&j->length) && k->increment.lo > j->length.hi)
+		return STR("an increment is longer than the weld");
+	if (k->back && given(&j->backing_t))
+		return STR("a backing strip covers the root: no melt-through or weld there");
+	if (k->back && is_doubled(j->preparation))
+		return STR("a double preparation has a groove at its back already");
+	return (str){ 0 };
+}
+
+str weld_symbol_fault(struct arena *a, const struct assignment *x, const struct joint_block *j)
+{
+	struct fig_symbol s;
+	str why;
+
+	if (!asks_for_marks(&j->marks) || j->marks.standard == SYMBOL_LEFT_OUT)
+		return (str){ 0 };
+	why = marks_fault(j);
+	if (why.n)
+		return why;
 	if (!make_symbol(a, NULL, x, j, &s))
 		return STR("the joint has none, or a size that it shows is not a single one");
 	why = fig_symbol_fault(&s);
