@@ -238,6 +238,15 @@ static bool add_end(struct buf *b, const struct edition *e, const struct standar
 	return l->most.names != 0;
 }
 
+/* Words of a set, in both units like all that stands beside them; those of a set in
+ * millimeters keep its round figures. */
+static str limit_words(struct arena *a, const struct edition *e, str s)
+{
+	bool metric = str_find(s, STR(" mm"), 0) < s.n;
+
+	return metric ? edition_word(e, s) : both_units(a, e, edition_word(e, s));
+}
+
 static str limit_rule(struct arena *a, const struct edition *e, const struct standard_limit *l,
     const struct limit_sizes *z, bool settled)
 {
@@ -254,11 +263,11 @@ static str limit_rule(struct arena *a, const struct edition *e, const struct sta
 	else if (l->form == LIMIT_WITHIN)
 		word_addf(&b, words, "within %.*s", STR_ARG(buf_str(&end)));
 	else
-		buf_add(&b, l->form == LIMIT_NONE ? word(words, "none") : edition_word(e, l->words));
+		buf_add(&b, l->form == LIMIT_NONE ? word(words, "none") : limit_words(a, e, l->words));
 	if (!settled)
 		word_addf(&b, words, " where %.*s", STR_ARG(size_words(a, e, l->where_text)));
 	if (l->more.n)
-		buf_addf(&b, "; %.*s", STR_ARG(edition_word(e, l->more)));
+		buf_addf(&b, "; %.*s", STR_ARG(limit_words(a, e, l->more)));
 	add_origin(&b, e, l, worked_out);
 	return buf_str(&b);
 }

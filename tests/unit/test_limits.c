@@ -212,9 +212,8 @@ static void specimens_and_lines_without_a_set(void **state)
 
 	(void)state;
 	assert_int_equal(bend.l.n, 3);
-	expect_rule(&bend, "Sum of openings", "at most 3/8 in [10 mm]; those over 1/32 "
-	    "and to "
-	    "1/8 in (6.10.3.3)");
+	expect_rule(&bend, "Sum of openings", "at most 3/8 in [10 mm]; those over 1/32 in "
+	    "[0.8 mm] and to 1/8 in [3.2 mm] (6.10.3.3)");
 	assert_int_equal(loose.l.n, 1);
 	expect_rule(&loose, "Root bend", "2, folds without a crack");
 	assert_int_equal(nothing.l.n, 1);
