@@ -62,20 +62,6 @@ struct card_picture {
 	bool fits;
 };
 
-/* On a card beads are shown where they have room among the sizes. */
-static bool draw_joint(const struct card_picture *p, struct canvas *c, rect area)
-{
-	static const struct canvas_ops nothing = { NULL };
-	struct canvas try = { .ops = &nothing, .zoom = c->zoom };
-	struct fig_joint j = p->joint;
-
-	j.beads_inside = true;
-	canvas_page_begin(&try, area.x + area.w, area.y + area.h);
-	if (j.nlayers > 0 && !fig_joint_draw(&try, p->faces, area, &j))
-		j.nlayers = 0;
-	return fig_joint_draw(c, p->faces, area, &j);
-}
-
 static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 {
 	switch (p->drawing->kind) {
@@ -89,7 +75,7 @@ static bool draw_one(const struct card_picture *p, struct canvas *c, rect area)
 		picture_draw(c, picture_of(p->drawing), area);
 		return true;
 	default:
-		return draw_joint(p, c, area);
+		return fig_joint_draw(c, p->faces, area, &p->joint);
 	}
 }
 
@@ -134,6 +120,7 @@ static bool take_picture(struct card *k, const struct drawing *d, struct card_pi
 	default:
 		figure_joint(a, k->sh->e, k->x, &d->joint, &p->joint);
 		p->words = fig_joint_words(a, &p->joint);
+		p->joint.beads_inside = true;
 		return fig_can_draw(p->joint.shape);
 	}
 }
@@ -161,6 +148,32 @@ static struct shelf shelf_of(const struct sheet *sh, size_t n, double height_pt)
 		(height_pt - (double)(rows - 1) * GAP_PT) / (double)rows };
 }
 
+static bool record(const struct sheet *sh, struct card_picture *p, struct shelf s)
+{
+	struct canvas *c;
+
+	p->drawn = list_new(sh->arena);
+	c = list_canvas(p->drawn);
+	canvas_page_begin(c, s.w, s.h);
+	sheet_figure_draw(sh, try_one, p, c, (rect){ 0, 0, s.w, s.h });
+	canvas_page_end(c);
+	return p->fits;
+}
+
+/* On a card beads are shown where they have room among the sizes. */
+static bool record_picture(const struct sheet *sh, struct card_picture *p, struct shelf s)
+{
+	size_t layers = p->joint.nlayers;
+
+	if (record(sh, p, s))
+		return true;
+	p->joint.nlayers = 0;
+	if (layers > 0)
+		record(sh, p, s);
+	p->joint.nlayers = layers;
+	return p->fits;
+}
+
 /* A drawing is worked out once, here, and drawn again from its recording. False: one of
  * them has too little room. */
 static bool record_pictures(
@@ -169,16 +182,8 @@ static bool record_pictures(
 	struct shelf s = shelf_of(k->sh, n, height_pt);
 	bool fit = s.h >= LEAST_PT;
 
-	for (size_t i = 0; i < n && fit; i++) {
-		struct canvas *c;
-
-		v[i].drawn = list_new(k->sh->arena);
-		c = list_canvas(v[i].drawn);
-		canvas_page_begin(c, s.w, s.h);
-		sheet_figure_draw(k->sh, try_one, &v[i], c, (rect){ 0, 0, s.w, s.h });
-		canvas_page_end(c);
-		fit = v[i].fits;
-	}
+	for (size_t i = 0; i < n && fit; i++)
+		fit = record_picture(k->sh, &v[i], s);
 	return fit;
 }
 

@@ -208,12 +208,11 @@ static void add_bold(struct sheet *sh, str text)
 	sheet_add(sh, h, 6, 2);
 }
 
-/* keep: the picture stands on one page with what follows it. */
-static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, bool keep)
+/* Recorded with that height. keep: it stands on one page with what follows it. */
+static void add_recorded(struct sheet *sh, struct picture *p, str alt, str head, bool keep,
+    double high)
 {
 	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
-	double high = find_height(sh, p, sh->width_pt, picture_height(sh, p),
-	    picture_most(sh));
 	struct block *b = block_picture(&sh->s, draw_recorded, p, alt, high, sh->width_pt);
 
 	h->keep_next = true;
@@ -221,6 +220,14 @@ static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, boo
 	sheet_add(sh, h, 6, 2);
 	sheet_add(sh, b, 2, 6);
 	add_key(sh, &p->key);
+}
+
+static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, bool keep)
+{
+	double high = find_height(sh, p, sh->width_pt, picture_height(sh, p),
+	    picture_most(sh));
+
+	add_recorded(sh, p, alt, head, keep, high);
 }
 
 static void add_picture(struct sheet *sh, struct picture *p, str alt, str head)
@@ -505,18 +512,23 @@ static size_t group_pairs(struct sheet *sh, const struct assignment *x,
 static void add_section(struct sheet *sh, struct picture *p, str note, str head, bool keep)
 {
 	struct picture *beads = new_picture(sh, PICTURE_SECTION);
+	double least = picture_height(sh, p);
 
 	if (note.n)
 		add_bold(sh, head);
 	head = note.n ? note : head;
 	p->joint.beads_inside = true;
-	if (!note.n || record_picture(sh, p, sh->width_pt, picture_height(sh, p))) {
+	if (!note.n) {
 		add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep);
+		return;
+	}
+	if (record_picture(sh, p, sh->width_pt, least)) {
+		add_recorded(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep, least);
 		return;
 	}
 	beads->joint = p->joint;
 	beads->joint.beads_only = true;
-	find_height(sh, beads, sh->width_pt, picture_height(sh, beads), picture_most(sh) * 0.75);
+	find_height(sh, beads, sh->width_pt, least, picture_most(sh) * 0.75);
 	beads->joint.beads_inside = beads->fits;
 	p->joint.nlayers = 0;
 	add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), sh_word(sh, "Sizes"), true);
