@@ -165,7 +165,7 @@ static enum fig_shape shape_of(const struct joint_block *j)
 	return shapes[j->joint];
 }
 
-/* A plug or slot across its width. */
+/* A plug or slot across its width; the length of a slot stands in its label. */
 static void fill_hole(struct arena *a, const struct edition *e, const struct joint_block *j,
     struct fig_joint *f)
 {
@@ -176,6 +176,9 @@ static void fill_hole(struct arena *a, const struct edition *e, const struct joi
 	f->groove_width_mm = middle(&k->hole_width);
 	f->depth_mm = middle(&k->fill);
 	f->label_groove_width = quantity_text(a, e, &k->hole_width);
+	if (k->hole == HOLE_SLOT && given(&k->hole_length))
+		f->label_groove_width = word_format(a, edition_language(e), "%.*s x %.*s slot",
+		    STR_ARG(f->label_groove_width), STR_ARG(quantity_text(a, e, &k->hole_length)));
 	f->label_depth = quantity_text(a, e, &k->fill);
 }
 

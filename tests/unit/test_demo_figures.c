@@ -8,8 +8,10 @@
 #include <cmocka.h>
 
 #include "cli/run.h"
+#include "draw/fig.h"
 #include "figure_probe.h"
 #include "sheets/bundle.h"
+#include "sheets/figure.h"
 
 /* What stands between the tags of one figure goes to a probe of its own. */
 struct walk {
@@ -147,10 +149,31 @@ static void every_figure_of_the_demo(void **state)
 	}
 }
 
+/* The section across a slot weld tells its length too: 3/4 and 1-1/2 in. */
+static void a_slot_tells_its_length(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct joint_block j = { .weld = NONE, .joint = JOINT_LAP };
+	struct assignment x = { .nwelds = 0 };
+	struct quantity_fault fault;
+	struct fig_joint f;
+
+	(void)state;
+	j.marks.hole = HOLE_SLOT;
+	quantity_parse(STR("3/4 in"), QUANTITY_LENGTH, METAL_NONE, &j.marks.hole_width, &fault);
+	quantity_parse(STR("1-1/2 in"), QUANTITY_LENGTH, METAL_NONE, &j.marks.hole_length,
+	    &fault);
+	figure_joint(a, NULL, &x, &j, &f);
+	assert_true(str_find(f.label_groove_width, STR("3/4"), 0) < f.label_groove_width.n);
+	assert_true(str_find(f.label_groove_width, STR("1-1/2"), 0) < f.label_groove_width.n);
+	arena_free(a);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_figure_of_the_demo),
+		cmocka_unit_test(a_slot_tells_its_length),
 	};
 
 	return cmocka_run_group_tests(tests, begin, end);
