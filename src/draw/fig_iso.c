@@ -192,29 +192,34 @@ size_t fig_iso_faults(const struct fig_iso *f, struct fig_iso_fault *out, size_t
 	struct faults k = { .f = f, .out = out, .cap = cap };
 	uint32_t up[FIG_ISO_MEMBERS];
 	double near[FIG_ISO_MEMBERS];
+	struct arena *scratch;
 
 	find_sizes(&k);
 	if (k.n > 0)
 		return k.n;
-	k.solid = arena_array(f->arena, f->nmembers, sizeof *k.solid);
+	scratch = arena_beside(f->arena);
+	k.solid = arena_array(scratch, f->nmembers, sizeof *k.solid);
 	for (size_t i = 0; i < f->nmembers; i++) {
-		k.solid[i] = solid_of(f->arena, &f->member[i]);
+		k.solid[i] = solid_of(scratch, &f->member[i]);
 		up[i] = (uint32_t)i;
 		near[i] = INFINITY;
 	}
 	meet_pairs(&k, up, near);
 	find_floating(&k, up, near);
+	arena_free(scratch);
 	return k.n;
 }
 
 void fig_iso_extent(const struct fig_iso *f, double lo_mm[3], double hi_mm[3])
 {
+	struct arena *scratch = arena_beside(f->arena);
+
 	for (int i = 0; i < 3; i++) {
 		lo_mm[i] = INFINITY;
 		hi_mm[i] = -INFINITY;
 	}
 	for (size_t i = 0; i < f->nmembers; i++) {
-		struct solid s = solid_of(f->arena, &f->member[i]);
+		struct solid s = solid_of(scratch, &f->member[i]);
 		const double lo[3] = { s.lo.x, s.lo.y, s.lo.z };
 		const double hi[3] = { s.hi.x, s.hi.y, s.hi.z };
 
@@ -223,6 +228,7 @@ void fig_iso_extent(const struct fig_iso *f, double lo_mm[3], double hi_mm[3])
 			hi_mm[d] = fmax(hi_mm[d], hi[d]);
 		}
 	}
+	arena_free(scratch);
 }
 
 /* ---- words ---- */
