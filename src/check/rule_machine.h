@@ -41,6 +41,9 @@ bool piece_is_flat(const struct piece *p, struct flat *out);
  * table", or a thinner one. `not` is the word of the machine that cannot. */
 str machine_way_out(const struct rule_context *x, const struct piece *p,
     const char *not_word);
+/* The same of a round hole: "drill it on the drill press". */
+str hole_way_out(const struct rule_context *x, str material, double d_mm, double t_mm,
+    const char *not_word);
 bool saw_takes(const struct machine *m, const struct piece *p);
 bool table_takes(const struct machine *m, const struct flat *f, bool pierce);
 

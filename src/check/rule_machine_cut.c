@@ -177,9 +177,12 @@ static void say_table(struct rule_context *x, uint32_t w, const struct piece *p,
 		    "%.*s does not lie on the %.*s", STR_ARG(piece_say(x, p)),
 		    STR_ARG(m->name));
 	finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
-	finding_repair(x->f, d, "%s", pierce ? "punch or drill the holes, or start each "
-	    "from a drilled one" : "cut it with the torch or the saw, or make it of "
-	    "smaller pieces");
+	if (pierce)
+		finding_repair(x->f, d, "punch or drill the holes, or start each from a "
+		    "drilled one");
+	else
+		finding_repair(x->f, d, "%.*s; or make it of smaller pieces",
+		    STR_ARG(machine_way_out(x, p, "plasma")));
 }
 
 /* A piece "plasma cut" where the assignment lists the table; without it the hand torch

@@ -1,6 +1,7 @@
 /* Punch, drill, plate roll and tensile frame against what the sheet asks of them. */
 #include "check/rule_machine.h"
 
+#include "model/pattern_block.h"
 #include "model/test_line.h"
 #include "reckon/machine.h"
 #include "reckon/tensile.h"
@@ -61,6 +62,14 @@ static void say_thin_hole(struct rule_context *x, uint32_t w, struct pos pos, do
 	    drill ? "drill it on the drill press, or " : "", STR_ARG(say_mm(x, t_mm)));
 }
 
+/* The words of what a drawn blank is made of. */
+static str plate_material(const struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	return a->nmaterials ? a->materials[0].text : (str){ 0 };
+}
+
 static void say_force(struct rule_context *x, uint32_t w, struct pos pos,
     const struct machine *m, double d_mm, double t_mm, double ksi)
 {
@@ -76,13 +85,13 @@ static void say_force(struct rule_context *x, uint32_t w, struct pos pos,
 	finding_cause(x->f, d, "3.1416 x diameter x thickness x %.*s ksi / 2; the "
 	    "strength is from memory, the machine's chart decides",
 	    STR_ARG(say_real(x, ksi, 0)));
-	finding_repair(x->f, d, "punch no more than about %.*s in this plate, or drill "
-	    "it",
-	    STR_ARG(say_mm(x, most_mm)));
+	finding_repair(x->f, d, "punch no more than about %.*s in this plate, or %.*s",
+	    STR_ARG(say_mm(x, most_mm)), STR_ARG(hole_way_out(x,
+	    plate_material(x, w), d_mm, t_mm, "ironworker")));
 }
 
 static void say_wide_hole(struct rule_context *x, uint32_t w, struct pos pos,
-    const struct machine *m, double d_mm, double most_mm, bool drill)
+    const struct machine *m, double d_mm, double t_mm, double most_mm, bool drill)
 {
 	struct finding *d = rule_report(x, drill ? FINDING_DRILL_TOO_SMALL
 	    : FINDING_PUNCH_TOO_SMALL, pos, w,
@@ -90,7 +99,8 @@ static void say_wide_hole(struct rule_context *x, uint32_t w, struct pos pos,
 	    STR_ARG(say_mm(x, d_mm)), STR_ARG(m->name), STR_ARG(say_mm(x, most_mm)));
 
 	finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
-	finding_repair(x->f, d, "cut it with plasma or the torch, or make it smaller");
+	finding_repair(x->f, d, "%.*s, or make it smaller", STR_ARG(hole_way_out(x,
+	    plate_material(x, w), d_mm, t_mm, drill ? "drill" : "ironworker")));
 }
 
 static void judge_hole(struct rule_context *x, uint32_t w, const struct plate_block *p,
@@ -105,7 +115,7 @@ static void judge_hole(struct rule_context *x, uint32_t w, const struct plate_bl
 	if (is_over(t_mm, d_mm))
 		say_thin_hole(x, w, hole->pos, d_mm, t_mm);
 	else if (most > 0 && is_over(d_mm, most))
-		say_wide_hole(x, w, hole->pos, m, d_mm, most, false);
+		say_wide_hole(x, w, hole->pos, m, d_mm, t_mm, most, false);
 	else if (metal && metal->punch_ksi > 0 && lbf > 0 &&
 	    punch_round_tons(d_mm, t_mm, punch_ksi(metal)) > lbf / 2000 + 1e-9)
 		say_force(x, w, hole->pos, m, d_mm, t_mm, punch_ksi(metal));
@@ -148,8 +158,8 @@ static void judge_holes(struct rule_context *x, uint32_t w)
 			else if (drill && !machine_of(x, w, "ironworker", false) &&
 			    !machine_of(x, w, "plasma", false) && most > 0 &&
 			    is_over(h->v[2].lo, most))
-				say_wide_hole(x, w, h->pos, drill, h->v[2].lo, most,
-				    true);
+				say_wide_hole(x, w, h->pos, drill, h->v[2].lo,
+				    p->thickness.hi, most, true);
 		}
 	}
 }
@@ -181,6 +191,21 @@ static double wanted_diameter_mm(const struct assignment *a, struct pos *pos)
 	return 0;
 }
 
+/* That of the cylinder that is drawn, or 0. */
+static double drawn_diameter_mm(const struct assignment *a, struct pos *pos)
+{
+	for (size_t i = 0; i < a->ndrawings; i++) {
+		const struct pattern_block *p = a->drawings[i].kind == DRAWING_PATTERN
+		    ? a->drawings[i].pattern : NULL;
+
+		if (!p || p->shape != SHAPE_CYLINDER || p->diameter.lo <= 0)
+			continue;
+		*pos = p->pos;
+		return p->diameter.lo;
+	}
+	return 0;
+}
+
 static void say_roll(struct rule_context *x, uint32_t w, struct pos pos,
     const struct machine *m, str what, str asked, str most, bool estimate)
 {
@@ -196,7 +221,8 @@ static void say_roll(struct rule_context *x, uint32_t w, struct pos pos,
 	} else {
 		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 	}
-	finding_repair(x->f, d, "change the size, or bend it in steps on the brake");
+	finding_repair(x->f, d, "change the size%s", machine_of(x, w, "brake", true)
+	    ? ", or bend it in steps on the brake" : "");
 }
 
 static void judge_roll(struct rule_context *x, uint32_t w)
@@ -218,6 +244,7 @@ static void judge_roll(struct rule_context *x, uint32_t w)
 			continue;
 		most = machine_roll_mm(m, p->material, f.short_mm, &estimate);
 		d_mm = wanted_diameter_mm(a, &pos);
+		d_mm = d_mm > 0 ? d_mm : drawn_diameter_mm(a, &pos);
 		if (most > 0 && is_over(f.t_mm, most))
 			say_roll(x, w, p->pos, m, p->name, str_format(x->f->arena,
 			    "%.*s thick", STR_ARG(say_mm(x, f.t_mm))),

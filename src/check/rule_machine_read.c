@@ -210,31 +210,70 @@ bool saw_takes(const struct machine *m, const struct piece *p)
 	return !is_over(a < b ? a : b, small) && !is_over(a < b ? b : a, large);
 }
 
+/* What one machine would do with a flat piece, or empty when it cannot. */
+static str way_of(const struct rule_context *x, const struct machine *m,
+    const struct piece *p, const struct flat *f)
+{
+	static const char *const bar[] = { "Flat bar", NULL };
+	static const char *const steel_keys[] = { "Carbon steel", "Mild steel", NULL };
+	bool steel = sheet_metal_of(p->material) == METAL_STEEL;
+	double small, large, most;
+
+	if (steel && says(p->material, "bar") && machine_box(m, bar, &small, &large) &&
+	    !is_over(f->t_mm, small) && !is_over(f->short_mm, large))
+		return str_format(x->f->arena, "cut it on the %.*s, flat-bar station",
+		    STR_ARG(m->name));
+	if (says(m->name, "plasma") && table_takes(m, f, false))
+		return str_format(x->f->arena, "cut it on the %.*s and write \"plasma cut\"",
+		    STR_ARG(m->name));
+	most = machine_mm(m, steel_keys, METAL_STEEL);
+	if (steel && says(m->name, "track") && !says(p->material, "sheet") && (most <= 0 || !is_over(f->t_mm, most)))
+		return str_format(x->f->arena, "cut it with the %.*s and write \"torch cut\"",
+		    STR_ARG(m->name));
+	/* A blade cuts across, not a sheet to length and width. */
+	if (says(m->name, "saw") && !says(p->material, "sheet") && saw_takes(m, p))
+		return str_format(x->f->arena, "cut it on the %.*s and write \"sawn\"",
+		    STR_ARG(m->name));
+	return (str){ 0 };
+}
+
 str machine_way_out(const struct rule_context *x, const struct piece *p,
     const char *not_word)
 {
-	static const char *const bar[] = { "Flat bar", NULL };
-	bool steel = sheet_metal_of(p->material) == METAL_STEEL;
 	struct flat f;
 
 	if (!piece_is_flat(p, &f))
 		return STR("take another machine or a smaller section");
 	for (size_t i = 0; i < x->m->nmachines; i++) {
 		const struct machine *m = &x->m->machines[i];
-		double small, large;
+		str way = says(m->name, not_word) ? (str){ 0 } : way_of(x, m, p, &f);
+
+		if (way.n)
+			return way;
+	}
+	return STR("take thinner or smaller stock; no machine of shop.md takes this");
+}
+
+str hole_way_out(const struct rule_context *x, str material, double d_mm, double t_mm,
+    const char *not_word)
+{
+	static const char *const drill[] = { "Mild steel", "Steel", "Drill", NULL };
+	static const char *const pierce[] = { "Pierce", NULL };
+
+	for (size_t i = 0; i < x->m->nmachines; i++) {
+		const struct machine *m = &x->m->machines[i];
+		double most = machine_mm(m, drill, METAL_NONE);
 
 		if (says(m->name, not_word))
 			continue;
-		if (steel && says(p->material, "bar") && machine_box(m, bar, &small,
-		    &large) && !is_over(f.t_mm, small) && !is_over(f.short_mm, large))
-			return str_format(x->f->arena, "cut it on the %.*s, flat-bar "
-			    "station", STR_ARG(m->name));
-		if (says(m->name, "plasma") && table_takes(m, &f, false))
-			return str_format(x->f->arena, "cut it on the %.*s and write "
-			    "\"plasma cut\"", STR_ARG(m->name));
-		if (says(m->name, "saw") && saw_takes(m, p))
-			return str_format(x->f->arena, "cut it on the %.*s and write "
-			    "\"sawn\"", STR_ARG(m->name));
+		if (says(m->name, "drill") && (most <= 0 || !is_over(d_mm, most)))
+			return str_format(x->f->arena, "drill it on the %.*s",
+			    STR_ARG(m->name));
+		most = machine_mm(m, pierce, METAL_NONE);
+		if (says(m->name, "plasma") && (most <= 0 || !is_over(t_mm, most)))
+			return str_format(x->f->arena, "cut it on the %.*s",
+			    STR_ARG(m->name));
 	}
-	return STR("take thinner or smaller stock; no machine of shop.md takes this");
+	return sheet_metal_of(material) == METAL_STEEL ? STR("cut it with the torch")
+	    : STR("have it cut outside; no machine of shop.md takes it");
 }

@@ -28,7 +28,8 @@ struct coupon coupon_of(const struct assignment *a, const struct weld *w)
 	double od = w->branch.od_mm > 0 ? w->branch.od_mm : w->run.od_mm;
 	double mm = weld_thin_mm(w);
 	/* A position that cannot be is told, and nobody knows which one is meant. */
-	enum position at = weld_is_possible(a, (size_t)(w - a->welds)) ? w->at.position : POSITION_COUNT;
+	enum position at = weld_is_possible(a, (size_t)(w - a->welds)) ? w->at.position
+	    : POSITION_COUNT;
 	struct coupon c = { w->process, w->joint, at, w->at.progression,
 		joint_is_fillet(w->joint) ? ROOT_UNTOLD : root_of(a), 0, 0,
 		sheet_metal_of(w->material1), shop_tests_of(a) };

@@ -70,7 +70,11 @@ static void saw_and_table(void **state)
 		    "plasma table"), "3/4 x 60 x 120 in A36 plate, plasma cut"), SILENT },
 		{ "too thick for the table", PIECE(FACT("Machines", "plasma table"),
 		    "7/8 x 6 x 12 in A36 plate, plasma cut"), FINDING_TABLE_TOO_SMALL, 11,
-		    LEVEL_ERROR, "7/8 in", "torch or the saw" },
+		    LEVEL_ERROR, "7/8 in", "track torch and write \"torch cut\"" },
+		{ "aluminum too thick for it goes to the saw, not to a torch",
+		    PIECE(FACT("Machines", "plasma table"),
+		    "7/8 x 6 x 12 in 5052-H32 plate, plasma cut"), FINDING_TABLE_TOO_SMALL,
+		    11, LEVEL_ERROR, "7/8 in", "sawn" },
 		{ "too long for the table", PIECE(FACT("Machines", "plasma table"),
 		    "1/4 x 6 x 121 in A36 plate, plasma cut"), FINDING_TABLE_TOO_SMALL, 11,
 		    LEVEL_ERROR, "does not lie", "smaller" },
@@ -108,7 +112,7 @@ static void holes(void **state)
 		/* 3.1416 x 1.0625 x 0.8125 x 50 / 2 = 67.8 tons. */
 		{ "67.8 tons of 65", PLATE("ironworker", BLANK("13/16 in"),
 		    "hole: 1, 1, 1-1/16 in\n"), FINDING_PUNCH_TOO_SMALL, 15, LEVEL_WARNING,
-		    "67.8 tons", "drill" },
+		    "67.8 tons", "or cut it with the torch" },
 		{ "a drill in the list leaves it open", PLATE("ironworker, drill press",
 		    BLANK("5/8 in"), "hole: 1, 1, 1/2 in\n"), SILENT },
 		{ "unless the steps punch", PLATE("ironworker, drill press",
@@ -225,6 +229,14 @@ static void roll(void **state)
 		    "\n## Acceptance\n\n- **Roundness:** inside diameter 9 in\n"),
 		    FINDING_ROLL_TOO_SMALL, 15, LEVEL_ERROR, "10 in [254 mm] at least",
 		    "change" },
+		{ "diameter of the drawn cylinder too small", ROLLED(
+		    "shell: 1 of 3/16 x 14 x 30 in A36 plate", "\n## Drawing\n\n"
+		    "```pattern\nshape: cylinder\noutside diameter: 9 in\nheight: 12 in\n"
+		    "```\n"), FINDING_ROLL_TOO_SMALL, 15, LEVEL_ERROR,
+		    "10 in [254 mm] at least", "change" },
+		{ "and at the limit", ROLLED("shell: 1 of 3/16 x 14 x 32 in A36 plate",
+		    "\n## Drawing\n\n```pattern\nshape: cylinder\noutside diameter: 10 in\n"
+		    "height: 12 in\n```\n"), SILENT },
 		/* By reckon/machine.h: 3/16 x sqrt(60 / 75) = 0.168 in of 304 at full width, all
 		 * of 3/16 where the piece is narrow. */
 		{ "stainless as wide as the roll", ROLLED(
