@@ -1,7 +1,7 @@
 /* R1 to R4: sign-offs before the work that can hurt.
  *
- * The shop sign-off is any safety card that names no process; a program without one is
- * served by any safety card. The card of a process is a safety card that names it or
+ * The shop sign-off is any safety card that names no process and needs no skill of such
+ * a card; a program without one is served by any safety card. The card of a process is a safety card that names it or
  * one of its sort, or that assesses a skill which work in it needs; only when there is
  * none, one from which such a skill is reached through the needs of others. The card
  * for hot work is known by its words (title, acceptance, the titles of what it
@@ -40,6 +40,34 @@ static uint32_t gives_marks(const struct trade *t, uint32_t assignment, uint32_t
 
 /* R1 */
 
+static bool needs_marked(const struct assignment *a, const bool *taught)
+{
+	for (size_t i = 0; i < a->nneeds; i++)
+		for (size_t k = 0; k < a->needs[i].n; k++)
+			if (a->needs[i].v[k].skill != NONE && taught[a->needs[i].v[k].skill])
+				return true;
+	return false;
+}
+
+/* A card that needs what another one teaches comes after it and is none for the shop,
+ * unless that is said of all of them. */
+static void drop_later_cards(struct trade *t)
+{
+	const struct model *m = t->x.m;
+	bool *taught = arena_array(t->x.scratch, m->nskills, sizeof *taught);
+	bool any = false;
+
+	for (uint32_t w = 0; w < m->nassignments; w++)
+		for (size_t i = 0; t->marks[w] && i < m->assignments[w].nteaches; i++)
+			if (m->assignments[w].teaches[i].skill != NONE)
+				taught[m->assignments[w].teaches[i].skill] = true;
+	for (uint32_t w = 0; w < m->nassignments; w++)
+		any |= t->marks[w] && !needs_marked(&m->assignments[w], taught);
+	for (uint32_t w = 0; any && w < m->nassignments; w++)
+		if (needs_marked(&m->assignments[w], taught))
+			t->marks[w] = 0;
+}
+
 static void prepare_shop(struct trade *t)
 {
 	const struct model *m = t->x.m;
@@ -51,6 +79,7 @@ static void prepare_shop(struct trade *t)
 	for (uint32_t w = 0; w < m->nassignments; w++)
 		t->marks[w] = m->assignments[w].kind == KIND_SAFETY &&
 		    (!general || !t->x.work[w].processes);
+	drop_later_cards(t);
 }
 
 static uint32_t asks_shop(const struct trade *t, uint32_t assignment, uint32_t *v)
@@ -82,8 +111,9 @@ static void note_needs(const struct assignment *a, uint32_t bits, uint32_t *by_s
 				by_skill[a->needs[i].v[k].skill] |= bits;
 }
 
-/* Marks the cards that assess a skill noted in by_skill; returns what is marked. */
-static uint32_t mark_cards(struct trade *t, const uint32_t *by_skill)
+/* Marks the cards that assess a skill noted in by_skill, those that sign off machines only
+ * if `machines`; returns what is marked. */
+static uint32_t mark_cards(struct trade *t, const uint32_t *by_skill, bool machines)
 {
 	const struct model *m = t->x.m;
 	uint32_t all = 0;
@@ -91,7 +121,8 @@ static uint32_t mark_cards(struct trade *t, const uint32_t *by_skill)
 	for (uint32_t w = 0; w < m->nassignments; w++) {
 		const struct assignment *a = &m->assignments[w];
 
-		for (size_t i = 0; a->kind == KIND_SAFETY && i < a->nteaches; i++)
+		for (size_t i = 0; a->kind == KIND_SAFETY && i < a->nteaches &&
+		    (machines || !t->x.work[w].nmachines); i++)
 			if (a->teaches[i].skill != NONE &&
 			    a->teaches[i].level == SKILL_ASSESSED)
 				t->marks[w] |= by_skill[a->teaches[i].skill];
@@ -140,6 +171,17 @@ static void spread_needs(struct trade *t, uint32_t *by_skill, uint32_t missing)
 	}
 }
 
+/* The same for some hazards alone, cards for machines among them. */
+static uint32_t mark_missing(struct trade *t, const uint32_t *by_skill, uint32_t missing)
+{
+	uint32_t nskills = (uint32_t)t->x.m->nskills;
+	uint32_t *only = arena_array(t->x.scratch, nskills, sizeof *only);
+
+	for (uint32_t s = 0; s < nskills; s++)
+		only[s] = by_skill[s] & missing;
+	return mark_cards(t, only, true);
+}
+
 static void prepare_process(struct trade *t)
 {
 	const struct model *m = t->x.m;
@@ -153,12 +195,16 @@ static void prepare_process(struct trade *t)
 			all |= hazards_of(t, w);
 			note_needs(&m->assignments[w], hazards_of(t, w), by_skill);
 		}
-	missing = all & ~mark_cards(t, by_skill);
+	/* A card for machines counts where there is no other: what needs the shear as well
+	 * as an arc needs its skill too. */
+	missing = all & ~mark_cards(t, by_skill, false);
+	if (missing)
+		missing = all & ~mark_missing(t, by_skill, missing);
 	if (!missing)
 		return;
 	by_skill = arena_array(t->x.scratch, m->nskills, sizeof *by_skill);
 	spread_needs(t, by_skill, missing);
-	mark_cards(t, by_skill);
+	mark_cards(t, by_skill, true);
 }
 
 static uint32_t asks_process(const struct trade *t, uint32_t assignment, uint32_t *v)
@@ -267,7 +313,7 @@ static void prepare_hot(struct trade *t)
 	for (uint32_t w = 0; w < m->nassignments; w++)
 		if (is_hot_work(t, w))
 			note_needs(&m->assignments[w], 1, by_skill);
-	mark_cards(t, by_skill);
+	mark_cards(t, by_skill, true);
 }
 
 static uint32_t asks_hot(const struct trade *t, uint32_t assignment, uint32_t *v)

@@ -373,7 +373,7 @@ static void test_demo_as_it_is(void **state)
  * flat and horizontal stick; 2 vertical and overhead stick and machines; 3 wire and the
  * test bench; 4 plate grooves and sheet on the open floor. */
 static const struct swap { uint32_t a, b; enum finding_name names[8]; } swaps[] = {
-	{ 1, 2, { FINDING_UNTAUGHT_SKILL, FINDING_MACHINE_BEFORE_SIGN_OFF,
+	{ 1, 2, { FINDING_UNTAUGHT_SKILL, FINDING_WORK_BEFORE_SHOP_SAFETY,
 	    FINDING_MEASURED_TOO_EARLY, FINDING_HORIZONTAL_BEFORE_FLAT, FINDING_COUNT } },
 	{ 1, 3, { FINDING_UNTAUGHT_SKILL, FINDING_WIRE_BEFORE_STICK,
 	    FINDING_HOT_WORK_BEFORE_CARD, FINDING_TEST_NOT_SHOWN,

@@ -85,6 +85,17 @@ static const struct trade_case safety[] = {
 	    WELD("SMAW", "surfacing", "flat") NEEDS("saf.arc introduced")),
 	    { "1. SF-01\n2. SF-02\n3. SM-01, week 2\n" }, 1, "no safety card", NULL },
 
+	/* The card for the arc needs that of the shop and does not stand for it. */
+	{ FINDING_WORK_BEFORE_SHOP_SAFETY, "a card that needs the shop's card first",
+	    WORK("SF-01", "safety", TEACHES("saf.shop assessed"))
+	    WORK("SF-02", "safety", NEEDS("saf.shop assessed") TEACHES("saf.arc assessed"))
+	    STICK_PAD("SM-01"), { "1. SF-02, week 1\n2. SM-01, week 1\n3. SF-01, week 2\n" },
+	    1, "SF-01", NULL },
+	{ FINDING_WORK_BEFORE_SHOP_SAFETY, "in order",
+	    WORK("SF-01", "safety", TEACHES("saf.shop assessed"))
+	    WORK("SF-02", "safety", NEEDS("saf.shop assessed") TEACHES("saf.arc assessed"))
+	    STICK_PAD("SM-01"), { "1. SF-01, week 1\n2. SF-02, week 1\n3. SM-01, week 2\n" },
+	    0, NULL, NULL },
 	{ FINDING_MACHINE_BEFORE_SIGN_OFF, "sign-off late", SHOP_CARD("SF-01")
 	    SHEAR("FB-01")
 	    WORK("SF-02", "safety", FACT("Machines", "shear")),
