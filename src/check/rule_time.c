@@ -35,7 +35,7 @@ static struct finding *report_course(struct rule_context *x, enum finding_name n
 	return d;
 }
 
-/* Which courses hold a line that no file defines, or work without hours: how full they
+/* Which courses hold a line that no file defines, or work without hours that can be read: how full they
  * are is not known, and the cause is told. */
 static bool *find_unknown(const struct rule_context *x)
 {
@@ -46,8 +46,7 @@ static bool *find_unknown(const struct rule_context *x)
 		const struct assignment *a = m->slots[i].assignment == NONE ? NULL
 		    : &m->assignments[m->slots[i].assignment];
 
-		if (!a || (a->hours <= 0 &&
-		    assignment_fact_pos(a, STR("Hours")).line == a->pos.line))
+		if (!a || a->hours <= 0)
 			unknown[m->slots[i].course] = true;
 	}
 	return unknown;
@@ -74,8 +73,9 @@ static void judge_fill(struct rule_context *x, uint32_t course,
 		d = report_course(x, FINDING_HOURS_UNDER, c, str_format(x->f->arena,
 		    "the assignments of %.*s fill %.*s h of its %.*s lab hours (%u %%)",
 		    STR_ARG(c->id), STR_ARG(say_hours(x, l->must_h)),
-		    STR_ARG(say_hours(x, c->lab_hours)), percent_of(l->must_h,
-		    c->lab_hours)));
+		    STR_ARG(say_hours(x, c->lab_hours)),
+		    /* Rounded down: 84.5 % is under 85 %. */
+		    (unsigned)(l->must_h / c->lab_hours * 100)));
 		finding_repair(x->f, d, "add %.*s h of work or more, or lower Lab hours",
 		    STR_ARG(say_hours(x, c->lab_hours * FILL_LEAST - l->must_h)));
 	}

@@ -56,7 +56,7 @@ static void hours_of_a_course(void **state)
 {
 	static const struct { const char *hours, *line; size_t over, under; } rows[] = {
 		{ "40", "", 0, 0 }, { "40.1", "", 1, 0 }, { "34", "", 0, 0 },
-		{ "33.9", "", 0, 1 }, { "90", ", optional", 0, 1 }, { "0", "", 0, 1 },
+		{ "33.9", "", 0, 1 }, { "90", ", optional", 0, 1 }, { "0", "", 0, 0 },
 	};
 	char work[200], program[400];
 
@@ -79,7 +79,7 @@ static void hours_that_are_not_known(void **state)
 {
 	static const struct { const char *hours, *line; size_t under; } rows[] = {
 		{ "- **Hours:** 10\n", "", 1 }, { "- **Hours:** 10\n", "2. AA-02\n", 0 },
-		{ "", "", 0 },
+		{ "", "", 0 }, { "- **Hours:** -18\n", "", 0 },
 	};
 	char work[200], program[300];
 	struct texts x = { .work = work, .program = program };
