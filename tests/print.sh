@@ -216,6 +216,13 @@ is "a second print knows its own" $? 0
 build/fitup print -C curriculum --out "$work/mine" > /dev/null
 is "stale files go, others stay" "$(ls -d "$work/mine/sm-20" 2> /dev/null)$(cat "$work/mine/q1/notes.pdf")" mine
 
+# A weld that restarts is not shown along its length when that is not told.
+cp -r curriculum "$work/lengthless"
+sed -i '/^length: 8 in$/d' "$work/lengthless/assignments/SM-04.md"
+build/fitup print -C "$work/lengthless" --out "$work/lengthless.out" SM-04 > /dev/null
+is "no figure says that it is none" "$(pdftotext "$work/lengthless.out/sm-04/packet.pdf" - |
+    grep -c 'Sizes\|no drawing\|Along the weld')" 1
+
 # Pictures: in the file once, with their words; other pixels are another mark, of that sheet
 # alone.
 is "pictures of quarter 1" "$(pdfimages -list "$work/out/q1/packet.pdf" | awk 'NR > 2' | wc -l)" 1

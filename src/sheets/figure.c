@@ -535,6 +535,15 @@ static void add_section(struct sheet *sh, struct picture *p, str note, str head,
 	add_kept(sh, beads, fig_joint_words(sh->arena, &beads->joint), note, keep);
 }
 
+/* A pipe is seen from its end, a plate along a weld that stops and restarts; how long it
+ * is has to be known. */
+static bool shows_plan(const struct fig_joint *f, const struct joint_block *j)
+{
+	if (f->shape == FIG_PIPE_BUTT)
+		return true;
+	return j->restart.n && (f->shape == FIG_BRANCH || f->length_mm > 0);
+}
+
 static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 {
 	struct same_joints g = same_as(sh, x, at);
@@ -558,7 +567,7 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 	/* A cut map shows the coupon from above or from its end as well. */
 	for (size_t i = 0; i < g.n; i++)
 		cut |= add_cuts(sh, x, g.v[i]);
-	if (cut || (!g.v[0]->restart.n && p->joint.shape != FIG_PIPE_BUTT))
+	if (cut || !shows_plan(&p->joint, g.v[0]))
 		return;
 	struct picture *plan = new_picture(sh, PICTURE_PLAN);
 
