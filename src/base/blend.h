@@ -2,7 +2,7 @@
  *
  * Two running products take a word of eight bytes at a time; SHA-256 takes only their
  * ends. A change of a picture, a sheet or a file is told; an adversary is not withstood.
- * The same on every machine. Constants: odd, of about as many ones as zeros, no source.
+ * The same on every machine. Constants: 2^64 over the golden ratio, and a large prime.
  *
  * struct blend d = BLEND_START; blend_word, blend_bytes any number of times; blend_end. */
 #ifndef BASE_BLEND_H
