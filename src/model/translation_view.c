@@ -106,7 +106,9 @@ static void take_captions(struct assignment *x, const struct translation *t)
 
 	if (said->n != n)
 		x->in_english |= 1u << SAID_DRAWING;
-	for (size_t i = 0; i < x->ndrawings && said->n == n; i++) {
+	if (!n || said->n != n)
+		return;
+	for (size_t i = 0; i < x->ndrawings; i++) {
 		struct prose *own = &x->drawings[i].caption;
 
 		*own = (struct prose){ said->v + at, own->n };
