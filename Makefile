@@ -153,7 +153,7 @@ manual: all
 
 # Makes the rows of C anew from the tables of words.
 words:
-	@for csv in templates/words/*.csv; do LC_ALL=C awk -f src/tools/inc.awk $$csv \
+	@for csv in templates/words/*.csv; do LC_ALL=C awk -f src/tools/csv.awk -f src/tools/inc.awk $$csv \
 	    > src/base/$$(basename $$csv .csv).inc || exit 1; done
 
 # Pictures of printed pages for the README; look at each before it is committed.

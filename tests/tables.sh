@@ -21,7 +21,7 @@ check()
 
 same()
 {
-	LC_ALL=C awk -f src/tools/inc.awk "templates/tables/$1.csv" >"$made" &&
+	LC_ALL=C awk -f src/tools/csv.awk -f src/tools/inc.awk "templates/tables/$1.csv" >"$made" &&
 	    cmp -s "$made" "$2"
 }
 
@@ -40,9 +40,9 @@ done
 # A row with a field too many is refused, and so is a column that is not there.
 refuses()
 {
-	! printf '%s\n' "$@" | awk -f src/tools/inc.awk - >/dev/null 2>&1
+	! printf '%s\n' "$@" | awk -f src/tools/csv.awk -f src/tools/inc.awk - >/dev/null 2>&1
 }
-check eval "printf '%s\\n' '#inc b:number' 'a,b' '1,2' | awk -f src/tools/inc.awk - |
+check eval "printf '%s\\n' '#inc b:number' 'a,b' '1,2' | awk -f src/tools/csv.awk -f src/tools/inc.awk - |
     grep -q '{ 2 },'"
 check refuses '#inc a:number' 'a,b' '1,2,3'
 check refuses '#inc c:number' 'a,b' '1,2'
@@ -65,10 +65,10 @@ check told 'looks up what is no literal' "$dir/odd"
 
 for csv in templates/words/*.csv; do
 	code=$(basename "$csv" .csv)
-	LC_ALL=C awk -f src/tools/inc.awk "$csv" >"$made"
+	LC_ALL=C awk -f src/tools/csv.awk -f src/tools/inc.awk "$csv" >"$made"
 	check cmp -s "$made" "src/base/$code.inc"
 	check narrow "src/base/$code.inc"
-	LC_ALL=C awk -v dir="$dir" -f src/tools/words_csv.awk "$csv" >"$dir/unlike"
+	LC_ALL=C awk -v dir="$dir" -f src/tools/csv.awk -f src/tools/words_csv.awk "$csv" >"$dir/unlike"
 	check told "$csv: other places for values" "$dir/unlike"
 	for from in source model standard program; do
 		LC_ALL=C sort "$dir/$from" >"$dir/$from.sorted"

@@ -1,30 +1,12 @@
 # src/tools/inc.awk - turns a table of templates into rows of C.
 #
-#   LC_ALL=C awk -f src/tools/inc.awk templates/tables/pipe.csv > src/units/pipe.inc
+#   LC_ALL=C awk -f src/tools/csv.awk -f src/tools/inc.awk templates/tables/pipe.csv \
+#       > src/units/pipe.inc
 #
 # The csv names the columns to take, and how, in a line "#inc name:text name:number
 # name:word". A word is copied with a prefix, as enumerators are: name:word:PREFIX_.
 # A blank number is 0. "#sort name" puts the rows in the order of the bytes of that
 # column. Other comment lines stay in the csv.
-
-function split_csv(line, out,    n, field, c, i, quoted)
-{
-	n = 0
-	field = ""
-	quoted = 0
-	for (i = 1; i <= length(line); i++) {
-		c = substr(line, i, 1)
-		if (c == "\"")
-			quoted = !quoted
-		else if (c == "," && !quoted) {
-			out[++n] = field
-			field = ""
-		} else
-			field = field c
-	}
-	out[++n] = field
-	return n
-}
 
 # A long text becomes several literals, each within a line of 90 columns.
 function literal(s,    cut, out)

@@ -1,26 +1,9 @@
 # src/tools/words_csv.awk - a table of words as tests/tables.sh wants it.
 #
-#   awk -v dir=DIR -f src/tools/words_csv.awk templates/words/es.csv
+#   awk -v dir=DIR -f src/tools/csv.awk -f src/tools/words_csv.awk templates/words/es.csv
 #
 # Writes the English of each row into DIR/source, DIR/model, DIR/standard or DIR/program,
 # by where it comes from, and prints the rows whose places for values differ between the languages.
-
-function split_csv(line, out,    n, field, c, i, quoted)
-{
-	n = 0
-	for (i = 1; i <= length(line); i++) {
-		c = substr(line, i, 1)
-		if (c == "\"")
-			quoted = !quoted
-		else if (c == "," && !quoted) {
-			out[++n] = field
-			field = ""
-		} else
-			field = field c
-	}
-	out[++n] = field
-	return n
-}
 
 # "%u %.*s" of "page %u of %.*s".
 function places(s,    out)
