@@ -56,20 +56,29 @@ struct findings *findings_new(struct arena *a)
 	return f;
 }
 
-struct finding *finding_add(struct findings *f, enum finding_name name, struct pos pos,
-    const char *format, ...)
+struct finding *finding_addv(struct findings *f, enum finding_name name, struct pos pos,
+    const char *format, va_list *ap)
 {
 	struct finding *d = ARENA_PUSH(f->arena, f->v, f->n, f->cap);
 	struct buf b = { .arena = f->arena };
-	va_list ap;
 
-	va_start(ap, format);
-	buf_addv(&b, format, &ap);
-	va_end(ap);
+	buf_addv(&b, format, ap);
 	d->name = name;
 	d->level = finding_info(name)->level;
 	d->pos = pos;
 	d->message = buf_str(&b);
+	return d;
+}
+
+struct finding *finding_add(struct findings *f, enum finding_name name, struct pos pos,
+    const char *format, ...)
+{
+	struct finding *d;
+	va_list ap;
+
+	va_start(ap, format);
+	d = finding_addv(f, name, pos, format, &ap);
+	va_end(ap);
 	return d;
 }
 

@@ -11,6 +11,8 @@
 #include "base/arena.h"
 #include "base/source.h"
 
+#include <stdarg.h>
+
 enum finding_level { LEVEL_NOTE, LEVEL_WARNING, LEVEL_ERROR };
 
 enum finding_name {
@@ -90,6 +92,9 @@ struct findings *findings_new(struct arena *a);
  * is good until the next add. */
 struct finding *finding_add(struct findings *f, enum finding_name name, struct pos pos,
     const char *format, ...) __attribute__((format(printf, 4, 5)));
+/* The same for a list of arguments already begun. */
+struct finding *finding_addv(struct findings *f, enum finding_name name, struct pos pos,
+    const char *format, va_list *ap);
 
 /* Texts for a finding just added. */
 void finding_cause(struct findings *f, struct finding *d, const char *format, ...)

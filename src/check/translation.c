@@ -18,14 +18,12 @@ static struct finding *differs(struct pair *p, struct pos here, struct pos there
 static struct finding *differs(struct pair *p, struct pos here, struct pos there,
     const char *format, ...)
 {
-	struct buf text = { .arena = p->scratch };
 	struct finding *d;
 	va_list ap;
 
 	va_start(ap, format);
-	buf_addv(&text, format, &ap);
+	d = finding_addv(p->f, FINDING_TRANSLATION_DIFFERS, here, format, &ap);
 	va_end(ap);
-	d = finding_add(p->f, FINDING_TRANSLATION_DIFFERS, here, "%.*s", (int)text.n, text.p);
 	d->assignment = p->x->id;
 	finding_relate(p->f, d, there)->label = STR("the original");
 	return d;

@@ -1,20 +1,16 @@
 #include "model/said.h"
 
-#include "base/buf.h"
-
 #include <stdarg.h>
 
 struct finding *complain(struct binder *b, enum finding_name name, struct pos pos,
     const char *format, ...)
 {
-	struct buf text = { .arena = b->arena };
 	struct finding *d;
 	va_list ap;
 
 	va_start(ap, format);
-	buf_addv(&text, format, &ap);
+	d = finding_addv(b->f, name, pos, format, &ap);
 	va_end(ap);
-	d = finding_add(b->f, name, pos, "%.*s", (int)text.n, text.p);
 	d->scope = SCOPE_FILE;
 	if (b->a) {
 		d->assignment = b->a->id;
