@@ -190,20 +190,28 @@ struct thickness_claim claimed_thickness(str text)
 	return c;
 }
 
+/* The clause that a claim is held against; a failure only where it was seen. */
+static void say_clause(struct rule_context *x, struct finding *d, const char *clause,
+    const char *verified)
+{
+	bool seen = seen_of(verified) == SEEN_PAGE;
+
+	if (!seen)
+		d->level = LEVEL_WARNING;
+	finding_cause(x->f, d, "%s%s", clause, seen ? ""
+	    : ", from memory; confirm against your edition");
+}
+
 static void say_thickness(struct rule_context *x, uint32_t w,
     const struct qualify_range *r, str claimed, double most_mm)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	bool seen = seen_of(r->verified) == SEEN_PAGE;
 	struct finding *d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
 	    assignment_fact_pos(a, STR("Range")), w,
 	    "Range claims %.*s, and this coupon gives %.*s at the most", STR_ARG(claimed),
 	    STR_ARG(say_mm(x, most_mm)));
 
-	if (!seen)
-		d->level = LEVEL_WARNING;
-	finding_cause(x->f, d, "%s%s", r->clause, seen ? ""
-	    : ", from memory; confirm against your edition");
+	say_clause(x, d, r->clause, r->verified);
 	finding_repair(x->f, d, "claim less, or weld a thicker coupon");
 }
 
@@ -214,12 +222,8 @@ static void say_thinner(struct rule_context *x, uint32_t w,
 	    assignment_fact_pos(&x->m->assignments[w], STR("Range")), w,
 	    "Range claims %.*s, and this coupon gives %.*s at the least",
 	    STR_ARG(say_mm(x, claim_mm)), STR_ARG(say_mm(x, r->least_in * 25.4)));
-	bool seen = seen_of(r->verified) == SEEN_PAGE;
 
-	if (!seen)
-		d->level = LEVEL_WARNING;
-	finding_cause(x->f, d, "%s%s", r->clause, seen ? ""
-	    : ", from memory; confirm against your edition");
+	say_clause(x, d, r->clause, r->verified);
 	finding_repair(x->f, d, "claim no thinner metal than that");
 }
 
@@ -400,19 +404,14 @@ static void judge_diameter(struct rule_context *x, uint32_t w, const char *code,
 	const struct qualify_diameter *r = claim > 0 ? best_diameter(a, code, &least)
 	    : NULL;
 	struct finding *d;
-	bool seen;
 
 	if (!r || !is_over(least, claim))
 		return;
-	seen = seen_of(r->verified) == SEEN_PAGE;
 	d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
 	    assignment_fact_pos(a, STR("Range")), w, "Range claims pipe from %.*s, and "
 	    "this coupon gives pipe from %.*s on", STR_ARG(say_mm(x, claim)),
 	    STR_ARG(say_mm(x, least)));
-	if (!seen)
-		d->level = LEVEL_WARNING;
-	finding_cause(x->f, d, "%s%s", r->clause, seen ? ""
-	    : ", from memory; confirm against your edition");
+	say_clause(x, d, r->clause, r->verified);
 	finding_repair(x->f, d, "claim less, or weld a smaller pipe");
 }
 
