@@ -29,19 +29,6 @@ static void add_fillet(struct section *s, pt root, pt u, pt v, double leg, bool 
 	r->rise = leg * BULGE;
 }
 
-static void add_box(struct section_member *m, double x0, double y0, double x1, double y1,
-    bool left_broken, bool right_broken)
-{
-	section_corner(m, x0, y0);
-	section_corner(m, x1, y0);
-	if (right_broken)
-		section_break(m);
-	section_corner(m, x1, y1);
-	section_corner(m, x0, y1);
-	if (left_broken)
-		section_break(m);
-}
-
 /* A standing plate; its upper or lower end may be a break. */
 static void add_post(struct section_member *m, double x0, double y0, double x1, double y1,
     bool low_broken, bool high_broken)
@@ -83,7 +70,7 @@ void section_tee(struct section *s, const struct fig_joint *j, struct section_fr
 
 	top = gap + section_reach(j->width1_mm, leg * 1.3, f.arm_mm * 0.8, &high_broken);
 	reach = section_reach(j->width2_mm / 2, half + leg, f.arm_mm, &wide_broken);
-	add_box(section_plate(s, 135), -reach, -t2, reach, 0, wide_broken, wide_broken);
+	section_box(section_plate(s, 135), -reach, -t2, reach, 0, wide_broken, wide_broken);
 	add_post(section_plate(s, 45), -half, gap, half, top, false, high_broken);
 	add_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg, false);
 	if (j->both_sides)
@@ -126,8 +113,8 @@ void section_lap(struct section *s, const struct fig_joint *j, struct section_fr
 	left =
 	    overlap - section_reach(j->width2_mm, overlap + leg, f.arm_mm, &left_broken);
 	right = section_reach(j->width1_mm, overlap + leg, f.arm_mm, &right_broken);
-	add_box(section_plate(s, 45), 0, gap, right, gap + t1, false, right_broken);
-	add_box(section_plate(s, 135), left, -t2, overlap, 0, left_broken, false);
+	section_box(section_plate(s, 45), 0, gap, right, gap + t1, false, right_broken);
+	section_box(section_plate(s, 135), left, -t2, overlap, 0, left_broken, false);
 	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, false);
 	if (j->both_sides)
 		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg, true);
@@ -145,7 +132,7 @@ void section_corner_open(struct section *s, const struct fig_joint *j,
 
 	left = -section_reach(j->width1_mm, 0, f.arm_mm * 1.6, &left_broken);
 	low = -section_reach(j->width2_mm, 0, f.arm_mm * 1.2, &low_broken);
-	add_box(section_plate(s, 45), left, 0, 0, t1, left_broken, false);
+	section_box(section_plate(s, 45), left, 0, 0, t1, left_broken, false);
 	add_post(section_plate(s, 135), gap, low, gap + t2, 0, low_broken, false);
 	b = section_bead(s);
 	section_move(b, (pt){ 0, 0 });
@@ -181,7 +168,7 @@ void section_corner_closed(struct section *s, const struct fig_joint *j,
 
 	left = -section_reach(j->width1_mm - t2, leg, f.arm_mm, &left_broken);
 	low = -gap - section_reach(j->width2_mm, leg, f.arm_mm * 0.8, &low_broken);
-	add_box(section_plate(s, 45), left, 0, t2, t1, left_broken, false);
+	section_box(section_plate(s, 45), left, 0, t2, t1, left_broken, false);
 	add_post(section_plate(s, 135), 0, low, t2, -gap, low_broken, false);
 	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg, false);
 	section_upright(

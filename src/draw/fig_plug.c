@@ -9,21 +9,6 @@
 #define NUGGET_BOTTOM 0.5
 #define NUGGET_DEEP 0.5          /* of the lower plate */
 
-static void add_plate(struct section *s, double left, double right, double low, double high,
-    double hatch_deg, bool left_broken, bool right_broken)
-{
-	struct section_member *m = section_plate(s, hatch_deg);
-
-	section_corner(m, left, low);
-	section_corner(m, right, low);
-	if (right_broken)
-		section_break(m);
-	section_corner(m, right, high);
-	section_corner(m, left, high);
-	if (left_broken)
-		section_break(m);
-}
-
 static void lap_dims(struct section *s, const struct fig_joint *j, double reach)
 {
 	double gap = fig_gap_low_mm(j), half = j->groove_width_mm / 2, t2 = fig_t2_mm(j);
@@ -43,9 +28,9 @@ void section_plug(struct section *s, const struct fig_joint *j, struct section_f
 	double fill = fig_given(j->depth_mm) ? j->depth_mm : top;
 	struct section_bead *b;
 
-	add_plate(s, -reach, -half, gap, top, 45, true, false);
-	add_plate(s, half, reach, gap, top, 45, false, true);
-	add_plate(s, -reach, reach, -t2, 0, 135, true, true);
+	section_box(section_plate(s, 45), -reach, gap, -half, top, true, false);
+	section_box(section_plate(s, 45), half, gap, reach, top, false, true);
+	section_box(section_plate(s, 135), -reach, -t2, reach, 0, true, true);
 	b = section_bead(s);
 	section_move(b, (pt){ -half, 0 });
 	section_line(b, (pt){ half, 0 });
@@ -67,8 +52,8 @@ void section_spot(struct section *s, const struct fig_joint *j, struct section_f
 	double rise = fig_given(j->reinforcement_mm) ? j->reinforcement_mm : 0;
 	struct section_bead *b;
 
-	add_plate(s, -reach, reach, gap, top, 45, true, true);
-	add_plate(s, -reach, reach, -t2, 0, 135, true, true);
+	section_box(section_plate(s, 45), -reach, gap, reach, top, true, true);
+	section_box(section_plate(s, 135), -reach, -t2, reach, 0, true, true);
 	b = section_bead(s);
 	section_move(b, (pt){ half * NUGGET_TOP, top });
 	section_face(b, (pt){ half * NUGGET_TOP, top }, (pt){ -half * NUGGET_TOP, top }, -rise);

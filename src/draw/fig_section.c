@@ -49,6 +49,19 @@ void section_break(struct section_member *m)
 	m->broken[slot] = m->n - 1;
 }
 
+void section_box(struct section_member *m, double x0, double y0, double x1, double y1,
+    bool left_broken, bool right_broken)
+{
+	section_corner(m, x0, y0);
+	section_corner(m, x1, y0);
+	if (right_broken)
+		section_break(m);
+	section_corner(m, x1, y1);
+	section_corner(m, x0, y1);
+	if (left_broken)
+		section_break(m);
+}
+
 struct section_bead *section_bead(struct section *s)
 {
 	assert(s->nbeads < SECTION_BEADS);

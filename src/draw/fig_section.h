@@ -110,6 +110,9 @@ struct section_member *section_plate(struct section *s, double hatch_deg);
 void section_corner(struct section_member *m, double x, double y);
 /* The edge from the latest corner to the next is a break line. */
 void section_break(struct section_member *m);
+/* A level plate from (x0, y0) to (x1, y1); either end may be a break. */
+void section_box(struct section_member *m, double x0, double y0, double x1, double y1,
+    bool left_broken, bool right_broken);
 struct section_bead *section_bead(struct section *s);
 void section_move(struct section_bead *b, pt p);
 void section_line(struct section_bead *b, pt p);
