@@ -121,9 +121,6 @@ struct block *block_ruled(const struct setter *s, double height_pt, bool fill,
 /* Nothing, height_pt high; with fill it pushes what follows to the foot of the page. */
 struct block *block_space(const struct setter *s, double height_pt, bool fill);
 
-/* A line across. */
-struct block *block_bar(const struct setter *s, double stroke_pt, double width_pt);
-
 /* area: where the picture has to stay. */
 typedef void draw_picture(void *user, struct canvas *c, rect area);
 

@@ -12,11 +12,6 @@ struct picture_block {
 	struct list **drawn;     /* null until it is drawn for the first time */
 };
 
-struct bar_block {
-	struct block b;
-	double stroke_pt;
-};
-
 struct frame_block {
 	struct block b;
 	struct stack stack;
@@ -302,25 +297,4 @@ struct block *block_space(const struct setter *s, double height_pt, bool fill)
 
 	b->fill = fill;
 	return b;
-}
-
-static void draw_bar(const struct block *b, const struct pen *pen, pt at,
-    struct part part)
-{
-	const struct bar_block *t = (const struct bar_block *)b;
-	double y = at.y + t->stroke_pt / 2;
-
-	(void)part;
-	canvas_tag_begin(pen->canvas, TAG_ARTIFACT, STR(""));
-	canvas_line(pen->canvas, (pt){ at.x, y }, (pt){ at.x + b->width_pt, y },
-	    t->stroke_pt);
-	canvas_tag_end(pen->canvas);
-}
-
-struct block *block_bar(const struct setter *s, double stroke_pt, double width_pt)
-{
-	struct bar_block *t = block_make(s, sizeof *t, draw_bar, width_pt, stroke_pt);
-
-	t->stroke_pt = stroke_pt;
-	return &t->b;
 }

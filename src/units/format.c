@@ -165,21 +165,12 @@ static void add_metric(struct buf *b, const struct quantity *q)
 	buf_adds(b, " mm]");
 }
 
-void format_length(struct buf *b, const struct quantity *q)
+/* In inches or feet; a pipe goes by its name. */
+static void add_length_us(struct buf *b, const struct quantity *q)
 {
 	switch (q->form) {
 	case FORM_GAUGE:
 		add_gauge(b, q);
-		break;
-	case FORM_PIPE:
-		add_pipe(b, q);
-		if (q->kind == QUANTITY_PIPE) {
-			buf_addf(b, " [DN %d]", q->pipe->dn);
-			return;
-		}
-		buf_adds(b, " (");
-		add_wall_in(b, q->lo, style_of(q));
-		buf_adds(b, " in)");
 		break;
 	case FORM_FEET:
 		add_all(b, q, add_feet);
@@ -188,6 +179,23 @@ void format_length(struct buf *b, const struct quantity *q)
 		add_all(b, q, add_in);
 		buf_adds(b, " in");
 	}
+}
+
+void format_length(struct buf *b, const struct quantity *q)
+{
+	if (q->form != FORM_PIPE) {
+		add_length_us(b, q);
+		add_metric(b, q);
+		return;
+	}
+	add_pipe(b, q);
+	if (q->kind == QUANTITY_PIPE) {
+		buf_addf(b, " [DN %d]", q->pipe->dn);
+		return;
+	}
+	buf_adds(b, " (");
+	add_wall_in(b, q->lo, style_of(q));
+	buf_adds(b, " in)");
 	add_metric(b, q);
 }
 
@@ -459,25 +467,16 @@ static void add_length_metric(struct buf *b, const struct quantity *q)
 
 static void add_length_customary(struct buf *b, const struct quantity *q)
 {
-	switch (q->form) {
-	case FORM_GAUGE:
-		add_gauge(b, q);
-		break;
-	case FORM_PIPE:
-		buf_addf(b, "NPS %s", q->pipe->nps);
-		if (q->kind == QUANTITY_PIPE)
-			return;
-		buf_adds(b, ", ");
-		add_wall_in(b, q->lo, style_of(q));
-		buf_adds(b, " in");
-		break;
-	case FORM_FEET:
-		add_all(b, q, add_feet);
-		break;
-	default:
-		add_all(b, q, add_in);
-		buf_adds(b, " in");
+	if (q->form != FORM_PIPE) {
+		add_length_us(b, q);
+		return;
 	}
+	buf_addf(b, "NPS %s", q->pipe->nps);
+	if (q->kind == QUANTITY_PIPE)
+		return;
+	buf_adds(b, ", ");
+	add_wall_in(b, q->lo, style_of(q));
+	buf_adds(b, " in");
 }
 
 void format_quantity_as(struct buf *b, const struct format *f, const struct quantity *q)

@@ -91,8 +91,4 @@ enum quantity_result quantity_product_parse(struct arena *a, str s,
     enum sheet_metal metal, struct quantity_list *out, size_t *used,
     struct quantity_fault *fault);
 
-/* "length", "current", ... for messages; and the base unit: "mm", "A". */
-const char *quantity_kind_word(enum quantity_kind kind);
-const char *quantity_base_unit(enum quantity_kind kind);
-
 #endif

@@ -89,33 +89,6 @@ static const struct unit units[] = {
 
 enum { NUNITS = sizeof units / sizeof *units };
 
-static const struct { const char *word, *base; } kinds[QUANTITY_KINDS] = {
-	[QUANTITY_ANY] = { "quantity", "" },
-	[QUANTITY_LENGTH] = { "length", "mm" },
-	[QUANTITY_ANGLE] = { "angle", "deg" },
-	[QUANTITY_CURRENT] = { "current", "A" },
-	[QUANTITY_VOLTAGE] = { "voltage", "V" },
-	[QUANTITY_TIME] = { "time", "h" },
-	[QUANTITY_MASS] = { "weight", "lb" },
-	[QUANTITY_FLOW] = { "gas flow", "cfh" },
-	[QUANTITY_TEMPERATURE] = { "temperature", "degF" },
-	[QUANTITY_PRESSURE] = { "pressure", "psi" },
-	[QUANTITY_SPEED] = { "speed", "in/min" },
-	[QUANTITY_PERCENT] = { "percent", "%" },
-	[QUANTITY_COUNT] = { "count", "" },
-	[QUANTITY_PIPE] = { "pipe size", "mm" },
-};
-
-const char *quantity_kind_word(enum quantity_kind kind)
-{
-	return kinds[kind].word;
-}
-
-const char *quantity_base_unit(enum quantity_kind kind)
-{
-	return kinds[kind].base;
-}
-
 const struct unit *unit_find(str name)
 {
 	for (size_t i = 0; i < NUNITS; i++)
