@@ -133,7 +133,7 @@ void band_draw(const struct setter *s, const struct edition *e, struct canvas *c
 	if (b->draft)
 		plain_draw(s, c, word(edition_language(e), "DRAFT"), &draft,
 		    (pt){ left + p->body.w / 2, p->sheet.y + TOP_PT + ID_DOWN_PT * e->zoom });
-	canvas_line(c, (pt){ left, foot_y }, (pt){ right, foot_y }, 0.75);
+	canvas_line(c, (pt){ left, foot_y }, (pt){ right, foot_y }, RULE_PT);
 	draw_foot(&k, c, b, foot_y + FOOT_HIGH_PT * e->zoom);
 }
 
