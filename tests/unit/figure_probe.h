@@ -14,6 +14,28 @@
 #define FIGURE_BOXES 60
 #define PT_MM (72 / 25.4)
 
+/* What a test of figures stands on; begin and end are its setup and teardown. */
+struct figure_bench {
+	struct arena *arena;
+	const struct faces *faces;
+};
+
+static inline int figure_bench_begin(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct figure_bench *x = arena_alloc(a, sizeof *x);
+
+	*x = (struct figure_bench){ a, faces_new(a) };
+	*state = x;
+	return 0;
+}
+
+static inline int figure_bench_end(void **state)
+{
+	arena_free(((struct figure_bench *)*state)->arena);
+	return 0;
+}
+
 struct figure_path { struct seg *s; size_t n; struct ink ink; };
 
 struct figure_probe {

@@ -14,28 +14,6 @@
 #define IN 25.4
 #define S(text) { "" text, sizeof(text) - 1 }
 
-struct fixture {
-	struct arena *arena;
-	const struct faces *faces;
-};
-
-static int setup(void **state)
-{
-	struct arena *a = arena_new(NULL, NULL);
-	struct fixture *x = arena_alloc(a, sizeof *x);
-
-	x->arena = a;
-	x->faces = faces_new(a);
-	*state = x;
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	arena_free(((struct fixture *)*state)->arena);
-	return 0;
-}
-
 /* As wide as the body of a sheet, a third of it high. */
 static const rect area = { 72, 50, 468, 236 };
 
@@ -139,7 +117,8 @@ static struct fig_joint joint_of(enum fig_shape shape, enum fig_prep p, double t
 	return j;
 }
 
-static struct figure_probe *draw(struct fixture *x, const struct fig_joint *j, bool *ok)
+static struct figure_probe *draw(struct figure_bench *x, const struct fig_joint *j,
+    bool *ok)
 {
 	struct figure_probe *p = figure_probe_new(x->arena, x->faces);
 
@@ -148,7 +127,7 @@ static struct figure_probe *draw(struct fixture *x, const struct fig_joint *j, b
 	return p;
 }
 
-static struct figure_probe *drawn(struct fixture *x, const struct fig_joint *j)
+static struct figure_probe *drawn(struct figure_bench *x, const struct fig_joint *j)
 {
 	bool ok;
 	struct figure_probe *p = draw(x, j, &ok);
@@ -429,7 +408,7 @@ static void impossible_is_told(void **state)
 
 static void words_tell_all_sizes(void **state)
 {
-	struct fixture *x = *state;
+	struct figure_bench *x = *state;
 	struct fig_joint j = joint_of(FIG_TEE_GROOVE, FIG_PREP_DOUBLE_J, IN);
 	str s;
 
@@ -457,7 +436,7 @@ static void words_tell_all_sizes(void **state)
  * groove, 9 tan 30 deg = 5.196 mm at either side. */
 static void corner_from_above(void **state)
 {
-	struct fixture *x = *state;
+	struct figure_bench *x = *state;
 	struct fig_joint j = { .shape = FIG_CORNER_GROOVE, .prep = FIG_PREP_V, .t1_mm = 9,
 		.t2_mm = 12, .angle_deg = 60, .length_mm = 100 };
 	struct figure_probe *p = figure_probe_new(x->arena, x->faces);
@@ -484,5 +463,5 @@ int main(void)
 		cmocka_unit_test(corner_from_above),
 	};
 
-	return cmocka_run_group_tests(tests, setup, teardown);
+	return cmocka_run_group_tests(tests, figure_bench_begin, figure_bench_end);
 }

@@ -14,28 +14,7 @@
 
 #define S(text) { "" text, sizeof(text) - 1 }
 
-struct fixture {
-	struct arena *arena;
-	const struct faces *faces;
-};
-
-static int setup(void **state)
-{
-	struct arena *a = arena_new(NULL, NULL);
-	struct fixture *x = arena_alloc(a, sizeof *x);
-
-	*x = (struct fixture){ a, faces_new(a) };
-	*state = x;
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	arena_free(((struct fixture *)*state)->arena);
-	return 0;
-}
-
-static struct figure_probe *draw(struct fixture *x, rect area,
+static struct figure_probe *draw(struct figure_bench *x, rect area,
     const struct fig_position *s, bool *ok)
 {
 	struct figure_probe *p = figure_probe_new(x->arena, x->faces);
@@ -152,7 +131,7 @@ static void only_a_turned_pipe_has_a_turning_arrow(void **state)
 }
 
 /* The rod: the one stroke of 2.4 pt, drawn from the weld outward. */
-static pt rod(struct fixture *x, enum fig_place place, enum fig_members m)
+static pt rod(struct figure_bench *x, enum fig_place place, enum fig_members m)
 {
 	struct fig_position s = { place, FIG_TRAVEL_NONE, m, S("x"), NULL };
 	bool ok;
@@ -197,7 +176,7 @@ static void nearer_solids_are_in_front(void **state)
 
 static void words_and_refusals(void **state)
 {
-	struct fixture *x = *state;
+	struct figure_bench *x = *state;
 	struct fig_position s = { FIG_3G, FIG_TRAVEL_UP, FIG_MEMBERS_BUTT, S("3G up"), NULL };
 	bool ok;
 
@@ -221,5 +200,5 @@ int main(void)
 		cmocka_unit_test(words_and_refusals),
 	};
 
-	return cmocka_run_group_tests(tests, setup, teardown);
+	return cmocka_run_group_tests(tests, figure_bench_begin, figure_bench_end);
 }

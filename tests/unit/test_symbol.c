@@ -13,30 +13,10 @@
 
 #define S(text) { "" text, sizeof(text) - 1 }
 
-struct fixture {
-	struct arena *arena;
-	const struct faces *faces;
-};
-
-static int setup(void **state)
-{
-	struct arena *a = arena_new(NULL, NULL);
-	struct fixture *x = arena_alloc(a, sizeof *x);
-
-	*x = (struct fixture){ a, faces_new(a) };
-	*state = x;
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	arena_free(((struct fixture *)*state)->arena);
-	return 0;
-}
-
 static const rect wide = { 40, 50, 400, 260 };
 
-static struct figure_probe *draw(struct fixture *x, rect area, const struct fig_symbol *s,
+static struct figure_probe *draw(struct figure_bench *x, rect area,
+    const struct fig_symbol *s,
     bool *ok)
 {
 	struct figure_probe *p = figure_probe_new(x->arena, x->faces);
@@ -46,7 +26,7 @@ static struct figure_probe *draw(struct fixture *x, rect area, const struct fig_
 	return p;
 }
 
-static struct figure_probe *drawn(struct fixture *x, const struct fig_symbol *s)
+static struct figure_probe *drawn(struct figure_bench *x, const struct fig_symbol *s)
 {
 	bool ok;
 	struct figure_probe *p = draw(x, wide, s, &ok);
@@ -416,7 +396,7 @@ static void contradictions_are_refused(void **state)
 
 static void words_tell_the_same(void **state)
 {
-	struct fixture *x = *state;
+	struct figure_bench *x = *state;
 	struct fig_symbol s = { .arrow = { .weld = FIG_WELD_BEVEL, .root_opening = S("1/4"),
 		.angle = S("45°") }, .other = { .weld = FIG_WELD_STRIP }, .tail = { S("SMAW") } };
 	str words = fig_symbol_words(x->arena, &s);
@@ -445,5 +425,5 @@ int main(void)
 		cmocka_unit_test(words_tell_the_same),
 	};
 
-	return cmocka_run_group_tests(tests, setup, teardown);
+	return cmocka_run_group_tests(tests, figure_bench_begin, figure_bench_end);
 }
