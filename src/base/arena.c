@@ -8,19 +8,22 @@
 /* Blocks of BLOCK_ZEROED and more come zeroed from the system, at no cost; smaller ones
  * are cleared by stretches as they are used, so that no page is touched for nothing. */
 enum {
-	BLOCK_LEAST = 64 * 1024, BLOCK_ZEROED = 128 * 1024, STRETCH = 4096,
-	ALIGN = _Alignof(max_align_t)
+	BLOCK_LEAST = 64 * 1024, BLOCK_ZEROED = 128 * 1024, BLOCK_STORED = 1024 * 1024,
+	BLOCK_MOST = 4096 * 1024, STRETCH = 4096, ALIGN = _Alignof(max_align_t)
 };
 
 struct block {
 	struct block *next;
+	const struct arena_store *store; /* where it came from; null: the C library */
 	size_t used, clean, size; /* zero from used to clean */
 	max_align_t data[];
 };
 
 struct arena {
 	struct block *head;
+	size_t next;             /* whole size of the block to come */
 	size_t bytes, limit;
+	const struct arena_store *store; /* of large blocks; may be null */
 	arena_oom *oom;
 	void *user;
 };
@@ -41,6 +44,7 @@ struct arena *arena_new(arena_oom *oom, void *user)
 			oom(user);
 		__builtin_trap();
 	}
+	a->next = BLOCK_LEAST;
 	a->oom = oom;
 	a->user = user;
 	return a;
@@ -48,7 +52,29 @@ struct arena *arena_new(arena_oom *oom, void *user)
 
 struct arena *arena_beside(const struct arena *a)
 {
-	return arena_new(a->oom, a->user);
+	struct arena *b = arena_new(a->oom, a->user);
+
+	b->store = a->store;
+	return b;
+}
+
+void arena_use(struct arena *a, const struct arena_store *s)
+{
+	a->store = s;
+}
+
+void arena_expect(struct arena *a, size_t bytes)
+{
+	if (bytes > a->next)
+		a->next = bytes;
+}
+
+static void block_free(struct block *b)
+{
+	if (b->store)
+		b->store->give(b, sizeof *b + b->size);
+	else
+		free(b);
 }
 
 void arena_free(struct arena *a)
@@ -57,7 +83,7 @@ void arena_free(struct arena *a)
 		return;
 	for (struct block *b = a->head, *next; b; b = next) {
 		next = b->next;
-		free(b);
+		block_free(b);
 	}
 	free(a);
 }
@@ -84,28 +110,43 @@ size_t arena_bytes(const struct arena *a)
 	return a->bytes;
 }
 
-/* A block with room for size bytes. Blocks double up to 4 MiB so that a large
+/* One of `whole` bytes with its head, or of more. */
+static struct block *block_take(struct arena *a, size_t whole)
+{
+	const struct arena_store *store = whole >= BLOCK_STORED ? a->store : NULL;
+	struct block *b;
+
+	if (store)
+		whole = (whole + ARENA_PIECE - 1) / ARENA_PIECE * ARENA_PIECE;
+	b = store ? store->take(whole) : whole < BLOCK_ZEROED ? malloc(whole) : calloc(1, whole);
+	if (!b)
+		out_of_memory(a);
+	b->store = store;
+	b->used = 0;
+	b->size = whole - sizeof *b;
+	b->clean = whole < BLOCK_ZEROED ? 0 : b->size;
+	return b;
+}
+
+/* A block with room for size bytes. Blocks double up to BLOCK_MOST so that a large
  * program costs few of them and a small one little memory. */
 static struct block *block_new(struct arena *a, size_t size)
 {
-	size_t want = a->head && a->head->size < (4u << 20) ? a->head->size * 2 : BLOCK_LEAST;
+	size_t least, whole;
 	struct block *b;
 
-	if (want < BLOCK_LEAST)
-		want = BLOCK_LEAST;
-	if (want < size)
-		want = size;
-	if (a->limit && a->bytes + want > a->limit)
-		want = size;
-	if ((a->limit && a->bytes + want > a->limit) || want > SIZE_MAX - sizeof *b)
+	if (size > SIZE_MAX - sizeof *b - ARENA_PIECE)
 		out_of_memory(a);
-	b = want < BLOCK_ZEROED ? malloc(sizeof *b + want) : calloc(1, sizeof *b + want);
-	if (!b)
+	least = size + sizeof *b;
+	whole = a->next > least ? a->next : least;
+	if (a->limit && a->bytes + whole > a->limit)
+		whole = least;
+	if (a->limit && a->bytes + whole > a->limit)
 		out_of_memory(a);
-	b->used = 0;
-	b->clean = want < BLOCK_ZEROED ? 0 : want;
-	b->size = want;
-	a->bytes += want;
+	b = block_take(a, whole);
+	if (whole == a->next)
+		a->next = whole < BLOCK_MOST / 2 ? whole * 2 : BLOCK_MOST;
+	a->bytes += sizeof *b + b->size;
 	return b;
 }
 
@@ -135,10 +176,11 @@ void *arena_alloc(struct arena *a, size_t size)
 		out_of_memory(a);
 	size = round_up(size);
 	if (!b || b->size - b->used < size) {
+		bool oversized = size >= a->next;
 		struct block *fresh = block_new(a, size);
 
 		/* An oversized object must not waste the room left in the head. */
-		if (b && fresh->size == size && b->size - b->used > size / 4) {
+		if (b && oversized && b->size - b->used > size / 4) {
 			fresh->next = b->next;
 			b->next = fresh;
 		} else {

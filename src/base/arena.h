@@ -23,6 +23,22 @@ void arena_free(struct arena *a);
 /* Gives all that b holds to a, with which it then lives; b itself is gone. */
 void arena_join(struct arena *a, struct arena *b);
 
+/* A place where large blocks come from in place of the C library, by whole pieces of
+ * ARENA_PIECE bytes. take returns zeroed memory, or null when none is left; give takes it
+ * back. Arenas of several threads call both at the same time. */
+enum { ARENA_PIECE = 2 << 20 };
+struct arena_store {
+	void *(*take)(size_t bytes);
+	void (*give)(void *p, size_t bytes);
+};
+
+/* From now on a takes large blocks from s, and so do arenas made beside it. s outlives
+ * them. */
+void arena_use(struct arena *a, const struct arena_store *s);
+
+/* About so many bytes are coming: the first block is made large enough for them. */
+void arena_expect(struct arena *a, size_t bytes);
+
 /* Most bytes that this arena may hold from the system; 0 means no limit. */
 void arena_limit(struct arena *a, size_t bytes);
 

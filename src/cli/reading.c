@@ -7,6 +7,9 @@
  * out costs more than reading it. */
 enum { JOBS = 16, JOB_LEAST = 32 << 10 };
 
+/* Blocks take about so many times the room of their text. */
+enum { BLOCKS_TO_TEXT = 4 };
+
 /* One file or one part of a file: what a thread reads without a pause. */
 struct stretch {
 	uint32_t file;
@@ -40,6 +43,7 @@ static void add_job(struct arena *a, struct reading *r, size_t first)
 
 	j->first = first;
 	j->arena = arena_beside(a);
+	arena_expect(j->arena, BLOCKS_TO_TEXT * r->job_bytes);
 	j->f = findings_new(j->arena);
 }
 

@@ -2,6 +2,7 @@
 
 #include "check/waive.h"
 #include "cli/judging.h"
+#include "cli/memory.h"
 #include "cli/reading.h"
 #include "cli/shipped.h"
 
@@ -22,7 +23,10 @@ static void out_of_memory(void *user)
 
 struct arena *run_scratch(void)
 {
-	return arena_new(out_of_memory, NULL);
+	struct arena *a = arena_new(out_of_memory, NULL);
+
+	arena_use(a, &memory_store);
+	return a;
 }
 
 int run_begin(struct run *r, const struct options *o)

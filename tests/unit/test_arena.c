@@ -6,6 +6,7 @@
 
 #include "base/arena.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 static void alignment_and_zeros(void **state)
@@ -81,6 +82,64 @@ static void a_joined_arena_keeps_what_both_held(void **state)
 	arena_free(a);
 }
 
+/* A store that counts: what it gave out and has not got back, by bytes. */
+static size_t store_out, store_taken;
+
+static void *count_take(size_t bytes)
+{
+	store_out += bytes;
+	store_taken++;
+	return calloc(1, bytes);
+}
+
+static void count_give(void *p, size_t bytes)
+{
+	store_out -= bytes;
+	free(p);
+}
+
+static const struct arena_store counting_store = { count_take, count_give };
+
+/* Large blocks come from the store, by whole pieces, and each goes back to it with the
+ * size it had; small ones never do. */
+static void large_blocks_come_from_the_store(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL), *beside;
+
+	(void)state;
+	arena_use(a, &counting_store);
+	beside = arena_beside(a);
+	arena_alloc(a, 1000);
+	assert_int_equal(store_taken, 0);
+	for (int i = 0; i < 100; i++) {
+		unsigned char *p = arena_alloc(a, 100000);
+
+		assert_int_equal(p[0] | p[99999], 0);
+		memset(p, 0xA5, 100000);
+	}
+	assert_true(store_taken > 0 && store_out > 5000000);
+	assert_int_equal(store_out % ARENA_PIECE, 0);
+	arena_alloc(beside, 3 * ARENA_PIECE);
+	assert_true(store_out > 5000000 + 3 * ARENA_PIECE);
+	arena_join(a, beside);
+	arena_free(a);
+	assert_int_equal(store_out, 0);
+}
+
+/* What is expected fits into one block. */
+static void what_is_expected_is_one_block(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	char *first;
+
+	(void)state;
+	arena_expect(a, 500000);
+	first = arena_alloc(a, 16);
+	for (int i = 1; i < 30000; i++)
+		assert_ptr_equal(arena_alloc(a, 16), first + 16 * i);
+	arena_free(a);
+}
+
 /* The handler must not return, so it leaves by the way it came. */
 static void leave(void *user)
 {
@@ -120,6 +179,8 @@ int main(void)
 		cmocka_unit_test(growth_keeps_what_is_there),
 		cmocka_unit_test(the_last_array_grows_in_place),
 		cmocka_unit_test(a_joined_arena_keeps_what_both_held),
+		cmocka_unit_test(large_blocks_come_from_the_store),
+		cmocka_unit_test(what_is_expected_is_one_block),
 		cmocka_unit_test(too_much_calls_the_handler),
 	};
 
