@@ -177,18 +177,20 @@ static void judge_leg(struct rule_context *x, uint32_t w)
 
 	for (size_t i = 0; i < a->nwelds; i++) {
 		const struct weld *k = &a->welds[i];
-		double leg_mm = weld_leg_mm(a, i), thin = weld_thin_mm(k);
+		double leg_mm = weld_leg_mm(a, i), leg2_mm = weld_leg2_mm(a, i);
+		double thin = weld_thin_mm(k);
 
 		if (!joint_is_fillet(k->joint) || leg_mm <= 0 || thin <= 0)
 			continue;
-		if (is_over(leg_mm, next_32nd_mm(thin))) {
-			say_leg(x, FINDING_LEG_OVER_THINNER, w, k, leg_mm,
+		if (is_over(fmax(leg_mm, leg2_mm), next_32nd_mm(thin))) {
+			say_leg(x, FINDING_LEG_OVER_THINNER, w, k, fmax(leg_mm, leg2_mm),
 			    "more than the thinner part,", thin,
 			    "a leg larger than the thinner part burns it through "
 			    "(common practice, no source)");
 			continue;
 		}
-		/* The first member of a lap is the upper one, whose edge is welded. */
+		/* The first member of a lap is the upper one, whose edge is welded; the first
+		 * leg is the one at that edge. */
 		if (k->joint == JOINT_LAP) {
 			struct fillet_limit most = fillet_largest_lap_leg(k->t1_mm);
 
@@ -199,7 +201,7 @@ static void judge_leg(struct rule_context *x, uint32_t w)
 				continue;
 			}
 		}
-		judge_least(x, w, k, leg_mm);
+		judge_least(x, w, k, fmin(leg_mm, leg2_mm));
 	}
 }
 

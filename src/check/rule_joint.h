@@ -63,6 +63,8 @@ double weld_thick_mm(const struct weld *w);
 const struct joint_block *weld_block(const struct assignment *a, size_t i);
 /* The leg of weld i from its line or its drawing, 0 when none is given. */
 double weld_leg_mm(const struct assignment *a, size_t i);
+/* Its leg on the second member; as the other when both are alike. */
+double weld_leg2_mm(const struct assignment *a, size_t i);
 double weld_length_mm(const struct assignment *a, size_t i);
 /* "weld B (tee, 2F)", or "the tee in 2F" when there is one weld only. */
 str weld_say(const struct rule_context *x, const struct weld *w);

@@ -79,13 +79,11 @@ static const struct joint_block *first_other(const struct assignment *a,
 }
 
 static void say_twice(struct rule_context *x, uint32_t w, const struct criterion *c,
-    const struct quantity *said, const struct joint_block *j,
-    const struct twice_said *row)
+    str said, const struct joint_block *j, str drawn)
 {
 	struct finding *d = rule_report(x, FINDING_SIZE_SAID_TWICE, c->pos, w,
 	    "Acceptance says %.*s %.*s, and the drawing says %.*s", STR_ARG(c->name),
-	    STR_ARG(say_quantity(x, said)),
-	    STR_ARG(say_quantity(x, block_value(j, row->offset))));
+	    STR_ARG(said), STR_ARG(drawn));
 
 	finding_relate(x->f, d, j->pos)->label = STR("the drawing");
 	finding_cause(x->f, d, "the student measures against one and is graded by the "
@@ -113,8 +111,73 @@ static void judge_twice(struct rule_context *x, uint32_t w)
 				continue;
 			j = first_other(a, row, letter, q.lo);
 			if (j)
-				say_twice(x, w, c, &q, j, row);
+				say_twice(x, w, c, say_quantity(x, &q), j,
+				    say_quantity(x, block_value(j, row->offset)));
 		}
+}
+
+/* "1/4 x 3/8 in" at the beginning of a line. */
+static bool read_two_legs(const struct rule_context *x, str text, struct quantity v[2])
+{
+	struct quantity_list list;
+	struct quantity_fault fault;
+	size_t used;
+
+	if (quantity_product_parse(x->f->arena, text, METAL_NONE, &list, &used, &fault) !=
+	        QUANTITY_OK || list.n != 2)
+		return false;
+	v[0] = list.v[0];
+	v[1] = list.v[1];
+	return true;
+}
+
+static bool legs_differ(const struct joint_block *j, const struct quantity v[2])
+{
+	const struct quantity *second = j->leg2.lo > 0 ? &j->leg2 : &j->leg;
+
+	return !is_same_mm(j->leg.lo, v[0].lo) || !is_same_mm(second->lo, v[1].lo);
+}
+
+static str say_legs(const struct rule_context *x, const struct quantity *a,
+    const struct quantity *b)
+{
+	if (!(b->lo > 0))
+		return say_quantity(x, a);
+	return str_format(x->f->arena, "%.*s x %.*s", STR_ARG(say_quantity(x, a)),
+	    STR_ARG(say_quantity(x, b)));
+}
+
+/* A leg size of two figures against the drawings that it may speak of; one figure against
+ * a drawing of two is judged as any size, by the first of them. */
+static void judge_legs(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->ncriteria; i++) {
+		const struct criterion *c = &a->criteria[i];
+		const struct joint_block *other = NULL;
+		struct quantity v[2];
+		bool same = false;
+		char letter;
+
+		if (!name_matches(c->name, STR("Leg size"), &letter) ||
+		    !read_two_legs(x, c->text, v))
+			continue;
+		for (size_t k = 0; k < a->ndrawings; k++) {
+			const struct joint_block *j = &a->drawings[k].joint;
+
+			if (a->drawings[k].kind != DRAWING_JOINT || !(j->leg.lo > 0) ||
+			    (letter && j->weld != NONE && a->nwelds > 1 &&
+			    a->welds[j->weld].letter != letter))
+				continue;
+			same |= !legs_differ(j, v);
+			other = other ? other : j;
+		}
+		if (same || !other)
+			continue;
+		say_twice(x, w, c, say_legs(x, &v[0], &v[1]), other,
+		    say_legs(x, &other->leg, &other->leg2));
+	}
 }
 
 static bool same_first_word(str a, str b)
@@ -327,7 +390,7 @@ static void judge_backing(struct rule_context *x, uint32_t w)
 void rule_joint_agree(struct rule_context *x)
 {
 	static rule_judge *const judges[] = {
-		judge_twice, judge_pieces, judge_blanks, judge_length, judge_backing,
+		judge_twice, judge_legs, judge_pieces, judge_blanks, judge_length, judge_backing,
 	};
 
 	rule_judge_all(x, judges, sizeof judges / sizeof *judges);

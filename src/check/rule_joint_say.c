@@ -197,6 +197,16 @@ double weld_leg_mm(const struct assignment *a, size_t i)
 	return j && joint_is_fillet(j->joint) ? j->leg.lo : 0;
 }
 
+double weld_leg2_mm(const struct assignment *a, size_t i)
+{
+	const struct joint_block *j = weld_block(a, i);
+
+	if (a->welds[i].leg_mm > 0)
+		return a->welds[i].leg2_mm > 0 ? a->welds[i].leg2_mm : a->welds[i].leg_mm;
+	return j && joint_is_fillet(j->joint) && j->leg2.lo > 0 ? j->leg2.lo
+	                                                        : weld_leg_mm(a, i);
+}
+
 double weld_length_mm(const struct assignment *a, size_t i)
 {
 	const struct joint_block *j = weld_block(a, i);

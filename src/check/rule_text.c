@@ -132,9 +132,10 @@ static void state_joint(struct stated_list *l, const struct assignment *a,
     const struct joint_block *j, enum claim_kind kind)
 {
 	(void)a;
-	if (kind == CLAIM_LEG)
+	if (kind == CLAIM_LEG) {
 		state(l, &j->leg, j->pos, "the drawing");
-	else if (kind == CLAIM_OPENING)
+		state(l, &j->leg2, j->pos, "the drawing");
+	} else if (kind == CLAIM_OPENING)
 		state(l, &j->gap, j->pos, "the drawing");
 	else if (kind == CLAIM_LAND)
 		state(l, &j->land, j->pos, "the drawing");
@@ -159,8 +160,10 @@ static void state_sizes(struct stated_list *l, const struct assignment *a,
 	for (size_t i = 0; i < a->ndrawings; i++)
 		if (a->drawings[i].kind == DRAWING_JOINT)
 			state_joint(l, a, &a->drawings[i].joint, kind);
-	for (size_t i = 0; kind == CLAIM_LEG && i < a->nwelds; i++)
+	for (size_t i = 0; kind == CLAIM_LEG && i < a->nwelds; i++) {
 		state(l, &a->welds[i].leg, a->welds[i].pos, "the weld");
+		state(l, &a->welds[i].leg2, a->welds[i].pos, "the weld");
+	}
 	if (kind == CLAIM_THICKNESS)
 		state_thicknesses(l, a);
 	state_line(l, a, lines[kind].name, lines[kind].size);

@@ -78,6 +78,10 @@ struct fig_joint {
 	double t1_mm, t2_mm;     /* members; t2 not given: as t1 */
 	double width1_mm, width2_mm; /* members across the weld; not given: long */
 	double leg_mm;           /* fillet; FLARE_BEVEL: line of contact to face */
+	double leg2_mm;          /* its other leg, not given: as leg_mm. Plain fillets only:
+	                          * tee: leg up the web, leg2 along the base; lap: leg at the
+	                          * edge, leg2 on the other plate; corner: leg along t1, leg2
+	                          * along t2 */
 	double gap_lo_mm, gap_hi_mm; /* root opening or fit-up gap; hi not given: as lo.
 	                          * Grooves are drawn at the middle of the range, fillet
 	                          * and corner joints at its low end */
@@ -106,7 +110,7 @@ struct fig_joint {
 	bool beads_only;         /* without dimensions */
 	bool restart;            /* plan: stop and restart near mid-length */
 	unsigned tacks;          /* plan: tack marks along the weld, at most 12 */
-	str label_t1, label_t2, label_leg, label_gap, label_land, label_angle;
+	str label_t1, label_t2, label_leg, label_leg2, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
 	str label_depth, label_depth_back, label_groove_width, label_radius, label_od;
 	str label_width1, label_width2; /* plan */

@@ -17,6 +17,11 @@ double fig_t2_mm(const struct fig_joint *j)
 	return fig_given(j->t2_mm) ? j->t2_mm : j->t1_mm;
 }
 
+double fig_leg2_mm(const struct fig_joint *j)
+{
+	return fig_given(j->leg2_mm) ? j->leg2_mm : j->leg_mm;
+}
+
 double fig_gap_low_mm(const struct fig_joint *j)
 {
 	return fig_given(j->gap_lo_mm) ? j->gap_lo_mm : 0;

@@ -9,13 +9,14 @@
 
 #define BULGE 0.06
 
-/* A fillet at root with its legs along unit vectors u, on the base, then v. */
-static void add_fillet(struct section *s, pt root, pt u, pt v, double leg, bool back)
+/* A fillet at root with its legs u, along the base, then v. */
+static void add_fillet(struct section *s, pt root, pt u, pt v, bool back)
 {
 	struct section_bead *b = section_bead(s);
 	struct section_region *r = section_region(s, back);
-	pt a = pt_add(root, pt_mul(u, leg)), e = pt_add(root, pt_mul(v, leg));
+	pt a = pt_add(root, u), e = pt_add(root, v);
 	pt out = pt_add(u, v), face = pt_sub(e, a);
+	double leg = fmin(pt_length(u), pt_length(v));
 	/* The bulge goes away from the root whichever way round the legs are given. */
 	double left = -face.y * out.x + face.x * out.y > 0 ? 1 : -1;
 
@@ -46,35 +47,36 @@ static void add_post(struct section_member *m, double x0, double y0, double x1, 
 static void tee_dims(struct section *s, const struct fig_joint *j, pt left, pt right,
     double top, bool full)
 {
-	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j);
-	double low = fig_gap_low_mm(j);
+	double half = j->t1_mm / 2, leg = j->leg_mm, leg2 = fig_leg2_mm(j);
+	double t2 = fig_t2_mm(j), low = fig_gap_low_mm(j);
+	bool alike = !fig_given(j->leg2_mm);
 
 	section_upright(s, SECTION_LEFT, (pt){ left.x, -t2 }, (pt){ left.x, 0 },
 	    SECTION_DOWN, j->label_t2);
 	section_level(s, SECTION_TOP, (pt){ -half, top }, (pt){ half, top }, j->label_t1);
 	section_upright(s, SECTION_RIGHT, (pt){ right.x, 0 }, (pt){ half, leg },
 	    SECTION_UP, j->label_leg);
-	section_level(s, SECTION_BOTTOM, (pt){ half, 0 }, (pt){ half + leg, 0 },
-	    full ? j->label_leg : STR(""));
+	section_level(s, SECTION_BOTTOM, (pt){ half, 0 }, (pt){ half + leg2, 0 },
+	    !alike ? j->label_leg2 : full ? j->label_leg : STR(""));
 	section_pointer(s, SECTION_LEFT, (pt){ -half, low / 2 },
 	    (pt){ -half, fmax(leg, low) * 1.2 }, j->label_gap);
-	section_pointer(s, SECTION_RIGHT, (pt){ half + leg * 0.3, leg * 0.72 },
+	section_pointer(s, SECTION_RIGHT, (pt){ half + leg2 * 0.3, leg * 0.72 },
 	    (pt){ right.x, fmax(top, leg * 2) }, j->label_answer);
 }
 
 void section_tee(struct section *s, const struct fig_joint *j, struct section_frame f)
 {
-	double half = j->t1_mm / 2, leg = j->leg_mm, t2 = fig_t2_mm(j);
-	double gap = fig_gap_low_mm(j), top, reach;
+	double half = j->t1_mm / 2, leg = j->leg_mm, leg2 = fig_leg2_mm(j);
+	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), top, reach;
 	bool high_broken, wide_broken;
 
 	top = gap + section_reach(j->width1_mm, leg * 1.3, f.arm_mm * 0.8, &high_broken);
-	reach = section_reach(j->width2_mm / 2, half + leg, f.arm_mm, &wide_broken);
+	reach = section_reach(j->width2_mm / 2, half + leg2, f.arm_mm, &wide_broken);
 	section_box(section_plate(s, 135), -reach, -t2, reach, 0, wide_broken, wide_broken);
 	add_post(section_plate(s, 45), -half, gap, half, top, false, high_broken);
-	add_fillet(s, (pt){ half, 0 }, (pt){ 1, 0 }, (pt){ 0, 1 }, leg, false);
+	add_fillet(s, (pt){ half, 0 }, (pt){ leg2, 0 }, (pt){ 0, leg }, false);
 	if (j->both_sides)
-		add_fillet(s, (pt){ -half, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, true);
+		add_fillet(s, (pt){ -half, 0 }, (pt){ -leg2, 0 }, (pt){ 0, leg }, true);
 	tee_dims(s, j, (pt){ -reach, 0 }, (pt){ reach, 0 }, top,
 	    j->label_leg.n == 0 || section_full(s, f));
 }
@@ -82,7 +84,7 @@ void section_tee(struct section *s, const struct fig_joint *j, struct section_fr
 static void lap_dims(struct section *s, const struct fig_joint *j, double left,
     double right, double overlap, bool full)
 {
-	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j);
+	double t2 = fig_t2_mm(j), gap = fig_gap_low_mm(j), leg2 = fig_leg2_mm(j);
 
 	section_upright(s, SECTION_LEFT, (pt){ left, -t2 }, (pt){ left, 0 }, SECTION_DOWN,
 	    j->label_t2);
@@ -92,33 +94,37 @@ static void lap_dims(struct section *s, const struct fig_joint *j, double left,
 	    .a = { full ? left : -j->leg_mm * 0.55, full ? 0 : j->leg_mm * 0.52 },
 	    .b = { 0, full ? j->leg_mm : gap + j->t1_mm + t2 }, .exit = SECTION_UP,
 	    .label = j->label_leg });
+	section_level(
+	    s, SECTION_BOTTOM, (pt){ -leg2, 0 }, (pt){ 0, -t2 }, j->label_leg2);
 	section_upright(s, SECTION_RIGHT, (pt){ right, gap },
 	    (pt){ right, gap + j->t1_mm }, SECTION_UP, j->label_t1);
 	section_level(
 	    s, SECTION_BOTTOM, (pt){ 0, 0 }, (pt){ overlap, -t2 }, j->label_overlap);
 	section_pointer(s, SECTION_RIGHT, (pt){ overlap, gap / 2 }, (pt){ overlap, -t2 },
 	    j->label_gap);
-	section_pointer(s, SECTION_LEFT, (pt){ -j->leg_mm * 0.72, j->leg_mm * 0.3 },
+	section_pointer(s, SECTION_LEFT, (pt){ -leg2 * 0.72, j->leg_mm * 0.3 },
 	    (pt){ left, gap + (j->t1_mm + t2) * 2 }, j->label_answer);
 }
 
 void section_lap(struct section *s, const struct fig_joint *j, struct section_frame f)
 {
 	double t1 = j->t1_mm, t2 = fig_t2_mm(j), leg = j->leg_mm, gap = fig_gap_low_mm(j);
+	double leg2 = fig_leg2_mm(j);
 	/* Not given: five times the thinner part, the least lap of thin parts. */
 	double overlap = fig_given(j->overlap_mm) ? j->overlap_mm : 5 * fmin(t1, t2);
 	double left, right;
 	bool left_broken, right_broken;
 
 	left =
-	    overlap - section_reach(j->width2_mm, overlap + leg, f.arm_mm, &left_broken);
-	right = section_reach(j->width1_mm, overlap + leg, f.arm_mm, &right_broken);
+	    overlap - section_reach(j->width2_mm, overlap + leg2, f.arm_mm, &left_broken);
+	right = section_reach(j->width1_mm, overlap + leg2, f.arm_mm, &right_broken);
 	section_box(section_plate(s, 45), 0, gap, right, gap + t1, false, right_broken);
 	section_box(section_plate(s, 135), left, -t2, overlap, 0, left_broken, false);
-	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, 1 }, leg, false);
+	add_fillet(s, (pt){ 0, 0 }, (pt){ -leg2, 0 }, (pt){ 0, leg }, false);
 	if (j->both_sides)
-		add_fillet(s, (pt){ overlap, gap }, (pt){ 1, 0 }, (pt){ 0, -1 }, leg, true);
-	lap_dims(s, j, left, right, overlap, section_full(s, f));
+		add_fillet(s, (pt){ overlap, gap }, (pt){ leg2, 0 }, (pt){ 0, -leg }, true);
+	lap_dims(s, j, left, right, overlap,
+	    fig_given(j->leg2_mm) || section_full(s, f));
 }
 
 void section_corner_open(struct section *s, const struct fig_joint *j,
@@ -163,21 +169,24 @@ void section_corner_closed(struct section *s, const struct fig_joint *j,
     struct section_frame f)
 {
 	double t1 = j->t1_mm, t2 = fig_t2_mm(j), leg = j->leg_mm, left, low;
-	double gap = fig_gap_low_mm(j);
+	double gap = fig_gap_low_mm(j), leg2 = fig_leg2_mm(j);
 	bool left_broken, low_broken;
 
 	left = -section_reach(j->width1_mm - t2, leg, f.arm_mm, &left_broken);
-	low = -gap - section_reach(j->width2_mm, leg, f.arm_mm * 0.8, &low_broken);
+	low = -gap - section_reach(j->width2_mm, leg2, f.arm_mm * 0.8, &low_broken);
 	section_box(section_plate(s, 45), left, 0, t2, t1, left_broken, false);
 	add_post(section_plate(s, 135), 0, low, t2, -gap, low_broken, false);
-	add_fillet(s, (pt){ 0, 0 }, (pt){ -1, 0 }, (pt){ 0, -1 }, leg, false);
+	add_fillet(s, (pt){ 0, 0 }, (pt){ -leg, 0 }, (pt){ 0, -leg2 }, false);
 	section_upright(
 	    s, SECTION_LEFT, (pt){ left, 0 }, (pt){ left, t1 }, SECTION_UP, j->label_t1);
-	section_upright(s, SECTION_LEFT, (pt){ left, 0 }, (pt){ 0, -leg }, SECTION_DOWN,
-	    j->label_leg);
+	section_upright(s, SECTION_LEFT, (pt){ left, 0 }, (pt){ 0, -leg2 }, SECTION_DOWN,
+	    fig_given(j->leg2_mm) ? j->label_leg2 : j->label_leg);
+	if (fig_given(j->leg2_mm))
+		section_level(
+		    s, SECTION_BOTTOM, (pt){ -leg, 0 }, (pt){ 0, low }, j->label_leg);
 	section_level(s, SECTION_BOTTOM, (pt){ 0, low }, (pt){ t2, low }, j->label_t2);
 	section_pointer(
-	    s, SECTION_RIGHT, (pt){ t2, -gap / 2 }, (pt){ t2, -gap - leg }, j->label_gap);
+	    s, SECTION_RIGHT, (pt){ t2, -gap / 2 }, (pt){ t2, -gap - leg2 }, j->label_gap);
 }
 
 void section_edge(struct section *s, const struct fig_joint *j, struct section_frame f)

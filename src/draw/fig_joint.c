@@ -69,7 +69,7 @@ bool fig_can_draw(enum fig_shape shape)
 /* The first size that is neither a proper length nor "not given". */
 static bool any_size_odd(const struct fig_joint *j)
 {
-	const double v[] = { j->t1_mm, j->t2_mm, j->width1_mm, j->width2_mm, j->leg_mm,
+	const double v[] = { j->t1_mm, j->t2_mm, j->width1_mm, j->width2_mm, j->leg_mm, j->leg2_mm,
 		j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
 		j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
 		j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm,
@@ -150,7 +150,11 @@ static str fillet_fault(const struct fig_joint *j, unsigned flags)
 {
 	if ((flags & NEEDS_LEG) && !fig_given(j->leg_mm))
 		return STR("the size of the fillet is not given");
-	if ((flags & NEEDS_LEG) && (flags & CONTACT) && fig_gap_low_mm(j) >= j->leg_mm)
+	if (fig_given(j->leg2_mm) && j->shape != FIG_TEE && j->shape != FIG_LAP &&
+	    j->shape != FIG_CORNER_CLOSED)
+		return STR("legs of two sizes go with a plain fillet");
+	if ((flags & NEEDS_LEG) && (flags & CONTACT) &&
+	    fig_gap_low_mm(j) >= fmin(j->leg_mm, fig_leg2_mm(j)))
 		return STR("the gap is as wide as the leg or wider");
 	/* A leg may melt the corner of a thin edge: 1/8 in on 11 ga is common. */
 	if (j->shape == FIG_LAP && j->leg_mm > 1.25 *
@@ -173,14 +177,14 @@ static void least_widths(const struct fig_joint *j, double least[2])
 	least[0] = least[1] = 0;
 	if (j->shape == FIG_TEE) {
 		least[0] = j->leg_mm;
-		least[1] = j->t1_mm + 2 * j->leg_mm;
+		least[1] = j->t1_mm + 2 * fig_leg2_mm(j);
 	} else if (j->shape == FIG_LAP) {
 		least[0] =
 		    fig_given(j->overlap_mm) ? j->overlap_mm : 5 * fmin(j->t1_mm, t2);
-		least[1] = least[0] + j->leg_mm;
+		least[1] = least[0] + fig_leg2_mm(j);
 	} else if (j->shape == FIG_CORNER_CLOSED) {
 		least[0] = t2 + j->leg_mm;
-		least[1] = j->leg_mm;
+		least[1] = fig_leg2_mm(j);
 	} else if (j->shape == FIG_U_GROOVE) {
 		least[0] = fig_gouge_width_mm(j);
 	} else if (shapes[j->shape].build == section_butt) {

@@ -33,6 +33,26 @@ static void add_depths(struct buf *b, const struct fig_joint *j)
 	    j->label_radius);
 }
 
+/* Of unequal legs, which lies where. */
+static void add_legs(struct buf *b, const struct fig_joint *j)
+{
+	static const struct { enum fig_shape shape; str first, second; } rows[] = {
+		{ FIG_TEE, WORD("leg up the web"), WORD("leg along the base") },
+		{ FIG_LAP, WORD("leg at the edge of the lap"), WORD("leg on the other plate") },
+		{ FIG_CORNER_CLOSED, WORD("leg along the flat member"),
+		    WORD("leg along the standing member") },
+	};
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		if (rows[i].shape != j->shape || !fig_given(j->leg2_mm))
+			continue;
+		add_size(b, j, rows[i].first, j->label_leg);
+		add_size(b, j, rows[i].second, j->label_leg2);
+		return;
+	}
+	add_size(b, j, WORD("fillet leg"), j->label_leg);
+}
+
 static void add_sizes(struct buf *b, const struct fig_joint *j)
 {
 	bool contact = fig_gap_is_fault(j);
@@ -41,7 +61,7 @@ static void add_sizes(struct buf *b, const struct fig_joint *j)
 	add_size(b, j, WORD("thickness"), j->label_t1);
 	if (fig_given(j->t2_mm))
 		add_size(b, j, WORD("on"), j->label_t2);
-	add_size(b, j, WORD("fillet leg"), j->label_leg);
+	add_legs(b, j);
 	add_size(b, j, WORD("included angle"), j->label_angle);
 	add_size(b, j, WORD("bevel"), j->label_bevel);
 	add_size(b, j, WORD("land"), j->label_land);

@@ -59,7 +59,7 @@ static void plan_tee(struct section *s, const struct fig_joint *j, struct plan *
     double arm)
 {
 	double half = j->t1_mm / 2, other = half, reach = j->width2_mm / 2;
-	double leg = fig_given(j->leg_mm) ? j->leg_mm : 0;
+	double leg = fig_given(j->leg_mm) ? fig_leg2_mm(j) : 0;
 	bool both = j->both_sides || prep_kind(prep_of(j))->doubled;
 
 	if (fig_given(reach)) {
@@ -88,10 +88,10 @@ static void plan_lap(struct section *s, const struct fig_joint *j, struct plan *
 
 	high = add_wing(s, p, 0, 1, j->width1_mm, overlap + arm);
 	add_wing(s, p, 0, -1, fig_given(j->width2_mm) ? j->width2_mm - overlap : 0,
-	    j->leg_mm + arm);
+	    fig_leg2_mm(j) + arm);
 	section_rule(s, (pt){ -p->half, overlap }, (pt){ p->half, overlap }, true);
 	p->weld_hi = 0;
-	p->weld_lo = -j->leg_mm;
+	p->weld_lo = -fig_leg2_mm(j);
 	p->tack_y = overlap;
 	if (fig_given(j->width1_mm))
 		across_dim(s, p, 0, high, SECTION_RIGHT, j->label_width1);

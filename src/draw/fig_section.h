@@ -178,6 +178,7 @@ str fig_number(unsigned n);
 /* Sizes with their defaults applied. */
 bool fig_given(double mm);
 double fig_t2_mm(const struct fig_joint *j);
+double fig_leg2_mm(const struct fig_joint *j);
 double fig_gap_low_mm(const struct fig_joint *j);
 double fig_gap_middle_mm(const struct fig_joint *j);
 double fig_included_deg(const struct fig_joint *j);

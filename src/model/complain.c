@@ -156,6 +156,25 @@ bool keep_size(struct binder *b, struct said t, struct quantity *q)
 	return false;
 }
 
+bool read_legs(struct binder *b, struct said t, enum sheet_metal metal, struct quantity *first,
+    struct quantity *second)
+{
+	struct quantity_fault fault;
+	struct quantity_list list;
+
+	*first = *second = (struct quantity){ 0 };
+	if (quantity_product_parse(b->arena, t.s, metal, &list, NULL, &fault) != QUANTITY_OK ||
+	    list.n != 2)
+		return read_quantity(b, t, QUANTITY_LENGTH, metal, first) &&
+		    keep_size(b, t, first);
+	if (!keep_size(b, t, &list.v[0]) || !keep_size(b, t, &list.v[1]))
+		return false;
+	*first = list.v[0];
+	if (!quantity_same(&list.v[0], &list.v[1]))
+		*second = list.v[1];
+	return true;
+}
+
 bool read_pipe(struct binder *b, struct said t, struct pipe_size *out)
 {
 	struct quantity q;

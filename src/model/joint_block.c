@@ -22,6 +22,11 @@ static void key_size(struct joint_reading *r, const struct joint_key *row, struc
 	keep_size(r->b, value, field_of(r->j, row->offset));
 }
 
+static void key_legs(struct joint_reading *r, const struct joint_key *row, struct said value)
+{
+	read_legs(r->b, value, member_metal(r->b->a, row->member), &r->j->leg, &r->j->leg2);
+}
+
 static void key_joint(struct joint_reading *r, const struct joint_key *row, struct said value)
 {
 	enum joint j = joint_find(value.s);
@@ -121,7 +126,7 @@ static const struct joint_key keys[] = {
 	[ROW_JOINT] = KEY("joint", joint, key_joint, QUANTITY_ANY, 0),
 	[ROW_T1] = SIZE("thickness", t1),
 	[ROW_T2] = KEY("thickness 2", t2, key_size, QUANTITY_LENGTH, 1),
-	[ROW_LEG] = SIZE("leg", leg),
+	[ROW_LEG] = KEY("leg", leg, key_legs, QUANTITY_LENGTH, 0),
 	[ROW_BACKING] = KEY("backing", backing_t, key_backing, QUANTITY_LENGTH, 0),
 	[ROW_LENGTH] = SIZE("length", length),
 	[ROW_SIZE] = KEY("size", pipe, key_pipe, QUANTITY_PIPE, 0),
@@ -255,6 +260,31 @@ static void agree(struct joint_reading *r, size_t row, struct quantity *mine,
 		disagree(r, row, other, quantity_text(r->b, mine), quantity_text(r->b,
 		    theirs));
 	}
+}
+
+static str legs_text(struct binder *b, const struct quantity *leg, const struct quantity *leg2)
+{
+	if (!quantity_given(leg2))
+		return quantity_text(b, leg);
+	return str_format(b->arena, "%.*s x %.*s", STR_ARG(quantity_text(b, leg)),
+	    STR_ARG(quantity_text(b, leg2)));
+}
+
+/* Both legs at once: one of them alone says less than is meant. */
+static void agree_legs(struct joint_reading *r, const struct weld *w)
+{
+	struct joint_block *j = r->j;
+	bool other = quantity_given(&j->leg2) != quantity_given(&w->leg2) ||
+	    (quantity_given(&w->leg2) && !quantity_same(&j->leg2, &w->leg2));
+
+	if (quantity_given(&j->leg) && quantity_given(&w->leg) && r->at[ROW_LEG].line &&
+	    other)
+		disagree(r, ROW_LEG, w->pos, legs_text(r->b, &j->leg, &j->leg2),
+		    legs_text(r->b, &w->leg, &w->leg2));
+	else
+		agree(r, ROW_LEG, &j->leg, &w->leg, w->pos);
+	if (!r->at[ROW_LEG].line)
+		j->leg2 = w->leg2;
 }
 
 static void agree_pipe(struct joint_reading *r, size_t row, struct pipe_size *mine,
@@ -466,7 +496,7 @@ static void complete(struct joint_reading *r, const struct block *v)
 	agree_preparation(r, w);
 	agree_layers(r);
 	if (w) {
-		agree(r, ROW_LEG, &r->j->leg, &w->leg, w->pos);
+		agree_legs(r, w);
 		agree(r, ROW_LENGTH, &r->j->length, &w->length, w->pos);
 	}
 	if (r->j->joint == JOINT_COUNT && !r->at[ROW_JOINT].line)

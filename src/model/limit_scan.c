@@ -59,7 +59,7 @@ static void set_axis(struct limit_sizes *z, const struct axis *x, unsigned i, un
 	double v = x->from + x->step * at;
 
 	if (x->name == SIZE_LEG)
-		limit_sizes_fillet(z, v * 25.4);
+		limit_sizes_fillet(z, v * 25.4, 0);
 	else
 		limit_size_set(z, x->name, x->name == SIZE_BASE_STRENGTH ? v : v * 25.4);
 }

@@ -119,7 +119,8 @@ struct weld {
 	enum process process;    /* PROCESS_COUNT: none named */
 	double t1_mm, t2_mm;     /* members; t2 0 when the same */
 	double leg_mm, length_mm; /* 0: not given */
-	struct quantity t1, t2, leg, length;
+	double leg2_mm;          /* on the second member; 0: as the one on the first */
+	struct quantity t1, t2, leg, leg2, length;
 	str material1, material2;
 	struct pipe_size run, branch; /* run: of any pipe weld */
 	str text;                /* as written, for the sheet */
@@ -182,6 +183,7 @@ struct symbol_marks {
 struct joint_block {
 	uint32_t weld;           /* index in welds, NONE when it names none */
 	enum joint joint;        /* JOINT_COUNT: not given (reported) */
+	struct quantity leg2;    /* on the second member; not given: as leg */
 	struct quantity t1, t2, leg, gap, land, angle, bevel, backing_t, backing_w,
 	    overlap, reinforcement, length, depth, depth_back, width, radius;
 	uint32_t preparation;    /* enum preparation */

@@ -92,6 +92,10 @@ bool read_quantity(struct binder *b, struct said t, enum quantity_kind kind,
 /* Whether q can be the size of a thing; a length of nothing is BAD_QUANTITY and q is
  * cleared. */
 bool keep_size(struct binder *b, struct said t, struct quantity *q);
+/* "5/16 in" or "1/4 x 3/8 in": a leg on the first member, then on the second. second is
+ * cleared when both are alike. */
+bool read_legs(struct binder *b, struct said t, enum sheet_metal metal, struct quantity *first,
+    struct quantity *second);
 bool read_pipe(struct binder *b, struct said t, struct pipe_size *out);
 /* "16" or "16 h". */
 bool read_hours(struct binder *b, struct said t, double *out);

@@ -53,15 +53,17 @@ struct limit_sizes weld_sizes(const struct assignment *x, size_t i)
 {
 	const struct weld *w = &x->welds[i];
 	const struct joint_block *j = drawing_of(x, i);
-	double leg_mm = w->leg_mm;
+	double leg_mm = w->leg_mm, leg2_mm = w->leg2_mm;
 	struct limit_sizes z = { 0 };
 
-	if (!(leg_mm > 0) && j && quantity_given(&j->leg))
+	if (!(leg_mm > 0) && j && quantity_given(&j->leg)) {
 		leg_mm = j->leg.lo;
+		leg2_mm = quantity_given(&j->leg2) ? j->leg2.lo : 0;
+	}
 	limit_size_set(&z, SIZE_T, w->t2_mm > 0 && w->t2_mm < w->t1_mm ? w->t2_mm
 	    : w->t1_mm);
 	if (weld_is_fillet(w->joint))
-		limit_sizes_fillet(&z, leg_mm);
+		limit_sizes_fillet(&z, leg_mm, leg2_mm);
 	if (j && quantity_given(&j->gap))
 		limit_size_set(&z, SIZE_ROOT_OPENING, j->gap.hi);
 	set_open_root(&z, x, w->joint, j);

@@ -10,8 +10,7 @@ static bool take_leg(struct binder *b, struct weld *w, struct said item)
 {
 	if (!said_skip(&item, STR("leg")))
 		return false;
-	if (read_quantity(b, item, QUANTITY_LENGTH, METAL_NONE, &w->leg))
-		keep_size(b, item, &w->leg);
+	read_legs(b, item, METAL_NONE, &w->leg, &w->leg2);
 	return true;
 }
 
@@ -342,6 +341,7 @@ static void fill_weld(struct binder *b, struct weld *w)
 	w->t1_mm = quantity_mm(&w->t1);
 	w->t2_mm = quantity_mm(&w->t2);
 	w->leg_mm = quantity_mm(&w->leg);
+	w->leg2_mm = quantity_mm(&w->leg2);
 	w->length_mm = quantity_mm(&w->length);
 }
 

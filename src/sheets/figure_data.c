@@ -38,6 +38,7 @@ static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
 	f->t1_mm = middle(&j->t1);
 	f->t2_mm = middle(&j->t2);
 	f->leg_mm = middle(&j->leg);
+	f->leg2_mm = middle(&j->leg2);
 	f->gap_lo_mm = given(&j->gap) ? j->gap.lo : NAN;
 	f->gap_hi_mm = given(&j->gap) ? j->gap.hi : NAN;
 	f->land_mm = middle(&j->land);
@@ -72,6 +73,7 @@ static void fill_labels(struct arena *a, const struct edition *e, const struct j
 {
 	const struct { const struct quantity *q; str *label; } rows[] = {
 		{ &j->t1, &f->label_t1 }, { &j->t2, &f->label_t2 }, { &j->leg, &f->label_leg },
+		{ &j->leg2, &f->label_leg2 },
 		{ &j->gap, &f->label_gap }, { &j->land, &f->label_land },
 		{ &j->angle, &f->label_angle }, { &j->bevel, &f->label_bevel },
 		{ &j->overlap, &f->label_overlap }, { &j->length, &f->label_length },
@@ -324,6 +326,15 @@ static bool features_alike(const struct fig_feature *a, const struct fig_feature
 	    (a->mark == FIG_CUT || str_eq(a->label_size, b->label_size));
 }
 
+static bool has_label(const struct fig_feature *v, size_t i)
+{
+	size_t k = 0;
+
+	while (k < i && !features_alike(&v[k], &v[i]))
+		k++;
+	return k < i;
+}
+
 /* Features of one kind and size share a label, at the one farthest to the right: its
  * leader crosses least. All cut lines are of one size. */
 static void share_labels(struct arena *a, const struct language *l, struct fig_feature *v,
@@ -332,7 +343,7 @@ static void share_labels(struct arena *a, const struct language *l, struct fig_f
 	for (size_t i = 0; i < n; i++) {
 		size_t best = i, count = 0;
 
-		if (v[i].like_another)
+		if (has_label(v, i))
 			continue;
 		for (size_t k = i; k < n; k++) {
 			if (!features_alike(&v[i], &v[k]))
@@ -371,7 +382,8 @@ struct fig_plate figure_plate(struct arena *a, const struct edition *e,
 /* Between these sizes every shape has been seen to fit (tests/unit/test_fig.c). */
 static bool sizes_lie_far_apart(const struct fig_joint *f)
 {
-	const double sizes[] = { f->t1_mm, f->t2_mm, f->leg_mm, f->gap_hi_mm, f->overlap_mm / 4,
+	const double sizes[] = { f->t1_mm, f->t2_mm, f->leg_mm, f->leg2_mm, f->gap_hi_mm,
+		f->overlap_mm / 4,
 		f->groove_width_mm / 4, f->depth_mm };
 	double least = INFINITY, most = 0;
 

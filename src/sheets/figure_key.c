@@ -21,7 +21,7 @@ static void key_label(struct figure_key *k, str *label)
 
 void figure_key_joint(struct figure_key *k, struct fig_joint *f)
 {
-	str *const v[] = { &f->label_t1, &f->label_t2, &f->label_leg, &f->label_gap,
+	str *const v[] = { &f->label_t1, &f->label_t2, &f->label_leg, &f->label_leg2, &f->label_gap,
 		&f->label_land, &f->label_angle, &f->label_bevel, &f->label_backing,
 		&f->label_overlap, &f->label_length, &f->label_reinforcement, &f->label_depth,
 		&f->label_groove_width, &f->label_radius, &f->label_od, &f->label_width1,

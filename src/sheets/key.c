@@ -136,16 +136,21 @@ static double caps_mm2(const struct joint_block *j, const struct groove *g)
 	return g->both || j->both_sides ? mm2 + cap_mm2(groove_back_width_mm(g), height) : mm2;
 }
 
+static double second_leg(const struct joint_block *j)
+{
+	return key_middle(given(&j->leg2) ? &j->leg2 : &j->leg);
+}
+
 /* Cross section in mm2, cap counted when its height is given; 0: not known, as of a
  * fillet over a groove, which share metal. */
 double key_section_mm2(const struct joint_block *j)
 {
-	double leg = key_middle(&j->leg);
+	double leg = key_middle(&j->leg), leg2 = second_leg(j);
 	struct groove g;
 
 	if (j->preparation == PREPARATION_NONE &&
 	    (j->joint == JOINT_TEE || j->joint == JOINT_LAP))
-		return leg > 0 ? fillet_mm2(leg, leg) * (j->both_sides ? 2 : 1) : 0;
+		return leg > 0 ? fillet_mm2(leg, leg2) * (j->both_sides ? 2 : 1) : 0;
 	if (leg > 0 || !key_groove(j, &g) || !(g.thickness_mm > 0))
 		return 0;
 	return groove_mm2(&g) + caps_mm2(j, &g);
@@ -279,8 +284,13 @@ static void add_throat(struct key *k, const struct joint_block *j)
 	if (!(leg > 0) || !is_fillet(j) || j->joint == JOINT_CORNER)
 		return;
 	w = key_add(k, key_weld_name(k, j, "Least throat"));
-	w->steps = str_format(k->arena, "0.7071 x leg %.*s", STR_ARG(quantity_text(k->arena, NULL, &j->leg)));
-	w->result = key_inches(k->arena, fillet_throat_mm(leg));
+	w->steps = given(&j->leg2)
+	    ? str_format(k->arena, "a x b / square root of (a x a + b x b), legs %.*s",
+	        STR_ARG(legs_text(k->arena, NULL, &j->leg, &j->leg2)))
+	    : str_format(k->arena, "0.7071 x leg %.*s",
+	        STR_ARG(quantity_text(k->arena, NULL, &j->leg)));
+	w->result = key_inches(k->arena, given(&j->leg2)
+	    ? fillet_throat_unequal_mm(leg, second_leg(j), 90) : fillet_throat_mm(leg));
 	w->source = STR("geometry, flat face");
 	w->at_drawing = true;
 }

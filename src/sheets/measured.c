@@ -337,6 +337,51 @@ static void add_plate_measures(struct arena *a, const struct edition *e,
 	}
 }
 
+/* The tolerance of a line such as "Leg size: 1/4 x 3/8 in, +1/16 -0 in". */
+static bool find_leg_tolerance(const struct assignment *x, struct quantity *tol)
+{
+	for (size_t i = 0; i < x->ncriteria; i++) {
+		struct sized s = read_sized(x->criteria[i].text);
+
+		if (!str_starts_nocase(x->criteria[i].name, STR("leg")) || given(&s.value) ||
+		    !given(&s.tolerance) || s.tolerance.kind != QUANTITY_LENGTH)
+			continue;
+		*tol = s.tolerance;
+		return true;
+	}
+	return false;
+}
+
+/* One row for both legs, or one each by where they lie. */
+static void add_legs(struct arena *a, const struct edition *e, struct measures *out,
+    const struct assignment *x, const struct joint_block *j, str tail, struct limit_sizes z)
+{
+	static const str where[JOINT_COUNT][2] = {
+		[JOINT_TEE] = { STR("up the web"), STR("along the base") },
+		[JOINT_LAP] = { STR("at the edge"), STR("on the other plate") },
+	};
+	static const str other[2] = { STR("on the first member"), STR("on the second member") };
+	const struct quantity *legs[] = { &j->leg, &j->leg2 };
+	struct quantity tol;
+	bool own = find_leg_tolerance(x, &tol);
+
+	if (!given(&j->leg2)) {
+		add_leg(a, e, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x, z);
+		return;
+	}
+	for (size_t i = 0; i < 2; i++) {
+		str at = j->joint < JOINT_COUNT && where[j->joint][i].n ? where[j->joint][i]
+		                                                        : other[i];
+
+		add_leg(a, e, out, str_format(a, "Fillet leg %.*s%.*s", STR_ARG(at),
+		    STR_ARG(tail)), legs[i], x, z);
+		if (!own)
+			continue;
+		out->v[out->n - 1].low = mm_text(a, e, legs[i]->lo - tol.minus, 25.4 / 32);
+		out->v[out->n - 1].high = mm_text(a, e, legs[i]->hi + tol.plus, 25.4 / 32);
+	}
+}
+
 /* A size of a joint: by its own ends, else by the set, else with blank ends. */
 static void add_drawn(struct arena *a, const struct edition *e, struct measures *out,
     const struct assignment *x, str word, str feature, str tool,
@@ -375,7 +420,7 @@ static void add_joint_measures(struct arena *a, const struct edition *e,
 			    STR_ARG(rows[i].feature), STR_ARG(tail)), rows[i].tool,
 			    rows[i].q, z);
 	if (!has_measured(x, STR("leg")))
-		add_leg(a, e, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x, z);
+		add_legs(a, e, out, x, j, tail, z);
 	if (j->joint == JOINT_LAP && !has_measured(x, STR("overlap")))
 		add_drawn(a, e, out, x, STR("overlap"), str_format(a, "Overlap%.*s",
 		    STR_ARG(tail)), STR("rule"), &j->overlap, z);

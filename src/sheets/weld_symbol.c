@@ -53,6 +53,18 @@ static str size_text(const struct maker *m, const struct quantity *q)
 	return buf_str(&b);
 }
 
+/* "5/16", or "1/4 x 3/8" of legs that differ, whose order the section tells (AWS A2.4, as
+ * cited by public guides; ISO 2553, from memory). */
+static str leg_text(const struct maker *m)
+{
+	const char *z = m->j->marks.standard == SYMBOL_ISO ? "z" : "";
+	str first = size_text(m, &m->j->leg), second = size_text(m, &m->j->leg2);
+
+	if (!given(&m->j->leg2) || !first.n || !second.n)
+		return given(&m->j->leg2) ? (str){ 0 } : first;
+	return str_format(m->a, "%.*s x %s%.*s", STR_ARG(first), z, STR_ARG(second));
+}
+
 static str angle_text(const struct maker *m, double deg)
 {
 	struct buf b = { .arena = m->a };
@@ -77,7 +89,7 @@ static bool is_whole_length(const struct maker *m)
 static bool make_fillet(const struct maker *m, struct fig_symbol *s)
 {
 	s->arrow = (struct fig_weld_side){ .weld = FIG_WELD_FILLET,
-		.size = size_text(m, &m->j->leg) };
+		.size = leg_text(m) };
 	if (given(&m->j->length) && !is_whole_length(m) && !given(&m->j->marks.increment))
 		s->arrow.length = size_text(m, &m->j->length);
 	if (m->j->both_sides && m->j->joint != JOINT_CORNER)
@@ -446,6 +458,12 @@ static bool add_marks(const struct maker *m, struct fig_symbol *s)
 
 static str note_of(const struct maker *m, bool iso)
 {
+	if (given(&m->j->leg2))
+		return iso ? word(m->l, "ISO 2553 system A, two legs from memory; sizes in mm; "
+		                        "which leg is which: see the section")
+		    : m->metric
+		    ? word(m->l, "AWS A2.4; sizes in mm; which leg is which: see the section")
+		    : word(m->l, "AWS A2.4; sizes in inches; which leg is which: see the section");
 	if (iso)
 		return word(m->l, "ISO 2553 system A; sizes in mm");
 	return m->metric ? word(m->l, "AWS A2.4; sizes in mm")

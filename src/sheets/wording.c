@@ -128,6 +128,15 @@ static void add_member(struct buf *b, const struct edition *e, str material,
 	buf_add(b, quantity_text(b->arena, e, t));
 }
 
+str legs_text(struct arena *a, const struct edition *e, const struct quantity *leg,
+    const struct quantity *leg2)
+{
+	if (!given(leg2))
+		return quantity_text(a, e, leg);
+	return str_format(a, "%.*s x %.*s", STR_ARG(quantity_text(a, e, leg)),
+	    STR_ARG(quantity_text(a, e, leg2)));
+}
+
 str weld_text(struct arena *a, const struct edition *e, const struct weld *w)
 {
 	const struct language *l = edition_language(e);
@@ -137,7 +146,7 @@ str weld_text(struct arena *a, const struct edition *e, const struct weld *w)
 	    STR_ARG(position_text(a, e, &w->at)));
 	if (given(&w->leg)) {
 		buf_adds(&b, ", ");
-		word_addf(&b, l, "leg %.*s", STR_ARG(quantity_text(a, e, &w->leg)));
+		word_addf(&b, l, "leg %.*s", STR_ARG(legs_text(a, e, &w->leg, &w->leg2)));
 	}
 	add_member(&b, e, w->material1, &w->t1);
 	if (w->t2_mm > 0 || w->material2.n)

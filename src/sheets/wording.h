@@ -19,6 +19,8 @@ bool given(const struct quantity *q);
 
 /* "3/8 x 3 x 8 in [9.5 x 76.2 x 203.2 mm]" and what a weld is, in words. */
 str piece_size(struct arena *a, const struct edition *e, const struct piece *p);
+str legs_text(struct arena *a, const struct edition *e, const struct quantity *leg,
+    const struct quantity *leg2);
 str weld_text(struct arena *a, const struct edition *e, const struct weld *w);
 /* "3G up". */
 str position_text(struct arena *a, const struct edition *e, const struct position_at *at);

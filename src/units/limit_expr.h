@@ -53,9 +53,9 @@ struct limit_sizes {
 
 /* Sets a size; one of nothing or less is not known. */
 void limit_size_set(struct limit_sizes *z, enum limit_name name, double mm);
-/* Leg, throat and face width of a flat equal-leg fillet: throat leg / sqrt 2, face
- * leg x sqrt 2 (geometry). */
-void limit_sizes_fillet(struct limit_sizes *z, double leg_mm);
+/* Leg (the shorter), throat and face width of a flat fillet in a square corner: face
+ * sqrt(a a + b b), throat a b / face (geometry). leg2_mm 0: both legs alike. */
+void limit_sizes_fillet(struct limit_sizes *z, double leg_mm, double leg2_mm);
 
 struct limit_op;
 

@@ -9,11 +9,14 @@ void limit_size_set(struct limit_sizes *z, enum limit_name name, double mm)
 	z->known[name] = mm > 0;
 }
 
-void limit_sizes_fillet(struct limit_sizes *z, double leg_mm)
+void limit_sizes_fillet(struct limit_sizes *z, double leg_mm, double leg2_mm)
 {
-	limit_size_set(z, SIZE_LEG, leg_mm);
-	limit_size_set(z, SIZE_THROAT, leg_mm / sqrt(2));
-	limit_size_set(z, SIZE_WIDTH, leg_mm * sqrt(2));
+	bool alike = !(leg2_mm > 0);
+
+	limit_size_set(z, SIZE_LEG, alike || leg_mm < leg2_mm ? leg_mm : leg2_mm);
+	limit_size_set(z, SIZE_THROAT, alike ? leg_mm / sqrt(2)
+	    : leg_mm * leg2_mm / hypot(leg_mm, leg2_mm));
+	limit_size_set(z, SIZE_WIDTH, alike ? leg_mm * sqrt(2) : hypot(leg_mm, leg2_mm));
 }
 
 

@@ -66,7 +66,7 @@ static void answer(const struct model *m, char **v)
 	unsigned weld = v[2][0] == 'F' ? WELD_FILLET : WELD_GROOVE, n = 0;
 
 	limit_size_set(&z, SIZE_T, strtod(v[3], NULL));
-	limit_sizes_fillet(&z, strtod(v[4], NULL) * sqrt(2));
+	limit_sizes_fillet(&z, strtod(v[4], NULL) * sqrt(2), 0);
 	limit_size_set(&z, SIZE_WIDTH, strtod(v[5], NULL));
 	limit_size_set(&z, SIZE_ROOT_WIDTH, strtod(v[6], NULL));
 	z.known[SIZE_OPEN_ROOT] = true;

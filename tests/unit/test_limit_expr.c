@@ -173,10 +173,14 @@ static void fillet_sizes_agree(void **state)
 	struct limit_sizes z = { 0 };
 
 	(void)state;
-	limit_sizes_fillet(&z, 7.9375);
+	limit_sizes_fillet(&z, 7.9375, 0);
 	assert_true(fabs(z.v[SIZE_THROAT] / fillet_throat_mm(7.9375) - 1) < 1e-12);
 	assert_true(fabs(z.v[SIZE_WIDTH] - 11.2253) < 1e-4);
-	limit_sizes_fillet(&z, 0);
+	/* A triangle of 3, 4 and 5: throat 3 x 4 / 5. */
+	limit_sizes_fillet(&z, 4, 3);
+	assert_true(fabs(z.v[SIZE_THROAT] - 2.4) < 1e-12 && fabs(z.v[SIZE_WIDTH] - 5) < 1e-12);
+	assert_true(z.v[SIZE_LEG] == 3);
+	limit_sizes_fillet(&z, 0, 0);
 	assert_false(z.known[SIZE_LEG] || z.known[SIZE_THROAT] || z.known[SIZE_WIDTH]);
 }
 

@@ -79,6 +79,19 @@ static void leg(void **state)
 		{ "below it", LEG("tee, 2F, leg 1/8 in", "A36 plate", "3/8 in"),
 		    FINDING_LEG_UNDER_LEAST, 15, LEVEL_WARNING, "less than the customary "
 		    "3/16 in", "3/16 in [4.8 mm] or larger" },
+		/* The leg at the edge goes by the edge, the shorter one by the least leg, the
+		 * longer one by the thinner part. */
+		{ "two legs, the long one off the edge", LEG("lap, 2F, leg 5/16 x 3/8 in",
+		    "A36 plate", "3/8 in"), SILENT },
+		{ "two legs, the long one at the edge", LEG("lap, 2F, leg 3/8 x 5/16 in",
+		    "A36 plate", "3/8 in"), FINDING_LEG_OVER_LAP_EDGE, 15, LEVEL_WARNING,
+		    "5/16 in", "5/16 in" },
+		{ "two legs, one below the least", LEG("tee, 2F, leg 1/4 x 1/8 in",
+		    "A36 plate", "3/8 in"), FINDING_LEG_UNDER_LEAST, 15, LEVEL_WARNING,
+		    "1/8 in", "3/16 in" },
+		{ "two legs, one over the thinner part", LEG("tee, 2F, leg 3/16 x 5/16 in, "
+		    "A36 plate 1/4 in, A36 plate 3/8 in", "A36 plate", "1/4 in"),
+		    FINDING_LEG_OVER_THINNER, 15, LEVEL_WARNING, "5/16 in", "1/4 in" },
 		{ "1/4 in is in the band of 1/8 in", LEG("tee, 2F, leg 1/8 in",
 		    "A36 plate", "1/4 in"), SILENT },
 		{ "the thinner part governs cored wire", LEG("tee, 2F, leg 1/8 in, "
@@ -121,6 +134,11 @@ static void said_twice(void **state)
 		    DRAWN("leg: 5/16 in\n", "- **Leg size:** 1/4 in\n")
 		    "\n## Welds\n\n- **A:** tee, 2F, leg 1/4 in, A36 plate 3/8 in\n",
 		    SILENT },
+		{ "two legs twice, alike", DRAWN("leg: 1/4 x 5/16 in\n",
+		    "- **Leg size:** 1/4 x 5/16 in, +1/16 -0 in\n"), SILENT },
+		{ "two legs, changed over", DRAWN("leg: 1/4 x 5/16 in\n",
+		    "- **Leg size:** 5/16 x 1/4 in\n"), FINDING_SIZE_SAID_TWICE, 22, LEVEL_ERROR,
+		    "drawing says 1/4 in [6.4 mm] x 5/16 in", "same" },
 		{ "no leg in the drawing", DRAWN("gap: 0 in\n",
 		    "- **Leg size:** 1/4 in\n"), SILENT },
 	};
