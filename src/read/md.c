@@ -436,13 +436,13 @@ static void plain_block(struct reader *r, const struct plain_line *l, size_t lin
 {
 	static const enum block_kind kinds[] = {
 		[PLAIN_HEADING] = BLOCK_HEADING, [PLAIN_BULLET] = BLOCK_BULLET,
-		[PLAIN_STEP] = BLOCK_STEP,
+		[PLAIN_STEP] = BLOCK_STEP, [PLAIN_PARA] = BLOCK_PARA,
 	};
 	struct block *b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
 	size_t value;
 
 	b->kind = kinds[l->kind];
-	b->level = l->kind == PLAIN_HEADING ? l->level : 1;
+	b->level = l->kind == PLAIN_HEADING ? l->level : l->kind != PLAIN_PARA;
 	b->number = l->kind == PLAIN_STEP ? r->numbers[1] : 0;
 	b->pos = (struct pos){ r->lines.file, (uint32_t)line, (uint32_t)l->at + 1 };
 	b->text = l->text;
@@ -453,22 +453,33 @@ static void plain_block(struct reader *r, const struct plain_line *l, size_t lin
 	b->text = str_sub(l->text, value, l->text.n);
 }
 
+/* A paragraph goes on in the next line and takes up the one before it, unless a blank one
+ * stands between or the line before is a heading. */
+static bool runs_on(enum plain_kind before, enum plain_kind kind)
+{
+	if (before == PLAIN_PARA)
+		return kind != PLAIN_BLANK;
+	return kind == PLAIN_PARA && before != PLAIN_BLANK && before != PLAIN_HEADING;
+}
+
 /* Reads lines [first, end), which begin with a heading, as plain ones. False: some line
  * is not plain, and nothing of the stretch was kept. A list goes on over blank lines, so
  * its count does too. */
 static bool read_plain(struct reader *r, size_t first, size_t end)
 {
 	size_t kept = r->n;
+	enum plain_kind before = PLAIN_BLANK;
 	bool counting = false;
 
 	for (size_t line = first; line < end; line++) {
 		struct plain_line l = plain_line(lines_at(&r->lines, line));
 
-		if (l.kind == PLAIN_NOT) {
+		if (l.kind == PLAIN_NOT || runs_on(before, l.kind)) {
 			while (r->n > kept)
 				r->v[--r->n] = (struct block){ 0 };
 			return false;
 		}
+		before = l.kind;
 		if (l.kind == PLAIN_BLANK)
 			continue;
 		if (l.kind == PLAIN_STEP)

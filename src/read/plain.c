@@ -1,5 +1,10 @@
 #include "read/plain.h"
 
+#include <string.h>
+
+/* Bytes looked at in one step. */
+enum { STEP = 64 };
+
 static bool alnum(char c)
 {
 	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
@@ -10,23 +15,30 @@ static bool digit(char c)
 	return c >= '0' && c <= '9';
 }
 
-/* No byte that CommonMark gives a meaning inside a line, and no doubled blank. */
+/* What a byte can mean inside a line: something by itself, or something behind another
+ * byte, whose first bit stands SECOND places lower. */
+enum { ALONE = 1, BLANK = 2, BRACKET = 4, SECOND = 2 };
+
+/* No byte that CommonMark gives a meaning inside a line, and no doubled blank. Brackets
+ * have none without a parenthesis behind them: the text defines no links. */
 static bool plain_words(str s)
 {
-	static const bool special[256] = {
-		['\\'] = true, ['`'] = true, ['*'] = true, ['_'] = true, ['['] = true, [']'] = true,
-		['<'] = true, ['>'] = true, ['&'] = true, ['\t'] = true, ['\r'] = true, ['\n'] = true,
+	static const unsigned char means[256] = {
+		['\\'] = ALONE, ['`'] = ALONE, ['*'] = ALONE, ['_'] = ALONE, ['<'] = ALONE,
+		['>'] = ALONE, ['&'] = ALONE, ['\t'] = ALONE, ['\r'] = ALONE, ['\n'] = ALONE,
+		[' '] = BLANK | BLANK << SECOND, [']'] = BRACKET, ['('] = BRACKET << SECOND,
 	};
-	char before = 0;
+	unsigned before = 0, alone = 0, pair = 0;
 
+	/* Nearly all lines are plain, so none is left early. */
 	for (size_t i = 0; i < s.n; i++) {
-		char c = s.p[i];
+		unsigned now = means[(unsigned char)s.p[i]];
 
-		if (special[(unsigned char)c] || (c == ' ' && before == ' '))
-			return false;
-		before = c;
+		alone |= now & ALONE;
+		pair |= before << SECOND & now;
+		before = now;
 	}
-	return true;
+	return !(alone | pair);
 }
 
 /* Bytes before the first one that is not a digit. */
@@ -47,9 +59,15 @@ static bool begins_list(str s)
 	return n && n < s.n && (s.p[n] == '.' || s.p[n] == ')');
 }
 
-/* "**Key:** value": the flanking rules hold when letters stand inside the stars, and a
- * blank, a colon or the end behind them. */
-static bool bold_key(struct plain_line *l)
+/* Whether stars between two bytes end bold words: a sign before them wants a blank behind. */
+static bool ends_bold(char before, char after)
+{
+	return alnum(before) || (strchr(":.,;!?)", before) && after == ' ');
+}
+
+/* "**Words:** words": bold at the start of the line and nowhere else. Sets the key of a
+ * bullet. */
+static bool begins_bold(struct plain_line *l)
 {
 	str t = l->text;
 	size_t end = str_find(t, STR("**"), 2);
@@ -59,24 +77,24 @@ static bool bold_key(struct plain_line *l)
 		return false;
 	before = t.p[end - 1];
 	after = end + 2 < t.n ? t.p[end + 2] : ' ';
-	if (!(before == ':' ? after == ' ' : alnum(before) && after == ':'))
-		return false;
-	l->bold_key = true;
-	l->key_end = end;
-	return plain_words(str_sub(t, 2, end)) && plain_words(str_sub(t, end + 2, t.n));
+	l->bold_key = l->kind == PLAIN_BULLET && (before == ':' || after == ':');
+	return ends_bold(before, after) && plain_words(str_sub(t, 2, end)) &&
+	    plain_words(str_sub(t, end + 2, t.n));
 }
 
-static struct plain_line item(struct plain_line l, str s, enum plain_kind kind)
+/* A line whose text begins at l.at, or PLAIN_NOT. */
+static struct plain_line words(struct plain_line l, str s)
 {
+	bool plain;
+
 	l.text = str_trim(str_sub(s, l.at, s.n));
 	if (!l.text.n || s.p[l.at] == ' ')
-		return (struct plain_line){ .kind = PLAIN_NOT };
-	l.kind = kind;
-	if (str_starts(l.text, STR("**")))
-		return kind == PLAIN_BULLET && bold_key(&l) ? l : (struct plain_line){ .kind = PLAIN_NOT };
-	if (!alnum(l.text.p[0]) || begins_list(l.text) || !plain_words(l.text))
-		return (struct plain_line){ .kind = PLAIN_NOT };
-	return l;
+		plain = false;
+	else if (str_starts(l.text, STR("**")))
+		plain = begins_bold(&l);
+	else
+		plain = alnum(l.text.p[0]) && !begins_list(l.text) && plain_words(l.text);
+	return plain ? l : (struct plain_line){ .kind = PLAIN_NOT };
 }
 
 static struct plain_line heading(str s)
@@ -103,18 +121,21 @@ struct plain_line plain_line(str s)
 	if (s.p[0] == '#')
 		return heading(s);
 	if (s.p[0] == '-' && s.n > 2 && s.p[1] == ' ') {
+		l.kind = PLAIN_BULLET;
 		l.at = 2;
-		return item(l, s, PLAIN_BULLET);
+		return words(l, s);
 	}
 	n = digits(s);
 	if (n && n < 9 && n + 2 < s.n && s.p[n] == '.' && s.p[n + 1] == ' ' &&
 	    str_to_u32(str_sub(s, 0, n), &l.number)) {
+		l.kind = PLAIN_STEP;
 		l.at = n + 2;
-		return item(l, s, PLAIN_STEP);
+		return words(l, s);
 	}
-	if (str_trim(s).n)
-		l.kind = PLAIN_NOT;
-	return l;
+	if (!str_trim(s).n)
+		return l;
+	l.kind = PLAIN_PARA;
+	return words(l, s);
 }
 
 static bool is_fence(str line)

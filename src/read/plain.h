@@ -1,5 +1,5 @@
-/* read/plain.h - the short way through files that hold nothing but headings, facts and
- * list items of plain words on lines of their own. Only for read/md.c.
+/* read/plain.h - the short way through passages that hold nothing but headings, facts,
+ * list items and paragraphs of plain words, each on a line of its own. Only for read/md.c.
  *
  * Most of a large program is such lines, and for them the block list follows from the
  * line alone. Whatever is not surely plain goes through cmark; a test holds both ways
@@ -11,7 +11,9 @@
 
 enum plain_kind {
 	PLAIN_NOT,               /* not surely plain: ask cmark */
-	PLAIN_BLANK, PLAIN_HEADING, PLAIN_BULLET, PLAIN_STEP
+	PLAIN_BLANK, PLAIN_HEADING, PLAIN_BULLET, PLAIN_STEP,
+	PLAIN_PARA               /* when a blank line or a heading stands before it, and a
+	                          * blank line or the end of the stretch behind it */
 };
 
 struct plain_line {
@@ -20,11 +22,10 @@ struct plain_line {
 	uint32_t number;         /* as written before a step */
 	size_t at;               /* byte where the text begins */
 	str text;                /* trimmed */
-	bool bold_key;           /* "**Key:** value" or "**Key**: value" */
-	size_t key_end;          /* in text, where the closing '**' stands */
+	bool bold_key;           /* a bullet "**Key:** value" or "**Key**: value" */
 };
 
-/* What line s is, taken by itself. */
+/* What line s is, taken by itself, in a text that cuts_find accepts. */
 struct plain_line plain_line(str s);
 
 /* The lines, from 1, at which a text may be cut so that each stretch reads as it does in

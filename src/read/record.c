@@ -48,10 +48,11 @@ struct spans block_spans(struct arena *a, const struct block *b)
 	if (b->more)
 		return (struct spans){ b->more->spans, b->more->nspans };
 	v = arena_array(a, 2, sizeof *v);
-	v[0].text = b->text;
-	if (!b->key.n)
-		return (struct spans){ v, 1 };
 	whole = (str){ line_start(b), (size_t)(b->text.p + b->text.n - line_start(b)) };
+	if (!str_starts(whole, STR("**"))) {
+		v[0].text = whole;
+		return (struct spans){ v, 1 };
+	}
 	end = str_find(whole, STR("**"), 2);
 	v[0] = (struct span){ str_sub(whole, 2, end), SPAN_BOLD };
 	v[1].text = str_sub(whole, end + 2, whole.n);

@@ -48,8 +48,9 @@ struct block {
 	str key;                 /* fact key without '**' and ':', trimmed; fence info */
 	str text;                /* trimmed source text; lines joined by one space, for a
 	                          * fence by one LF */
-	const struct block_more *more; /* null: one line of plain words, for a fact after a
-	                          * bold key; then key and text are slices of that line */
+	const struct block_more *more; /* null: one line of plain words, of which those between
+	                          * two stars at its start are bold, as the key of a fact;
+	                          * key and text are slices of that line */
 };
 
 struct record_file {

@@ -126,6 +126,11 @@ static const char *const fragments[] = {
 	"<!-- c -->\n", "- a  b\n", "- x \n", "- x  \n", "- a_b_c\n", "- a*b*\n", "- `c`\n", "- a\\\n",
 	"- &amp;\n", "- é ½ in\n", "- **É:** x\n", "| t |\n", "- [l](u)\n", "- [a]: u\n", "> [a]: u\n", "see [a]\n", "- ```\n", "# A\n", "###### Six\n",
 	"- <b>\n", "- x\ty\n", "\t- t\n",
+	"words 3 in [76 mm] wide\n", "**Make 1.** A cowl.\n", "**Bold** text\n", "**Bold.**\n",
+	"**a**b\n", "**a.**b\n", "**b **c\n", "**Stop**, look\n", "- **Wear** it\n", "4. **Stop** x\n",
+	"5. **Stop,** x\n", "5. **Stop.**x\n", "5. ** x:** y\n", "6. Cut 2 in [51 mm] off\n",
+	"- [x]\n", "- a [x] (y)\n", "- a [x](y)\n", "see ![p] here\n", "see ![p](u.png)\n", "a [x][y] b\n",
+	"a ]( b\n", "- **K [x]:** [y] z\n", "**K:** [l](u)\n", "12. x\n", "12.\n", "3) x\n", "text \n", "text  \n",
 	"123456789. big\n", "0. zero\n", "- **K:** **v**\n", "## A_b\n", "# \n", "#  two\n",
 };
 
