@@ -9,7 +9,7 @@ static void judge_asks(struct rule_context *x, uint32_t w)
 
 	for (size_t i = 0; i < a->nasks; i++) {
 		const struct topic *topic;
-		struct answer *an = topic_call(x->scratch, a->asks[i].words, &topic);
+		struct answer *an = topic_call(x->scratch, a->asks[i].words, false, &topic);
 		struct finding *d;
 
 		if (!an->fault.n)

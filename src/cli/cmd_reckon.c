@@ -53,7 +53,7 @@ static void add_figures(struct buf *b, const struct answer *an)
 		const struct figure *f = &an->figures[i];
 		struct buf text = { .arena = b->arena };
 
-		figure_text(&text, f);
+		figure_text(&text, f, an->metric);
 		if (f->seen != SEEN_PAGE)
 			buf_adds(&text, " †");
 		add_line(b, f->name, buf_str(&text));
@@ -141,11 +141,11 @@ static void json_side(struct buf *b, const struct figure *f, const char *key,
 	buf_addc(b, '}');
 }
 
-static void json_figure(struct buf *b, const struct figure *f)
+static void json_figure(struct buf *b, const struct figure *f, bool metric)
 {
 	struct buf text = { .arena = b->arena };
 
-	figure_text(&text, f);
+	figure_text(&text, f, metric);
 	buf_adds(b, "{\"name\":");
 	json_string(b, str_of(f->name));
 	buf_adds(b, ",\"text\":");
@@ -194,7 +194,7 @@ static void answer_json(struct buf *b, const struct topic *t, const struct answe
 	for (size_t i = 0; i < an->nfigures; i++) {
 		if (i)
 			buf_addc(b, ',');
-		json_figure(b, &an->figures[i]);
+		json_figure(b, &an->figures[i], an->metric);
 	}
 	buf_addc(b, ']');
 	json_texts(b, "notes", an->notes, an->nnotes);
@@ -250,7 +250,7 @@ static int reckon_topic(struct arena *a, const struct options *o, const struct t
 
 	for (size_t i = 0; i < n; i++)
 		words[i] = str_of(o->words[i + 1]);
-	an = topic_reckon(a, t, words, n);
+	an = topic_reckon(a, t, words, n, o->edition.metric);
 	if (an->fault.n) {
 		buf_addf(&b, "fitup: %s: %.*s\n\n", t->word, STR_ARG(an->fault));
 		topic_usage(&b, t);

@@ -48,6 +48,10 @@ static const struct measure_row measures[MEASURES] = {
 	    "pressures to 1 psi" },
 	[MEASURE_SPEED] = { "in/min", 1, 1, "mm/s", 25.4 / 60, 1,
 	    "speeds to 0.1 in/min" },
+	[MEASURE_RUN] = { "ft", 1 / 304.8, 2, "m", 0.001, 2, "" },
+	[MEASURE_RATE] = { "lb/h", 1, 2, "kg/h", LB, 2, "" },
+	[MEASURE_DENSITY] = { "lb/in3", 1, 4, "kg/m3", LB / (0.0254 * 0.0254 * 0.0254), 0, "" },
+	[MEASURE_STRENGTH] = { "ksi", 1, 1, "MPa", LBF / (25.4 * 25.4) * 1000, 0, "" },
 	[MEASURE_PERCENT] = { "%", 1, 2, "", 1, 0, "percent to 0.01" },
 	[MEASURE_ANGLE] = { "°", 1, 2, "", 1, 0, "angles to 0.01 degree" },
 	[MEASURE_NUMBER] = { "", 1, 3, "", 1, 0, "numbers to 0.001" },
@@ -168,12 +172,36 @@ const char *answer_number(struct answer *an, double x)
 	return buf_z(&b);
 }
 
-const char *answer_inches(struct answer *an, double mm)
+static bool is_length(enum measure m)
+{
+	return m == MEASURE_LENGTH || m == MEASURE_FINE;
+}
+
+/* Places of a step in metric: fine enough that whoever follows it comes to the figure. */
+static int metric_places(enum measure m)
+{
+	if (is_length(m))
+		return 3;
+	return m == MEASURE_DENSITY ? 0 : measures[m].metric_places + 2;
+}
+
+const char *answer_bare(struct answer *an, enum measure m, double base)
 {
 	struct buf b = { .arena = an->arena };
 
-	buf_add_real(&b, mm / 25.4, 5, false);
+	if (!an->metric && !is_length(m))
+		return answer_number(an, measure_us(m, base));
+	if (an->metric)
+		buf_add_real(&b, measure_metric(m, base), metric_places(m), false);
+	else
+		buf_add_real(&b, measure_us(m, base), 5, false);
 	return buf_z(&b);
+}
+
+const char *answer_value(struct answer *an, enum measure m, double base)
+{
+	return answer_say(an, "%s %s", answer_bare(an, m, base),
+	    an->metric ? measures[m].metric : measures[m].us);
 }
 
 double measure_us(enum measure m, double base)
@@ -225,16 +253,21 @@ static void add_side(struct buf *b, const struct figure *f, bool metric)
 		buf_addf(b, "%s%s", f->measure == MEASURE_ANGLE ? "" : " ", unit);
 }
 
-void figure_text(struct buf *b, const struct figure *f)
+void figure_text(struct buf *b, const struct figure *f, bool metric_first)
 {
+	/* Minutes stand behind hours in every edition: they are not the metric of them. */
+	bool first = metric_first && f->measure != MEASURE_HOURS;
+
 	if (f->measure == MEASURE_WORDS) {
 		buf_add(b, f->words);
 		return;
 	}
-	add_side(b, f, false);
-	if (measures[f->measure].metric[0]) {
+	if (!measures[f->measure].metric[0]) {
+		add_side(b, f, false);
+	} else {
+		add_side(b, f, first);
 		buf_adds(b, " [");
-		add_side(b, f, true);
+		add_side(b, f, !first);
 		buf_addc(b, ']');
 	}
 	if (f->words.n)

@@ -1,7 +1,8 @@
 /* reckon/answer.h - one piece of shop arithmetic worked out: what was given, formula,
  * steps, figures with their units, sources and conditions. Text lives in the arena.
  *
- * Figures keep full precision; they are rounded where they are printed. */
+ * Figures keep full precision; they are rounded where they are printed. Formula and steps
+ * are worked in one system, US customary or metric; figures print in both. */
 #ifndef RECKON_ANSWER_H
 #define RECKON_ANSWER_H
 
@@ -20,6 +21,10 @@ enum measure {
 	MEASURE_HEAT,            /* kJ/in */
 	MEASURE_HOURS, MEASURE_MINUTES, MEASURE_FLOW, MEASURE_VOLUME, MEASURE_TEMPERATURE,
 	MEASURE_TONS, MEASURE_TONS_PER_FOOT, MEASURE_PRESSURE, MEASURE_SPEED,
+	MEASURE_RUN,             /* mm; feet, meters */
+	MEASURE_RATE,            /* lb/h */
+	MEASURE_DENSITY,         /* lb/in3 */
+	MEASURE_STRENGTH,        /* ksi */
 	MEASURE_PERCENT, MEASURE_ANGLE, MEASURE_NUMBER, MEASURE_COUNT,
 	MEASURE_WORDS,           /* no number */
 	MEASURES
@@ -41,6 +46,7 @@ struct answer_input {
 
 struct answer {
 	struct arena *arena;
+	bool metric;             /* formula and steps; set before the work begins */
 	struct answer_input *inputs;
 	size_t ninputs, inputs_cap;
 	str *steps;
@@ -81,12 +87,15 @@ bool answer_has_dagger(const struct answer *an);
 /* A zero-ended text in the arena. */
 const char *answer_say(struct answer *an, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
-/* For steps: a number to at most four places, and lengths in inches. */
+/* For steps: a number to at most four places; a figure of a measure in the system of the
+ * answer, to the places of a reckoning, without its unit and with it. */
 const char *answer_number(struct answer *an, double x);
-const char *answer_inches(struct answer *an, double mm);
+const char *answer_bare(struct answer *an, enum measure m, double base);
+const char *answer_value(struct answer *an, enum measure m, double base);
 
-/* The figure in both units without its name: "45.24 kJ/in [1.78 kJ/mm]". */
-void figure_text(struct buf *b, const struct figure *f);
+/* The figure in both units without its name: "45.24 kJ/in [1.78 kJ/mm]"; metric first:
+ * "1.78 kJ/mm [45.24 kJ/in]". */
+void figure_text(struct buf *b, const struct figure *f, bool metric_first);
 /* The value in its US or metric unit, and the unit's name; "" when there is none.
  * MEASURE_WORDS has neither. */
 double measure_us(enum measure m, double base);

@@ -168,7 +168,7 @@ static void read_quantity(struct answer *an, const struct input *in, struct valu
 	check_bounds(an, in, v->text, v->x);
 	if (q.kind == QUANTITY_COUNT || in->kind == INPUT_TONS)
 		return;
-	format_quantity(&b, &q);
+	format_quantity_as(&b, &(struct format){ .metric_first = an->metric }, &q);
 	v->shown = buf_str(&b);
 }
 
@@ -315,12 +315,14 @@ static void list_inputs(const struct given *g, struct answer *an)
 	}
 }
 
-struct answer *topic_reckon(struct arena *a, const struct topic *t, str *words, size_t n)
+struct answer *topic_reckon(struct arena *a, const struct topic *t, str *words, size_t n,
+    bool metric)
 {
 	struct given g = { .topic = t };
 	struct answer *an = arena_alloc(a, sizeof *an);
 
 	an->arena = a;
+	an->metric = metric;
 	take_words(&g, an, words, n);
 	assume_rest(&g, an);
 	g.metal = metal_given(&g);
@@ -392,7 +394,7 @@ const struct topic *topic_find(str word, str *likely)
 
 enum { CALL_WORDS = 64 };
 
-struct answer *topic_call(struct arena *a, str call, const struct topic **topic)
+struct answer *topic_call(struct arena *a, str call, bool metric, const struct topic **topic)
 {
 	str rest = call, word = { 0 }, likely, words[CALL_WORDS];
 	struct answer *an;
@@ -403,7 +405,7 @@ struct answer *topic_call(struct arena *a, str call, const struct topic **topic)
 	if (*topic) {
 		while (n < CALL_WORDS && str_word(&rest, &words[n]))
 			n++;
-		return topic_reckon(a, *topic, words, n);
+		return topic_reckon(a, *topic, words, n, metric);
 	}
 	an = arena_alloc(a, sizeof *an);
 	an->arena = a;

@@ -55,13 +55,14 @@ const struct topic *topic_find(str word, str *likely);
 /* What the topic does, a line for each input with its kind and hint, and an example. */
 void topic_usage(struct buf *b, const struct topic *t);
 
-/* Reads the words after the topic and works the answer out in a. A fault is in
- * answer->fault, naming the input. */
-struct answer *topic_reckon(struct arena *a, const struct topic *t, str *words, size_t n);
+/* Reads the words after the topic and works the answer out in a, by metric formula and
+ * steps where asked. A fault is in answer->fault, naming the input. */
+struct answer *topic_reckon(struct arena *a, const struct topic *t, str *words, size_t n,
+    bool metric);
 
 /* A whole call, "punch diameter 13/16 in thickness 1/4 in": topic and inputs. The answer
  * of an unknown topic is only a fault. *topic may come out null. */
-struct answer *topic_call(struct arena *a, str call, const struct topic **topic);
+struct answer *topic_call(struct arena *a, str call, bool metric, const struct topic **topic);
 
 /* What a topic's function asks for, by key. A key that the topic has not is our bug. */
 bool given_has(const struct given *g, const char *key);

@@ -7,7 +7,9 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define L(mm) answer_bare(an, MEASURE_FINE, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
+#define B(measure, x) answer_bare(an, MEASURE_##measure, (x))
 
 /* Arc hours from weight and rate, or from length and speed; 0 after a refusal. */
 static double arc_hours(const struct given *g, struct answer *an)
@@ -22,15 +24,15 @@ static double arc_hours(const struct given *g, struct answer *an)
 	}
 	if (weight) {
 		h = arc_hours_by_weight(given_real(g, "weight"), given_real(g, "rate"));
-		answer_step(an, "%s lb / %s lb/h = %s h", N(given_real(g, "weight")),
-		    N(given_real(g, "rate")), N(h));
+		answer_step(an, "%s / %s = %s h", V(WEIGHT, given_real(g, "weight")),
+		    V(RATE, given_real(g, "rate")), N(h));
 		return h;
 	}
 	h = arc_hours_by_length(given_real(g, "length"), given_real(g, "speed"),
 	    given_real(g, "passes"));
-	answer_step(an, "%s in x %s passes / %s in/min / 60 = %s h",
-	    IN(given_real(g, "length")),
-	    N(given_real(g, "passes")), N(given_real(g, "speed")), N(h));
+	answer_step(an, an->metric ? "%s x %s passes / %s / 3600 = %s h"
+	    : "%s x %s passes / %s / 60 = %s h", V(FINE, given_real(g, "length")),
+	    N(given_real(g, "passes")), V(SPEED, given_real(g, "speed")), N(h));
 	return h;
 }
 
@@ -57,13 +59,14 @@ TOPIC_WORK(gas)
 	double flow = given_real(g, "flow"), h = given_real(g, "arc");
 
 	an->formula = "gas = flow x arc time";
-	answer_step(an, "%s cfh x %s h = %s ft3", N(flow), N(h), N(gas_ft3(flow, h)));
+	answer_step(an, an->metric ? "%s x 60 x %s h = %s" : "%s x %s h = %s", V(FLOW, flow), N(h),
+	    V(VOLUME, gas_ft3(flow, h)));
 	answer_figure(an, "Gas", MEASURE_VOLUME, gas_ft3(flow, h), SEEN_PAGE);
 	if (given_has(g, "cylinder")) {
 		double n = gas_ft3(flow, h) / given_real(g, "cylinder");
 
-		answer_step(an, "%s ft3 / %s ft3 = %s", N(gas_ft3(flow, h)),
-		    N(given_real(g, "cylinder")), N(n));
+		answer_step(an, "%s / %s = %s", V(VOLUME, gas_ft3(flow, h)),
+		    V(VOLUME, given_real(g, "cylinder")), N(n));
 		answer_figure(an, "Cylinders", MEASURE_NUMBER, n, SEEN_PAGE);
 	}
 	answer_note(an, "Leaks, preflow and postflow come on top.");
@@ -76,9 +79,10 @@ TOPIC_WORK(purge)
 	    given_real(g, "changes"), given_real(g, "flow"));
 
 	an->formula = "time = changes x pi/4 bore^2 length / flow";
-	answer_step(an, "%s x pi/4 x %s^2 x %s / 1728 ft3 / %s cfh x 60 = %s min",
-	    N(given_real(g, "changes")), IN(given_real(g, "bore")),
-	    IN(given_real(g, "length")), N(given_real(g, "flow")), N(min));
+	answer_step(an, an->metric ? "%s x pi/4 x %s^2 x %s / 10^6 L / %s = %s min"
+	    : "%s x pi/4 x %s^2 x %s / 1728 ft3 / %s x 60 = %s min",
+	    N(given_real(g, "changes")), L(given_real(g, "bore")),
+	    L(given_real(g, "length")), V(FLOW, given_real(g, "flow")), N(min));
 	answer_figure(an, "Purge before the root", MEASURE_MINUTES, min, SEEN_PAGE);
 	answer_note(an, "Argon drives out air to breathe: ventilate, and never enter a "
 	    "purged pipe or vessel. Where oxygen is measured, the reading decides.");
@@ -93,11 +97,15 @@ TOPIC_WORK(heat_input)
 	double percent = given_real(g, "efficiency");
 	double kj_in = heat_input_kj_in(v, i, s, percent / 100);
 
-	an->formula = "heat input = 60 V I / (1000 S) kJ/in, x arc efficiency where a "
-	    "code asks for it";
-	answer_step(an, "60 x %s x %s / (1000 x %s)%s%s%s = %s kJ/in", N(v), N(i), N(s),
+	an->formula = an->metric
+	    ? "heat input = V I / (1000 S) kJ/mm, S in mm/s, x arc efficiency where a code "
+	      "asks for it"
+	    : "heat input = 60 V I / (1000 S) kJ/in, x arc efficiency where a code asks for "
+	      "it";
+	answer_step(an, an->metric ? "%s x %s / (1000 x %s)%s%s%s = %s"
+	    : "60 x %s x %s / (1000 x %s)%s%s%s = %s", N(v), N(i), B(SPEED, s),
 	    percent < 100 ? " x " : "", percent < 100 ? N(percent) : "",
-	    percent < 100 ? " %" : "", N(kj_in));
+	    percent < 100 ? " %" : "", V(HEAT, kj_in));
 	answer_figure(an, "Heat input", MEASURE_HEAT, kj_in, SEEN_PAGE);
 	answer_source(an, "published worked examples; ASME IX QW-409.1(a), from memory");
 }
@@ -146,16 +154,18 @@ TOPIC_WORK(preheat)
 	if (seen_of(row->verified) != SEEN_PAGE)
 		seen = SEEN_MEMORY;
 	an->formula = "by category and the thickest part at the weld";
-	answer_step(an, "category %s, %s in: the row %s %s in%s", row->category, IN(t_mm),
-	    row->lo_in > 0.125 ? "over" : "from", N(row->lo_in),
-	    row->hi_in > 0 ? answer_say(an, " to %s in", N(row->hi_in)) : "");
+	answer_step(an, "category %s, %s: the row %s %s%s", row->category, V(FINE, t_mm),
+	    row->lo_in > 0.125 ? "over" : "from", V(FINE, row->lo_in * 25.4),
+	    row->hi_in > 0 ? answer_say(an, " to %s", V(FINE, row->hi_in * 25.4)) : "");
 	answer_figure(an, "Least preheat", MEASURE_TEMPERATURE, row->least_f, seen);
 	if (fabs(measure_metric(MEASURE_TEMPERATURE,
 	    row->least_f) - row->printed_c) > 0.5)
 		answer_remark(an, "the code prints %s °C", N(row->printed_c));
 	answer_figure(an, "Least interpass", MEASURE_TEMPERATURE, row->least_f, seen);
-	answer_note(an, "Metal colder than 32 °F [0 °C] is first heated to 70 °F [20 °C] "
-	    "at least. Highly restrained joints may need more.");
+	answer_note(an, "Metal colder than %s is first heated to %s at least. Highly "
+	    "restrained joints may need more.",
+	    an->metric ? "0 °C [32 °F]" : "32 °F [0 °C]",
+	    an->metric ? "20 °C [70 °F]" : "70 °F [20 °C]");
 	answer_source(an, PREHEAT_SOURCE);
 }
 

@@ -7,7 +7,8 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define L(mm) answer_bare(an, MEASURE_FINE, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
 
 static void add_table(struct answer *an, const struct pattern_table *t)
 {
@@ -16,7 +17,7 @@ static void add_table(struct answer *an, const struct pattern_table *t)
 
 		answer_figure(an, answer_say(an, "%.*s, at %s°", STR_ARG(t->name),
 		    N(r->at_deg)), MEASURE_FINE, r->v_mm[0], SEEN_PAGE);
-		answer_remark(an, "%s in along the edge", answer_inches(an, r->along_mm));
+		answer_remark(an, "%s along the edge", V(FINE, r->along_mm));
 	}
 	answer_note(an, "%.*s: %.*s. Degrees: %.*s.", STR_ARG(t->name),
 	    STR_ARG(t->head[0]), STR_ARG(t->at));
@@ -103,10 +104,10 @@ TOPIC_WORK(cylinder)
 	p.height_mm = given_real(g, "height");
 	lay_out(an, &p, "stretch-out = pi x diameter, on the mean line of a plate");
 	if (p.thickness_mm > 0)
-		answer_step(an, "mean diameter = %s - %s = %s in", IN(p.diameter_mm),
-		    IN(p.thickness_mm), IN(laid(an, "Diameter of the stretch-out")));
-	answer_step(an, "pi x %s = %s in", IN(laid(an, "Diameter of the stretch-out")),
-	    IN(laid(an, "Stretch-out")));
+		answer_step(an, "mean diameter = %s - %s = %s", L(p.diameter_mm),
+		    L(p.thickness_mm), V(FINE, laid(an, "Diameter of the stretch-out")));
+	answer_step(an, "pi x %s = %s", L(laid(an, "Diameter of the stretch-out")),
+	    V(FINE, laid(an, "Stretch-out")));
 }
 
 TOPIC_WORK(elbow)
@@ -124,10 +125,10 @@ TOPIC_WORK(elbow)
 	    "throat); miter = turn / (2 (pieces - 1))");
 	answer_step(an, "miter = %s / (2 x (%u - 1)) = %s°", N(p.angle_deg), p.pieces,
 	    N(laid(an, "Miter angle of each joint")));
-	answer_step(an, "throat: %s - %s tan(%s°) = %s in",
-	    IN(laid(an, "End piece on the center line")), IN(p.diameter_mm / 2),
+	answer_step(an, "throat: %s - %s tan(%s°) = %s",
+	    L(laid(an, "End piece on the center line")), L(p.diameter_mm / 2),
 	    N(laid(an, "Miter angle of each joint")),
-	    IN(laid(an, "End piece at the throat")));
+	    V(FINE, laid(an, "End piece at the throat")));
 }
 
 TOPIC_WORK(saddle)
@@ -145,11 +146,11 @@ TOPIC_WORK(saddle)
 	else
 		lay_out(an, &p, "reach = the greatest d - d; d = sqrt(R^2 - (r sin u)^2) "
 		    "/ sin A - r cos u / tan A, u round the branch from its long side");
-	answer_step(an, "wrap: pi x %s = %s in", IN(p.diameter_mm),
-	    IN(laid(an, "Wrap length")));
-	answer_step(an, "r = %s in, R = %s in, A = %s°: the cut is %s in deep",
-	    IN(p.diameter_mm / 2), IN(p.run_mm / 2), N(p.angle_deg),
-	    IN(laid(an, "Depth of the cut")));
+	answer_step(an, "wrap: pi x %s = %s", L(p.diameter_mm),
+	    V(FINE, laid(an, "Wrap length")));
+	answer_step(an, "r = %s, R = %s, A = %s°: the cut is %s deep",
+	    V(FINE, p.diameter_mm / 2), V(FINE, p.run_mm / 2), N(p.angle_deg),
+	    V(FINE, laid(an, "Depth of the cut")));
 }
 
 TOPIC_WORK(cone)
@@ -161,8 +162,8 @@ TOPIC_WORK(cone)
 	p.height_mm = given_real(g, "height");
 	lay_out(an, &p, "slant = sqrt(height^2 + ((base - top) / 2)^2); sector = 180° "
 	    "base / outer radius");
-	answer_step(an, "slant = sqrt(%s^2 + ((%s - %s) / 2)^2) = %s in%s",
-	    IN(p.height_mm), IN(p.base_mm), IN(p.top_mm), IN(laid(an, "Slant height")),
+	answer_step(an, "slant = sqrt(%s^2 + ((%s - %s) / 2)^2) = %s%s",
+	    L(p.height_mm), L(p.base_mm), L(p.top_mm), V(FINE, laid(an, "Slant height")),
 	    p.thickness_mm > 0 ? " on the mean line" : "");
 	answer_step(an, "sector = %s°", N(laid(an, "Sector angle")));
 }
@@ -176,8 +177,8 @@ TOPIC_WORK(box)
 	p.height_mm = given_real(g, "height");
 	p.sides = (unsigned)given_real(g, "sides");
 	lay_out(an, &p, "slant = sqrt(height^2 + ((base - top) / 2)^2), across flats");
-	answer_step(an, "slant = sqrt(%s^2 + ((%s - %s) / 2)^2) = %s in%s",
-	    IN(p.height_mm), IN(p.base_mm), IN(p.top_mm), IN(laid(an, "Slant height of a face")),
+	answer_step(an, "slant = sqrt(%s^2 + ((%s - %s) / 2)^2) = %s%s",
+	    L(p.height_mm), L(p.base_mm), L(p.top_mm), V(FINE, laid(an, "Slant height of a face")),
 	    p.thickness_mm > 0 ? " on the mean line" : "");
 }
 
@@ -191,5 +192,5 @@ TOPIC_WORK(square_round)
 	p.height_mm = given_real(g, "height");
 	lay_out(an, &p, "true length = sqrt(plan length^2 + height^2)");
 	answer_step(an, "corner to the round: plan from half the sides to the points of "
-	    "the circle, upright %s in", IN(p.height_mm));
+	    "the circle, upright %s", V(FINE, p.height_mm));
 }

@@ -6,7 +6,7 @@
 #include "reckon/torch.h"
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
 
 TOPIC_WORK(torch)
 {
@@ -25,8 +25,8 @@ TOPIC_WORK(torch)
 	answer_range(an, "Speed", MEASURE_SPEED, s->speed_lo_ipm, s->speed_hi_ipm,
 	    SEEN_MEMORY);
 	answer_note(an, "Carbon steel only. The chart of the torch's maker decides: tip "
-	    "sizes are not standard. Acetylene never over 15 psig (29 CFR "
-	    "1910.253(a)(2)).");
+	    "sizes are not standard. Acetylene never over %s (29 CFR "
+	    "1910.253(a)(2)).", an->metric ? "103 kPa [15 psig]" : "15 psig");
 	answer_source(an, "from memory");
 }
 
@@ -102,8 +102,8 @@ TOPIC_WORK(acetylene)
 
 	an->formula = continuous ? "most flow = capacity / 15 an hour"
 	                         : "most flow = capacity / 10 an hour";
-	answer_step(an, "%s ft3 / %d = %s cfh", N(capacity), continuous ? 15 : 10,
-	    N(most));
+	answer_step(an, an->metric ? "%s / %d / 60 = %s" : "%s / %d = %s",
+	    V(VOLUME, capacity), continuous ? 15 : 10, V(FLOW, most));
 	answer_figure(an, "Most flow", MEASURE_FLOW, most, SEEN_MEMORY);
 	answer_figure(an, "By older handbooks, 1/7", MEASURE_FLOW,
 	    acetylene_older_cfh(capacity), SEEN_MEMORY);

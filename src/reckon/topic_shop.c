@@ -9,7 +9,9 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define L(mm) answer_bare(an, MEASURE_FINE, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
+#define B(measure, x) answer_bare(an, MEASURE_##measure, (x))
 
 static const char plate_wins[] =
 	"The maker's plate on the machine and the tool maker's limit always win.";
@@ -34,8 +36,8 @@ static void add_verdict(struct answer *an, enum measure m, double have, double m
 	struct figure b = { .measure = m, .value = most, .high = most };
 	struct buf have_text = { .arena = an->arena }, most_text = { .arena = an->arena };
 
-	figure_text(&have_text, &a);
-	figure_text(&most_text, &b);
+	figure_text(&have_text, &a, an->metric);
+	figure_text(&most_text, &b, an->metric);
 	answer_words(an, "Verdict", seen, "%s: %s, and it takes %s",
 	    have <= most + 1e-9 ? "within it" : "too much", buf_z(&have_text),
 	    buf_z(&most_text));
@@ -55,14 +57,14 @@ static double opening_given(const struct given *g, struct answer *an)
 	}
 	if (given_has(g, "opening"))
 		return given_real(g, "opening");
-	answer_step(an, "opening to look for: %s t = %s in", t_mm > 12.7 + 1e-6 ?
-	    "10" : "8", IN(wanted_mm));
+	answer_step(an, "opening to look for: %s t = %s", t_mm > 12.7 + 1e-6 ?
+	    "10" : "8", V(FINE, wanted_mm));
 	if (!given_has(g, "owned"))
 		return wanted_mm;
 	i = brake_choose(owned, n, t_mm);
 	if (i == n) {
-		answer_refuse(an, "owned: no opening from 6 t to 12 t (%s to %s in) "
-		    "among them", IN(6 * t_mm), IN(12 * t_mm));
+		answer_refuse(an, "owned: no opening from 6 t to 12 t (%s to %s) "
+		    "among them", L(6 * t_mm), V(FINE, 12 * t_mm));
 		return 0;
 	}
 	return owned[i];
@@ -74,8 +76,8 @@ static void add_brake_fit(const struct given *g, struct answer *an, double tons_
 	double feet = given_real(g, "length") / 304.8, tons = given_real(g, "tons");
 
 	if (given_has(g, "bed") && given_real(g, "length") > given_real(g, "bed") + 1e-6)
-		answer_words(an, "Bed", SEEN_PAGE, "too short by %s in",
-		    IN(given_real(g, "length") - given_real(g, "bed")));
+		answer_words(an, "Bed", SEEN_PAGE, "too short by %s",
+		    V(FINE, given_real(g, "length") - given_real(g, "bed")));
 	if (!given_has(g, "tons"))
 		return;
 	add_verdict(an, MEASURE_TONS, tons_ft * feet, tons, seen);
@@ -99,12 +101,14 @@ TOPIC_WORK(brake)
 	}
 	seen = seen_of(m->brake_verified);
 	tons_ft = brake_tons_ft(t_mm, v_mm) * factor;
-	an->formula = "tons/ft = 575 t^2 / V x factor of the metal (air bend, 60 ksi "
-	    "steel 1)";
-	answer_step(an, "575 x %s^2 / %s x %s = %s tons/ft", IN(t_mm), IN(v_mm),
-	    N(factor), N(tons_ft));
+	/* 575 tons/ft an inch is 660.75 kN/m a millimeter. */
+	an->formula = an->metric
+	    ? "kN/m = 660.75 t^2 / V x factor of the metal (air bend, 414 MPa steel 1)"
+	    : "tons/ft = 575 t^2 / V x factor of the metal (air bend, 60 ksi steel 1)";
+	answer_step(an, "%s x %s^2 / %s x %s = %s", an->metric ? "660.75" : "575", L(t_mm),
+	    L(v_mm), N(factor), V(TONS_PER_FOOT, tons_ft));
 	answer_figure(an, "Die opening V", MEASURE_LENGTH, v_mm, SEEN_PAGE);
-	answer_figure(an, "Force a foot", MEASURE_TONS_PER_FOOT, tons_ft, seen);
+	answer_figure(an, an->metric ? "Force a meter" : "Force a foot", MEASURE_TONS_PER_FOOT, tons_ft, seen);
 	answer_figure(an, "Force", MEASURE_TONS, tons_ft *
 	    given_real(g, "length") / 304.8, seen);
 	answer_figure(an, "Inside radius, about", MEASURE_FINE, m->radius_per_v * v_mm,
@@ -137,8 +141,8 @@ TOPIC_WORK(shear)
 	factor = own ? 1 : shear_factor(m) / shear_factor(rated);
 	most_mm = given_real(g, "rated") * factor;
 	an->formula = "thickness = rated thickness x factor of the metal";
-	answer_step(an, "%s in x %s = %s in", IN(given_real(g, "rated")), N(factor),
-	    IN(most_mm));
+	answer_step(an, "%s x %s = %s", V(FINE, given_real(g, "rated")), N(factor),
+	    V(FINE, most_mm));
 	answer_figure(an, "Thickest to cut", MEASURE_FINE, most_mm, own ?
 	    SEEN_PAGE : SEEN_MEMORY);
 	if (!own)
@@ -148,8 +152,8 @@ TOPIC_WORK(shear)
 		    own ? SEEN_PAGE : SEEN_MEMORY);
 	if (given_has(g, "length") && given_has(g, "bed") &&
 	    given_real(g, "length") > given_real(g, "bed") + 1e-6)
-		answer_words(an, "Bed", SEEN_PAGE, "too short by %s in",
-		    IN(given_real(g, "length") - given_real(g, "bed")));
+		answer_words(an, "Bed", SEEN_PAGE, "too short by %s",
+		    V(FINE, given_real(g, "length") - given_real(g, "bed")));
 	answer_note(an, "%s", plate_wins);
 	answer_source(an, own ? "the rating given" : "shear factors from memory: "
 	    "stainless 0.67, aluminum 1.25, else 60 ksi over the strength");
@@ -177,9 +181,12 @@ TOPIC_WORK(punch)
 	edge_mm = given_has(g, "edge") ?
 	    given_real(g, "edge") : 3.14159265358979323846 * d_mm;
 	tons = punch_tons(edge_mm, t_mm, ksi);
-	an->formula = "tons = cut edge x t x shear strength / 2000; round edge = pi d";
-	answer_step(an, "%s x %s x %s / 2000 = %s tons", IN(edge_mm), IN(t_mm),
-	    N(ksi * 1000), N(tons));
+	an->formula = an->metric
+	    ? "kN = cut edge x t x shear strength in MPa / 1000; round edge = pi d"
+	    : "tons = cut edge x t x shear strength / 2000; round edge = pi d";
+	answer_step(an, "%s x %s x %s / %s = %s", L(edge_mm), L(t_mm),
+	    an->metric ? B(STRENGTH, ksi) : N(ksi * 1000), an->metric ? "1000" : "2000",
+	    V(TONS, tons));
 	answer_figure(an, "Force", MEASURE_TONS, tons,
 	    given_has(g, "strength") ? SEEN_PAGE : SEEN_MEMORY);
 	answer_remark(an, "an estimate");
@@ -214,11 +221,12 @@ TOPIC_WORK(roll)
 	}
 	most_mm = roll_most_mm(given_real(g, "rated"), given_real(g, "bed"), width_mm,
 	    m->uts_ksi);
-	an->formula = "thickness = rated sqrt(bed / width x 60 / strength), never over "
-	    "rated";
-	answer_step(an, "%s x sqrt(%s / %s x 60 / %s) = %s in",
-	    IN(given_real(g, "rated")),
-	    IN(given_real(g, "bed")), IN(width_mm), N(m->uts_ksi), IN(most_mm));
+	an->formula = an->metric
+	    ? "thickness = rated sqrt(bed / width x 413.7 / strength), never over rated"
+	    : "thickness = rated sqrt(bed / width x 60 / strength), never over rated";
+	answer_step(an, "%s x sqrt(%s / %s x %s / %s) = %s", L(given_real(g, "rated")),
+	    L(given_real(g, "bed")), L(width_mm), B(STRENGTH, 60), B(STRENGTH, m->uts_ksi),
+	    V(FINE, most_mm));
 	answer_figure(an, "Thickest to roll", MEASURE_FINE, most_mm, SEEN_MEMORY);
 	answer_remark(an, "an estimate");
 	if (given_has(g, "thickness"))
@@ -283,8 +291,8 @@ TOPIC_WORK(allowance)
 		an->formula = "pi/180 A (R + K t)";
 		k = k_given(g, an, &seen);
 		mm = brake_allowance_mm(a, r_mm, k, t_mm);
-		answer_step(an, "pi/180 x %s x (%s + %s x %s) = %s in", N(a), IN(r_mm),
-		    N(k), IN(t_mm), IN(mm));
+		answer_step(an, "pi/180 x %s x (%s + %s x %s) = %s", N(a), L(r_mm),
+		    N(k), L(t_mm), V(FINE, mm));
 		answer_source(an, "geometry; general bend-allowance formula (four "
 		    "pages)");
 	}
@@ -301,8 +309,8 @@ TOPIC_WORK(setback)
 		return;
 	mm = brake_setback_mm(a, r_mm, t_mm);
 	an->formula = "tan(A / 2) (R + t); R + t at 90°";
-	answer_step(an, "tan(%s / 2) x (%s + %s) = %s in", N(a), IN(r_mm), IN(t_mm),
-	    IN(mm));
+	answer_step(an, "tan(%s / 2) x (%s + %s) = %s", N(a), L(r_mm), L(t_mm),
+	    V(FINE, mm));
 	answer_figure(an, "Setback", MEASURE_FINE, mm, SEEN_PAGE);
 	answer_source(an, "FAA-H-8083-31, chapter 4");
 }

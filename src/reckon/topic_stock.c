@@ -10,7 +10,9 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define L(mm) answer_bare(an, MEASURE_FINE, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
+#define B(measure, x) answer_bare(an, MEASURE_##measure, (x))
 
 static const struct metal *metal_given(const struct given *g, struct answer *an)
 {
@@ -23,6 +25,11 @@ static const struct metal *metal_given(const struct given *g, struct answer *an)
 	return m;
 }
 
+static const char *weight_word(const struct answer *an)
+{
+	return an->metric ? "Weight a meter" : "Weight a foot";
+}
+
 /* One piece of the length given, and all of them. False when pieces have no length. */
 static bool add_pieces(const struct given *g, struct answer *an, double lb_ft, enum seen seen)
 {
@@ -33,11 +40,13 @@ static bool add_pieces(const struct given *g, struct answer *an, double lb_ft, e
 			answer_refuse(an, "length: pieces have one; give it beside count");
 		return !given_has(g, "count");
 	}
-	answer_step(an, "%s lb/ft x %s ft = %s lb", N(lb_ft), N(feet), N(lb_ft * feet));
+	answer_step(an, "%s x %s = %s", V(PER_FOOT, lb_ft), V(RUN, feet * 304.8),
+	    V(WEIGHT, lb_ft * feet));
 	answer_figure(an, WEIGHT_OF_ONE, MEASURE_WEIGHT, lb_ft * feet, seen);
 	if (!given_has(g, "count"))
 		return true;
-	answer_step(an, "%s x %s lb = %s lb", N(n), N(lb_ft * feet), N(n * lb_ft * feet));
+	answer_step(an, "%s x %s = %s", N(n), V(WEIGHT, lb_ft * feet),
+	    V(WEIGHT, n * lb_ft * feet));
 	answer_figure(an, WEIGHT_OF_ALL, MEASURE_WEIGHT, n * lb_ft * feet, seen);
 	return true;
 }
@@ -53,10 +62,10 @@ static void add_weights(const struct given *g, struct answer *an, double mm2)
 		return;
 	seen = seen_of(m->density_verified);
 	lb_ft = stock_lb_ft(mm2, m->density_lb_in3);
-	answer_step(an, "%s in2 x 12 x %s lb/in3 = %s lb/ft", N(mm2 / 645.16),
-	    N(m->density_lb_in3), N(lb_ft));
+	answer_step(an, an->metric ? "%s x %s / 10^6 = %s" : "%s x 12 x %s = %s",
+	    V(AREA, mm2), V(DENSITY, m->density_lb_in3), V(PER_FOOT, lb_ft));
 	answer_figure(an, "Section", MEASURE_AREA, mm2, SEEN_PAGE);
-	answer_figure(an, "Weight a foot", MEASURE_PER_FOOT, lb_ft, seen);
+	answer_figure(an, weight_word(an), MEASURE_PER_FOOT, lb_ft, seen);
 	if (!add_pieces(g, an, lb_ft, seen))
 		return;
 	answer_source(an, "geometry; steel 490 lb/ft3 (Iowa DOT IM 569); other densities "
@@ -77,10 +86,12 @@ TOPIC_WORK(pipe)
 	od_mm = pipe_od_mm(p);
 	wall_mm = pipe_wall_mm(p);
 	lb_ft = pipe_weight_lb_ft(od_mm, wall_mm);
-	an->formula = "lb/ft = 10.69 (D - t) t; older tables 10.68 (D - t) t; area pi (D "
-	    "- t) t";
-	answer_step(an, "10.69 x (%s - %s) x %s = %s lb/ft", IN(od_mm), IN(wall_mm),
-	    IN(wall_mm), N(lb_ft));
+	/* 10.69 lb/ft a square inch is 0.024658 kg/m a square millimeter. */
+	an->formula = an->metric
+	    ? "kg/m = 0.024658 (D - t) t; older tables 0.024635 (D - t) t; area pi (D - t) t"
+	    : "lb/ft = 10.69 (D - t) t; older tables 10.68 (D - t) t; area pi (D - t) t";
+	answer_step(an, "%s x (%s - %s) x %s = %s", an->metric ? "0.024658" : "10.69",
+	    L(od_mm), L(wall_mm), L(wall_mm), V(PER_FOOT, lb_ft));
 	answer_figure(an, "Outside diameter", MEASURE_FINE, od_mm, SEEN_PAGE);
 	answer_figure(an, "Wall", MEASURE_FINE, wall_mm, SEEN_PAGE);
 	answer_figure(an, "Inside diameter", MEASURE_FINE, od_mm - 2 * wall_mm,
@@ -88,7 +99,7 @@ TOPIC_WORK(pipe)
 	answer_figure(an, "Metal area", MEASURE_AREA, stock_round_tube_mm2(od_mm,
 	    wall_mm), SEEN_PAGE);
 	/* The rule's 10.69 was recalled; the weights of 10.68 were seen in charts. */
-	answer_figure(an, "Weight a foot", MEASURE_PER_FOOT, lb_ft, SEEN_MEMORY);
+	answer_figure(an, weight_word(an), MEASURE_PER_FOOT, lb_ft, SEEN_MEMORY);
 	answer_figure(an, "By older tables", MEASURE_PER_FOOT,
 	    stock_pipe_old_lb_ft(od_mm, wall_mm), SEEN_PAGE);
 	if (!add_pieces(g, an, lb_ft, SEEN_MEMORY))
@@ -103,8 +114,8 @@ TOPIC_WORK(plate)
 	    given_real(g, "thickness"));
 
 	an->formula = "weight = thickness x width x length x density";
-	answer_step(an, "%s x %s = %s in2", IN(given_real(g, "thickness")),
-	    IN(given_real(g, "width")), N(mm2 / 645.16));
+	answer_step(an, "%s x %s = %s", L(given_real(g, "thickness")),
+	    L(given_real(g, "width")), V(AREA, mm2));
 	add_weights(g, an, mm2);
 }
 
@@ -165,7 +176,7 @@ TOPIC_WORK(angle)
 		return;
 	}
 	an->formula = "area = t (a + b - t), without the rolled fillet";
-	answer_step(an, "%s x (%s + %s - %s)", IN(t_mm), IN(a_mm), IN(b_mm), IN(t_mm));
+	answer_step(an, "%s x (%s + %s - %s)", L(t_mm), L(a_mm), L(b_mm), L(t_mm));
 	answer_note(an, "The mill's table says a little more: the fillet of the corner.");
 	add_weights(g, an, stock_angle_mm2(a_mm, b_mm, t_mm));
 }
@@ -187,11 +198,12 @@ TOPIC_WORK(gauge)
 		    sheet_metal_word(metal));
 		return;
 	}
-	an->formula = "by table; weight = thickness x 144 in2 x density";
+	an->formula = "by table; weight = thickness x area x density";
 	answer_figure(an, "Thickness", MEASURE_FINE, mm, SEEN_PAGE);
 	/* Manufacturers Standard Gauge is a weight: 41.82 lb/ft2 for an inch of steel. */
 	if (metal == METAL_STEEL) {
-		answer_step(an, "%s in x 41.82 lb/ft2 for an inch", IN(mm));
+		answer_step(an, "%s x %s", V(FINE, mm), an->metric ? "8.0387 kg/m2 for a mm"
+		    : "41.82 lb/ft2 for an inch");
 		answer_figure(an, "Weight", MEASURE_PER_AREA, mm / 25.4 * 41.82,
 		    SEEN_PAGE);
 	} else {

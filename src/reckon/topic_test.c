@@ -11,7 +11,8 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define L(mm) answer_bare(an, MEASURE_FINE, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
 
 /* The code as the tables spell it, or null after a refusal. */
 static const char *code_given(const struct given *g, struct answer *an, bool pipeline)
@@ -45,8 +46,8 @@ static double yield_given(const struct given *g, struct answer *an)
 		    "here", STR_ARG(given_words(g, "material")));
 		return 0;
 	}
-	answer_step(an, "yield strength of %s: %s ksi, least of its specification (from "
-	    "memory)", m->name, N(m->yield_ksi));
+	answer_step(an, "yield strength of %s: %s, least of its specification (from "
+	    "memory)", m->name, V(STRENGTH, m->yield_ksi));
 	return m->yield_ksi;
 }
 
@@ -82,8 +83,8 @@ static void bend_plain(const struct given *g, struct answer *an)
 		return;
 	}
 	an->formula = "strain = 100 t / (A + t)";
-	answer_step(an, "100 x %s / (%s + %s) = %s %%", IN(t_mm), IN(plunger_mm),
-	    IN(t_mm), N(percent));
+	answer_step(an, "100 x %s / (%s + %s) = %s %%", L(t_mm), L(plunger_mm),
+	    L(t_mm), N(percent));
 	answer_figure(an, "Strain of the outer fiber", MEASURE_PERCENT, percent,
 	    SEEN_PAGE);
 	answer_note(an, "No code is named: the bend is not judged.");
@@ -100,8 +101,8 @@ static void add_jig(const struct given *g, struct answer *an, const struct jig *
 
 	an->formula = "strain = 100 t / (A + t), A the width of the plunger";
 	answer_step(an, "row: %s", j->words);
-	answer_step(an, "100 x %s / (%s + %s) = %s %%", IN(t_mm), IN(j->plunger_mm),
-	    IN(t_mm), N(percent));
+	answer_step(an, "100 x %s / (%s + %s) = %s %%", L(t_mm), L(j->plunger_mm),
+	    L(t_mm), N(percent));
 	answer_figure(an, "Plunger A", MEASURE_LENGTH, j->plunger_mm, seen);
 	answer_figure(an, "Plunger radius B", MEASURE_LENGTH, j->plunger_mm / 2, seen);
 	answer_figure(an, "Die opening C", MEASURE_LENGTH, j->die_mm, seen);
@@ -156,8 +157,8 @@ TOPIC_WORK(bend)
 		return;
 	}
 	if (t_mm > j.most_thickness_mm + 1e-6) {
-		answer_refuse(an, "thickness: the row serves specimens to %s in; thicker "
-		    "welds are bent on their side, cut to that", IN(j.most_thickness_mm));
+		answer_refuse(an, "thickness: the row serves specimens to %s; thicker "
+		    "welds are bent on their side, cut to that", V(FINE, j.most_thickness_mm));
 		return;
 	}
 	add_jig(g, an, &j, code);
@@ -171,8 +172,8 @@ static void strips_plate(const struct given *g, struct answer *an, size_t n,
 	double need_mm = strips_length_mm(n, width_mm, discard_mm, given_real(g, "kerf"));
 
 	an->formula = "2 discards + n widths + (n + 1) cuts, along the weld";
-	answer_step(an, "2 x %s + %zu x %s + %zu x %s = %s in", IN(discard_mm), n,
-	    IN(width_mm), n + 1, IN(given_real(g, "kerf")), IN(need_mm));
+	answer_step(an, "2 x %s + %zu x %s + %zu x %s = %s", L(discard_mm), n,
+	    L(width_mm), n + 1, L(given_real(g, "kerf")), V(FINE, need_mm));
 	answer_figure(an, "Length taken", MEASURE_LENGTH, need_mm, SEEN_PAGE);
 	if (need_mm > length_mm + 1e-6) {
 		size_t fit = n;
@@ -180,8 +181,8 @@ static void strips_plate(const struct given *g, struct answer *an, size_t n,
 		while (fit && strips_length_mm(fit, width_mm, discard_mm,
 		    given_real(g, "kerf")) > length_mm + 1e-6)
 			fit--;
-		answer_words(an, "Fit", SEEN_PAGE, "no: the coupon is %s in short; %zu "
-		    "would fit", IN(need_mm - length_mm), fit);
+		answer_words(an, "Fit", SEEN_PAGE, "no: the coupon is %s short; %zu "
+		    "would fit", V(FINE, need_mm - length_mm), fit);
 		return;
 	}
 	answer_words(an, "Fit", SEEN_PAGE, "yes");
@@ -200,13 +201,13 @@ static void strips_pipe(const struct given *g, struct answer *an, size_t n,
 	double need_mm = strips_round_mm(n, width_mm, given_real(g, "kerf"));
 
 	an->formula = "n (width + cut), round pi x outside diameter";
-	answer_step(an, "%zu x (%s + %s) = %s in of pi x %s = %s in", n, IN(width_mm),
-	    IN(given_real(g, "kerf")), IN(need_mm), IN(od_mm), IN(round_mm));
+	answer_step(an, "%zu x (%s + %s) = %s of pi x %s = %s", n, L(width_mm),
+	    L(given_real(g, "kerf")), V(FINE, need_mm), L(od_mm), V(FINE, round_mm));
 	answer_figure(an, "Length taken round the pipe", MEASURE_FINE, need_mm,
 	    SEEN_PAGE);
 	if (need_mm > round_mm + 1e-6) {
-		answer_words(an, "Fit", SEEN_PAGE, "no: %s in short round the pipe",
-		    IN(need_mm - round_mm));
+		answer_words(an, "Fit", SEEN_PAGE, "no: %s short round the pipe",
+		    V(FINE, need_mm - round_mm));
 		return;
 	}
 	answer_words(an, "Fit", SEEN_PAGE, "yes");
@@ -247,9 +248,10 @@ TOPIC_WORK(strips)
 		strips_pipe(g, an, n, width_mm);
 	else
 		strips_plate(g, an, n, width_mm);
-	answer_note(an, "A strip is about 6 in long across the weld; cap and backing "
-	    "come off flush, corners rounded to 1/8 in at most (AWS D1.1 Fig. 6.8 "
-	    "(2020), told in a forum).");
+	answer_note(an, "A strip is about %s long across the weld; cap and backing "
+	    "come off flush, corners rounded to %s at most (AWS D1.1 Fig. 6.8 "
+	    "(2020), told in a forum).", an->metric ? "150 mm [6 in]" : "6 in",
+	    an->metric ? "3.2 mm [1/8 in]" : "1/8 in");
 	answer_source(an, "geometry; widths of AWS D1.1 Figs 6.8, 6.9 (2020) as told in "
 	    "a code forum; 1 in discards and 1/8 in cuts from memory");
 }
@@ -367,15 +369,15 @@ static void add_range(const struct given *g, struct answer *an, const struct cou
 
 	add_specimens(an, r, seen);
 	if (r->most_times > 0 && most_mm > 0)
-		answer_step(an, "%s x %s in = %s in", N(r->most_times),
-		    IN(c->thickness_mm), IN(most_mm));
+		answer_step(an, "%s x %s = %s", N(r->most_times),
+		    V(FINE, c->thickness_mm), V(FINE, most_mm));
 	if (most_mm > 0 && r->least_in <= 0)
 		answer_figure(an, answer_say(an, "%s, to", what), MEASURE_LENGTH, most_mm,
 		    seen);
 	else if (most_mm > 0)
 		answer_range(an, what, MEASURE_LENGTH, r->least_in * 25.4, most_mm, seen);
 	else if (r->least_in > 0)
-		answer_words(an, what, seen, "%s in and up, no limit", N(r->least_in));
+		answer_words(an, what, seen, "%s and up, no limit", V(FINE, r->least_in * 25.4));
 	else
 		answer_words(an, what, seen, "the most to be welded");
 	answer_source(an, r->clause);

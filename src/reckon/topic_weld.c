@@ -10,7 +10,9 @@
 #include <math.h>
 
 #define N(x) answer_number(an, (x))
-#define IN(mm) answer_inches(an, (mm))
+#define L(mm) answer_bare(an, MEASURE_FINE, (mm))
+#define V(measure, x) answer_value(an, MEASURE_##measure, (x))
+#define B(measure, x) answer_bare(an, MEASURE_##measure, (x))
 
 TOPIC_WORK(fillet)
 {
@@ -26,8 +28,8 @@ TOPIC_WORK(fillet)
 	}
 	leg = fillet_least_leg(thin_mm, thick_mm, low, given_is(g, "loading", "cyclic"));
 	an->formula = "least leg by the thickness band; never more than the thinner part";
-	answer_step(an, "the band is that of the %s part, %s in",
-	    low ? "thinner" : "thicker", IN(low ? thin_mm : thick_mm));
+	answer_step(an, "the band is that of the %s part, %s",
+	    low ? "thinner" : "thicker", V(FINE, low ? thin_mm : thick_mm));
 	if (!low)
 		answer_note(an, "Ordinary-hydrogen filler: the weld is made in a single "
 		    "pass.");
@@ -45,8 +47,10 @@ TOPIC_WORK(lap_edge)
 	double edge_mm = given_real(g, "edge");
 	struct fillet_limit leg = fillet_largest_lap_leg(edge_mm);
 
-	an->formula = "edge under 1/4 in: leg = edge; from 1/4 in: leg = edge - 1/16 in";
-	answer_step(an, "%s in edge: leg = %s in", IN(edge_mm), IN(leg.mm));
+	an->formula = an->metric
+	    ? "edge under 6.35 mm: leg = edge; from 6.35 mm: leg = edge - 1.588 mm"
+	    : "edge under 1/4 in: leg = edge; from 1/4 in: leg = edge - 1/16 in";
+	answer_step(an, "%s edge: leg = %s", V(FINE, edge_mm), V(FINE, leg.mm));
 	answer_figure(an, "Largest leg", MEASURE_LENGTH, leg.mm, leg.seen);
 	answer_note(an, "A drawing may ask for the edge to be built out to the full "
 	    "throat.");
@@ -82,17 +86,17 @@ TOPIC_WORK(throat)
 		mm = fillet_throat_unequal_mm(leg_mm, leg2_mm, psi_deg);
 		if (mm < fmin(leg_mm, leg2_mm))
 			answer_step(an, "%s x %s x sin %s° / sqrt(%s^2 + %s^2 - 2 x %s x %s "
-			    "x cos %s°) = %s in", IN(leg_mm), IN(leg2_mm), N(psi_deg),
-			    IN(leg_mm), IN(leg2_mm), IN(leg_mm), IN(leg2_mm), N(psi_deg),
-			    IN(mm));
+			    "x cos %s°) = %s", L(leg_mm), L(leg2_mm), N(psi_deg),
+			    L(leg_mm), L(leg2_mm), L(leg_mm), L(leg2_mm), N(psi_deg),
+			    V(FINE, mm));
 		else
-			answer_step(an, "the face leans beyond the shorter leg, %s in", IN(mm));
+			answer_step(an, "the face leans beyond the shorter leg, %s", V(FINE, mm));
 		note_skew(an, psi_deg);
 	} else {
 		an->formula = "throat = leg cos(angle / 2), flat face; 0.7071 leg at 90°";
 		mm = fillet_throat_skew_mm(leg_mm, psi_deg);
-		answer_step(an, "%s x cos(%s / 2) = %s in", IN(leg_mm), N(psi_deg),
-		    IN(mm));
+		answer_step(an, "%s x cos(%s / 2) = %s", L(leg_mm), N(psi_deg),
+		    V(FINE, mm));
 		note_skew(an, psi_deg);
 	}
 	answer_figure(an, "Throat", MEASURE_FINE, mm, SEEN_PAGE);
@@ -108,7 +112,7 @@ TOPIC_WORK(leg)
 	mm = throat_mm / fillet_throat_skew_mm(1, psi_deg);
 	an->formula = "leg = throat / cos(angle / 2), flat face, legs equal along the "
 	    "plates";
-	answer_step(an, "%s / cos(%s / 2) = %s in", IN(throat_mm), N(psi_deg), IN(mm));
+	answer_step(an, "%s / cos(%s / 2) = %s", L(throat_mm), N(psi_deg), V(FINE, mm));
 	note_skew(an, psi_deg);
 	answer_figure(an, "Leg", MEASURE_FINE, mm, SEEN_PAGE);
 	answer_source(an, "geometry");
@@ -173,8 +177,8 @@ static double add_cap(const struct given *g, struct answer *an, const char *face
 	double width_mm = given_has(g, "cap-width") ? given_real(g, "cap-width") : own_mm;
 	double mm2 = cap_mm2(width_mm, given_real(g, "cap-height"));
 
-	answer_step(an, "%s: 2/3 x %s x %s = %s in2", face, IN(width_mm),
-	    IN(given_real(g, "cap-height")), N(mm2 / 645.16));
+	answer_step(an, "%s: 2/3 x %s x %s = %s", face, L(width_mm),
+	    L(given_real(g, "cap-height")), V(AREA, mm2));
 	return mm2;
 }
 
@@ -190,9 +194,9 @@ static double add_caps(const struct given *g, struct answer *an, const struct gr
 	}
 	if (given_has(g, "root-height")) {
 		root = cap_mm2(given_real(g, "root-width"), given_real(g, "root-height"));
-		answer_step(an, "root: 2/3 x %s x %s = %s in2",
-		    IN(given_real(g, "root-width")),
-		    IN(given_real(g, "root-height")), N(root / 645.16));
+		answer_step(an, "root: 2/3 x %s x %s = %s",
+		    L(given_real(g, "root-width")),
+		    L(given_real(g, "root-height")), V(AREA, root));
 	}
 	return cap + root;
 }
@@ -211,10 +215,10 @@ TOPIC_WORK(groove)
 	    "slope adds depth^2 tan(side angle) / 2, an arc r^2 ((90° - b)/2 - "
 	    "sin(2b)/4) below it";
 	area = groove_mm2(&v);
-	answer_step(an, "gap x thickness = %s x %s = %s in2", IN(v.gap_mm),
-	    IN(v.thickness_mm), N(v.gap_mm * v.thickness_mm / 645.16));
-	answer_step(an, "prepared sides = %s in2",
-	    N((area - v.gap_mm * v.thickness_mm) / 645.16));
+	answer_step(an, "gap x thickness = %s x %s = %s", L(v.gap_mm),
+	    L(v.thickness_mm), V(AREA, v.gap_mm * v.thickness_mm));
+	answer_step(an, "prepared sides = %s",
+	    V(AREA, area - v.gap_mm * v.thickness_mm));
 	answer_figure(an, "Groove area", MEASURE_AREA, area, SEEN_PAGE);
 	answer_figure(an, "Width at the face", MEASURE_FINE, groove_width_mm(&v),
 	    SEEN_PAGE);
@@ -246,18 +250,24 @@ TOPIC_WORK(weld_metal)
 	double lb_ft = stock_lb_ft(mm2, metal->density_lb_in3);
 	double feet = given_real(g, "length") / 304.8;
 
-	an->formula = "lb/ft = leg x leg2 / 2 x overweld x 12 x density; lb = lb/ft x ft";
-	answer_step(an, "%s x %s / 2 x %s x 12 x %s = %s lb/ft", IN(leg_mm), IN(leg2_mm),
-	    N(given_real(g, "overweld")), N(metal->density_lb_in3), N(lb_ft));
-	answer_step(an, "%s lb/ft x %s ft = %s lb", N(lb_ft), N(feet), N(lb_ft * feet));
-	answer_figure(an, "Weld metal a foot", MEASURE_DEPOSIT, lb_ft, metal->seen);
+	an->formula = an->metric
+	    ? "kg/m = leg x leg2 / 2 x overweld x density / 10^6; kg = kg/m x m"
+	    : "lb/ft = leg x leg2 / 2 x overweld x 12 x density; lb = lb/ft x ft";
+	answer_step(an, an->metric ? "%s x %s / 2 x %s x %s / 10^6 = %s"
+	    : "%s x %s / 2 x %s x 12 x %s = %s", L(leg_mm), L(leg2_mm),
+	    N(given_real(g, "overweld")), B(DENSITY, metal->density_lb_in3),
+	    V(DEPOSIT, lb_ft));
+	answer_step(an, "%s x %s = %s", V(DEPOSIT, lb_ft), V(RUN, feet * 304.8),
+	    V(WEIGHT, lb_ft * feet));
+	answer_figure(an, an->metric ? "Weld metal a meter" : "Weld metal a foot",
+	    MEASURE_DEPOSIT, lb_ft, metal->seen);
 	answer_figure(an, "Weld metal", MEASURE_WEIGHT, lb_ft * feet, metal->seen);
 	if (given_has(g, "efficiency")) {
 		double percent = given_real(g, "efficiency");
 		double bought_lb = filler_bought_lb(lb_ft * feet, percent);
 
-		answer_step(an, "%s lb / %s %% = %s lb", N(lb_ft * feet), N(percent),
-		    N(bought_lb));
+		answer_step(an, "%s / %s %% = %s", V(WEIGHT, lb_ft * feet), N(percent),
+		    V(WEIGHT, bought_lb));
 		answer_figure(an, "Filler to buy", MEASURE_WEIGHT, bought_lb, metal->seen);
 	}
 	answer_note(an, "For a groove take its weld metal a foot from `fitup reckon "
@@ -298,8 +308,8 @@ static double efficiency_given(const struct given *g, struct answer *an, enum se
 		answer_refuse(an, "electrode: shorter than a stub");
 	if (fabs(stub_mm - 2 * 25.4) < 1e-6)
 		return row->percent;
-	answer_step(an, "stub of %s in, not 2: x (%s - %s) / (%s - 2)", IN(stub_mm),
-	    IN(electrode_mm), IN(stub_mm), IN(electrode_mm));
+	answer_step(an, "stub of %s, not %s: x (%s - %s) / (%s - %s)", V(FINE, stub_mm),
+	    L(2 * 25.4), L(electrode_mm), L(stub_mm), L(electrode_mm), L(2 * 25.4));
 	return efficiency_at_stub(row->percent, electrode_mm, stub_mm);
 }
 
@@ -320,12 +330,12 @@ TOPIC_WORK(filler)
 	if (spatter > 0)
 		answer_step(an, "further spatter: x (100 - %s) / 100", N(spatter));
 	percent = efficiency_after_spatter(percent, spatter);
-	answer_step(an, "%s lb / %s %% = %s lb", N(deposit_lb), N(percent),
-	    N(filler_bought_lb(deposit_lb, percent)));
+	answer_step(an, "%s / %s %% = %s", V(WEIGHT, deposit_lb), N(percent),
+	    V(WEIGHT, filler_bought_lb(deposit_lb, percent)));
 	answer_figure(an, "Efficiency", MEASURE_PERCENT, percent, seen);
 	answer_figure(an, "Filler to buy", MEASURE_WEIGHT, filler_bought_lb(deposit_lb,
 	    percent), seen);
 	answer_note(an, "The efficiencies of the table already hold spatter and slag, "
-	    "and a 2 in stub for sticks.");
+	    "and a stub of %s for sticks.", an->metric ? "51 mm [2 in]" : "2 in");
 	answer_source(an, "definition of deposition efficiency");
 }

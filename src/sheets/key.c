@@ -24,10 +24,43 @@ str key_real(struct arena *a, double x, int places, const char *unit)
 	return buf_str(&b);
 }
 
-str key_inches(struct arena *a, double mm)
+/* Two texts of one figure, the edition's own first. */
+static str in_both(const struct key *k, str us, str metric)
 {
-	return str_format(a, "%.*s [%.*s]", STR_ARG(key_real(a, mm / 25.4, 3, "in")),
-	    STR_ARG(key_real(a, mm, 2, "mm")));
+	return str_format(k->arena, "%.*s [%.*s]", STR_ARG(k->metric ? metric : us),
+	    STR_ARG(k->metric ? us : metric));
+}
+
+str key_length(const struct key *k, double mm)
+{
+	return in_both(k, key_real(k->arena, mm / 25.4, 3, "in"),
+	    key_real(k->arena, mm, 2, "mm"));
+}
+
+/* Four places of a square inch; five under a hundredth, as of a small bead. */
+static str square_inches(const struct key *k, double mm2)
+{
+	return key_real(k->arena, mm2 / 645.16, mm2 < 6.4516 ? 5 : 4, "in2");
+}
+
+str key_area(const struct key *k, double mm2)
+{
+	return in_both(k, square_inches(k, mm2), key_real(k->arena, mm2, 1, "mm2"));
+}
+
+str key_weight(const struct key *k, double lb, int places)
+{
+	struct buf b = { .arena = k->arena };
+
+	format_weight(&b, edition_format(k->e), lb, places);
+	return buf_str(&b);
+}
+
+/* 1 lb/in3 is 27679.905 kg/m3 (NIST SP 811, from pound and inch). */
+str key_density(const struct key *k, double lb_in3)
+{
+	return k->metric ? key_real(k->arena, lb_in3 * 27679.905, 0, "kg/m3")
+	                 : key_real(k->arena, lb_in3, 3, "lb/in3");
 }
 
 double key_middle(const struct quantity *q)
@@ -43,6 +76,10 @@ str key_weld_name(struct key *k, const struct joint_block *j, const char *what)
 }
 
 /* ---- weld metal ---- */
+
+/* Cubic millimeters in a cubic meter. */
+#define PER_CUBE " / 10^9"
+
 
 /* Length of one weld: round the pipe on the middle of the wall, else as drawn. */
 double key_length_mm(const struct joint_block *j)
@@ -198,12 +235,6 @@ const struct weld_metal *key_metal(const struct key *k, const struct joint_block
 	return weld_metal_of(families[sheet_metal_of(key_material(k, j))]);
 }
 
-/* Two figures behind the point, three for what weighs less than a tenth. */
-str key_pounds(struct arena *a, double lb, const char *unit)
-{
-	return key_real(a, lb, lb < 0.1 ? 3 : 2, unit);
-}
-
 /* The mixture in the words of the table of efficiencies; empty: the least of its rows. */
 static str gas_words(const struct assignment *x)
 {
@@ -238,9 +269,9 @@ static void add_filler(struct key *k, const struct joint_block *j, double deposi
 	lb = filler_bought_lb(deposit_lb, e->percent);
 	w = key_add(k, key_weld_name(k, j, "Filler to buy"));
 	w->steps = str_format(k->arena, "weld metal / %.*s = %.*s; with 5 %% over x 1.05",
-	    STR_ARG(key_real(k->arena, e->percent, 0, "%")),
-	    STR_ARG(key_pounds(k->arena, lb, "lb")));
-	w->result = key_pounds(k->arena, lb * 1.05, "lb for one weld");
+	    STR_ARG(key_real(k->arena, e->percent, 0, "%")), STR_ARG(key_weight(k, lb, 2)));
+	w->result = str_format(k->arena, "%.*s for one weld",
+	    STR_ARG(key_weight(k, lb * 1.05, 2)));
 	w->source = str_of(e->source);
 	w->dagger = seen_of(e->verified) == SEEN_MEMORY;
 }
@@ -256,11 +287,12 @@ static void add_weld_metal(struct key *k, const struct joint_block *j)
 		return;
 	lb = weight_lb(area * length, metal->density_lb_in3);
 	w = key_add(k, key_weld_name(k, j, "Weld metal"));
-	w->steps = str_format(k->arena, "section %.*s%s x length %.*s x %.*s (%s)",
-	    STR_ARG(key_real(k->arena, area / 645.16, area < 6.4516 ? 5 : 4, "in2")), capped ? " with its cap" : "",
-	    STR_ARG(key_inches(k->arena, length)),
-	    STR_ARG(key_real(k->arena, metal->density_lb_in3, 3, "lb/in3")), metal->word);
-	w->result = key_pounds(k->arena, lb, "lb");
+	w->steps = str_format(k->arena, "section %.*s%s x length %.*s x %.*s (%s)%s",
+	    STR_ARG(k->metric ? key_real(k->arena, area, 2, "mm2") : square_inches(k, area)),
+	    capped ? " with its cap" : "", STR_ARG(key_length(k, length)),
+	    STR_ARG(key_density(k, metal->density_lb_in3)), metal->word,
+	    k->metric ? PER_CUBE : "");
+	w->result = key_weight(k, lb, 2);
 	w->source = str_of(metal->source);
 	w->dagger = metal->seen == SEEN_MEMORY;
 	add_filler(k, j, lb);
@@ -276,6 +308,15 @@ static bool is_fillet(const struct joint_block *j)
 	return j->joint == JOINT_TEE || j->joint == JOINT_LAP || j->joint == JOINT_CORNER;
 }
 
+/* A leg is asked for and gauged by fractions. */
+static str leg_text(const struct key *k, double mm)
+{
+	struct buf b = { .arena = k->arena };
+
+	format_answer_as(&b, edition_format(k->e), mm);
+	return buf_str(&b);
+}
+
 static void add_throat(struct key *k, const struct joint_block *j)
 {
 	double leg = key_middle(&j->leg);
@@ -285,11 +326,10 @@ static void add_throat(struct key *k, const struct joint_block *j)
 		return;
 	w = key_add(k, key_weld_name(k, j, "Least throat"));
 	w->steps = given(&j->leg2)
-	    ? str_format(k->arena, "a x b / square root of (a x a + b x b), legs %.*s",
-	        STR_ARG(legs_text(k->arena, NULL, &j->leg, &j->leg2)))
-	    : str_format(k->arena, "0.7071 x leg %.*s",
-	        STR_ARG(quantity_text(k->arena, NULL, &j->leg)));
-	w->result = key_inches(k->arena, given(&j->leg2)
+	    ? str_format(k->arena, "a x b / square root of (a x a + b x b), legs %.*s and %.*s",
+	        STR_ARG(leg_text(k, leg)), STR_ARG(leg_text(k, second_leg(j))))
+	    : str_format(k->arena, "0.7071 x leg %.*s", STR_ARG(leg_text(k, leg)));
+	w->result = key_length(k, given(&j->leg2)
 	    ? fillet_throat_unequal_mm(leg, second_leg(j), 90) : fillet_throat_mm(leg));
 	w->source = STR("geometry, flat face");
 	w->at_drawing = true;
@@ -301,15 +341,6 @@ static bool is_cyclic(const struct assignment *x)
 		if (str_eq_nocase(x->criteria[i].loading, STR("cyclic")))
 			return true;
 	return false;
-}
-
-/* A leg is asked for and gauged by fractions. */
-static str leg_text(struct arena *a, double mm)
-{
-	struct buf b = { .arena = a };
-
-	format_answer(&b, mm);
-	return buf_str(&b);
 }
 
 /* The code's least leg for carbon steel: by the thinner part with low-hydrogen filler. */
@@ -326,9 +357,9 @@ static void add_least_leg(struct key *k, const struct joint_block *j, double thi
 		return;
 	w = key_add(k, key_weld_name(k, j, "Least leg of the code"));
 	w->steps = str_format(k->arena, "%s part %.*s, %s filler", low ? "thinner" : "thicker",
-	    STR_ARG(key_inches(k->arena, low ? thin_mm : thick_mm)),
+	    STR_ARG(key_length(k, low ? thin_mm : thick_mm)),
 	    low ? "low-hydrogen" : "other");
-	w->result = leg_text(k->arena, f.mm);
+	w->result = leg_text(k, f.mm);
 	w->source = str_of(f.source);
 	w->dagger = f.seen == SEEN_MEMORY;
 	w->at_drawing = true;
@@ -344,10 +375,12 @@ static void add_largest_leg(struct key *k, const struct joint_block *j, double e
 	if (j->joint == JOINT_LAP)
 		f = fillet_largest_lap_leg(edge_mm);
 	w->steps = j->joint == JOINT_LAP
-	    ? str_format(k->arena, "edge %.*s: all of it under 1/4 in, else 1/16 in less",
-	        STR_ARG(key_inches(k->arena, edge_mm)))
+	    ? str_format(k->arena, k->metric
+	        ? "edge %.*s: all of it under 6.4 mm [1/4 in], else 1.6 mm [1/16 in] less"
+	        : "edge %.*s: all of it under 1/4 in, else 1/16 in less",
+	        STR_ARG(key_length(k, edge_mm)))
 	    : STR("not over the thinner part on a coupon welded from one side");
-	w->result = leg_text(k->arena, f.mm);
+	w->result = leg_text(k, f.mm);
 	w->source = str_of(f.source);
 	w->dagger = f.seen == SEEN_MEMORY;
 	w->at_drawing = true;
@@ -377,25 +410,23 @@ static void add_groove(struct key *k, const struct joint_block *j)
 	if (!key_groove(j, &g) || !(g.thickness_mm > 0))
 		return;
 	sizes = str_format(k->arena, "root opening %.*s, thickness %.*s",
-	    STR_ARG(key_inches(k->arena, g.gap_mm)), STR_ARG(key_inches(k->arena, g.thickness_mm)));
+	    STR_ARG(key_length(k, g.gap_mm)), STR_ARG(key_length(k, g.thickness_mm)));
 	if (g.shape != GROOVE_SQUARE) {
 		sizes = str_format(k->arena, "%.*s, land %.*s, %.*s", STR_ARG(sizes),
-		    STR_ARG(key_inches(k->arena, g.land_mm)),
+		    STR_ARG(key_length(k, g.land_mm)),
 		    STR_ARG(key_real(k->arena, g.angle_deg, 1, "deg")));
 		if (has_radius(&g))
 			sizes = str_format(k->arena, "%.*s, radius %.*s", STR_ARG(sizes),
-			    STR_ARG(key_inches(k->arena, g.radius_mm)));
+			    STR_ARG(key_length(k, g.radius_mm)));
 		w = key_add(k, key_weld_name(k, j, "Groove width at the face"));
 		w->steps = sizes;
-		w->result = key_inches(k->arena, groove_width_mm(&g));
+		w->result = key_length(k, groove_width_mm(&g));
 		w->source = STR("geometry");
 		w->at_drawing = true;
 	}
 	w = key_add(k, key_weld_name(k, j, "Groove area without cap"));
 	w->steps = g.shape == GROOVE_SQUARE ? sizes : STR("from the same sizes");
-	w->result = str_format(k->arena, "%.*s [%.*s]",
-	    STR_ARG(key_real(k->arena, groove_mm2(&g) / 645.16, 4, "in2")),
-	    STR_ARG(key_real(k->arena, groove_mm2(&g), 1, "mm2")));
+	w->result = key_area(k, groove_mm2(&g));
 	w->source = STR("geometry");
 	w->at_drawing = true;
 }
@@ -408,10 +439,12 @@ void key_joint_lines(struct key *k, const struct joint_block *j)
 	add_weld_metal(k, j);
 }
 
-struct workings workings_of(struct arena *a, const struct assignment *x)
+struct workings workings_of(struct arena *a, const struct assignment *x,
+    const struct edition *e)
 {
 	struct workings out = { 0 };
-	struct key k = { a, x, &out, NONE };
+	struct key k = { .arena = a, .x = x, .e = e, .metric = e && e->choice.metric,
+		.out = &out, .drawing = NONE };
 
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct joint_block *j = &x->drawings[i].joint;

@@ -5,6 +5,8 @@
 
 #include "model/model.h"
 
+struct edition; /* sheets/edition.h */
+
 /* One worked line: "Throat", "0.707 x 5/16 in", "0.221 in [5.61 mm]", source. */
 struct worked {
 	str name, steps, result, source;
@@ -22,7 +24,9 @@ struct workings {
 
 /* For each drawn weld throat, least and largest leg, groove, weld metal, filler, arc
  * time, gas and heat; plunger, die opening and strain of each bend line; weights of the
- * pieces; what the author asks for. Lines that lack a size are left out. */
-struct workings workings_of(struct arena *a, const struct assignment *x);
+ * pieces; what the author asks for. Lines that lack a size are left out. Steps are worked
+ * in the units that e puts first; null: US customary. */
+struct workings workings_of(struct arena *a, const struct assignment *x,
+    const struct edition *e);
 
 #endif

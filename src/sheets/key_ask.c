@@ -14,10 +14,10 @@ static str joined(struct arena *a, const str *v, size_t n)
 	return buf_str(&b);
 }
 
-static void add_figure(struct buf *b, const struct figure *f)
+static void add_figure(struct buf *b, const struct figure *f, bool metric)
 {
 	buf_addf(b, "%s%s: ", b->n ? "\n" : "", f->name);
-	figure_text(b, f);
+	figure_text(b, f, metric);
 	if (f->seen == SEEN_MEMORY)
 		buf_adds(b, DAGGER);
 }
@@ -55,10 +55,8 @@ static void add_total(struct key *k, const struct load *sum)
 	w = key_add(k, STR("all pieces asked for above"));
 	w->asked = true;
 	w->steps = str_format(k->arena, "sum of %u weights", sum->lines);
-	w->result = str_format(k->arena, "Weight of all: %.*s [%.*s]%s",
-	    STR_ARG(key_real(k->arena, sum->lb, 1, "lb")),
-	    STR_ARG(key_real(k->arena, sum->lb * 0.45359237, 1, "kg")),
-	    sum->dagger ? DAGGER : "");
+	w->result = str_format(k->arena, "Weight of all: %.*s%s",
+	    STR_ARG(key_weight(k, sum->lb, 1)), sum->dagger ? DAGGER : "");
 	w->source = STR("sum");
 	w->dagger = sum->dagger;
 }
@@ -66,7 +64,7 @@ static void add_total(struct key *k, const struct load *sum)
 static void add_ask(struct key *k, str call, struct load *sum)
 {
 	const struct topic *topic;
-	struct answer *an = topic_call(k->arena, call, &topic);
+	struct answer *an = topic_call(k->arena, call, k->metric, &topic);
 	struct worked *w = key_add(k, call);
 	struct buf figures = { .arena = k->arena };
 
@@ -77,7 +75,7 @@ static void add_ask(struct key *k, str call, struct load *sum)
 	}
 	add_load(sum, an);
 	for (size_t i = 0; i < an->nfigures; i++)
-		add_figure(&figures, &an->figures[i]);
+		add_figure(&figures, &an->figures[i], k->metric);
 	w->steps = joined(k->arena, an->steps, an->nsteps);
 	w->result = buf_str(&figures);
 	w->source = joined(k->arena, an->sources, an->nsources);

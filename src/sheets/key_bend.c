@@ -78,11 +78,11 @@ static void add_bend(struct key *k, const struct criterion *c)
 	w = key_add(k, str_format(k->arena, "%.*s: strain of the outer fiber", STR_ARG(c->name)));
 	w->steps = str_format(k->arena,
 	    "100 t / (A + t): specimen t %.*s, plunger A %.*s %s",
-	    STR_ARG(key_inches(k->arena, t)), STR_ARG(key_inches(k->arena, plunger)),
+	    STR_ARG(key_length(k, t)), STR_ARG(key_length(k, plunger)),
 	    chosen ? "as the sheet says" : "by the code");
 	if (die > 0)
 		w->steps = str_format(k->arena, "%.*s, die opening %.*s", STR_ARG(w->steps),
-		    STR_ARG(key_inches(k->arena, die)));
+		    STR_ARG(key_length(k, die)));
 	w->result = key_real(k->arena, bend_strain_percent(plunger, t), 1, "%");
 	w->source = chosen ? STR(BEND_SOURCE) : str_of(j.source);
 	w->dagger = !chosen && j.seen == SEEN_MEMORY;

@@ -101,7 +101,7 @@ static void add_drawing(struct sheet *sh, const struct assignment *x, const stru
 	size_t n = answers_of(sh, w, drawing, right, answers, &at_weld);
 
 	*p = (struct key_picture){ .faces = sh->s.faces };
-	figure_joint(sh->arena, NULL, x, &x->drawings[drawing].joint, &p->joint);
+	figure_joint(sh->arena, sh->e, x, &x->drawings[drawing].joint, &p->joint);
 	if (!n || !fig_can_draw(p->joint.shape))
 		return;
 	p->joint.label_answer = at_weld;

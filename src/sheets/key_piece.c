@@ -9,7 +9,8 @@ static void add_piece(struct key *k, const struct piece *p, const struct piece_w
 	struct worked *w = key_add(k, str_format(k->arena, "Weight: %.*s", STR_ARG(p->name)));
 
 	w->steps = one->steps;
-	w->result = key_pounds(k->arena, one->lb, p->count > 1 ? "lb each" : "lb");
+	w->result = str_format(k->arena, "%.*s%s", STR_ARG(key_weight(k, one->lb, 2)),
+	    p->count > 1 ? " each" : "");
 	w->source = str_of(one->source);
 	w->dagger = one->dagger;
 }
@@ -21,8 +22,7 @@ static void add_sum(struct key *k, double lb, unsigned pieces, size_t left_out)
 
 	w->steps = str_format(k->arena, "%u pieces for one attempt%s", pieces,
 	    left_out ? "; those whose sizes do not tell are left out" : "");
-	w->result = str_format(k->arena, "%.*s [%.*s]", STR_ARG(key_real(k->arena, lb, 1, "lb")),
-	    STR_ARG(key_real(k->arena, lb * 0.45359237, 1, "kg")));
+	w->result = key_weight(k, lb, 1);
 	w->source = STR("sum");
 }
 
@@ -36,7 +36,7 @@ void key_piece_lines(struct key *k)
 		const struct piece *p = &k->x->pieces[i];
 		struct piece_weight one;
 
-		if (!piece_weigh(k->arena, k->x, p, &one)) {
+		if (!piece_weigh(k->arena, k->x, p, k->metric, &one)) {
 			left_out++;
 			continue;
 		}

@@ -9,16 +9,23 @@
 struct key {
 	struct arena *arena;
 	const struct assignment *x;
+	const struct edition *e; /* null: the usual one */
+	bool metric;             /* it puts metric first */
 	struct workings *out;
 	uint32_t drawing;        /* that its lines belong to; NONE */
 };
 
 struct worked *key_add(struct key *k, str name);
 
-/* "0.221 in", "0.221 in [5.61 mm]"; the middle of a range, 0 when not given. */
+/* "0.221 in". */
 str key_real(struct arena *a, double x, int places, const char *unit);
-str key_inches(struct arena *a, double mm);
-str key_pounds(struct arena *a, double lb, const char *unit);
+/* As the edition has it: "0.221 in [5.61 mm]", "0.0234 in2 [15.1 mm2]", "0.027 lb [12 g]". */
+str key_length(const struct key *k, double mm);
+str key_area(const struct key *k, double mm2);
+str key_weight(const struct key *k, double lb, int places);
+/* The figure that the steps go on with, in the edition's first unit alone. */
+str key_density(const struct key *k, double lb_in3);
+/* The middle of a range, 0 when not given. */
 double key_middle(const struct quantity *q);
 /* "Weld metal, weld B". */
 str key_weld_name(struct key *k, const struct joint_block *j, const char *what);

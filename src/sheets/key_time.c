@@ -16,6 +16,13 @@ static size_t part_of(const struct key *k, const struct joint_block *j)
 	return 0;
 }
 
+/* In millimeters a minute: then length over travel is minutes in either system. */
+static str travel_text(const struct key *k, double ipm)
+{
+	return k->metric ? key_real(k->arena, ipm * 25.4, 0, "mm/min")
+	                 : key_real(k->arena, ipm, 1, "in/min");
+}
+
 static double hours_by_travel(struct key *k, const struct joint_block *j, size_t part,
     str *steps)
 {
@@ -26,8 +33,8 @@ static double hours_by_travel(struct key *k, const struct joint_block *j, size_t
 	if (!(length > 0) || !setting_part(k->x, STR("Travel"), part, QUANTITY_SPEED, &q))
 		return 0;
 	speed = (q.lo + q.hi) / 2;
-	*steps = str_format(k->arena, "%.*s x %u passes / %.*s", STR_ARG(key_inches(k->arena, length)),
-	    passes, STR_ARG(key_real(k->arena, speed, 1, "in/min")));
+	*steps = str_format(k->arena, "%.*s x %u passes / %.*s", STR_ARG(key_length(k, length)),
+	    passes, STR_ARG(travel_text(k, speed)));
 	return arc_hours_by_length(length, speed, passes);
 }
 
@@ -52,9 +59,21 @@ static double hours_by_feed(struct key *k, const struct joint_block *j, size_t p
 	dia = k->x->fillers[part].dia.lo;
 	rate = wire_deposit_lb_h(dia, feed, metal->density_lb_in3, e->percent);
 	*steps = str_format(k->arena, "weld metal / %.*s that %.*s of wire at %.*s gives",
-	    STR_ARG(key_real(k->arena, rate, 2, "lb/h")), STR_ARG(key_inches(k->arena, dia)),
-	    STR_ARG(key_real(k->arena, feed, 0, "in/min")));
+	    STR_ARG(k->metric ? key_real(k->arena, rate * 0.45359237, 2, "kg/h")
+	        : key_real(k->arena, rate, 2, "lb/h")), STR_ARG(key_length(k, dia)),
+	    STR_ARG(k->metric ? key_real(k->arena, feed * 0.0254, 2, "m/min")
+	        : key_real(k->arena, feed, 0, "in/min")));
 	return arc_hours_by_weight(weight_lb(mm3, metal->density_lb_in3), rate);
+}
+
+/* 1 ft3 is 28.316846592 L (NIST SP 811). */
+static str volume_text(const struct key *k, double ft3)
+{
+	str us = key_real(k->arena, ft3, 2, "ft3");
+	str metric = key_real(k->arena, ft3 * 28.316846592, 0, "L");
+
+	return str_format(k->arena, "%.*s [%.*s]", STR_ARG(k->metric ? metric : us),
+	    STR_ARG(k->metric ? us : metric));
 }
 
 static void add_gas(struct key *k, const struct joint_block *j, size_t part, double hours)
@@ -65,11 +84,24 @@ static void add_gas(struct key *k, const struct joint_block *j, size_t part, dou
 	if (!setting_part(k->x, STR("Gas"), part, QUANTITY_FLOW, &q))
 		return;
 	w = key_add(k, key_weld_name(k, j, "Shielding gas"));
-	w->steps = str_format(k->arena, "%.*s x %.*s / 60; purge, leaks and postflow come on top",
-	    STR_ARG(value_text(k->arena, NULL, QUANTITY_FLOW, q.lo, q.hi)),
-	    STR_ARG(key_real(k->arena, hours * 60, 1, "min")));
-	w->result = key_real(k->arena, gas_ft3((q.lo + q.hi) / 2, hours), 2, "ft3");
+	w->steps = str_format(k->arena, "%.*s x %.*s%s; purge, leaks and postflow come on top",
+	    STR_ARG(value_text(k->arena, k->e, QUANTITY_FLOW, q.lo, q.hi)),
+	    STR_ARG(key_real(k->arena, hours * 60, 1, "min")), k->metric ? "" : " / 60");
+	w->result = volume_text(k, gas_ft3((q.lo + q.hi) / 2, hours));
 	w->source = STR("definition");
+}
+
+/* "46.1 to 74.1 kJ/in [1.81 to 2.92 kJ/mm]", or the other way round. */
+static str heat_text(const struct key *k, double lo_kj_in, double hi_kj_in)
+{
+	str us = str_format(k->arena, "%.*s to %.*s", STR_ARG(key_real(k->arena, lo_kj_in, 1, "")),
+	    STR_ARG(key_real(k->arena, hi_kj_in, 1, "kJ/in")));
+	str metric = str_format(k->arena, "%.*s to %.*s",
+	    STR_ARG(key_real(k->arena, lo_kj_in / 25.4, 2, "")),
+	    STR_ARG(key_real(k->arena, hi_kj_in / 25.4, 2, "kJ/mm")));
+
+	return str_format(k->arena, "%.*s [%.*s]", STR_ARG(k->metric ? metric : us),
+	    STR_ARG(k->metric ? us : metric));
 }
 
 /* From the cool end of every setting to the hot one. */
@@ -87,13 +119,12 @@ static void add_heat(struct key *k, const struct joint_block *j, size_t part)
 	lo = heat_input_kj_in(volts.lo, c->amps.lo, travel.hi, 1);
 	hi = heat_input_kj_in(volts.hi, c->amps.hi, travel.lo, 1);
 	w = key_add(k, key_weld_name(k, j, "Heat input"));
-	w->steps = str_format(k->arena, "60 x V x A / (1000 x in/min): %.*s, %.*s, %.*s",
-	    STR_ARG(quantity_text(k->arena, NULL, &volts)), STR_ARG(quantity_text(k->arena, NULL, &c->amps)),
-	    STR_ARG(quantity_text(k->arena, NULL, &travel)));
-	w->result = str_format(k->arena, "%.*s to %.*s [%.*s to %.*s]",
-	    STR_ARG(key_real(k->arena, lo, 1, "")), STR_ARG(key_real(k->arena, hi, 1, "kJ/in")),
-	    STR_ARG(key_real(k->arena, lo / 25.4, 2, "")),
-	    STR_ARG(key_real(k->arena, hi / 25.4, 2, "kJ/mm")));
+	w->steps = str_format(k->arena, "%s: %.*s, %.*s, %.*s",
+	    k->metric ? "V x A / (1000 x mm/s)" : "60 x V x A / (1000 x in/min)",
+	    STR_ARG(quantity_text(k->arena, k->e, &volts)),
+	    STR_ARG(quantity_text(k->arena, k->e, &c->amps)),
+	    STR_ARG(quantity_text(k->arena, k->e, &travel)));
+	w->result = heat_text(k, lo, hi);
 	w->source = STR("published worked examples; ASME IX QW-409.1(a), from memory");
 }
 

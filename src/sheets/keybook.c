@@ -157,7 +157,7 @@ static void add_key(struct sheet *sh, uint32_t assignment)
 		sheet_heading(sh, STR("Remarks"), 2);
 		sheet_prose(sh, &x->instructor);
 	}
-	w = workings_of(sh->arena, x);
+	w = workings_of(sh->arena, x, sh->e);
 	sheet_key_figures(sh, x, &w);
 	add_workings(sh, &w);
 	add_asked(sh, &w);

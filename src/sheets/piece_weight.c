@@ -45,11 +45,27 @@ static double section_of(const struct assignment *x, const struct piece *p, doub
 	             : stock_square_tube_mm2(d[0].lo, d[1].lo, wall);
 }
 
+/* 1 lb/in3 is 27679.905 kg/m3 (NIST SP 811, from pound and inch). */
+static void add_metric_steps(struct buf *b, double mm2, double length_mm, double density)
+{
+	buf_add_real(b, mm2, 1, true);
+	buf_adds(b, " mm2 x ");
+	buf_add_real(b, length_mm, 2, false);
+	buf_adds(b, " mm x ");
+	buf_add_real(b, density * 27679.905, 0, false);
+	buf_adds(b, " kg/m3 / 10^9");
+}
+
 static void add_steps(struct arena *a, struct piece_weight *out, double mm2,
-    double length_mm, double density)
+    double length_mm, double density, bool metric)
 {
 	struct buf b = { .arena = a };
 
+	if (metric) {
+		add_metric_steps(&b, mm2, length_mm, density);
+		out->steps = buf_str(&b);
+		return;
+	}
 	buf_add_real(&b, mm2 / 645.16, 4, true);
 	buf_adds(&b, " in2 x ");
 	buf_add_real(&b, length_mm / 25.4, 3, false);
@@ -59,8 +75,17 @@ static void add_steps(struct arena *a, struct piece_weight *out, double mm2,
 	out->steps = buf_str(&b);
 }
 
+/* A pound a foot is 1.488164 kg a meter. */
+static void pipe_steps(struct buf *b, double lb_ft, double length_mm, bool metric)
+{
+	buf_add_real(b, lb_ft * (metric ? 0.45359237 / 0.3048 : 1), 2, true);
+	buf_adds(b, metric ? " kg/m x " : " lb/ft x ");
+	buf_add_real(b, length_mm / (metric ? 1000 : 304.8), 3, false);
+	buf_adds(b, metric ? " m" : " ft");
+}
+
 bool piece_weigh(struct arena *a, const struct assignment *x, const struct piece *p,
-    struct piece_weight *out)
+    bool metric, struct piece_weight *out)
 {
 	const struct metal *m = metal_of(p->material);
 	double length, mm2;
@@ -69,12 +94,9 @@ bool piece_weigh(struct arena *a, const struct assignment *x, const struct piece
 		struct buf b = { .arena = a };
 		double lb_ft = pipe_weight_lb_ft(p->pipe.od_mm, p->pipe.wall_mm);
 
-		buf_add_real(&b, lb_ft, 2, true);
-		buf_adds(&b, " lb/ft x ");
-		buf_add_real(&b, p->dims[0].lo / 304.8, 3, false);
-		buf_adds(&b, " ft");
+		pipe_steps(&b, lb_ft, p->dims[0].lo, metric);
 		*out = (struct piece_weight){ lb_ft * p->dims[0].lo / 304.8, buf_str(&b),
-			"ASME B36.10M, 10.69 (D - t) t", false };
+			metric ? "ASME B36.10M, 0.024658 (D - t) t" : "ASME B36.10M, 10.69 (D - t) t", false };
 		return true;
 	}
 	mm2 = section_of(x, p, &length);
@@ -82,6 +104,6 @@ bool piece_weigh(struct arena *a, const struct assignment *x, const struct piece
 		return false;
 	*out = (struct piece_weight){ weight_lb(mm2 * length, m->density_lb_in3), { 0 },
 		"geometry", seen_of(m->density_verified) == SEEN_MEMORY };
-	add_steps(a, out, mm2, length, m->density_lb_in3);
+	add_steps(a, out, mm2, length, m->density_lb_in3, metric);
 	return true;
 }

@@ -14,8 +14,9 @@ struct piece_weight {
 /* Plate, sheet, flat bar; pipe with a schedule; a round tube as outside diameter x wall x
  * length; a square tube or angle with its wall among its sizes, else that of the facts of
  * x (piece_wall_mm). False for any other piece
- * and for a metal that is not known. Holes and cut corners are not taken off. */
+ * and for a metal that is not known. Holes and cut corners are not taken off. The steps
+ * are worked in metric where asked. */
 bool piece_weigh(struct arena *a, const struct assignment *x, const struct piece *p,
-    struct piece_weight *out);
+    bool metric, struct piece_weight *out);
 
 #endif

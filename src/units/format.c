@@ -538,3 +538,31 @@ void format_strength(struct buf *b, const struct format *f, double psi)
 	buf_add_real(b, first ? psi / 1000 : mpa, first ? 2 : 0, false);
 	buf_adds(b, first ? " ksi]" : " MPa]");
 }
+
+static void add_pounds(struct buf *b, double lb, int places)
+{
+	buf_add_real(b, lb, lb < 0.1 ? 3 : places, true);
+	buf_adds(b, " lb");
+}
+
+static void add_kilograms(struct buf *b, double kg, int places)
+{
+	if (kg >= 0.1) {
+		buf_add_real(b, kg, places, true);
+		buf_adds(b, " kg");
+		return;
+	}
+	buf_add_real(b, kg * 1000, kg < 0.01 ? 1 : 0, true);
+	buf_adds(b, " g");
+}
+
+void format_weight(struct buf *b, const struct format *f, double lb, int places)
+{
+	const double kg = lb * 0.45359237;
+	bool first = f && f->metric_first;
+
+	first ? add_kilograms(b, kg, places) : add_pounds(b, lb, places);
+	buf_adds(b, " [");
+	first ? add_pounds(b, lb, places) : add_kilograms(b, kg, places);
+	buf_addc(b, ']');
+}

@@ -50,6 +50,10 @@ void format_answer_as(struct buf *b, const struct format *f, double mm);
 /* "58 ksi [400 MPa]" of a strength in psi. */
 void format_strength(struct buf *b, const struct format *f, double psi);
 
+/* "5.10 lb [2.31 kg]" of a weight in lb that was worked out, to `places` of both; under a
+ * tenth to three, and grams: "0.027 lb [12 g]". */
+void format_weight(struct buf *b, const struct format *f, double lb, int places);
+
 /* "22-1/2°": halves and quarters as fractions, else at most two places. */
 void format_angle(struct buf *b, double deg);
 

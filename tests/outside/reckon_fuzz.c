@@ -97,10 +97,10 @@ int main(int argc, char **argv)
 		else
 			for (size_t k = 0; k < n; k++)
 				words[k] = word(&s, t, rooms[k]);
-		an = topic_reckon(a, t, words, n);
+		an = topic_reckon(a, t, words, n, false);
 		answers += check(an, t);
 		for (size_t k = 0; k < an->nfigures && !an->fault.n; k++)
-			figure_text(&b, &an->figures[k]);
+			figure_text(&b, &an->figures[k], false);
 		arena_free(a);
 	}
 	printf("%ld answers, %ld reasons\n", answers, lines - answers);

@@ -15,7 +15,7 @@ static void check_text(enum measure m, double lo, double hi, const char *want)
 	struct buf b = { .arena = a };
 	struct figure f = { .measure = m, .value = lo, .high = hi };
 
-	figure_text(&b, &f);
+	figure_text(&b, &f, false);
 	assert_string_equal(buf_z(&b), want);
 	arena_free(a);
 }
@@ -70,7 +70,33 @@ static void collects(void **state)
 	assert_true(str_eq(an.fault, STR("first 1")));
 	assert_string_equal(answer_number(&an, 45.24), "45.24");
 	assert_string_equal(answer_number(&an, 0.106125), "0.10613");
-	assert_string_equal(answer_inches(&an, 9.525), "0.375");
+	assert_string_equal(answer_bare(&an, MEASURE_FINE, 9.525), "0.375");
+	assert_string_equal(answer_value(&an, MEASURE_WEIGHT, 2.1225), "2.1225 lb");
+	an.metric = true;
+	assert_string_equal(answer_bare(&an, MEASURE_FINE, 9.525), "9.525");
+	assert_string_equal(answer_value(&an, MEASURE_WEIGHT, 2), "0.9072 kg");
+	arena_free(a);
+}
+
+/* 45.24 / 25.4 = 1.781; hours have no metric. */
+static void prints_metric_first(void **state)
+{
+	static const struct { enum measure m; double v; const char *text; } cases[] = {
+		{ MEASURE_HEAT, 45.24, "1.78 kJ/mm [45.24 kJ/in]" },
+		{ MEASURE_LENGTH, 9.525, "9.5 mm [3/8 in]" },
+		{ MEASURE_HOURS, 0.5, "0.50 h [30 min]" }, { MEASURE_COUNT, 3, "3" },
+	};
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		const struct figure f = { "x", cases[i].m, cases[i].v, cases[i].v, { 0 },
+			SEEN_PAGE };
+		struct buf b = { .arena = a };
+
+		figure_text(&b, &f, true);
+		assert_string_equal(buf_z(&b), cases[i].text);
+	}
 	arena_free(a);
 }
 
@@ -80,6 +106,7 @@ int main(void)
 		cmocka_unit_test(prints),
 		cmocka_unit_test(converts),
 		cmocka_unit_test(collects),
+		cmocka_unit_test(prints_metric_first),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

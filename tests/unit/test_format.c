@@ -238,6 +238,27 @@ static void fractions_come_back(void **state)
 	arena_free(a);
 }
 
+/* 2.552 x 0.45359237 = 1.158; 0.027 lb is 12.2 g; 0.013 lb 5.9 g. */
+static void weights(void **state)
+{
+	static const struct { double lb; int places; bool metric; const char *text; } cases[] = {
+		{ 2.552, 2, false, "2.55 lb [1.16 kg]" }, { 2.552, 2, true, "1.16 kg [2.55 lb]" },
+		{ 11.5, 1, false, "11.5 lb [5.2 kg]" }, { 0.027, 2, false, "0.027 lb [12 g]" },
+		{ 0.013, 2, true, "5.9 g [0.013 lb]" }, { 0.19, 2, false, "0.19 lb [86 g]" },
+	};
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		const struct format f = { .metric_first = cases[i].metric };
+		struct buf b = { .arena = a };
+
+		format_weight(&b, &f, cases[i].lb, cases[i].places);
+		assert_string_equal(buf_z(&b), cases[i].text);
+	}
+	arena_free(a);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -247,6 +268,7 @@ int main(void)
 		cmocka_unit_test(narrow_columns),
 		cmocka_unit_test(computed_lengths),
 		cmocka_unit_test(angles),
+		cmocka_unit_test(weights),
 		cmocka_unit_test(fractions_come_back),
 	};
 

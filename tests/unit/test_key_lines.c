@@ -37,11 +37,11 @@ static str result_of(const struct workings *w, const char *name)
 static void travel_tells_time_gas_and_heat(void **state)
 {
 	struct bench t = read_one(TEE(GAS "- **Volts:** 17-19 V\n- **Travel:** 8-12 in/min\n"));
-	struct workings w = workings_of(t.arena, t.m->assignments);
+	struct workings w = workings_of(t.arena, t.m->assignments, NULL);
 
 	(void)state;
 	expect_str(result_of(&w, "Arc time"), "1.6 min");
-	expect_str(result_of(&w, "Shielding gas"), "0.67 ft3");
+	expect_str(result_of(&w, "Shielding gas"), "0.67 ft3 [19 L]");
 	expect_str(result_of(&w, "Heat input"), "8.5 to 18.5 kJ/in [0.33 to 0.73 kJ/mm]");
 	bench_free(&t);
 }
@@ -51,14 +51,14 @@ static void travel_tells_time_gas_and_heat(void **state)
 static void feed_of_solid_wire_tells_time(void **state)
 {
 	struct bench t = read_one(TEE(GAS "- **Wire feed:** 300 in/min\n"));
-	struct workings w = workings_of(t.arena, t.m->assignments);
+	struct workings w = workings_of(t.arena, t.m->assignments, NULL);
 
 	(void)state;
 	expect_str(result_of(&w, "Arc time"), "0.9 min");
 	assert_int_equal(result_of(&w, "Heat input").n, 0);
 	bench_free(&t);
 	t = read_one(TEE(GAS));
-	w = workings_of(t.arena, t.m->assignments);
+	w = workings_of(t.arena, t.m->assignments, NULL);
 	assert_int_equal(result_of(&w, "Arc time").n, 0);
 	assert_int_equal(result_of(&w, "Shielding gas").n, 0);
 	assert_true(result_of(&w, "Weld metal").n > 0);
@@ -80,16 +80,16 @@ static void prepared_edges_have_their_own_section(void **state)
 {
 	static const struct { const char *sheet, *area, *metal; } cases[] = {
 		{ BLOCK("joint: butt\npreparation: U\ngap: 1/8 in\nland: 1/8 in\n"
-		    "radius: 1/4 in\nangle: 20 deg\n"), "0.6095 in2 [393.2 mm2]", "0.17 lb" },
+		    "radius: 1/4 in\nangle: 20 deg\n"), "0.6095 in2 [393.2 mm2]", "0.17 lb [78 g]" },
 		{ BLOCK("joint: butt\npreparation: J\ngap: 1/8 in\nland: 1/8 in\n"
-		    "radius: 1/2 in\nangle: 30 deg\n"), "0.5852 in2 [377.5 mm2]", "0.17 lb" },
+		    "radius: 1/2 in\nangle: 30 deg\n"), "0.5852 in2 [377.5 mm2]", "0.17 lb [75 g]" },
 		{ BLOCK("joint: butt\npreparation: double V\ngap: 1/8 in\ndepth: 1/2 in\n"
 		    "depth back: 3/8 in\nangle: 60 deg\nreinforcement: 1/16 in\n"),
-		    "0.3505 in2 [226.1 mm2]", "0.11 lb" },
+		    "0.3505 in2 [226.1 mm2]", "0.11 lb [52 g]" },
 		{ BLOCK("joint: tee\npreparation: bevel\ngap: 1/8 in\nangle: 45 deg\n"),
-		    "0.6250 in2 [403.2 mm2]", "0.18 lb" },
+		    "0.6250 in2 [403.2 mm2]", "0.18 lb [80 g]" },
 		{ BLOCK("joint: butt\npreparation: V\ndepth: 1/2 in\nangle: 60 deg\n"),
-		    "0.1443 in2 [93.1 mm2]", "0.041 lb" },
+		    "0.1443 in2 [93.1 mm2]", "0.041 lb [19 g]" },
 		{ BLOCK("joint: butt\npreparation: flare V\nradius: 1 in\n"), "", "" },
 		{ BLOCK("joint: tee\npreparation: bevel\ngap: 1/8 in\nangle: 45 deg\n"
 		    "leg: 5/16 in\n"), "0.6250 in2 [403.2 mm2]", "" },
@@ -98,7 +98,7 @@ static void prepared_edges_have_their_own_section(void **state)
 	(void)state;
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		struct bench t = read_one(cases[i].sheet);
-		struct workings w = workings_of(t.arena, t.m->assignments);
+		struct workings w = workings_of(t.arena, t.m->assignments, NULL);
 
 		expect_str(result_of(&w, "Groove area without cap"), cases[i].area);
 		expect_str(result_of(&w, "Weld metal"), cases[i].metal);
@@ -116,7 +116,7 @@ static void pipe_takes_named_edges(void **state)
 	    "- **Thickness:** NPS 6 schedule 40\n\n## Drawing\n\n```joint\n"
 	    "joint: pipe butt\nsize: NPS 6 schedule 40\npreparation: square\n"
 	    "gap: 1/8 in\n```\n");
-	struct workings w = workings_of(t.arena, t.m->assignments);
+	struct workings w = workings_of(t.arena, t.m->assignments, NULL);
 
 	(void)state;
 	expect_str(result_of(&w, "Groove area without cap"), "0.0350 in2 [22.6 mm2]");
@@ -153,7 +153,7 @@ static void pieces_are_weighed(void **state)
 		    "- **Thickness:** 3/16 in, 1/4 in\n\n## Pieces\n\n- part: 2 of %s, sawn\n", cases[i].piece);
 		t = read_one(sheet);
 		assert_int_equal(t.m->assignments->npieces, 1);
-		assert_int_equal(piece_weigh(t.arena, t.m->assignments, t.m->assignments->pieces,
+		assert_int_equal(piece_weigh(t.arena, t.m->assignments, t.m->assignments->pieces, false,
 		    &w),
 		    cases[i].lb > 0);
 		if (fabs(w.lb - cases[i].lb) > 0.0005)
@@ -169,7 +169,7 @@ static void asked_figures_carry_their_dagger(void **state)
 	struct bench t = read_one("# SM-01: One\n\n- **Kind:** written\n- **Hours:** 1\n\n"
 	    "## Instructor only\n\n"
 	    "- **Reckon:** brake thickness 1/8 in length 4 ft opening 1 in\n");
-	struct workings w = workings_of(t.arena, t.m->assignments);
+	struct workings w = workings_of(t.arena, t.m->assignments, NULL);
 	str r = w.v[0].result;
 
 	(void)state;
@@ -187,7 +187,7 @@ static void counted_weights_are_summed(void **state)
 	    "- **Reckon:** plate thickness 1/4 in width 12 in length 18 in count 6\n"
 	    "- **Reckon:** weld-metal leg 1/4 in length 20 ft efficiency 60 %\n"
 	    "- **Reckon:** plate thickness 1/2 in width 1-1/2 in length 23-1/2 in count 3\n");
-	struct workings w = workings_of(t.arena, t.m->assignments);
+	struct workings w = workings_of(t.arena, t.m->assignments, NULL);
 
 	(void)state;
 	assert_int_equal(w.n, 4);
@@ -198,7 +198,7 @@ static void counted_weights_are_summed(void **state)
 	bench_free(&t);
 	t = read_one(SHEET "- **Reckon:** plate thickness 1/4 in width 12 in length 18 in\n"
 	    "- **Reckon:** plate thickness 1/2 in width 1 in length 12 in\n");
-	w = workings_of(t.arena, t.m->assignments);
+	w = workings_of(t.arena, t.m->assignments, NULL);
 	assert_int_equal(w.n, 2);
 	bench_free(&t);
 }

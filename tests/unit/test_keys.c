@@ -11,6 +11,7 @@
 #include "cli/run.h"
 #include "draw/trace.h"
 #include "sheets/bundle.h"
+#include "sheets/edition.h"
 #include "sheets/key.h"
 #include "sheets/keybook.h"
 #include "sheets/pattern_sheet.h"
@@ -20,8 +21,10 @@
 
 struct pattern *__wrap_pattern_of(struct arena *a, const struct pattern_block *b);
 struct pattern *__real_pattern_of(struct arena *a, const struct pattern_block *b);
-struct workings __wrap_workings_of(struct arena *a, const struct assignment *x);
-struct workings __real_workings_of(struct arena *a, const struct assignment *x);
+struct workings __wrap_workings_of(struct arena *a, const struct assignment *x,
+    const struct edition *e);
+struct workings __real_workings_of(struct arena *a, const struct assignment *x,
+    const struct edition *e);
 
 /* Whether answers are replaced, and how many were; the test's own state. */
 static bool replace;
@@ -42,9 +45,10 @@ struct pattern *__wrap_pattern_of(struct arena *a, const struct pattern_block *b
 	return p;
 }
 
-struct workings __wrap_workings_of(struct arena *a, const struct assignment *x)
+struct workings __wrap_workings_of(struct arena *a, const struct assignment *x,
+    const struct edition *e)
 {
-	struct workings w = __real_workings_of(a, x);
+	struct workings w = __real_workings_of(a, x, e);
 
 	for (size_t i = 0; replace && i < w.n; i++) {
 		w.v[i].result = STR("REPLACED");
@@ -179,14 +183,14 @@ static void worked_figures_are_right(void **state)
 	const struct demo *d = *state;
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-04"));
-	struct workings w = workings_of(a, &d->run.model->assignments[x]);
+	struct workings w = workings_of(a, &d->run.model->assignments[x], NULL);
 
 	static const struct { const char *name, *result; } lines[] = {
-		{ "Least throat", "0.221 in [5.61 mm]" }, { "Weld metal", "0.11 lb" },
-		{ "Filler to buy", "0.19 lb for one weld" },
+		{ "Least throat", "0.221 in [5.61 mm]" }, { "Weld metal", "0.11 lb [50 g]" },
+		{ "Filler to buy", "0.19 lb [85 g] for one weld" },
 		{ "Least leg of the code", "3/16 in [4.76 mm]" },
-		{ "Largest leg", "3/8 in [9.53 mm]" }, { "Weight: web", "2.55 lb" },
-		{ "Weight: base", "3.40 lb" }, { "Weight: all pieces", "6.0 lb [2.7 kg]" },
+		{ "Largest leg", "3/8 in [9.53 mm]" }, { "Weight: web", "2.55 lb [1.16 kg]" },
+		{ "Weight: base", "3.40 lb [1.54 kg]" }, { "Weight: all pieces", "6.0 lb [2.7 kg]" },
 	};
 
 	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
@@ -198,11 +202,41 @@ static void worked_figures_are_right(void **state)
 	arena_free(a);
 }
 
+/* The same in metric first: 0.7071 x 7.9375 = 5.61 mm; 0.5 x 7.9375^2 x 203.2 mm of 7833
+ * kg/m3 are 50 g, / 0.62 x 1.05 = 85; 9.525 x 76.2 x 203.2 mm of 7849 are 1.16 kg. */
+static void metric_keys_are_worked_in_metric(void **state)
+{
+	static const struct { const char *name, *steps, *result; } lines[] = {
+		{ "Least throat", "0.7071 x leg 7.94 mm [5/16 in]", "5.61 mm [0.221 in]" },
+		{ "Weld metal", "section 31.50 mm2 x length 203.20 mm [8.000 in] x 7833 kg/m3 "
+		  "(steel) / 10^9", "50 g [0.11 lb]" },
+		{ "Filler to buy", "weld metal / 62 % = 81 g [0.18 lb]; with 5 % over x 1.05",
+		  "85 g [0.19 lb] for one weld" },
+		{ "Weight: web", "725.8 mm2 x 203.2 mm x 7849 kg/m3 / 10^9", "1.16 kg [2.55 lb]" },
+	};
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	const struct edition e = edition_new(&(struct edition_choice){ .metric = true });
+	uint32_t x = map_find(d->run.model->assignment_by_id, STR("SM-04"));
+	struct workings w = workings_of(a, &d->run.model->assignments[x], &e);
+
+	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+		const struct worked *k = line_of(&w, lines[i].name);
+
+		if (!str_eq(k->result, str_of(lines[i].result)) ||
+		    !str_eq(k->steps, str_of(lines[i].steps)))
+			fail_msg("%s: %.*s is %.*s", lines[i].name, STR_ARG(k->steps),
+			    STR_ARG(k->result));
+	}
+	arena_free(a);
+}
+
 static struct workings key_of(const struct demo *d, struct arena *a, const char *id)
 {
 	const struct model *m = d->run.model;
 
-	return workings_of(a, &m->assignments[map_find(m->assignment_by_id, str_of(id))]);
+	return workings_of(a, &m->assignments[map_find(m->assignment_by_id, str_of(id))],
+	    NULL);
 }
 
 /* A 1/8 in leg 8 in long: 0.5 x 0.125^2 x 8 = 0.0625 in3, in aluminum (0.097) 0.00606 lb,
@@ -214,10 +248,10 @@ static void weld_metal_is_weighed_as_its_own(void **state)
 	struct workings aluminum = key_of(d, a, "GT-06"), stainless = key_of(d, a, "GT-04");
 
 	assert_true(str_eq(line_of(&aluminum, "Weld metal, weld B")->result,
-	    STR("0.006 lb")));
+	    STR("0.006 lb [2.7 g]")));
 	assert_true(line_of(&aluminum, "Weld metal, weld B")->dagger);
 	assert_true(str_eq(line_of(&stainless, "Weld metal, weld A")->result,
-	    STR("0.003 lb")));
+	    STR("0.003 lb [1.5 g]")));
 	arena_free(a);
 }
 
@@ -255,6 +289,7 @@ int main(void)
 		cmocka_unit_test(students_never_see_an_answer),
 		cmocka_unit_test(keys_follow_every_answer),
 		cmocka_unit_test(worked_figures_are_right),
+		cmocka_unit_test(metric_keys_are_worked_in_metric),
 		cmocka_unit_test(weld_metal_is_weighed_as_its_own),
 		cmocka_unit_test(bends_go_by_the_jig_of_the_sheet),
 		cmocka_unit_test(the_author_asks_and_gets),

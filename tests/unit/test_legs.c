@@ -68,7 +68,7 @@ static str result_of(const struct workings *w, const char *name)
 static void key_works_with_both(void **state)
 {
 	struct bench t = bench_one(SHEET("tee", "leg: 0.3 x 0.4 in\nlength: 10 in\n", ""));
-	struct workings w = workings_of(t.arena, first(&t));
+	struct workings w = workings_of(t.arena, first(&t), NULL);
 
 	(void)state;
 	expect_str(result_of(&w, "Least throat"), "0.240 in [6.10 mm]");

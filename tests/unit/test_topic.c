@@ -12,7 +12,7 @@
 
 enum { WORDS_MOST = 64 };
 
-static const struct answer *ask(struct arena *a, const char *line)
+static const struct answer *ask_in(struct arena *a, const char *line, bool metric)
 {
 	str rest = str_of(line), words[WORDS_MOST], likely, word;
 	const struct topic *t;
@@ -23,7 +23,12 @@ static const struct answer *ask(struct arena *a, const char *line)
 	assert_non_null(t);
 	while (n < WORDS_MOST && str_word(&rest, &words[n]))
 		n++;
-	return topic_reckon(a, t, words, n);
+	return topic_reckon(a, t, words, n, metric);
+}
+
+static const struct answer *ask(struct arena *a, const char *line)
+{
+	return ask_in(a, line, false);
 }
 
 static void every_example_works(void **state)
@@ -49,16 +54,21 @@ static void every_example_works(void **state)
 	}
 }
 
-static bool has_step(const char *line, const char *step)
+static bool has_step_in(const char *line, const char *step, bool metric)
 {
 	struct arena *a = arena_new(NULL, NULL);
-	const struct answer *an = ask(a, line);
+	const struct answer *an = ask_in(a, line, metric);
 	bool found = false;
 
 	for (size_t i = 0; i < an->nsteps; i++)
 		found |= str_eq(an->steps[i], str_of(step));
 	arena_free(a);
 	return found;
+}
+
+static bool has_step(const char *line, const char *step)
+{
+	return has_step_in(line, step, false);
 }
 
 /* What is no table is worked out in the open. pi x 23.75 = 74.61283; 3.3125 tan 22.5 =
@@ -85,6 +95,52 @@ static void steps_are_shown(void **state)
 	    "slant = sqrt(4^2 + ((8 - 5) / 2)^2) = 4.272 in"));
 	assert_true(has_step("saddle branch 4.5 in run 6.625 in angle 45 height 12 in",
 	    "r = 2.25 in, R = 3.3125 in, A = 45°: the cut is 4.5 in deep"));
+}
+
+/* In metric the steps are worked in metric. 145 ft3 x 28.316846592 / 600 = 6.84 L/min;
+ * 575 tons/ft an inch is 660.75 kN/m a millimeter; 0.25 in3 of 490 lb/ft3; (D - t) t of
+ * NPS 6 schedule 40 in mm2 x 10.69 x 1.488164 / 645.16. */
+static void metric_steps_are_worked_in_metric(void **state)
+{
+	static const struct { const char *line, *step; } cases[] = {
+		{ "acetylene capacity 145 ft3 flow 25 cfh", "4105.94 L / 10 / 60 = 6.843 L/min" },
+		{ "brake thickness 1/8 in length 4 ft opening 1 in",
+		  "660.75 x 3.175^2 / 25.4 x 1 = 262.23 kN/m" },
+		{ "heat-input volts 29 amps 325 speed 12.5 in/min",
+		  "29 x 325 / (1000 x 5.292) = 1.7811 kJ/mm" },
+		{ "pipe nps 6 schedule 40",
+		  "0.024658 x (168.275 - 7.112) x 7.112 = 28.263 kg/m" },
+		{ "punch diameter 13/16 in thickness 3/8 in strength 60 ksi",
+		  "64.835 x 9.525 x 413.69 / 1000 = 255.47 kN" },
+		{ "purge bore 6.065 in length 3 ft flow 20 cfh",
+		  "6 x pi/4 x 154.051^2 x 914.4 / 10^6 L / 9.439 L/min = 10.8338 min" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
+		if (!has_step_in(cases[i].line, cases[i].step, true))
+			fail_msg("%s: no step %s", cases[i].line, cases[i].step);
+}
+
+/* No topic but that of credits leaves an inch, a pound or a foot in its metric steps. */
+static void metric_steps_have_no_customary_unit(void **state)
+{
+	static const char *const units[] = { " in", " in2", " lb", " ft", " lb/ft", " ft3",
+		" cfh", " tons", " in/min", " psi", " ksi", " kJ/in", " lb/in3", " lb/h" };
+	size_t n;
+	const struct topic *rows = topic_rows(&n);
+
+	(void)state;
+	for (size_t i = 0; i < n; i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		const struct answer *an = ask_in(a, rows[i].example, true);
+
+		for (size_t k = 0; k < an->nsteps; k++)
+			for (size_t u = 0; u < sizeof units / sizeof *units; u++)
+				if (str_ends(an->steps[k], str_of(units[u])))
+					fail_msg("%s: %.*s", rows[i].word, STR_ARG(an->steps[k]));
+		arena_free(a);
+	}
 }
 
 /* Without its first owed input no topic answers. */
@@ -219,6 +275,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_example_works),
 		cmocka_unit_test(steps_are_shown),
+		cmocka_unit_test(metric_steps_are_worked_in_metric),
+		cmocka_unit_test(metric_steps_have_no_customary_unit),
 		cmocka_unit_test(every_topic_misses_what_is_owed),
 		cmocka_unit_test(words_and_defaults_are_sound),
 		cmocka_unit_test(refusals),
