@@ -3,31 +3,24 @@
 #include "draw/fig_position.h"
 
 #include "draw/fig_position_side.h"
+#include "draw/fig_position_solids.h"
 
 #include "base/buf.h"
 #include "draw/bounds.h"
 #include "draw/dim.h"
 #include "draw/fig_section.h"
-#include "draw/fig_space.h"
 #include "draw/geom.h"
 
 #include <math.h>
 
-#define PRISMS 4
-#define HALF 1.5                 /* of the weld's length */
-#define T 0.42                   /* of a plate */
-#define WING 1.5                 /* of a plate across the weld */
-#define R2 0.70710678
+#define HALF POSITION_HALF
 #define PIPE_R 0.85
 #define PIPE_HALF 1.55
 #define FLOOR_PT 9.0
 #define SKETCH_LEAST_PT 80.0
 
-/* How plates are turned from the flat position: about the weld, or stood upright. */
 struct place_row {
-	double roll_deg;
-	bool upright;            /* weld axis of plates vertical */
-	bool plate, pipe, pipe_on_plate; /* what is welded so */
+	bool pipe, pipe_on_plate; /* what is welded so, beside plates */
 	double axis_deg;         /* of pipe, above the horizon */
 	bool turns;
 	str plain_plate, plain_pipe;
@@ -38,35 +31,35 @@ struct place_row {
 #define SAME(letters) { letters, letters, letters }
 #define VERTICAL WORD("weld axis vertical")
 static const struct place_row rows[FIG_PLACE_COUNT] = {
-	[FIG_FLAT] = { 0, .plate = true, .plain_plate = WORD("flat, welded from above"),
+	[FIG_FLAT] = { .plain_plate = WORD("flat, welded from above"),
 		.iso = SAME("PA") },
-	[FIG_1F] = { 0, .plate = true, .plain_plate = WORD("flat, weld face up"), .iso = SAME("PA") },
-	[FIG_2F] = { 45, .plate = true, .pipe_on_plate = true, .axis_deg = 90,
+	[FIG_1F] = { .plain_plate = WORD("flat, weld face up"), .iso = SAME("PA") },
+	[FIG_2F] = { .pipe_on_plate = true, .axis_deg = 90,
 		.plain_plate = WORD("horizontal fillet"), .plain_pipe = WORD("pipe axis vertical, fixed"),
 		.iso = SAME("PB"), .iso_pipe = SAME("PB") },
-	[FIG_3F] = { 90, .upright = true, .plate = true, .plain_plate = VERTICAL,
+	[FIG_3F] = { .plain_plate = VERTICAL,
 		.iso = { NULL, "PF", "PG" } },
-	[FIG_4F] = { 135, .plate = true, .pipe_on_plate = true, .axis_deg = -90,
+	[FIG_4F] = { .pipe_on_plate = true, .axis_deg = -90,
 		.plain_plate = WORD("overhead fillet"), .plain_pipe = WORD("overhead, pipe axis vertical"),
 		.iso = SAME("PD"), .iso_pipe = SAME("PD") },
-	[FIG_5F] = { 0, .pipe_on_plate = true, .plain_pipe = WORD("pipe axis horizontal, fixed"),
+	[FIG_5F] = { .pipe_on_plate = true, .plain_pipe = WORD("pipe axis horizontal, fixed"),
 		.iso_pipe = { NULL, "PH", "PJ" } },
-	[FIG_1G] = { 0, .plate = true, .plain_plate = WORD("flat, weld face up"), .iso = SAME("PA") },
-	[FIG_2G] = { 90, .plate = true, .pipe = true, .axis_deg = 90,
+	[FIG_1G] = { .plain_plate = WORD("flat, weld face up"), .iso = SAME("PA") },
+	[FIG_2G] = { .pipe = true, .axis_deg = 90,
 		.plain_plate = WORD("horizontal, plates upright"),
 		.plain_pipe = WORD("pipe axis vertical, fixed"),
 		.iso = SAME("PC"), .iso_pipe = SAME("PC") },
-	[FIG_3G] = { 90, .upright = true, .plate = true, .plain_plate = VERTICAL,
+	[FIG_3G] = { .plain_plate = VERTICAL,
 		.iso = { NULL, "PF", "PG" } },
-	[FIG_4G] = { 180, .plate = true, .plain_plate = WORD("overhead, weld face down"),
+	[FIG_4G] = { .plain_plate = WORD("overhead, weld face down"),
 		.iso = SAME("PE") },
-	[FIG_5G] = { 0, .pipe = true, .plain_pipe = WORD("pipe axis horizontal, fixed"),
+	[FIG_5G] = { .pipe = true, .plain_pipe = WORD("pipe axis horizontal, fixed"),
 		.iso_pipe = { NULL, "PH", "PJ" } },
-	[FIG_6G] = { 0, .pipe = true, .axis_deg = 45, .plain_pipe = WORD("pipe axis at 45°, fixed"),
+	[FIG_6G] = { .pipe = true, .axis_deg = 45, .plain_pipe = WORD("pipe axis at 45°, fixed"),
 		.iso_pipe = { NULL, "H-L045", "J-L045" } },
-	[FIG_1G_ROLLED] = { 0, .pipe = true, .turns = true,
+	[FIG_1G_ROLLED] = { .pipe = true, .turns = true,
 		.plain_pipe = WORD("pipe axis horizontal, turned"), .iso_pipe = SAME("PA") },
-	[FIG_1F_ROLLED] = { 0, .pipe_on_plate = true, .turns = true, .axis_deg = 45,
+	[FIG_1F_ROLLED] = { .pipe_on_plate = true, .turns = true, .axis_deg = 45,
 		.plain_pipe = WORD("pipe axis at 45°, turned"), .iso_pipe = SAME("PA") },
 };
 
@@ -85,7 +78,9 @@ bool fig_position_can_draw(const struct fig_position *p)
 	row = &rows[p->place];
 	if (p->members == FIG_MEMBERS_PIPE)
 		return row->pipe;
-	return p->members == FIG_MEMBERS_PIPE_ON_PLATE ? row->pipe_on_plate : row->plate;
+	if (p->members == FIG_MEMBERS_PIPE_ON_PLATE)
+		return row->pipe_on_plate;
+	return position_has_solids(p->members, p->place);
 }
 
 str fig_position_iso(const struct fig_position *p)
@@ -99,161 +94,24 @@ str fig_position_iso(const struct fig_position *p)
 str fig_position_plain(const struct fig_position *p)
 {
 	const struct place_row *row = &rows[p->place];
+	str set_up = is_pipe(p) ? row->plain_pipe : position_set_up(p);
 
-	return word_str(p->language, is_pipe(p) ? row->plain_pipe : row->plain_plate);
+	return word_str(p->language, set_up.n ? set_up : row->plain_plate);
 }
 
 /* ---- plates ---- */
 
 struct scene {
-	struct space_frame frame;
 	struct space_view view;
-	struct space_prism prism[PRISMS];
-	size_t n;
-	double face;             /* from the root to the face of the weld */
+	struct position_solids solids;
 };
-
-static struct space_prism *add_prism(struct scene *s, bool weld)
-{
-	struct space_prism *p = &s->prism[s->n++];
-
-	*p = (struct space_prism){ .x0 = -HALF, .x1 = HALF, .weld = weld };
-	return p;
-}
-
-static void add_corner(struct space_prism *p, double y, double z)
-{
-	p->v[p->n++] = (pt){ y, z };
-}
-
-/* Corners in the frame of a fillet: along a lies the plate that carries, along b the one
- * that stands. Both are at 45 degrees to the face; swapped for overhead welds, so that the
- * carrying plate is level above. */
-static void add_oblique(struct scene *s, bool weld, bool swap, const rect *box)
-{
-	struct space_prism *p = add_prism(s, weld);
-	pt a = { swap ? R2 : -R2, R2 }, b = { swap ? -R2 : R2, R2 };
-	const pt v[4] = { { box->x, box->y }, { box->x + box->w, box->y },
-		{ box->x + box->w, box->y + box->h }, { box->x, box->y + box->h } };
-
-	for (size_t i = 0; i < 4; i++)
-		add_corner(p, a.x * v[i].x + b.x * v[i].y, a.y * v[i].x + b.y * v[i].y);
-}
-
-#define LEG 0.4
-static void add_fillet_bead(struct scene *s)
-{
-	struct space_prism *p = add_prism(s, true);
-
-	add_corner(p, 0, 0);
-	add_corner(p, -LEG * R2, LEG * R2);
-	add_corner(p, LEG * R2, LEG * R2);
-	s->face = LEG * R2;
-}
-
-/* Boxes along a and b from the root: the carrying and the standing or upper plate. */
-static void build_fillet(struct scene *s, const struct fig_position *p)
-{
-	bool swap = rows[p->place].roll_deg > 90 && !rows[p->place].upright;
-	static const rect carrying[] = { [FIG_MEMBERS_TEE] = { -1.2, -T, 2.4, T },
-		[FIG_MEMBERS_LAP] = { -1, -T, 2.2, T }, [FIG_MEMBERS_CORNER] = { -T, -T, 1.8, T } };
-	static const rect other[] = { [FIG_MEMBERS_TEE] = { -T, 0, T, WING },
-		[FIG_MEMBERS_LAP] = { -1.9, 0, 1.9, T }, [FIG_MEMBERS_CORNER] = { -T, 0, T, WING } };
-
-	add_oblique(s, false, swap, &carrying[p->members]);
-	add_oblique(s, false, swap, &other[p->members]);
-	add_fillet_bead(s);
-}
-
-static void build_butt(struct scene *s)
-{
-	const double gap = 0.06, flare = 0.28;
-
-	for (int way = -1; way <= 1; way += 2) {
-		struct space_prism *p = add_prism(s, false);
-
-		add_corner(p, way * gap, 0);
-		add_corner(p, way * (gap + flare), T);
-		add_corner(p, way * WING, T);
-		add_corner(p, way * WING, 0);
-	}
-	struct space_prism *bead = add_prism(s, true);
-	add_corner(bead, -gap, 0);
-	add_corner(bead, gap, 0);
-	add_corner(bead, gap + flare, T);
-	add_corner(bead, 0, T + 0.1);
-	add_corner(bead, -gap - flare, T);
-	s->face = T + 0.1;
-}
-
-/* An open corner as a roof: the inner corners meet, the weld fills the valley outside. */
-static void build_roof(struct scene *s)
-{
-	for (int way = -1; way <= 1; way += 2) {
-		struct space_prism *p = add_prism(s, false);
-
-		add_corner(p, 0, 0);
-		add_corner(p, way * WING * R2, -WING * R2);
-		add_corner(p, way * (WING + T) * R2, (T - WING) * R2);
-		add_corner(p, way * T * R2, T * R2);
-	}
-	struct space_prism *bead = add_prism(s, true);
-	add_corner(bead, 0, 0);
-	add_corner(bead, T * R2, T * R2);
-	add_corner(bead, 0, T * 1.05);
-	add_corner(bead, -T * R2, T * R2);
-	s->face = T * 1.05;
-}
-
-static void build_pad(struct scene *s)
-{
-	struct space_prism *plate = add_prism(s, false), *bead = add_prism(s, true);
-
-	add_corner(plate, -WING, 0);
-	add_corner(plate, WING, 0);
-	add_corner(plate, WING, T);
-	add_corner(plate, -WING, T);
-	add_corner(bead, -0.22, T);
-	add_corner(bead, -0.1, T + 0.12);
-	add_corner(bead, 0.1, T + 0.12);
-	add_corner(bead, 0.22, T);
-	bead->x1 = 0.5;          /* still being laid */
-	bead->x0 = -HALF * 0.9;
-	s->face = T + 0.12;
-}
-
-/* Turned about the weld, its face goes from up over the reader's side to down. */
-static struct space_frame plate_frame(const struct place_row *row)
-{
-	double roll = row->roll_deg;
-
-	if (row->upright)
-		return (struct space_frame){ { 0, 0, 1 }, { 1, 0, 0 }, { 0, -1, 0 } };
-	return (struct space_frame){ { 1, 0, 0 }, { 0, geom_cos(roll), geom_sin(roll) },
-		{ 0, -geom_sin(roll), geom_cos(roll) } };
-}
-
-/* Few prisms: what hides nothing of those left is drawn first. */
-static void sort_prisms(struct scene *s)
-{
-	for (size_t i = 0; i + 1 < s->n; i++) {
-		size_t back = i;
-
-		for (size_t k = i + 1; k < s->n; k++)
-			if (!space_in_front(&s->view, &s->frame, &s->prism[k], &s->prism[back]))
-				back = k;
-		struct space_prism t = s->prism[i];
-		s->prism[i] = s->prism[back];
-		s->prism[back] = t;
-	}
-}
 
 static void ink_axis(struct canvas *c, const struct scene *s, double from, double to,
     double z)
 {
 	struct seg g[2] = { { SEG_MOVE, { space_point(&s->view,
-	    space_turn(&s->frame, (vec){ from, 0, z })) } },
-		{ SEG_LINE, { space_point(&s->view, space_turn(&s->frame, (vec){ to, 0, z })) } } };
+	    space_turn(&s->solids.frame, (vec){ from, 0, z })) } }, { SEG_LINE, {
+	    space_point(&s->view, space_turn(&s->solids.frame, (vec){ to, 0, z })) } } };
 
 	canvas_path(c, g, 2, &(struct ink){ .stroke_pt = DIM_THIN_PT, .dash_on_pt = 6,
 	    .dash_off_pt = 2 });
@@ -278,46 +136,41 @@ static void ink_rod(struct canvas *c, const struct scene *s, vec at, vec away)
 /* Beside the plates, so that it stands free. */
 static void ink_way(struct canvas *c, const struct scene *s, bool down)
 {
-	double y = s->prism[0].v[0].x, way = down ? -1 : 1;
+	const struct position_solids *o = &s->solids;
+	pt low = space_point(&s->view, space_turn(&o->frame, (vec){ -1, 0, 0 }));
+	pt high = space_point(&s->view, space_turn(&o->frame, (vec){ 1, 0, 0 }));
 
-	for (size_t i = 0; i < s->n; i++)
-		for (size_t k = 0; k < s->prism[i].n; k++)
-			y = fmin(y, s->prism[i].v[k].x);
-	ink_arrow(c, space_point(&s->view, space_turn(&s->frame, (vec){ -way, y - 0.4, 0.3 })),
-	    space_point(&s->view, space_turn(&s->frame, (vec){ way, y - 0.4, 0.3 })));
+	for (size_t i = 0; i < o->n; i++)
+		for (size_t k = 0; k < o->prism[i].n; k++)
+			low.x = fmin(low.x, space_point(&s->view,
+			    space_corner(&o->frame, &o->prism[i], k, false)).x);
+	low.x -= 0.4 * s->view.scale;
+	high.x = low.x;
+	ink_arrow(c, down ? high : low, down ? low : high);
 }
 
 static void ink_plates(struct canvas *c, const struct scene *s,
     const struct fig_position *p)
 {
-	const struct space_frame *f = &s->frame;
-	double mid = s->face / 2, near = vec_dot(f->x, s->view.to_eye) > 0 ? 1 : -1;
+	const struct space_frame *f = &s->solids.frame;
+	double mid = s->solids.face / 2, near = vec_dot(f->x, s->view.to_eye) > 0 ? 1 : -1;
 
 	ink_axis(c, s, -near * HALF, -near * (HALF + 0.55), mid);
-	for (size_t i = 0; i < s->n; i++)
-		space_prism_ink(c, &s->view, f, &s->prism[i]);
+	for (size_t i = 0; i < s->solids.n; i++)
+		space_prism_ink(c, &s->view, f, &s->solids.prism[i]);
 	ink_axis(c, s, near * HALF, near * (HALF + 0.55), mid);
-	ink_rod(c, s, space_turn(f, (vec){ 0.45, 0, s->face }),
+	ink_rod(c, s, space_turn(f, (vec){ 0.45, 0, s->solids.face }),
 	    vec_add(f->z, vec_mul(f->x, -0.4)));
-	if (rows[p->place].upright && p->travel != FIG_TRAVEL_NONE)
+	if (s->solids.upright && p->travel != FIG_TRAVEL_NONE)
 		ink_way(c, s, p->travel == FIG_TRAVEL_DOWN);
 }
 
 static void build_plates(struct scene *s, const struct fig_position *p)
 {
-	const struct place_row *row = &rows[p->place];
-
-	s->frame = plate_frame(row);
-	s->view = space_view_from(row->upright ? 32 : 38, row->roll_deg > 90 ? -26 : 26);
-	if (p->members == FIG_MEMBERS_BUTT)
-		build_butt(s);
-	else if (p->members == FIG_MEMBERS_ROOF)
-		build_roof(s);
-	else if (p->members == FIG_MEMBERS_PAD)
-		build_pad(s);
-	else
-		build_fillet(s, p);
-	sort_prisms(s);
+	position_solids(&s->solids, p);
+	s->view = space_view_from(s->solids.upright ? 32 : 38,
+	    s->solids.roll_deg > 90 ? -26 : 26);
+	position_sort(&s->solids, &s->view);
 }
 
 /* ---- pipe ---- */
@@ -348,16 +201,16 @@ static void ink_curve(struct canvas *c, const pt *v, size_t n, struct ink ink, b
 /* The barrel as one white shape from the far end's rim to the near one's. */
 static void ink_barrel(struct canvas *c, const struct scene *s, double near)
 {
-	double facing = space_facing_deg(&s->view, &s->frame);
+	double facing = space_facing_deg(&s->view, &s->solids.frame);
 	const struct ink white = { .stroke_pt = 1, .fill = true, .fill_gray = 1 };
 	pt v[2 * (SPACE_STEPS + 1)];
 	struct seg g[2 * SPACE_STEPS + 3];
-	size_t n = space_arc(&s->view, &s->frame, -near * PIPE_HALF, PIPE_R, facing - 90,
-	    facing + 90, v);
+	size_t n = space_arc(&s->view, &s->solids.frame, -near * PIPE_HALF, PIPE_R,
+	    facing - 90, facing + 90, v);
 
 	/* Half of each rim bounds the barrel; at the near end it is the hidden half, which
 	 * the cap covers. */
-	n += space_arc(&s->view, &s->frame, near * PIPE_HALF, PIPE_R, facing + 90,
+	n += space_arc(&s->view, &s->solids.frame, near * PIPE_HALF, PIPE_R, facing + 90,
 	    facing - 90, v + n);
 	for (size_t i = 0; i < n; i++)
 		g[i] = (struct seg){ i ? SEG_LINE : SEG_MOVE, { v[i] } };
@@ -369,10 +222,10 @@ static void ink_cap(struct canvas *c, const struct scene *s, double near)
 {
 	const struct ink white = { .stroke_pt = 1, .fill = true, .fill_gray = 1 };
 	pt v[SPACE_STEPS + 1];
-	size_t n = space_arc(&s->view, &s->frame, near * PIPE_HALF, PIPE_R, 0, 360, v);
+	size_t n = space_arc(&s->view, &s->solids.frame, near * PIPE_HALF, PIPE_R, 0, 360, v);
 
 	ink_curve(c, v, n, white, true);
-	n = space_arc(&s->view, &s->frame, near * PIPE_HALF, PIPE_R * 0.78, 0, 360, v);
+	n = space_arc(&s->view, &s->solids.frame, near * PIPE_HALF, PIPE_R * 0.78, 0, 360, v);
 	ink_curve(c, v, n, white, true);
 }
 
@@ -380,7 +233,7 @@ static void ink_sweep(struct canvas *c, const struct scene *s, double x, double 
     double from, double to)
 {
 	pt v[SPACE_STEPS + 1];
-	size_t n = space_arc(&s->view, &s->frame, x, r, from, to, v);
+	size_t n = space_arc(&s->view, &s->solids.frame, x, r, from, to, v);
 
 	ink_curve(c, v, n - 3, (struct ink){ .stroke_pt = 1.4 }, false);
 	dim_arrow(c, v[n - 1], pt_unit(pt_sub(v[n - 1], v[n - 6])));
@@ -388,10 +241,10 @@ static void ink_sweep(struct canvas *c, const struct scene *s, double x, double 
 
 static void ink_ring(struct canvas *c, const struct scene *s, double x)
 {
-	double facing = space_facing_deg(&s->view, &s->frame);
+	double facing = space_facing_deg(&s->view, &s->solids.frame);
 	pt v[SPACE_STEPS + 1];
-	size_t n = space_arc(&s->view, &s->frame, x, PIPE_R * 1.02, facing - 90, facing + 90,
-	    v);
+	size_t n = space_arc(&s->view, &s->solids.frame, x, PIPE_R * 1.02, facing - 90,
+	    facing + 90, v);
 
 	ink_curve(c, v, n, (struct ink){ .stroke_pt = 3.6 }, false);
 }
@@ -411,7 +264,7 @@ static double seen_deg(double deg, double facing_deg)
 static void ink_travel(struct canvas *c, const struct scene *s,
     const struct fig_position *p, double x)
 {
-	double facing = space_facing_deg(&s->view, &s->frame);
+	double facing = space_facing_deg(&s->view, &s->solids.frame);
 	double low = seen_deg(-90, facing), high = seen_deg(90, facing);
 	bool down = p->travel == FIG_TRAVEL_DOWN;
 
@@ -424,7 +277,7 @@ static void ink_travel(struct canvas *c, const struct scene *s,
  * one so that the rod is seen from its side, else half way up the side that is seen. */
 static double rod_deg(const struct scene *s, const struct place_row *row)
 {
-	double facing = space_facing_deg(&s->view, &s->frame);
+	double facing = space_facing_deg(&s->view, &s->solids.frame);
 
 	if (fabs(row->axis_deg) == 90)
 		return facing + (row->axis_deg < 0 ? 62 : -62);
@@ -436,15 +289,15 @@ static double rod_deg(const struct scene *s, const struct place_row *row)
 static void ink_pipe(struct canvas *c, const struct scene *s, const struct fig_position *p)
 {
 	const struct place_row *row = &rows[p->place];
-	double near = vec_dot(s->frame.x, s->view.to_eye) > 0 ? 1 : -1;
+	double near = vec_dot(s->solids.frame.x, s->view.to_eye) > 0 ? 1 : -1;
 	bool plate = p->members == FIG_MEMBERS_PIPE_ON_PLATE;
 	double ring = plate ? -PIPE_HALF + 0.1 : 0, end = near * PIPE_HALF;
 	pt u = pt_polar(1, rod_deg(s, row));
-	vec away = space_turn(&s->frame, (vec){ plate ? 0.7 : 0, u.x, u.y });
+	vec away = space_turn(&s->solids.frame, (vec){ plate ? 0.7 : 0, u.x, u.y });
 
 	ink_axis(c, s, -end, -near * (PIPE_HALF + 0.7), 0);
 	if (plate)
-		space_prism_ink(c, &s->view, &s->frame, &s->prism[0]);
+		space_prism_ink(c, &s->view, &s->solids.frame, &s->solids.prism[0]);
 	ink_barrel(c, s, near);
 	ink_cap(c, s, near);
 	ink_ring(c, s, ring);
@@ -452,23 +305,19 @@ static void ink_pipe(struct canvas *c, const struct scene *s, const struct fig_p
 	ink_travel(c, s, p, ring + near * 0.45);
 	if (row->turns)
 		ink_sweep(c, s, end + near * 0.25, PIPE_R * 0.5, 150, -150);
-	ink_rod(c, s, space_turn(&s->frame, (vec){ ring, u.x * PIPE_R, u.y * PIPE_R }), away);
+	ink_rod(c, s, space_turn(&s->solids.frame,
+	    (vec){ ring, u.x * PIPE_R, u.y * PIPE_R }), away);
 }
 
 static void build_pipe(struct scene *s, const struct fig_position *p)
 {
 	const struct place_row *row = &rows[p->place];
-	struct space_prism *plate;
 
-	s->frame = pipe_frame(row);
+	s->solids.frame = pipe_frame(row);
 	s->view = space_view_from(38, row->axis_deg < 0 ? -26 : 22);
-	plate = add_prism(s, false);
-	plate->x0 = -PIPE_HALF - 0.35;
-	plate->x1 = -PIPE_HALF;
-	add_corner(plate, -1.5, -1.5);
-	add_corner(plate, 1.5, -1.5);
-	add_corner(plate, 1.5, 1.5);
-	add_corner(plate, -1.5, 1.5);
+	s->solids.prism[0] = (struct space_prism){ .n = 4, .x0 = -PIPE_HALF - 0.35,
+		.x1 = -PIPE_HALF,
+		.v = { { -1.5, -1.5 }, { 1.5, -1.5 }, { 1.5, 1.5 }, { -1.5, 1.5 } } };
 }
 
 /* ---- onto paper ---- */
@@ -515,7 +364,7 @@ static void fit_scene(struct scene *s, const struct faces *f, rect r,
 static void ink_sketch(struct canvas *c, const struct faces *f, rect r,
     const struct fig_position *p)
 {
-	struct scene s = { .n = 0 };
+	struct scene s = { .solids.n = 0 };
 
 	if (is_pipe(p))
 		build_pipe(&s, p);
@@ -546,6 +395,9 @@ str fig_position_words(struct arena *a, const struct fig_position *p)
 	static const str members[FIG_MEMBERS_COUNT] = { WORD("two plates butted"),
 		WORD("a tee"), WORD("a lap"), WORD("a corner welded inside"),
 		WORD("a corner welded outside"), WORD("one plate with beads"),
+		WORD("a tee with a groove"), WORD("a corner with a groove"), WORD("an edge joint"),
+		WORD("an edge joint with a groove"), WORD("a flare groove on a flat member"),
+		WORD("a flare groove in a corner"), WORD("a flare groove between two members"),
 		WORD("a pipe butt"), WORD("a pipe on a plate") };
 	static const str ways[] = { STR(""), WORD(", welded upward"), WORD(", welded downward") };
 	const struct language *l = p->language;

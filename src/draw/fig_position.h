@@ -21,7 +21,14 @@ enum fig_members {
 	FIG_MEMBERS_BUTT, FIG_MEMBERS_TEE, FIG_MEMBERS_LAP,
 	FIG_MEMBERS_CORNER,      /* weld inside */
 	FIG_MEMBERS_ROOF,        /* open corner, weld outside */
-	FIG_MEMBERS_PAD, FIG_MEMBERS_PIPE, FIG_MEMBERS_PIPE_ON_PLATE,
+	FIG_MEMBERS_PAD,
+	FIG_MEMBERS_TEE_GROOVE,  /* the web prepared */
+	FIG_MEMBERS_CORNER_GROOVE, /* open outside, flush with one member */
+	FIG_MEMBERS_EDGE, FIG_MEMBERS_EDGE_GROOVE,
+	FIG_MEMBERS_FLARE,       /* a round or bent member on a flat one that goes on */
+	FIG_MEMBERS_FLARE_CORNER, /* on one that ends at the face */
+	FIG_MEMBERS_FLARE_V,     /* two round or bent members */
+	FIG_MEMBERS_PIPE, FIG_MEMBERS_PIPE_ON_PLATE,
 	FIG_MEMBERS_COUNT
 };
 

@@ -119,29 +119,77 @@ static void ink_ripples(struct canvas *c, const pt *v)
 	canvas_path(c, g, n, &(struct ink){ .stroke_pt = OUTLINE_PT });
 }
 
+static bool side_shows(const struct space_view *w, const struct space_frame *f,
+    const struct space_prism *p, size_t i)
+{
+	return normal_to_eye(w, f, side_normal(p, i % p->n)) > 1e-6;
+}
+
+/* The sides that show as one outline: those of a convex solid lie beside one another. */
+static void ink_round_sides(struct canvas *c, const struct space_view *w,
+    const struct space_frame *f, const struct space_prism *p)
+{
+	pt v[2 * (SPACE_CORNERS + 1)];
+	size_t from = 0, run = 0, n = 0;
+
+	while (from < p->n && (!side_shows(w, f, p, from) ||
+	    side_shows(w, f, p, from + p->n - 1)))
+		from++;
+	while (run < p->n && side_shows(w, f, p, from + run))
+		run++;
+	for (size_t i = 0; i <= run; i++)
+		v[n++] = space_point(w, space_corner(f, p, from + i, false));
+	for (size_t i = run + 1; i-- > 0;)
+		v[n++] = space_point(w, space_corner(f, p, from + i, true));
+	ink_face(c, v, n);
+}
+
+static void ink_flat_sides(struct canvas *c, const struct space_view *w,
+    const struct space_frame *f, const struct space_prism *p)
+{
+	for (size_t i = p->covered; i < p->n; i++) {
+		const pt side[4] = { space_point(w, space_corner(f, p, i, false)),
+			space_point(w, space_corner(f, p, i, true)),
+			space_point(w, space_corner(f, p, i + 1, true)),
+			space_point(w, space_corner(f, p, i + 1, false)) };
+
+		if (!side_shows(w, f, p, i))
+			continue;
+		ink_face(c, side, 4);
+		if (p->weld)
+			ink_ripples(c, side);
+	}
+}
+
+/* The bore of a tube: its outline, smaller about the middle. */
+static void ink_bore(struct canvas *c, const pt *v, size_t n)
+{
+	pt middle = { 0, 0 }, in[SPACE_CORNERS];
+
+	for (size_t i = 0; i < n; i++)
+		middle = pt_add(middle, pt_mul(v[i], 1 / (double)n));
+	for (size_t i = 0; i < n; i++)
+		in[i] = pt_between(middle, v[i], 0.72);
+	ink_face(c, in, n);
+}
+
 void space_prism_ink(struct canvas *c, const struct space_view *w,
     const struct space_frame *f, const struct space_prism *p)
 {
 	double end = vec_dot(f->x, w->to_eye);
 	pt v[SPACE_CORNERS];
 
-	for (size_t i = 0; i < p->n; i++) {
-		const pt side[4] = { space_point(w, space_corner(f, p, i, false)),
-			space_point(w, space_corner(f, p, i, true)),
-			space_point(w, space_corner(f, p, i + 1, true)),
-			space_point(w, space_corner(f, p, i + 1, false)) };
-
-		if (normal_to_eye(w, f, side_normal(p, i)) <= 1e-6)
-			continue;
-		ink_face(c, side, 4);
-		if (p->weld)
-			ink_ripples(c, side);
-	}
+	if (p->round)
+		ink_round_sides(c, w, f, p);
+	else
+		ink_flat_sides(c, w, f, p);
 	if (fabs(end) < 1e-6)
 		return;
 	for (size_t i = 0; i < p->n; i++)
 		v[i] = space_point(w, space_corner(f, p, i, end > 0));
 	ink_face(c, v, p->n);
+	if (p->round)
+		ink_bore(c, v, p->n);
 }
 
 size_t space_arc(const struct space_view *w, const struct space_frame *f, double x,

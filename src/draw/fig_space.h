@@ -29,13 +29,16 @@ struct space_view {
 struct space_view space_view_from(double right_deg, double above_deg);
 pt space_point(const struct space_view *w, vec v);
 
-/* A convex polygon in y and z drawn out along x from x0 to x1. */
-#define SPACE_CORNERS 8
+/* A polygon in y and z drawn out along x from x0 to x1; convex but for covered sides. */
+#define SPACE_ROUND 5            /* steps of a round corner */
+#define SPACE_CORNERS (4 * (SPACE_ROUND + 1))
 struct space_prism {
 	pt v[SPACE_CORNERS];     /* x is y, y is z of the frame */
 	size_t n;
 	double x0, x1;
+	size_t covered;          /* so many first sides lie against others: never drawn */
 	bool weld;               /* told by ripples across it */
+	bool round;              /* a tube: no lines along its sides but the outline */
 };
 
 /* The corner at either end, in the world. */

@@ -8,6 +8,7 @@
 #include "sheets/figure_key.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/picture.h"
+#include "sheets/weld_position.h"
 #include "sheets/weld_symbol.h"
 #include "sheets/weldment.h"
 
@@ -548,7 +549,7 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 {
 	struct same_joints g = same_as(sh, x, at);
 	struct picture *p = new_picture(sh, PICTURE_SECTION);
-	struct pair_part *parts;
+	struct pair_part *parts = arena_array(sh->arena, SAME_MOST * PAIRS_MOST, sizeof *parts);
 	bool cut = false;
 	size_t n;
 	str head = group_heads(sh, x, &g, p);
@@ -560,21 +561,20 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 		        STR_ARG(head)));
 		return;
 	}
-	parts = arena_array(sh->arena, SAME_MOST * PAIRS_MOST, sizeof *parts);
 	n = group_pairs(sh, x, &g, parts);
 	add_section(sh, p, figure_bead_note(sh->e, x, g.v[0], &p->joint), head, n > 0);
 	add_pairs(sh, parts, n);
-	/* A cut map shows the coupon from above or from its end as well. */
-	for (size_t i = 0; i < g.n; i++)
+	for (size_t i = 0; i < g.n; i++) {
+		add_position_notes(sh, x, g.v[i]);
 		cut |= add_cuts(sh, x, g.v[i]);
+	}
+	/* A cut map shows the coupon from above or from its end as well. */
 	if (cut || !shows_plan(&p->joint, g.v[0]))
 		return;
 	struct picture *plan = new_picture(sh, PICTURE_PLAN);
-
 	plan->joint = p->joint;
 	add_picture(sh, plan, sh_word(sh, "The coupon along its weld or from its end"),
-	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end")
-	    : sh_word(sh, "Along the weld"));
+	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end") : sh_word(sh, "Along the weld"));
 }
 
 /* The part from its given sizes; a part that cannot be leaves room for a sketch. */

@@ -1,11 +1,10 @@
-/* sheets/weld_symbol.h - from the facts of a weld to its symbol and its position sketch.
+/* sheets/weld_symbol.h - from the facts of a weld to its symbol.
  *
  * A symbol is made only when everything that it would claim is known; else there is
  * none. Sizes on it are those of the joint block. */
 #ifndef SHEETS_WELD_SYMBOL_H
 #define SHEETS_WELD_SYMBOL_H
 
-#include "draw/fig_position.h"
 #include "draw/fig_symbol.h"
 #include "model/model.h"
 
@@ -24,9 +23,5 @@ bool weld_symbol(struct arena *a, const struct edition *e, const struct assignme
  * or when it asks for none. */
 str weld_symbol_fault(struct arena *a, const struct assignment *x,
     const struct joint_block *j);
-
-/* False: no such position, or nothing is drawn for that joint in it. */
-bool weld_position(struct arena *a, const struct edition *e, const struct assignment *x,
-    const struct joint_block *j, uint32_t weld, struct fig_position *out);
 
 #endif

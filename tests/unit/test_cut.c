@@ -12,6 +12,7 @@
 #include "figure_probe.h"
 #include "reckon/strips.h"
 #include "sheets/cut_map.h"
+#include "sheets/weld_position.h"
 #include "sheets/weld_symbol.h"
 
 #define IN 25.4
@@ -389,8 +390,8 @@ static enum fig_members sketch_of(struct run *r, enum joint joint, uint32_t prep
 	return weld_position(r->arena, NULL, &x, &j, 0, &p) ? p.members : FIG_MEMBERS_COUNT;
 }
 
-/* A butt is sketched whatever its edges; a groove in a tee or corner is not shown as the
- * fillet that their sketches have. */
+/* A butt is sketched whatever its edges; a groove in a tee or corner is another sketch than
+ * their fillet, which a fillet position keeps. */
 static void positions_of_prepared_edges(void **state)
 {
 	struct run *r = *state;
@@ -398,8 +399,20 @@ static void positions_of_prepared_edges(void **state)
 	assert_int_equal(sketch_of(r, JOINT_BUTT, PREPARATION_DOUBLE_V, POSITION_3G),
 	    FIG_MEMBERS_BUTT);
 	assert_int_equal(sketch_of(r, JOINT_CORNER, PREPARATION_V, POSITION_1G),
-	    FIG_MEMBERS_COUNT);
+	    FIG_MEMBERS_CORNER_GROOVE);
 	assert_int_equal(sketch_of(r, JOINT_TEE, PREPARATION_BEVEL, POSITION_2G),
+	    FIG_MEMBERS_TEE_GROOVE);
+	assert_int_equal(sketch_of(r, JOINT_TEE, PREPARATION_NONE, POSITION_2G),
+	    FIG_MEMBERS_COUNT);
+	assert_int_equal(sketch_of(r, JOINT_TEE, PREPARATION_FLARE_BEVEL, POSITION_4G),
+	    FIG_MEMBERS_FLARE);
+	assert_int_equal(sketch_of(r, JOINT_BUTT, PREPARATION_FLARE_V, POSITION_2G),
+	    FIG_MEMBERS_FLARE_V);
+	assert_int_equal(sketch_of(r, JOINT_EDGE, PREPARATION_NONE, POSITION_3G),
+	    FIG_MEMBERS_EDGE);
+	assert_int_equal(sketch_of(r, JOINT_EDGE, PREPARATION_V, POSITION_2F),
+	    FIG_MEMBERS_COUNT);
+	assert_int_equal(sketch_of(r, JOINT_BRANCH, PREPARATION_NONE, POSITION_2F),
 	    FIG_MEMBERS_COUNT);
 	assert_int_equal(sketch_of(r, JOINT_TEE, PREPARATION_BEVEL, POSITION_2F),
 	    FIG_MEMBERS_TEE);

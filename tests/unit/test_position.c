@@ -51,8 +51,9 @@ static void every_position_is_drawn(void **state)
 				assert_true(p->left < half.x + 4 || p->top < half.y + 4);
 				drawn++;
 			}
-	/* 9 plate places x 6 members, 4 of pipe, 4 of pipe on plate; three travels each. */
-	assert_int_equal(drawn, 3 * (9 * 6 + 4 + 4));
+	/* 9 plate places x 6 members, 5 x 7 with grooves, 4 of pipe, 4 of pipe on plate; three
+	 * travels each. */
+	assert_int_equal(drawn, 3 * (9 * 6 + 5 * 7 + 4 + 4));
 }
 
 static void letters_of_iso(void **state)
@@ -99,7 +100,8 @@ static void travel_points_up_or_down(void **state)
 {
 	static const struct { enum fig_place place; enum fig_members m; } v[] = {
 		{ FIG_3G, FIG_MEMBERS_BUTT }, { FIG_3F, FIG_MEMBERS_TEE },
-		{ FIG_3F, FIG_MEMBERS_LAP }, { FIG_5G, FIG_MEMBERS_PIPE },
+		{ FIG_3F, FIG_MEMBERS_LAP }, { FIG_3G, FIG_MEMBERS_TEE_GROOVE },
+		{ FIG_3G, FIG_MEMBERS_FLARE_V }, { FIG_5G, FIG_MEMBERS_PIPE },
 		{ FIG_6G, FIG_MEMBERS_PIPE }, { FIG_5F, FIG_MEMBERS_PIPE_ON_PLATE } };
 
 	for (size_t i = 0; i < sizeof v / sizeof *v; i++)
@@ -151,6 +153,8 @@ static void the_rod_stands_on_the_side_that_is_welded(void **state)
 	assert_true(rod(*state, FIG_1F, FIG_MEMBERS_TEE).y < -5);
 	assert_true(rod(*state, FIG_4G, FIG_MEMBERS_BUTT).y > 5);
 	assert_true(rod(*state, FIG_4F, FIG_MEMBERS_TEE).y > 5);
+	assert_true(rod(*state, FIG_1G, FIG_MEMBERS_TEE_GROOVE).y < -5);
+	assert_true(rod(*state, FIG_4G, FIG_MEMBERS_FLARE).y > 5);
 	assert_true(rod(*state, FIG_1G_ROLLED, FIG_MEMBERS_PIPE).y < -5);
 }
 
@@ -161,9 +165,9 @@ static void nearer_solids_are_in_front(void **state)
 	const struct space_frame f = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
 	const struct space_view w = space_view_from(30, 25);
 	const struct space_prism near = { { { -2, 0 }, { -1, 0 }, { -1, 1 }, { -2, 1 } }, 4,
-		-1, 1, false };
-	const struct space_prism far = { { { 1, 0 }, { 2, 0 }, { 2, 1 }, { 1, 1 } }, 4, -1, 1,
-		false };
+		.x0 = -1, .x1 = 1 };
+	const struct space_prism far = { { { 1, 0 }, { 2, 0 }, { 2, 1 }, { 1, 1 } }, 4, .x0 = -1,
+		.x1 = 1 };
 
 	(void)state;
 	assert_true(space_in_front(&w, &f, &near, &far));
@@ -186,6 +190,9 @@ static void words_and_refusals(void **state)
 	assert_false(ok);
 	s.place = FIG_6G;
 	assert_false(fig_position_can_draw(&s));
+	s = (struct fig_position){ FIG_2G, FIG_TRAVEL_NONE, FIG_MEMBERS_TEE_GROOVE, S("2G"), NULL };
+	assert_true(str_eq(fig_position_words(x->arena, &s), STR("Position 2G of a tee with a "
+	    "groove: base level, web upright, groove to the side; ISO 6947 PC.")));
 }
 
 int main(void)
