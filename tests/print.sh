@@ -24,7 +24,7 @@ has "demo is clean" ': 0 errors, 0 warnings, 0 notes\(, [0-9]* waived\)\{0,1\}$'
 build/fitup print -C curriculum --out "$work/out" > "$work/told"
 is "demo printed" $? 0
 lacks "nothing held back" '^held back' "$work/told"
-is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 30
+is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 31
 is "instructor files are private" "$(stat -c %a "$work"/out/instructor/*.pdf | sort -u)" 600
 
 for pdf in "$work"/out/*/*.pdf; do
@@ -88,13 +88,14 @@ while read -r id number; do
 	fi
 done < "$work/ids"
 
-# The Spanish packet and cards of quarter 1: whole, under the marks of their originals, and
-# on the sheets that are translated no English word of fitup's own.
-for pdf in packet cards; do
+# The Spanish papers of quarter 1: whole, under the marks of their originals, and on the
+# sheets that are translated no English word of fitup's own.
+for pdf in packet grading cards; do
 	is "Spanish $pdf, pages" "$(pdfinfo "$work/out/q1/$pdf.es.pdf" | awk '/^Title/ { print $2, $3 }')" \
 	    "Orehollow Valley"
 	pdftotext -layout "$work/out/q1/$pdf.es.pdf" - > "$work/es"
-	has "Spanish $pdf, words" 'Deciden los códigos locales' "$work/es"
+	case $pdf in grading) says='Qué demuestra esta hoja' ;; *) says='Deciden los códigos locales' ;; esac
+	has "Spanish $pdf, words" "$says" "$work/es"
 	has "Spanish $pdf, stops" 'Alto, raíz' "$work/es"
 	for file in curriculum/assignments/es/*-*.md; do
 		id=$(basename "$file" .md)
@@ -107,7 +108,7 @@ for pdf in packet cards; do
 	done
 done
 for said in "$work"/said.*; do
-	is "${said#"$work"/said.}, one mark of the translation on packet and card" "$(sort -u "$said" | wc -l)" 1
+	is "${said#"$work"/said.}, one mark of the translation on packet, grading sheet and card" "$(sort -u "$said" | wc -l)" 1
 done
 # Words of more than one letter run, as they stand on paper; sources of figures keep their
 # English titles, and so do the names of sets.
@@ -128,7 +129,7 @@ grep -owF -f "$work/english" "$work/flat" | sort | uniq -c > "$work/left"
 is "English left on translated sheets" "$(cat "$work/left")" ""
 has "the title of a picture" 'Plano del taller, sin escala' "$work/q1-packet.es.pdf.txt"
 has "the sheet without a translation says so" 'Esta hoja aún no está traducida' "$work/q1-packet.es.pdf.txt"
-is "and no other quarter has one" "$(find "$work/out" -name '*.es.pdf' | wc -l)" 2
+is "and no other quarter has one" "$(find "$work/out" -name '*.es.pdf' | wc -l)" 3
 
 # A translation that says another figure holds back the Spanish papers alone.
 cp -r curriculum "$work/said"
@@ -136,7 +137,7 @@ sed -i 's/Ponga 130 A en desperdicio y/Ponga 150 A en desperdicio y/' "$work/sai
 build/fitup print -C "$work/said" --out "$work/saidout" Q1 > "$work/told"
 is "another figure" $? 1
 has "is told" 'says 150 A where the original says 130 A' "$work/told"
-is "the Spanish papers wait" "$(grep -c '^held back .*\.es\.pdf' "$work/told") $(grep -c '^held back' "$work/told")" "2 2"
+is "the Spanish papers wait" "$(grep -c '^held back .*\.es\.pdf' "$work/told") $(grep -c '^held back' "$work/told")" "3 3"
 cmp -s "$work/saidout/q1/packet.pdf" "$work/out/q1/packet.pdf"
 is "the English ones do not" $? 0
 rm -r "$work/said/assignments/es"
@@ -179,7 +180,7 @@ off_paper() { pdftotext -bbox "$1" - 2> /dev/null | tr '"' ' ' | awk '/<page/ { 
     /<word/ { if ($3 < 20 || $5 < 20 || $7 > w - 20 || $9 > h - 15) n++ } END { print n + 0 }'; }
 build/fitup print -C curriculum --out "$work/out" --large --metric --paper a4 > "$work/told"
 is "large metric A4" $? 0
-is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 60
+is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 62
 for pdf in "$work"/out/*/*.large.metric.pdf; do
 	name=${pdf#"$work"/out/}
 	pdfinfo "$pdf" > "$work/info"
@@ -283,7 +284,7 @@ build/fitup print -C "$work/moved" --out "$work/out" > "$work/told"
 is "printing goes on" $? 1
 is "held back" "$(grep -c '^held back' "$work/told")" 4
 has "which" '^held back .*/q2/packet.pdf: .*FB-04' "$work/told"
-is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 26
+is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 27
 build/fitup print -C "$work/moved" --out "$work/draft" --draft Q2 > /dev/null
 pdftotext "$work/draft/q2/packet.pdf" - | grep -c '^DRAFT$' > "$work/n"
 is "DRAFT on every page" "$(cat "$work/n")" \

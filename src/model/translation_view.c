@@ -19,6 +19,21 @@ static void *copy_of(const struct viewer *w, const void *v, size_t n, size_t siz
 
 /* ---- names ---- */
 
+/* "Visual, Face bend": names of acceptance lines, each in its turn. */
+static void name_evidence(const struct viewer *w, struct assignment *x)
+{
+	x->teaches = copy_of(w, x->teaches, x->nteaches, sizeof *x->teaches);
+	for (size_t i = 0; i < x->nteaches; i++) {
+		str rest = x->teaches[i].evidence, part;
+		struct buf b = { .arena = w->arena };
+
+		while (str_next(&rest, ',', &part))
+			buf_addf(&b, "%s%.*s", b.n ? ", " : "",
+			    STR_ARG(speech_word(w->s, str_trim(part))));
+		x->teaches[i].evidence = buf_str(&b);
+	}
+}
+
 static void name_lines(const struct viewer *w, struct assignment *x)
 {
 	x->pieces = copy_of(w, x->pieces, x->npieces, sizeof *x->pieces);
@@ -32,6 +47,7 @@ static void name_lines(const struct viewer *w, struct assignment *x)
 	x->grades = copy_of(w, x->grades, x->ngrades, sizeof *x->grades);
 	for (size_t i = 0; i < x->ngrades; i++)
 		x->grades[i].name = speech_word(w->s, x->grades[i].name);
+	name_evidence(w, x);
 	x->drawings = copy_of(w, x->drawings, x->ndrawings, sizeof *x->drawings);
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		str *restart = &x->drawings[i].joint.restart;

@@ -94,7 +94,25 @@ static bool stays_bare(str word, bool bare)
 	return false;
 }
 
-str both_units(struct arena *a, const struct edition *e, str text)
+/* Every `from` between two figures becomes `to`. */
+static str swap_between_figures(struct arena *a, str s, str from, str to)
+{
+	struct buf b = { .arena = a };
+	size_t at = 0, hit;
+
+	while ((hit = str_find(s, from, at)) < s.n) {
+		size_t end = hit + from.n;
+		bool swaps = hit && is_digit(s.p[hit - 1]) && end < s.n && is_digit(s.p[end]);
+
+		buf_add(&b, str_sub(s, at, hit));
+		buf_add(&b, swaps ? to : from);
+		at = end;
+	}
+	buf_add(&b, str_sub(s, at, s.n));
+	return buf_str(&b);
+}
+
+static str units_of_words(struct arena *a, const struct edition *e, str text)
 {
 	struct buf b = { .arena = a };
 	bool bare = false;
@@ -117,6 +135,17 @@ str both_units(struct arena *a, const struct edition *e, str text)
 		i = end;
 	}
 	return buf_str(&b);
+}
+
+/* Quantities are read in English: "1 a 12" of a Spanish text is no current. */
+str both_units(struct arena *a, const struct edition *e, str text)
+{
+	str here = word(edition_language(e), " to "), english;
+
+	if (str_eq(here, STR(" to ")) || str_find(text, here, 0) == text.n)
+		return units_of_words(a, e, text);
+	english = swap_between_figures(a, text, here, STR(" to "));
+	return swap_between_figures(a, units_of_words(a, e, english), STR(" to "), here);
 }
 
 str value_text(struct arena *a, const struct edition *e, enum quantity_kind kind, double lo,

@@ -31,17 +31,16 @@ struct bundle {
 
 /* What differs between the parts. */
 static const struct part_kind {
-	const char *title;       /* null: looked up */
 	void (*fill)(struct sheet *sh, uint32_t assignment);
 	enum flow_start start;
 	bool student;            /* drawn without what students must not see */
 	bool one_sided;
 	double id_pt;            /* size of the id in the band; 0: as usual */
 } parts[BUNDLE_PARTS] = {
-	[BUNDLE_PACKET] = { NULL, sheet_student, START_RIGHT, .student = true },
-	[BUNDLE_GRADING] = { "grading sheets", sheet_grading, START_RIGHT },
-	[BUNDLE_CARDS] = { NULL, sheet_card, START_PAGE, true, true, CARD_ID_PT },
-	[BUNDLE_CHART] = { "wall chart and sign-off sheets", NULL, START_PAGE, true, true },
+	[BUNDLE_PACKET] = { sheet_student, START_RIGHT, .student = true },
+	[BUNDLE_GRADING] = { sheet_grading, START_RIGHT },
+	[BUNDLE_CARDS] = { sheet_card, START_PAGE, true, true, CARD_ID_PT },
+	[BUNDLE_CHART] = { NULL, START_PAGE, true, true },
 };
 
 /* What students see: the same program without any field for the instructor. */
@@ -186,8 +185,7 @@ static void mark_assignment(struct bundle *b, size_t i)
 	if (b->spec.originals)
 		add_word(&h, bundle_mark(b, i));
 	for (int part = 0; part < BUNDLE_MARKED; part++)
-		if (bundle_has(&b->spec.edition, (enum bundle_part)part))
-			digest_section(&b->docs[part], b->docs[part].sections[i], &h);
+		digest_section(&b->docs[part], b->docs[part].sections[i], &h);
 	sha256_end(&h, digest);
 	mark_write(digest, b->marks[i]);
 }
@@ -221,7 +219,7 @@ static void fill_chart(struct bundle *b)
 
 bool bundle_has(const struct edition_choice *edition, enum bundle_part part)
 {
-	return !edition->language || part == BUNDLE_PACKET || part == BUNDLE_CARDS;
+	return !edition->language || part != BUNDLE_CHART;
 }
 
 static struct bundle *begin(struct arena *a, const struct bundle_spec *spec)
@@ -252,8 +250,7 @@ struct bundle *bundle_new(struct arena *a, const struct bundle_spec *spec)
 	for (int part = 0; part < BUNDLE_PARTS; part++)
 		start_doc(b, (enum bundle_part)part);
 	fill_packet(b);
-	if (bundle_has(&spec->edition, BUNDLE_GRADING))
-		fill_sections(b, BUNDLE_GRADING);
+	fill_sections(b, BUNDLE_GRADING);
 	fill_sections(b, BUNDLE_CARDS);
 	for (int part = 0; part < BUNDLE_MARKED; part++)
 		flow_end(b->docs[part].flow);
@@ -283,7 +280,10 @@ str bundle_title(const struct bundle *b, enum bundle_part part)
 		return word_format(b->arena, l, "%.*s student packet", STR_ARG(b->spec.name));
 	if (part == BUNDLE_CARDS)
 		return word_format(b->arena, l, "%.*s booth cards", STR_ARG(b->spec.name));
-	return str_format(b->arena, "%.*s %s", STR_ARG(b->spec.name), parts[part].title);
+	if (part == BUNDLE_GRADING)
+		return word_format(b->arena, l, "%.*s grading sheets", STR_ARG(b->spec.name));
+	return str_format(b->arena, "%.*s wall chart and sign-off sheets",
+	    STR_ARG(b->spec.name));
 }
 
 str bundle_mark(const struct bundle *b, size_t i)

@@ -8,9 +8,9 @@
  * assignments and prints their marks; it is no part of one. An edition has marks of its
  * own: the mark is that of the content as printed.
  *
- * A bundle in another language is packet and cards alone, beside the English ones: its
- * sheets show the mark of their originals, so that it is the one on the grading sheet,
- * and below a second one that is taken over the translation. */
+ * A bundle in another language is packet, grading sheets and cards, beside the English
+ * ones: its sheets show the mark of their originals and below a second one that is taken
+ * over the translation. */
 #ifndef SHEETS_BUNDLE_H
 #define SHEETS_BUNDLE_H
 

@@ -42,14 +42,14 @@ static size_t head_blanks(struct sheet *sh, const struct assignment *x, struct b
 	size_t n = 0;
 
 	if (x->nwelds)
-		v[n++].label = STR("Heat or lot of the metal");
+		v[n++].label = sh_word(sh, "Heat or lot of the metal");
 	if (x->nfillers)
-		v[n++].label = STR("Rod or wire lot");
+		v[n++].label = sh_word(sh, "Rod or wire lot");
 	if (!is_test(x))
 		return n;
-	v[n++].label = STR("Stamp on the coupon");
+	v[n++].label = sh_word(sh, "Stamp on the coupon");
 	for (uint32_t i = 0; i < x->nprocesses && n < HEAD_BLANKS; i++)
-		v[n++].label = str_format(sh->arena, "%.*s last used, date",
+		v[n++].label = sh_format(sh, "%.*s last used, date",
 		    STR_ARG(process_word(x->processes[i])));
 	return n;
 }
@@ -62,11 +62,11 @@ static void add_blanks(struct sheet *sh, const struct blank *v, size_t n)
 /* Rows of three short blanks, then pairs of those with longer names. */
 static void add_head(struct sheet *sh, const struct assignment *x)
 {
-	static const struct blank always[2][3] = { { { .label = STR("Shop number") },
-						       { .label = STR("Section") },
-						       { .label = STR("Booth") } },
-		{ { .label = STR("Started") }, { .label = STR("Finished") },
-		    { .label = STR("Machine") } } };
+	const struct blank always[2][3] = {
+		{ { .label = sh_word(sh, "Shop number") }, { .label = sh_word(sh, "Section") },
+		    { .label = sh_word(sh, "Booth") } },
+		{ { .label = sh_word(sh, "Started") }, { .label = sh_word(sh, "Finished") },
+		    { .label = sh_word(sh, "Machine") } } };
 	struct blank *v = arena_array(sh->arena, HEAD_BLANKS, sizeof *v);
 	size_t n = head_blanks(sh, x, v);
 
@@ -78,11 +78,12 @@ static void add_head(struct sheet *sh, const struct assignment *x)
 
 static void add_attempts(struct sheet *sh, const struct assignment *x)
 {
-	const str rows[] = { STR("Date"), STR("Result (pass or fail)"), STR("Reason"),
-		STR("Instructor initials"), STR("Practice after it: hours, date, initials"),
-		STR("Retest: at once or after practice") };
+	const str rows[] = { sh_word(sh, "Date"), sh_word(sh, "Result (pass or fail)"),
+		sh_word(sh, "Reason"), sh_word(sh, "Instructor initials"),
+		sh_word(sh, "Practice after it: hours, date, initials"),
+		sh_word(sh, "Retest: at once or after practice") };
 	struct grid_column columns[8] = { { COLUMN_SHARE, 2, ALIGN_LEFT } };
-	str head[8] = { STR("Attempt") };
+	str head[8] = { sh_word(sh, "Attempt") };
 	uint32_t n = x->attempts < 6 ? x->attempts : 6;
 	struct grid *g;
 
@@ -96,11 +97,11 @@ static void add_attempts(struct sheet *sh, const struct assignment *x)
 		grid_row_plain(g, &rows[r], 1);
 	table_end(sh, g);
 	if (x->nwelds)
-		sheet_text(sh, STR("Reasons: crack, undercut, overlap, porosity, slag, lack of "
-		    "fusion, burn-through, leg low or high, profile, start or stop."));
+		sheet_text(sh, sh_word(sh, "Reasons: crack, undercut, overlap, porosity, slag, "
+		    "lack of fusion, burn-through, leg low or high, profile, start or stop."));
 	if (is_test(x))
-		sheet_text(sh, STR("Retest, common practice: at once with two of each type "
-		    "and position that failed, all to pass, or one after recorded "
+		sheet_text(sh, sh_word(sh, "Retest, common practice: at once with two of each "
+		    "type and position that failed, all to pass, or one after recorded "
 		    "practice. The named edition decides."));
 }
 
@@ -109,8 +110,8 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 	const struct grid_column columns[] = { { COLUMN_FIXED, 40 * sh->e->zoom, ALIGN_CENTER },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_FIXED, MM_PT(30), ALIGN_LEFT } };
-	const str head[] = { STR("Step"), STR("Hold point"), STR("Found"),
-		STR("Initials") };
+	const str head[] = { WORD("Step"), WORD("Hold point"), WORD("Found"),
+		WORD("Initials") };
 	struct grid *g = NULL;
 
 	for (size_t i = 0; i < x->nsteps; i++) {
@@ -120,7 +121,7 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 			continue;
 		if (!g) {
 			g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
-			grid_row_plain(g, head, 4);
+			sheet_heads(sh, g, head, 4);
 		}
 		row[0] = str_format(sh->arena, "%zu", i + 1);
 		row[1] = x->steps[i].hold;
@@ -153,8 +154,8 @@ static unsigned add_measured(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_FIXED, 34 * sh->e->zoom, ALIGN_LEFT } };
-	const str head[] = { STR("Feature, tool"), STR("Nominal"), STR("Low"),
-		STR("High"), STR("Found 1"), STR("Found 2"), STR("OK") };
+	const str head[] = { WORD("Feature, tool"), WORD("Nominal"), WORD("Low"),
+		WORD("High"), WORD("Found 1"), WORD("Found 2"), WORD("OK") };
 	struct measures m = measures_of(sh->arena, sh->e, x);
 	bool named = sh->e->choice.large;
 	unsigned signs = 0;
@@ -163,8 +164,8 @@ static unsigned add_measured(struct sheet *sh, const struct assignment *x)
 	if (!m.n)
 		return 0;
 	g = sheet_grid(sh, &columns[named], 7 - named, GLOVE_PT,
-	    STR("Measured twice, at two places"));
-	grid_row_plain(g, &head[named], 7 - named);
+	    sh_word(sh, "Measured twice, at two places"));
+	sheet_heads(sh, g, &head[named], 7 - named);
 	for (size_t i = 0; i < m.n; i++) {
 		measured_row(sh, g, &m.v[i], named);
 		signs |= m.v[i].sign;
@@ -196,6 +197,11 @@ static bool repeats(struct sheet *sh, const struct assignment *x, size_t at, siz
 	    !is_measured(&x->criteria[of]) && same_limits(&a, &b);
 }
 
+static str shown_name(const struct criterion *c)
+{
+	return said_or(c->shown_name, c->name);
+}
+
 /* "Face bend: 1, D1.1-2020; Root bend: 1, D1.1-2020". */
 static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 {
@@ -204,7 +210,7 @@ static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 	for (size_t i = at; i < x->ncriteria; i++)
 		if (i == at || repeats(sh, x, at, i))
 			buf_addf(&b, "%s%.*s: %.*s", b.n ? "; " : "",
-			    STR_ARG(x->criteria[i].name),
+			    STR_ARG(shown_name(&x->criteria[i])),
 			    STR_ARG(limits_head(sh->arena, sh->e, &x->criteria[i])));
 	return buf_str(&b);
 }
@@ -258,7 +264,7 @@ static void add_specimens(struct sheet *sh, struct grid **g, const struct assign
 		if (!*g)
 			*g = begin(sh);
 		for (uint32_t k = 1; k <= specimens(c); k++) {
-			str row = str_format(sh->arena, "%.*s %u", STR_ARG(c->name), k);
+			str row = str_format(sh->arena, "%.*s %u", STR_ARG(shown_name(c)), k);
 
 			grid_row_plain(*g, &row, 1);
 		}
@@ -271,11 +277,11 @@ static struct grid *begin_destructive(struct sheet *sh)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 5, ALIGN_LEFT },
 		{ COLUMN_FIXED, CHECK_PT * 1.4 * (sh->e->zoom > 1 ? 1.1 : 1), ALIGN_LEFT } };
-	const str head[] = { STR("Specimen"), STR("Thickness"), STR("Plunger or tool"),
-		STR("Flaws: size, sum"), STR("Pass") };
-	struct grid *g = sheet_grid(sh, columns, 5, GLOVE_PT, STR("Destructive tests"));
+	const str head[] = { WORD("Specimen"), WORD("Thickness"), WORD("Plunger or tool"),
+		WORD("Flaws: size, sum"), WORD("Pass") };
+	struct grid *g = sheet_grid(sh, columns, 5, GLOVE_PT, sh_word(sh, "Destructive tests"));
 
-	grid_row_plain(g, head, 5);
+	sheet_heads(sh, g, head, 5);
 	return g;
 }
 
@@ -293,22 +299,31 @@ static void add_destructive(struct sheet *sh, const struct assignment *x)
 	tensile_loads(sh, x);
 }
 
+/* Sources are told in the words of their set, so a translated sheet points at the
+ * original. */
+static str source_text(struct sheet *sh, const struct standard *s)
+{
+	bool from = s->source.n && !str_starts_nocase(s->source, STR("from "));
+
+	if (edition_language(sh->e))
+		return sh_format(sh, "Limits of %.*s; the English sheet names their source.",
+		    STR_ARG(s->name));
+	return str_format(sh->arena, "Limits of %.*s%s%s%.*s%s%.*s.", STR_ARG(s->name),
+	    s->source.n ? ", " : "", from ? "from " : "", STR_ARG(s->source),
+	    s->checked.n ? "; checked against " : "", STR_ARG(s->checked));
+}
+
 /* Each set once: whose limits these are and where they were read. */
 static void add_criteria_sources(struct sheet *sh, const struct assignment *x)
 {
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		const struct standard *s = x->criteria[i].standard;
-		bool told = !s, from;
+		bool told = !s;
 
 		for (size_t k = 0; k < i && !told; k++)
 			told = x->criteria[k].standard == s;
-		if (told)
-			continue;
-		from = s->source.n && !str_starts_nocase(s->source, STR("from "));
-		sheet_text(sh,
-		    str_format(sh->arena, "Limits of %.*s%s%s%.*s%s%.*s.", STR_ARG(s->name),
-			s->source.n ? ", " : "", from ? "from " : "", STR_ARG(s->source),
-			s->checked.n ? "; checked against " : "", STR_ARG(s->checked)));
+		if (!told)
+			sheet_text(sh, source_text(sh, s));
 	}
 }
 
@@ -328,9 +343,9 @@ static unsigned add_judged(struct sheet *sh, const struct assignment *x, bool de
 		{ COLUMN_SHARE, 17, ALIGN_LEFT }, { COLUMN_SHARE, 9, ALIGN_LEFT },
 		{ COLUMN_FIXED, 36 * sh->e->zoom, ALIGN_CENTER },
 		{ COLUMN_FIXED, 36 * sh->e->zoom, ALIGN_CENTER } };
-	const str head[] = { STR("Judged"), STR("Passes when"),
-		is_pipe(x) ? STR("O'clock, how much") : STR("Where, how much"),
-		STR("Yes"), STR("No") };
+	const str head[] = { WORD("Judged"), WORD("Passes when"),
+		is_pipe(x) ? WORD("O'clock, how much") : WORD("Where, how much"),
+		WORD("Yes"), WORD("No") };
 	unsigned signs = 0;
 	struct grid *g = NULL;
 
@@ -341,8 +356,8 @@ static unsigned add_judged(struct sheet *sh, const struct assignment *x, bool de
 			continue;
 		if (!g) {
 			g = sheet_grid(sh, columns, 5, GLOVE_PT,
-			    destructive ? STR("Judged on specimens") : (str){ 0 });
-			grid_row_plain(g, head, 5);
+			    destructive ? sh_word(sh, "Judged on specimens") : (str){ 0 });
+			sheet_heads(sh, g, head, 5);
 		}
 		signs |= judged_rows(sh, g, x, i);
 	}
@@ -363,8 +378,8 @@ static void add_results(struct sheet *sh, const struct assignment *x)
 
 static str grade_name(struct sheet *sh, const struct grade *g)
 {
-	return g->must_pass ? str_format(sh->arena, "%.*s (must pass)", STR_ARG(g->name))
-	    : g->name;
+	return g->must_pass ? str_format(sh->arena, "%.*s%.*s", STR_ARG(g->name),
+	    STR_ARG(sh_word(sh, " (must pass)"))) : g->name;
 }
 
 static str number(struct sheet *sh, uint32_t n)
@@ -387,8 +402,8 @@ static void score_rows(struct sheet *sh, struct grid *g, const struct assignment
 		grid_row_plain(g, row, 2);
 	}
 	const struct grid_cell sum[] = { { .style = SPAN_BOLD, .text = x->pass_mark
-			? str_format(sh->arena, "Total, pass mark %u", x->pass_mark)
-			: STR("Total") },
+			? sh_format(sh, "Total, pass mark %u", x->pass_mark)
+			: sh_word(sh, "Total") },
 		{ .text = number(sh, total), .style = SPAN_BOLD } };
 
 	grid_row(g, sum, 2);
@@ -398,7 +413,8 @@ static void add_score(struct sheet *sh, const struct assignment *x)
 {
 	struct grid_column columns[2 + EARNED_MOST] = { { COLUMN_SHARE, 1, ALIGN_LEFT },
 		{ COLUMN_NATURAL, 40, ALIGN_RIGHT } };
-	str head[2 + EARNED_MOST] = { STR("Score, by attempt"), STR("Weight") };
+	str head[2 + EARNED_MOST] = { sh_word(sh, "Score, by attempt"),
+		sh_word(sh, "Weight") };
 	size_t n = x->attempts < EARNED_MOST ? x->attempts : EARNED_MOST;
 	struct grid *g;
 
@@ -412,9 +428,8 @@ static void add_score(struct sheet *sh, const struct assignment *x)
 	grid_row_plain(g, head, 2 + n);
 	score_rows(sh, g, x);
 	sheet_grid_end(sh, g);
-	sheet_text(sh,
-	    STR("A failed gate (must pass) fails the attempt whatever the points. The best "
-		"attempt counts unless the college's policy says otherwise."));
+	sheet_text(sh, sh_word(sh, "A failed gate (must pass) fails the attempt whatever the "
+	    "points. The best attempt counts unless the college's policy says otherwise."));
 }
 
 static str taught_text(struct sheet *sh, const struct skill_at *t)
@@ -422,9 +437,10 @@ static str taught_text(struct sheet *sh, const struct skill_at *t)
 	const struct skill *k = &sh->m->skills[t->skill];
 	str outcome = k->outcome == NONE ? (str){ 0 } : sh->m->outcomes[k->outcome].id;
 
-	return str_format(sh->arena, "%.*s %.*s: %.*s, %.*s%s%.*s", STR_ARG(outcome),
-	    STR_ARG(k->id), STR_ARG(k->title), STR_ARG(skill_level_word(t->level)),
-	    t->evidence.n ? " by " : "", STR_ARG(t->evidence));
+	return str_format(sh->arena, "%.*s %.*s: %.*s, %.*s%.*s%.*s", STR_ARG(outcome),
+	    STR_ARG(k->id), STR_ARG(k->title),
+	    STR_ARG(edition_word(sh->e, skill_level_word(t->level))),
+	    STR_ARG(t->evidence.n ? sh_word(sh, " by ") : (str){ 0 }), STR_ARG(t->evidence));
 }
 
 /* Stands with the verdict: boxes alone on a page do not say what they decide. */
@@ -432,7 +448,7 @@ static void add_assessed(struct sheet *sh, const struct assignment *x)
 {
 	const struct item_spec spec = { .mark = MARK_BULLET };
 
-	sheet_bold(sh, STR("What this paper is evidence for"));
+	sheet_bold(sh, sh_word(sh, "What this paper is evidence for"));
 	for (size_t i = 0; i < x->nteaches; i++) {
 		struct span line;
 		struct block *b;
@@ -449,13 +465,13 @@ static void add_assessed(struct sheet *sh, const struct assignment *x)
 /* Three boxes side by side: passed, not passed, filed. */
 static void add_verdict(struct sheet *sh)
 {
-	static const str words[] = { STR("Passed"), STR("Not passed"), STR("Filed") };
+	static const str words[] = { WORD("Passed"), WORD("Not passed"), WORD("Filed") };
 	struct block *boxes[3], *b;
 	struct block_column columns[3];
 	double gap = 12, width = (sh->width_pt - 2 * gap) / 3;
 
 	for (int i = 0; i < 3; i++) {
-		boxes[i] = block_check(&sh->s, words[i], &sh->e->bold, width);
+		boxes[i] = block_check(&sh->s, edition_word(sh->e, words[i]), &sh->e->bold, width);
 		columns[i] = (struct block_column){ &boxes[i], 1, width };
 	}
 	b = block_columns(&sh->s, columns, 3, gap);
@@ -465,8 +481,8 @@ static void add_verdict(struct sheet *sh)
 
 static void add_foot(struct sheet *sh, const struct assignment *x)
 {
-	const struct blank v[] = { { STR("Instructor initials"), (str){ 0 }, MM_PT(30) },
-		{ STR("Student initials"), (str){ 0 }, MM_PT(30) } };
+	const struct blank v[] = { { sh_word(sh, "Instructor initials"), (str){ 0 }, MM_PT(30) },
+		{ sh_word(sh, "Student initials"), (str){ 0 }, MM_PT(30) } };
 
 	add_assessed(sh, x);
 	add_verdict(sh);
@@ -477,10 +493,8 @@ void sheet_grading(struct sheet *sh, uint32_t assignment)
 {
 	const struct assignment *x = &sh->m->assignments[assignment];
 
-	sheet_heading(sh,
-	    str_format(
-		sh->arena, "Grading: %.*s", STR_ARG(assignment_name(sh->arena, x))),
-	    1);
+	sheet_heading(sh, sh_format(sh, "Grading: %.*s",
+	    STR_ARG(assignment_name(sh->arena, x))), 1);
 	if (x->nwelds)
 		sheet_text(sh, safety_record_line(sh->e, x));
 	add_head(sh, x);

@@ -85,7 +85,7 @@ static void add_leg(struct arena *a, const struct edition *e, struct measures *o
 
 	if (!given(leg))
 		return;
-	m = add_measure(a, out, feature, STR("fillet gauge"));
+	m = add_measure(a, out, feature, word(edition_language(e), "fillet gauge"));
 	m->nominal = quantity_text(a, e, leg);
 	if (leg->tolerance) {
 		m->low = mm_text(a, e, leg->lo - leg->minus, 25.4 / 32);
@@ -165,7 +165,8 @@ static void add_criterion(struct arena *a, const struct edition *e, struct measu
 {
 	struct sized s = read_sized(c->text);
 	double step = fmin(s.tolerance.plus, s.tolerance.minus);
-	struct measure *m = add_measure(a, out, c->name, s.tool);
+	struct measure *m = add_measure(a, out, said_or(c->shown_name, c->name),
+	    read_sized(said_or(c->shown_text, c->text)).tool);
 
 	m->nominal = quantity_text(a, e, &s.value);
 	if (s.value.tolerance) {
@@ -186,7 +187,7 @@ static void add_toleranced(struct arena *a, const struct edition *e, struct meas
 
 	if (q->kind != QUANTITY_LENGTH)
 		return;
-	m = add_measure(a, out, feature, STR("rule, square"));
+	m = add_measure(a, out, feature, word(edition_language(e), "rule, square"));
 	m->nominal = quantity_text(a, e, q);
 	m->low = mm_text(a, e, q->lo - tol->minus, step);
 	m->high = mm_text(a, e, q->hi + tol->plus, step);
@@ -225,12 +226,13 @@ static void add_by_words(struct arena *a, const struct edition *e, struct measur
 enum { SLOT_SIZES = 4 };
 
 /* What is measured of a slot, in the order of its line. */
-static str slot_feature(struct arena *a, unsigned slot, size_t i)
+static str slot_feature(struct arena *a, const struct edition *e, unsigned slot, size_t i)
 {
-	static const char *const what[SLOT_SIZES] = { "middle from left",
-		"middle from bottom", "length", "width" };
+	static const str what[SLOT_SIZES] = { WORD("middle from left"),
+		WORD("middle from bottom"), WORD("length"), WORD("width") };
 
-	return str_format(a, "Slot %u %s", slot, what[i]);
+	return word_format(a, edition_language(e), "Slot %u %.*s", slot,
+	    STR_ARG(edition_word(e, what[i])));
 }
 
 /* Limits for slots, else those of holes as wide as the slot. */
@@ -243,7 +245,7 @@ static void add_slot_by_set(struct arena *a, const struct edition *e,
 
 	limit_size_set(&z, SIZE_DIAMETER, fmin(k->v[2].lo, k->v[3].lo));
 	for (size_t i = 0; i < SLOT_SIZES; i++)
-		add_by_words(a, e, out, x, i < 2 ? place : size, slot_feature(a, slot, i),
+		add_by_words(a, e, out, x, i < 2 ? place : size, slot_feature(a, e, slot, i),
 		    &k->v[i], z);
 }
 
@@ -265,15 +267,16 @@ static bool holes_alike(const struct plate_block *p)
 static void add_plate_by_set(struct arena *a, const struct edition *e,
     struct measures *out, const struct assignment *x, const struct plate_block *p)
 {
+	const struct language *l = edition_language(e);
 	struct limit_sizes z = part_sizes(x);
 	unsigned holes = 0, slots = 0;
 
 	if (given(&p->thickness))
 		limit_size_set(&z, SIZE_T, p->thickness.lo);
 	limit_size_set(&z, SIZE_LENGTH, p->length.lo);
-	add_by_set(a, e, out, x, STR("cut length"), STR("Length"), &p->length, z);
+	add_by_set(a, e, out, x, STR("cut length"), word(edition_language(e), "Length"), &p->length, z);
 	limit_size_set(&z, SIZE_LENGTH, p->width.lo);
-	add_by_set(a, e, out, x, STR("cut length"), STR("Width"), &p->width, z);
+	add_by_set(a, e, out, x, STR("cut length"), word(edition_language(e), "Width"), &p->width, z);
 	for (size_t i = 0; i < p->nmarks; i++) {
 		const struct plate_mark *k = &p->marks[i];
 
@@ -284,12 +287,12 @@ static void add_plate_by_set(struct arena *a, const struct edition *e,
 		holes++;
 		limit_size_set(&z, SIZE_DIAMETER, k->v[2].lo);
 		add_by_set(a, e, out, x, STR("hole place"),
-		    str_format(a, "Hole %u from left", holes), &k->v[0], z);
+		    word_format(a, l, "Hole %u from left", holes), &k->v[0], z);
 		add_by_set(a, e, out, x, STR("hole place"),
-		    str_format(a, "Hole %u from bottom", holes), &k->v[1], z);
+		    word_format(a, l, "Hole %u from bottom", holes), &k->v[1], z);
 		if (!holes_alike(p) || holes == 1)
 			add_by_set(a, e, out, x, STR("hole size"), holes_alike(p) ?
-			    STR("Diameter of each hole") : str_format(a,
+			    word(l, "Diameter of each hole") : word_format(a, l,
 			    "Hole %u diameter", holes), &k->v[2], z);
 	}
 }
@@ -299,6 +302,7 @@ static void add_pattern_by_set(struct arena *a, const struct edition *e,
     struct measures *out, const struct assignment *x, const struct pattern_block *p)
 {
 	struct limit_sizes z = part_sizes(x);
+	const struct language *l = edition_language(e);
 	bool brake = p->shape == SHAPE_BRAKE;
 	struct tolerance t;
 
@@ -312,28 +316,29 @@ static void add_pattern_by_set(struct arena *a, const struct edition *e,
 		pattern_measures(a, e, p, &t.q, out);
 	for (uint32_t i = 0; brake && i < p->nbends; i++)
 		add_by_set(a, e, out, x, STR("bend angle"), p->nbends == 1 ?
-		    STR("Bend angle, each bend") : str_format(a, "Bend %u", i + 1),
+		    word(l, "Bend angle, each bend") : word_format(a, l, "Bend %u", i + 1),
 		    &p->bends[i], z);
 }
 
 static void add_plate_measures(struct arena *a, const struct edition *e,
     struct measures *out, const struct plate_block *p, const struct quantity *tol)
 {
+	const struct language *l = edition_language(e);
 	unsigned holes = 0, slots = 0;
 
-	add_toleranced(a, e, out, STR("Length"), &p->length, tol);
-	add_toleranced(a, e, out, STR("Width"), &p->width, tol);
+	add_toleranced(a, e, out, word(l, "Length"), &p->length, tol);
+	add_toleranced(a, e, out, word(l, "Width"), &p->width, tol);
 	for (size_t i = 0; i < p->nmarks; i++) {
 		const struct plate_mark *k = &p->marks[i];
 
 		slots += k->kind == MARK_SLOT;
 		for (size_t n = 0; k->kind == MARK_SLOT && n < SLOT_SIZES; n++)
-			add_toleranced(a, e, out, slot_feature(a, slots, n), &k->v[n], tol);
+			add_toleranced(a, e, out, slot_feature(a, e, slots, n), &k->v[n], tol);
 		if (k->kind != MARK_HOLE)
 			continue;
 		holes++;
-		add_toleranced(a, e, out, str_format(a, "Hole %u from left", holes), &k->v[0], tol);
-		add_toleranced(a, e, out, str_format(a, "Hole %u from bottom", holes), &k->v[1], tol);
+		add_toleranced(a, e, out, word_format(a, l, "Hole %u from left", holes), &k->v[0], tol);
+		add_toleranced(a, e, out, word_format(a, l, "Hole %u from bottom", holes), &k->v[1], tol);
 	}
 }
 
@@ -357,24 +362,26 @@ static void add_legs(struct arena *a, const struct edition *e, struct measures *
     const struct assignment *x, const struct joint_block *j, str tail, struct limit_sizes z)
 {
 	static const str where[JOINT_COUNT][2] = {
-		[JOINT_TEE] = { STR("up the web"), STR("along the base") },
-		[JOINT_LAP] = { STR("at the edge"), STR("on the other plate") },
+		[JOINT_TEE] = { WORD("up the web"), WORD("along the base") },
+		[JOINT_LAP] = { WORD("at the edge"), WORD("on the other plate") },
 	};
-	static const str other[2] = { STR("on the first member"), STR("on the second member") };
+	static const str other[2] = { WORD("on the first member"), WORD("on the second member") };
 	const struct quantity *legs[] = { &j->leg, &j->leg2 };
+	const struct language *l = edition_language(e);
 	struct quantity tol;
 	bool own = find_leg_tolerance(x, &tol);
 
 	if (!given(&j->leg2)) {
-		add_leg(a, e, out, str_format(a, "Fillet leg%.*s", STR_ARG(tail)), &j->leg, x, z);
+		add_leg(a, e, out, str_format(a, "%.*s%.*s", STR_ARG(word(l, "Fillet leg")),
+		    STR_ARG(tail)), &j->leg, x, z);
 		return;
 	}
 	for (size_t i = 0; i < 2; i++) {
 		str at = j->joint < JOINT_COUNT && where[j->joint][i].n ? where[j->joint][i]
 		                                                        : other[i];
 
-		add_leg(a, e, out, str_format(a, "Fillet leg %.*s%.*s", STR_ARG(at),
-		    STR_ARG(tail)), legs[i], x, z);
+		add_leg(a, e, out, word_format(a, l, "Fillet leg %.*s%.*s",
+		    STR_ARG(word_str(l, at)), STR_ARG(tail)), legs[i], x, z);
 		if (!own)
 			continue;
 		out->v[out->n - 1].low = mm_text(a, e, legs[i]->lo - tol.minus, 25.4 / 32);
@@ -401,15 +408,16 @@ static void add_joint_measures(struct arena *a, const struct edition *e,
 {
 	bool groove = !weld_is_fillet(j->joint) || j->joint == JOINT_BRANCH;
 	const struct { str feature, criterion, tool; const struct quantity *q; } rows[] = {
-		{ groove ? STR("Root opening") : STR("Fit-up gap"), groove ? STR("root") : STR("gap"),
-		    STR("taper gauge"), &j->gap },
-		{ STR("Land"), STR("land"), STR("rule"), &j->land },
-		{ STR("Included angle"), STR("angle"), STR("bevel gauge"), &j->angle },
-		{ STR("Bevel"), STR("bevel"), STR("bevel gauge"), &j->bevel },
+		{ groove ? WORD("Root opening") : WORD("Fit-up gap"),
+		    groove ? STR("root") : STR("gap"), WORD("taper gauge"), &j->gap },
+		{ WORD("Land"), STR("land"), WORD("rule"), &j->land },
+		{ WORD("Included angle"), STR("angle"), WORD("bevel gauge"), &j->angle },
+		{ WORD("Bevel"), STR("bevel"), WORD("bevel gauge"), &j->bevel },
 	};
 	size_t weld = j->weld == NONE ? 0 : j->weld;
 	char letter = j->weld == NONE ? 0 : x->welds[j->weld].letter;
-	str tail = letter ? str_format(a, ", weld %c", letter) : (str){ 0 };
+	const struct language *l = edition_language(e);
+	str tail = letter ? word_format(a, l, ", weld %c", letter) : (str){ 0 };
 	struct limit_sizes z = { 0 };
 
 	if (weld < x->nwelds)
@@ -417,13 +425,13 @@ static void add_joint_measures(struct arena *a, const struct edition *e,
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
 		if (!has_measured(x, rows[i].criterion))
 			add_drawn(a, e, out, x, rows[i].feature, str_format(a, "%.*s%.*s",
-			    STR_ARG(rows[i].feature), STR_ARG(tail)), rows[i].tool,
-			    rows[i].q, z);
+			    STR_ARG(word_str(l, rows[i].feature)), STR_ARG(tail)),
+			    word_str(l, rows[i].tool), rows[i].q, z);
 	if (!has_measured(x, STR("leg")))
 		add_legs(a, e, out, x, j, tail, z);
 	if (j->joint == JOINT_LAP && !has_measured(x, STR("overlap")))
-		add_drawn(a, e, out, x, STR("overlap"), str_format(a, "Overlap%.*s",
-		    STR_ARG(tail)), STR("rule"), &j->overlap, z);
+		add_drawn(a, e, out, x, STR("overlap"), str_format(a, "%.*s%.*s",
+		    STR_ARG(word(l, "Overlap")), STR_ARG(tail)), word(l, "rule"), &j->overlap, z);
 }
 
 struct measures measures_of(struct arena *a, const struct edition *e,

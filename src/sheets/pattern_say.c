@@ -189,7 +189,7 @@ str pattern_view_words(struct arena *a, const struct edition *e, const struct pa
 /* ---- measured ---- */
 
 static void add_measure(struct arena *a, const struct edition *e, struct measures *out,
-    str name, const char *tool, const struct quantity *q, const struct quantity *tol)
+    str name, str tool, const struct quantity *q, const struct quantity *tol)
 {
 	struct measure *m;
 	struct buf low = { .arena = a }, high = { .arena = a };
@@ -199,7 +199,7 @@ static void add_measure(struct arena *a, const struct edition *e, struct measure
 		return;
 	m = ARENA_PUSH(a, out->v, out->n, out->cap);
 	m->feature = name;
-	m->tool = str_of(tool);
+	m->tool = tool;
 	m->nominal = quantity_text(a, e, q);
 	format_computed_as(&low, edition_format(e), q->lo - tol->minus, step);
 	format_computed_as(&high, edition_format(e), q->hi + tol->plus, step);
@@ -210,6 +210,7 @@ static void add_measure(struct arena *a, const struct edition *e, struct measure
 void pattern_measures(struct arena *a, const struct edition *e, const struct pattern_block *b,
     const struct quantity *tol, struct measures *out)
 {
+	const struct language *l = edition_language(e);
 	struct named v[8];
 	size_t n = finished_sizes(b, v);
 	const char *of = b->name.n ? ", " : "";
@@ -219,9 +220,10 @@ void pattern_measures(struct arena *a, const struct edition *e, const struct pat
 	if (!tol)
 		return;
 	for (size_t i = 0; i < n; i++)
-		add_measure(a, e, out, str_format(a, "%.*s%s%.*s", STR_ARG(v[i].name), of,
-		    STR_ARG(b->name)), "tape and square", v[i].q, tol);
+		add_measure(a, e, out, str_format(a, "%.*s%s%.*s",
+		    STR_ARG(edition_word(e, v[i].name)), of, STR_ARG(b->name)),
+		    word(l, "tape and square"), v[i].q, tol);
 	for (uint32_t i = 0; i < b->nflanges; i++)
-		add_measure(a, e, out, str_format(a, "Flange %u%s%.*s", i + 1, of,
-		    STR_ARG(b->name)), "caliper", &b->flanges[i], tol);
+		add_measure(a, e, out, word_format(a, l, "Flange %u%s%.*s", i + 1, of,
+		    STR_ARG(b->name)), word(l, "caliper"), &b->flanges[i], tol);
 }

@@ -286,7 +286,7 @@ void sheet_settings(struct sheet *sh, const struct assignment *x)
 static str used_name(struct sheet *sh, const struct assignment *x, uint32_t i)
 {
 	str process = x->nprocesses ? process_word(x->processes[x->ncurrents == x->nprocesses ? i : 0])
-	    : STR("Arc");
+	    : sh_word(sh, "Arc");
 
 	if (i >= x->nfillers)
 		return process;
@@ -299,8 +299,8 @@ static void add_torch_used(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = { { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT } };
-	const str head[] = { STR("Cutting torch"), STR("Start with, from memory"),
-		STR("By the maker's chart, used") };
+	const str head[] = { WORD("Cutting torch"), WORD("Start with, from memory"),
+		WORD("By the maker's chart, used") };
 	struct start v[STARTS_MOST];
 	size_t n = start_torch(sh->arena, sh->e, x, v);
 	struct grid *g;
@@ -308,7 +308,7 @@ static void add_torch_used(struct sheet *sh, const struct assignment *x)
 	if (!n)
 		return;
 	g = sheet_grid(sh, columns, 3, GLOVE_PT, (str){ 0 });
-	grid_row_plain(g, head, 3);
+	sheet_heads(sh, g, head, 3);
 	for (size_t i = 0; i < n; i++) {
 		str row[2] = { v[i].name, v[i].set };
 
@@ -325,10 +325,10 @@ void sheet_used(struct sheet *sh, const struct assignment *x)
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
 		{ COLUMN_SHARE, 2, ALIGN_LEFT } };
-	const str head[] = { STR("Process, filler"), STR("Start with"), STR("Amperes used"),
-		STR("Volts used"),
-		sh->e->choice.metric ? STR("Travel, mm/min") : STR("Travel, in/min"),
-		sh->e->choice.metric ? STR("Heat, kJ/mm") : STR("Heat, kJ/in") };
+	const str head[] = { WORD("Process, filler"), WORD("Start with"), WORD("Amperes used"),
+		WORD("Volts used"),
+		sh->e->choice.metric ? WORD("Travel, mm/min") : WORD("Travel, in/min"),
+		sh->e->choice.metric ? WORD("Heat, kJ/mm") : WORD("Heat, kJ/in") };
 	bool test = x->kind == KIND_PRACTICE_TEST || x->kind == KIND_QUALIFICATION_TEST;
 	struct grid *g;
 
@@ -336,7 +336,7 @@ void sheet_used(struct sheet *sh, const struct assignment *x)
 	if (!x->ncurrents)
 		return;
 	g = sheet_grid(sh, columns, test ? 6 : 4, GLOVE_PT, (str){ 0 });
-	grid_row_plain(g, head, test ? 6 : 4);
+	sheet_heads(sh, g, head, test ? 6 : 4);
 	for (uint32_t i = 0; i < x->ncurrents; i++) {
 		str row[2] = { used_name(sh, x, i),
 			current_text(sh->arena, sh->e, &x->currents[i]) };
@@ -345,8 +345,8 @@ void sheet_used(struct sheet *sh, const struct assignment *x)
 	}
 	sheet_grid_end(sh, g);
 	if (test)
-		sheet_text(sh, STR("Heat input = 60 x volts x amperes / (1000 x travel), for each "
-		    "pass that the record asks for."));
+		sheet_text(sh, sh_word(sh, "Heat input = 60 x volts x amperes / (1000 x travel), "
+		    "for each pass that the record asks for."));
 }
 
 /* ---- on a card ---- */

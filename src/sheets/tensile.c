@@ -16,16 +16,16 @@ struct grid *tensile_begin(struct sheet *sh)
 		{ COLUMN_SHARE, 4, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
 		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_SHARE, 5, ALIGN_LEFT },
 		{ COLUMN_FIXED, 44 * sh->e->zoom, ALIGN_LEFT } };
-	const str us[] = { STR("Specimen"), STR("Width, in"), STR("Thick, in"),
-		STR("Area, sq in"), STR("Most load, lbf"), STR("Stress, psi"),
-		STR("Broke in weld or plate"), STR("Pass") };
-	const str metric[] = { STR("Specimen"), STR("Width, mm"), STR("Thick, mm"),
-		STR("Area, mm\xC2\xB2"), STR("Most load, N"), STR("Stress, MPa"),
-		STR("Broke in weld or plate"), STR("Pass") };
+	const str us[] = { WORD("Specimen"), WORD("Width, in"), WORD("Thick, in"),
+		WORD("Area, sq in"), WORD("Most load, lbf"), WORD("Stress, psi"),
+		WORD("Broke in weld or plate"), WORD("Pass") };
+	const str metric[] = { WORD("Specimen"), WORD("Width, mm"), WORD("Thick, mm"),
+		WORD("Area, mm²"), WORD("Most load, N"), WORD("Stress, MPa"),
+		WORD("Broke in weld or plate"), WORD("Pass") };
 	struct grid *g = sheet_grid(sh, columns, 8, GLOVE_PT,
-	    STR("Tensile: area = width x thickness, stress = load / area"));
+	    sh_word(sh, "Tensile: area = width x thickness, stress = load / area"));
 
-	grid_row_plain(g, sh->e->choice.metric ? metric : us, 8);
+	sheet_heads(sh, g, sh->e->choice.metric ? metric : us, 8);
 	return g;
 }
 
@@ -99,14 +99,30 @@ static double thickness_mm(const struct assignment *x)
 	return z.known[SIZE_T] ? z.v[SIZE_T] : 0;
 }
 
-void tensile_loads(struct sheet *sh, const struct assignment *x)
+/* width_mm 0: not told; then for an inch of it. */
+static str least_load(struct sheet *sh, double psi, double width_mm, double t_mm)
 {
 	const struct format *f = edition_format(sh->e);
+	double width = width_mm > 0 ? width_mm : 25.4;
+	struct buf stress = { .arena = sh->arena }, wide = { .arena = sh->arena };
+	struct buf thick = { .arena = sh->arena }, load = { .arena = sh->arena };
+
+	format_strength(&stress, f, psi);
+	format_computed_as(&wide, f, width, 25.4 / 32);
+	format_computed_as(&thick, f, t_mm, 25.4 / 32);
+	add_load(&load, sh->e, tensile_load_lbf(psi, width, t_mm));
+	return sh_format(sh, "Least load = stress x width x thickness: %.*s on %.*s of width, "
+	    "%.*s thick, is %.*s%.*s.", STR_ARG(buf_str(&stress)), STR_ARG(buf_str(&wide)),
+	    STR_ARG(buf_str(&thick)), STR_ARG(buf_str(&load)), STR_ARG(width_mm > 0 ? (str){ 0 }
+	    : sh_word(sh, "; in proportion for any other width")));
+}
+
+void tensile_loads(struct sheet *sh, const struct assignment *x)
+{
 	double t_mm = thickness_mm(x);
 
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		const struct criterion *c = &x->criteria[i];
-		struct buf b = { .arena = sh->arena };
 		enum standard_test test;
 		double psi, width_mm;
 
@@ -116,15 +132,6 @@ void tensile_loads(struct sheet *sh, const struct assignment *x)
 		width_mm = test_strips_of(c, false, 0).width_mm;
 		if (!(psi > 0) || !(t_mm > 0))
 			continue;
-		buf_adds(&b, "Least load = stress x width x thickness: ");
-		format_strength(&b, f, psi);
-		buf_adds(&b, " on ");
-		format_computed_as(&b, f, width_mm > 0 ? width_mm : 25.4, 25.4 / 32);
-		buf_adds(&b, " of width, ");
-		format_computed_as(&b, f, t_mm, 25.4 / 32);
-		buf_adds(&b, " thick, is ");
-		add_load(&b, sh->e, tensile_load_lbf(psi, width_mm > 0 ? width_mm : 25.4, t_mm));
-		buf_adds(&b, width_mm > 0 ? "." : "; in proportion for any other width.");
-		sheet_text(sh, buf_str(&b));
+		sheet_text(sh, least_load(sh, psi, width_mm, t_mm));
 	}
 }

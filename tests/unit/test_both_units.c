@@ -2,6 +2,8 @@
  * 5/9 = 10, 25 cfh x 28.3168 / 60 = 11.8 L/min, 25 psi x 6.894757 = 172 kPa. */
 #include "sheets/both_units.h"
 
+#include "sheets/edition.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -43,6 +45,28 @@ static void words_keep_their_order(void **state)
 	arena_free(a);
 }
 
+/* The Spanish "a" between two figures is no ampere: 1/16 in is 1.6 mm, 1/8 in 3.2 mm. */
+static void ranges_of_another_language(void **state)
+{
+	static const struct { const char *in, *out; } cases[] = {
+		{ "1/16 a 1/8 in, galga", "1/16 a 1/8 in [1.6 a 3.2 mm], galga" },
+		{ "pasos 1 a 12 en orden", "pasos 1 a 12 en orden" },
+		{ "de 115 A a 140 A", "de 115 A a 140 A" },
+		{ "a no más de 1/32 in", "a no más de 1/32 in [0.8 mm]" },
+	};
+	struct edition e = { .choice.language = language_find(STR("es")) };
+	struct arena *a = arena_new(NULL, NULL);
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		str out = both_units(a, &e, str_of(cases[i].in));
+
+		if (!str_eq(out, str_of(cases[i].out)))
+			fail_msg("\"%s\" became \"%.*s\"", cases[i].in, STR_ARG(out));
+	}
+	arena_free(a);
+}
+
 static void values(void **state)
 {
 	struct arena *a = arena_new(NULL, NULL);
@@ -58,6 +82,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(words_keep_their_order),
+		cmocka_unit_test(ranges_of_another_language),
 		cmocka_unit_test(values),
 	};
 
