@@ -1,6 +1,7 @@
 #include "cli/run.h"
 
 #include "check/waive.h"
+#include "cli/binding.h"
 #include "cli/judging.h"
 #include "cli/memory.h"
 #include "cli/reading.h"
@@ -48,7 +49,7 @@ int run_begin(struct run *r, const struct options *o)
 		return EXIT_USAGE;
 	}
 	files = reading_run(r->arena, &r->folder, &nfiles, r->findings);
-	r->model = model_bind(r->arena, &r->folder.sources, files, nfiles, r->findings);
+	r->model = binding_run(r->arena, &r->folder.sources, files, nfiles, r->findings);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	judging_run(r);
 	scratch = run_scratch();

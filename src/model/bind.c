@@ -1,5 +1,6 @@
 #include "model/assignment.h"
 #include "model/parts.h"
+#include "model/standard.h"
 #include "model/translation.h"
 #include "model/shop_word.h"
 #include "model/twice.h"
@@ -49,14 +50,35 @@ bool file_role_of(str path, enum file_role *role)
 	return is_flat_md(path, STR("assignments/"));
 }
 
-struct gathering {
-	struct found *v;
-	size_t n, cap;
+/* A run of assignments that one thread reads, and what it noted for all of them. */
+struct part {
+	size_t first, end;       /* in binding.v */
+	struct binder b;
 };
 
-static void gather_one(struct binder *b, struct gathering *g, const struct block *v,
-    size_t n)
+/* A model on the way. b reads what stands beside the assignments. */
+struct binding {
+	struct binder b;
+	const struct record_file *files;
+	enum file_role *roles;   /* of each file; ROLE_PICTURE: not to be read here */
+	size_t nfiles;
+	struct found *v; size_t n, cap; /* the assignments, by id */
+	struct part *parts;
+	size_t nparts;
+	size_t told;             /* findings before those of the jobs */
+	struct binder program;   /* reads program.md beside the parts */
+};
+
+/* The jobs: program.md, then each part. */
+enum { JOB_PROGRAM, JOB_PARTS };
+
+/* About so many parts, so that two threads end together; but none so small that handing
+ * it out costs more than reading it. */
+enum { PARTS_MOST = 16, PART_LEAST = 16 };
+
+static void gather_one(struct binding *x, const struct block *v, size_t n)
 {
+	struct binder *b = &x->b;
 	size_t used;
 	struct said title;
 	str id = id_of_assignment(b->arena, v->text, &used);
@@ -68,40 +90,21 @@ static void gather_one(struct binder *b, struct gathering *g, const struct block
 		    "write a heading such as \"# SM-20: Title\"");
 		return;
 	}
-	*ARENA_PUSH(b->arena, g->v, g->n, g->cap) = (struct found){ id, title.s, v, n, false };
+	*ARENA_PUSH(b->arena, x->v, x->n, x->cap) = (struct found){ id, title.s, v, n, false };
 }
 
-static size_t count_titles(const struct record_file *file)
+static void gather_file(struct binding *x, const struct record_file *file)
 {
-	size_t n = 0;
+	for (size_t i = 0; i < file->ntitles; i++) {
+		size_t at = file->titles[i];
+		size_t end = i + 1 < file->ntitles ? file->titles[i + 1] : file->n;
 
-	for (size_t i = 0; i < file->n; i++)
-		n += file->v[i].kind == BLOCK_HEADING && file->v[i].level == 1;
-	return n;
-}
-
-static void gather_file(struct binder *b, struct gathering *g,
-    const struct record_file *file)
-{
-	size_t end;
-
-	g->v = arena_grow(b->arena, g->v, g->n, g->n + count_titles(file), &g->cap,
-	    sizeof *g->v);
-	for (size_t i = 0; i < file->n; i = end) {
-		end = blocks_until(file->v, file->n, i + 1, 1);
-		gather_one(b, g, &file->v[i], end - i);
+		gather_one(x, &file->v[at], end - at);
 	}
 }
 
-static void read_found(struct binder *b, const struct found *found)
+static void read_found(struct binder *b, struct assignment *a, const struct found *found)
 {
-	struct model *m = b->model;
-	struct assignment *a = &m->assignments[m->nassignments];
-
-	map_add(m->assignment_by_id, found->id, (uint32_t)m->nassignments++);
-	a->id = found->id;
-	a->title = found->title;
-	a->pos = found->v->pos;
 	assignment_read(b, a, found->v, found->n);
 	if (a->title.n)
 		return;
@@ -112,80 +115,199 @@ static void read_found(struct binder *b, const struct found *found)
 	b->a = NULL;
 }
 
-static void read_assignments(struct binder *b, const struct gathering *g,
-    const struct record_file *program)
+static bool is_sorted(const struct found *v, size_t n)
 {
-	struct model *m = b->model;
-
-	if (g->n)
-		qsort(g->v, g->n, sizeof *g->v, compare_found);
-	twice_settle(b, g->v, g->n, program);
-	m->assignments = arena_array(b->arena, g->n, sizeof *m->assignments);
-	m->assignments_cap = g->n;
-	map_reserve(m->assignment_by_id, g->n);
-	for (size_t i = 0; i < g->n; i++)
-		if (!g->v[i].left_out)
-			read_found(b, &g->v[i]);
+	for (size_t i = 1; i < n; i++)
+		if (compare_found(&v[i - 1], &v[i]) > 0)
+			return false;
+	return true;
 }
 
-static void read_role(struct binder *b, const struct record_file *files, size_t n,
-    enum file_role role, void (*read)(struct binder *, const struct record_file *))
+/* Files mostly have their assignments in order. */
+static void settle_ids(struct binding *x, const struct record_file *program)
 {
-	const struct sources *sources = b->model->sources;
-	enum file_role is;
+	size_t kept = 0;
 
-	for (size_t i = 0; i < n; i++)
-		if (file_role_of(sources->v[files[i].file].path, &is) && is == role)
-			read(b, &files[i]);
+	if (!is_sorted(x->v, x->n))
+		qsort(x->v, x->n, sizeof *x->v, compare_found);
+	twice_settle(&x->b, x->v, x->n, program);
+	for (size_t i = 0; i < x->n; i++)
+		if (!x->v[i].left_out)
+			x->v[kept++] = x->v[i];
+	x->n = kept;
 }
 
-static size_t count_role(const struct sources *sources, const struct record_file *files,
-    size_t n, enum file_role role)
+/* The assignments by name and place, which is all that other parts may ask of them. */
+static void name_assignments(struct binding *x)
 {
-	enum file_role is;
+	struct model *m = x->b.model;
+
+	m->assignments = arena_array(x->b.arena, x->n, sizeof *m->assignments);
+	m->nassignments = m->assignments_cap = x->n;
+	for (size_t i = 0; i < x->n; i++) {
+		struct assignment *a = &m->assignments[i];
+
+		a->id = x->v[i].id;
+		a->title = x->v[i].title;
+		a->pos = x->v[i].v->pos;
+	}
+}
+
+static void cut_parts(struct binding *x)
+{
+	size_t size = x->n / PARTS_MOST + 1;
+
+	if (size < PART_LEAST)
+		size = PART_LEAST;
+	x->parts = arena_array(x->b.arena, x->n / size + 1, sizeof *x->parts);
+	for (size_t i = 0; i < x->n; i += size)
+		x->parts[x->nparts++] =
+		    (struct part){ i, x->n - i < size ? x->n : i + size, { 0 } };
+}
+
+static void note_roles(struct binding *x)
+{
+	const struct sources *sources = x->b.model->sources;
+
+	x->roles = arena_array(x->b.arena, x->nfiles, sizeof *x->roles);
+	for (size_t i = 0; i < x->nfiles; i++)
+		if (!file_role_of(sources->v[x->files[i].file].path, &x->roles[i]))
+			x->roles[i] = ROLE_PICTURE;
+}
+
+static void read_role(struct binding *x, struct binder *b, enum file_role role,
+    void (*read)(struct binder *, const struct record_file *))
+{
+	for (size_t i = 0; i < x->nfiles; i++)
+		if (x->roles[i] == role)
+			read(b, &x->files[i]);
+}
+
+static size_t count_role(const struct binding *x, enum file_role role)
+{
 	size_t count = 0;
 
-	for (size_t i = 0; i < n; i++)
-		count += file_role_of(sources->v[files[i].file].path, &is) && is == role;
+	for (size_t i = 0; i < x->nfiles; i++)
+		count += x->roles[i] == role;
 	return count;
+}
+
+/* One that reads beside others: with an arena and findings of its own, after all that is
+ * told already. */
+static struct binder binder_beside(const struct binder *b, struct arena *a,
+    struct findings *f, size_t told)
+{
+	const struct model *m = b->model;
+
+	return (struct binder){ .arena = a, .model = b->model, .f = f, .told = told,
+		.picture_uses = arena_array(a, m->npictures, sizeof(uint32_t)),
+		.sets_wanted = arena_array(a, m->nshipped, sizeof(bool)) };
 }
 
 /* Skills, shop and sets come first and the program last, so that each reference is looked
  * up once, where it stands. */
-struct model *model_bind(struct arena *a, const struct sources *sources,
+struct binding *binding_begin(struct arena *a, const struct sources *sources,
     const struct record_file *files, size_t nfiles, struct findings *f)
 {
+	struct binding *x = arena_alloc(a, sizeof *x);
 	struct model *m = arena_alloc(a, sizeof *m);
-	struct binder b = { .arena = a, .model = m, .f = f };
-	struct gathering g = { 0 };
 	const struct record_file *program = NULL;
-	enum file_role role;
 
 	m->arena = a;
 	m->sources = sources;
 	m->hour_minutes = 60;
 	m->assignment_by_id = map_new(a, true);
 	m->skill_by_id = map_new(a, true);
-	read_role(&b, files, nfiles, ROLE_SKILLS, skills_read);
-	read_role(&b, files, nfiles, ROLE_SHOP, shop_read);
-	standards_begin(&b, count_role(sources, files, nfiles, ROLE_STANDARD));
-	read_role(&b, files, nfiles, ROLE_STANDARD, standard_read);
-	for (size_t i = 0; i < nfiles; i++) {
-		if (!file_role_of(sources->v[files[i].file].path, &role))
-			continue;
-		if (role == ROLE_ASSIGNMENTS)
-			gather_file(&b, &g, &files[i]);
-		else if (role == ROLE_PROGRAM)
+	*x = (struct binding){ .b = { .arena = a, .model = m, .f = f }, .files = files,
+		.nfiles = nfiles };
+	note_roles(x);
+	read_role(x, &x->b, ROLE_SKILLS, skills_read);
+	read_role(x, &x->b, ROLE_SHOP, shop_read);
+	standards_begin(&x->b, count_role(x, ROLE_STANDARD));
+	read_role(x, &x->b, ROLE_STANDARD, standard_read);
+	pictures_begin(&x->b);
+	for (size_t i = 0; i < nfiles; i++)
+		if (x->roles[i] == ROLE_ASSIGNMENTS)
+			gather_file(x, &files[i]);
+		else if (x->roles[i] == ROLE_PROGRAM)
 			program = &files[i];
+	settle_ids(x, program);
+	name_assignments(x);
+	cut_parts(x);
+	x->told = f->n;
+	return x;
+}
+
+size_t binding_jobs(const struct binding *x)
+{
+	return JOB_PARTS + x->nparts;
+}
+
+static void bind_program(struct binding *x, struct arena *a, struct findings *f)
+{
+	struct model *m = x->b.model;
+
+	for (uint32_t i = 0; i < m->nassignments; i++)
+		map_add(m->assignment_by_id, m->assignments[i].id, i);
+	x->program = binder_beside(&x->b, a, f, x->told);
+	read_role(x, &x->program, ROLE_PROGRAM, program_read);
+}
+
+static void bind_part(struct binding *x, struct part *p, struct arena *a,
+    struct findings *f)
+{
+	p->b = binder_beside(&x->b, a, f, x->told);
+	for (size_t i = p->first; i < p->end; i++)
+		read_found(&p->b, &x->b.model->assignments[i], &x->v[i]);
+}
+
+void binding_do(struct binding *x, size_t job, struct arena *a, struct findings *f)
+{
+	if (job == JOB_PROGRAM)
+		bind_program(x, a, f);
+	else
+		bind_part(x, &x->parts[job - JOB_PARTS], a, f);
+}
+
+static void sum_uses(struct model *m, const struct binder *b)
+{
+	for (size_t i = 0; i < m->npictures; i++)
+		m->pictures[i].uses += b->picture_uses[i];
+	for (size_t i = 0; i < m->nshipped; i++)
+		m->shipped[i].wanted |= b->sets_wanted[i];
+}
+
+struct model *binding_end(struct binding *x)
+{
+	struct binder *b = &x->b;
+	struct model *m = b->model;
+	const struct binder **parts = arena_array(b->arena, x->nparts, sizeof *parts);
+
+	for (size_t i = 0; i < x->nparts; i++) {
+		parts[i] = &x->parts[i].b;
+		sum_uses(m, parts[i]);
 	}
-	pictures_begin(&b);
-	read_assignments(&b, &g, program);
-	pictures_end(&b);
-	shop_words_settle(&b);
-	read_role(&b, files, nfiles, ROLE_TRANSLATION, translation_read);
-	read_role(&b, files, nfiles, ROLE_PROGRAM, program_read);
-	read_role(&b, files, nfiles, ROLE_CUSTOMS, customs_read);
-	read_role(&b, files, nfiles, ROLE_COHORTS, cohorts_read);
-	hollow_tell(&b);
+	pictures_end(b);
+	shop_words_settle(b, parts, x->nparts);
+	*b = binder_beside(b, b->arena, b->f, 0);
+	read_role(x, b, ROLE_TRANSLATION, translation_read);
+	sum_uses(m, b);
+	read_role(x, b, ROLE_CUSTOMS, customs_read);
+	read_role(x, b, ROLE_COHORTS, cohorts_read);
+	hollow_tell(b);
 	return m;
+}
+
+struct model *model_bind(struct arena *a, const struct sources *sources,
+    const struct record_file *files, size_t nfiles, struct findings *f)
+{
+	struct binding *x = binding_begin(a, sources, files, nfiles, f);
+
+	for (size_t i = 0; i < binding_jobs(x); i++) {
+		struct findings *own = findings_new(a);
+
+		binding_do(x, i, a, own);
+		findings_join(f, own);
+	}
+	return binding_end(x);
 }

@@ -178,13 +178,13 @@ bool criterion_test(str name, enum standard_test *out)
 
 /* A set that the text names by its whole name; the longest name wins, and one of the
  * program's own before a shipped one. Shipped sets of a code are found by their code. */
-static struct standard *find_own(const struct model *m, str text)
+static const struct standard *find_own(const struct model *m, str text)
 {
-	struct standard *best = NULL;
+	const struct standard *best = NULL;
 
 	for (size_t i = 0; i < m->nstandards + m->nshipped; i++) {
 		bool own = i < m->nstandards;
-		struct standard *s = own ? &m->standards[i] : &m->shipped[i -
+		const struct standard *s = own ? &m->standards[i] : &m->shipped[i -
 		    m->nstandards];
 
 		if ((own || !s->code.n) && (!best || s->name.n > best->name.n) &&
@@ -218,8 +218,8 @@ static bool is_better(const struct standard *s, const struct standard *than)
 	return loading_rank(s) > loading_rank(than);
 }
 
-static struct standard *better_of(struct standard *v, size_t n, const struct code_name *c,
-    struct standard *best)
+static const struct standard *better_of(const struct standard *v, size_t n,
+    const struct code_name *c, const struct standard *best)
 {
 	for (size_t i = 0; i < n; i++)
 		if (answers(&v[i], c) && is_better(&v[i], best))
@@ -247,7 +247,7 @@ static str likely_set(struct arena *a, const struct model *m, const struct code_
 	size_t total = m->nstandards + m->nshipped;
 	str *names = arena_array(a, total, sizeof *names);
 	struct code_name any = *n;
-	struct standard *near;
+	const struct standard *near;
 
 	any.loading = (str){ 0 };
 	near = better_of(m->standards, m->nstandards, &any, NULL);
@@ -296,8 +296,7 @@ static void complain_unknown(struct binder *b, const struct code_name *n,
 	    STR_ARG(written));
 	str likely = { 0 };
 
-	/* A program of nothing but faults must not take minutes. */
-	if (b->f->n <= 200)
+	if (is_worth_a_guess(b, d))
 		likely = likely_set(b->arena, b->model, n, written);
 	if (likely.n)
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant, or add "
@@ -309,11 +308,11 @@ static void complain_unknown(struct binder *b, const struct code_name *n,
 
 void criterion_choose(struct binder *b, struct criterion *c, const struct block *in)
 {
-	struct model *m = b->model;
+	const struct model *m = b->model;
 	struct code_name n = code_find(c->text);
 	/* Behind a semicolon stand the author's own words, whatever they mention. */
 	size_t end = str_find_char(c->text, ';', 0);
-	struct standard *s;
+	const struct standard *s;
 	enum standard_test test;
 
 	c->code = n.code;
@@ -332,6 +331,7 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 			complain_unknown(b, &n, in);
 		return;
 	}
-	s->wanted = true;
+	if (s->shipped != NONE)
+		b->sets_wanted[s->shipped] = true;
 	c->standard = s;
 }

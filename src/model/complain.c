@@ -24,13 +24,13 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
 	return d;
 }
 
-/* Likely words are worked out for the first findings only: a file of nothing but
- * faults must not take minutes. */
+/* Likely words are worked out for the first findings of a part only: a file of nothing
+ * but faults must not take minutes. */
 enum { LIKELY_FINDINGS = 200 };
 
-static bool is_worth_a_guess(const struct binder *b, const struct finding *d)
+bool is_worth_a_guess(const struct binder *b, const struct finding *d)
 {
-	return d - b->f->v < LIKELY_FINDINGS;
+	return b->told + (size_t)(d - b->f->v) < LIKELY_FINDINGS;
 }
 
 str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n)

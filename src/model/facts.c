@@ -51,7 +51,7 @@ static void fact_station(struct binder *b, const struct field *row,
 			b->a->station = (uint32_t)i;
 			return;
 		}
-	shop_word_complain(b, said_all(in), SHOP_STATION);
+	shop_word_note(b, said_all(in), SHOP_STATION);
 }
 
 static void fact_was(struct binder *b, const struct field *row, const struct block *in)
@@ -389,7 +389,7 @@ static void fact_machines(struct binder *b, const struct field *row,
 	plain(b, row, in);
 	while (m->nmachines && said_next(&rest, ",;", &part))
 		if (!is_machine(m, part.s))
-			shop_word_complain(b, part, SHOP_MACHINE);
+			shop_word_note(b, part, SHOP_MACHINE);
 }
 
 static void fact_attempts(struct binder *b, const struct field *row,

@@ -435,10 +435,21 @@ enum file_role {
 struct record_file; /* read/record.h, for those who build models */
 
 /* Makes the model from all record files. files[i] corresponds to sources->v
- * [files[i].file]; a file of assignments may come in parts, one after another. Every fault is reported into f with its place and a stated
- * recovery; the result is always usable. */
+ * [files[i].file]; a file of assignments may come in parts, one after another. Every fault
+ * is reported into f with its place and a stated recovery; the result is always usable. */
 struct model *model_bind(struct arena *a, const struct sources *sources,
     const struct record_file *files, size_t nfiles, struct findings *f);
+
+/* The same in steps, for those who have several threads: begun; its jobs, in any order
+ * and at the same time, each with an arena and findings of its own, which join those of
+ * the beginning in the order of the jobs; ended. What is made does not depend on the
+ * threads. Between, the binding owns the model. */
+struct binding;
+struct binding *binding_begin(struct arena *a, const struct sources *sources,
+    const struct record_file *files, size_t nfiles, struct findings *f);
+size_t binding_jobs(const struct binding *x);
+void binding_do(struct binding *x, size_t job, struct arena *a, struct findings *f);
+struct model *binding_end(struct binding *x);
 
 /* Where the value of a fact of a stands ("Thickness"), or its heading when it is not
  * written. */

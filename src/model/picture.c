@@ -165,6 +165,6 @@ void read_picture_block(struct binder *b, const struct block *v, struct drawing 
 		complain_missing(b, v, path);
 		return;
 	}
-	p->uses++;
+	b->picture_uses[p - b->model->pictures]++;
 	out->picture = p;
 }

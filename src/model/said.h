@@ -21,7 +21,8 @@ struct unknown_id {
 	str title;               /* of the bracket; may be empty */
 };
 
-/* What is being read, so that complaints name what they hold back. */
+/* What is being read, so that complaints name what they hold back. Each thread has its
+ * own; of the model it changes only the assignment or the file that it reads. */
 struct binder {
 	struct arena *arena;
 	struct model *model;
@@ -34,9 +35,12 @@ struct binder {
 	uint32_t quarter;        /* of program.md, 0 outside */
 	const struct language *language; /* of a translation being read; null: the original */
 	bool aside;              /* in a file that no packet prints, such as shop.md */
+	size_t told;             /* findings that stand before the first of f */
+	/* What the assignments of this part use; summed up when all are read. */
+	uint32_t *picture_uses;  /* by picture of the model */
+	bool *sets_wanted;       /* by shipped set of the model */
 	/* Stations and machines that shop.md does not have, see shop_word.h. */
 	struct strange_word *strange; size_t nstrange, strange_cap;
-	struct map *strange_at;
 	/* Ids in program.md that no file defines: what is meant is known once all lines
 	 * are read. */
 	struct unknown_id *unknown; size_t nunknown, unknown_cap;
@@ -74,6 +78,8 @@ bool said_skip(struct said *t, str word);
 
 struct finding *complain(struct binder *b, enum finding_name name, struct pos pos,
     const char *format, ...) __attribute__((format(printf, 4, 5)));
+/* Whether a likely word is worked out for d, just added: for the first findings only. */
+bool is_worth_a_guess(const struct binder *b, const struct finding *d);
 /* UNKNOWN_WORD with the likely word, or the whole list, as repair. */
 void complain_word(struct binder *b, struct said t, const struct words *w);
 /* Repair: the likely one of n words, when one is near; that word, or empty. */

@@ -4,11 +4,24 @@
 
 #include "base/buf.h"
 
-/* A word of a sort that shop.md does not give to anything. */
+/* A word of a sort that shop.md does not give to anything, where a sheet names it. */
 struct strange_word {
+	struct said at;
+	enum shop_sort sort;
+	struct assignment *a;
+};
+
+/* What is told of one such word, wherever it stands. */
+struct strange {
 	size_t finding;          /* in the findings */
 	enum shop_sort sort;
 	str word;
+};
+
+struct strange_list {
+	struct map *by_word;     /* its sort and letters -> index in v */
+	struct strange *v;
+	size_t n, cap;
 };
 
 static const struct { const char *name, *heading; } sorts[] = {
@@ -36,28 +49,21 @@ static void relate(struct binder *b, struct finding *d, struct said t)
 		r->assignment = b->a->id;
 }
 
-void shop_word_complain(struct binder *b, struct said t, enum shop_sort sort)
+void shop_word_note(struct binder *b, struct said t, enum shop_sort sort)
+{
+	*ARENA_PUSH(b->arena, b->strange, b->nstrange, b->strange_cap) =
+	    (struct strange_word){ t, sort, b->a };
+}
+
+static void complain_strange(struct binder *b, struct said t, enum shop_sort sort)
 {
 	const struct model *m = b->model;
 	size_t n = shop_names(m, sort);
-	str key = str_format(b->arena, "%d %.*s", (int)sort, STR_ARG(t.s));
-	str *names;
-	struct finding *d;
-	uint32_t at;
-
-	if (!b->strange_at)
-		b->strange_at = map_new(b->arena, true);
-	at = map_add(b->strange_at, key, (uint32_t)b->nstrange);
-	if (at < b->nstrange) {
-		relate(b, &b->f->v[b->strange[at].finding], t);
-		return;
-	}
-	d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
+	str *names = arena_array(b->arena, n, sizeof *names);
+	struct finding *d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
 	    "\"%.*s\" is not a %s of shop.md; it is left out", STR_ARG(t.s),
 	    sorts[sort].name);
-	*ARENA_PUSH(b->arena, b->strange, b->nstrange, b->strange_cap) =
-	    (struct strange_word){ b->f->n - 1, sort, t.s };
-	names = arena_array(b->arena, n, sizeof *names);
+
 	for (size_t i = 0; i < n; i++)
 		names[i] = shop_name(m, sort, i);
 	offer_likely(b, d, t.s, names, n);
@@ -104,14 +110,33 @@ static str only_idle(const struct model *m, enum shop_sort sort)
 	return idle;
 }
 
-void shop_words_settle(struct binder *b)
+/* The same word on further sheets is added to the finding of the first. */
+static void tell_word(struct binder *b, struct strange_list *l, const struct strange_word *w)
+{
+	str key = str_format(b->arena, "%d %.*s", (int)w->sort, STR_ARG(w->at.s));
+	uint32_t fresh = (uint32_t)l->n, at = map_add(l->by_word, key, fresh);
+
+	b->a = w->a;
+	if (at < fresh) {
+		relate(b, &b->f->v[l->v[at].finding], w->at);
+	} else {
+		complain_strange(b, w->at, w->sort);
+		*ARENA_PUSH(b->arena, l->v, l->n, l->cap) =
+		    (struct strange){ b->f->n - 1, w->sort, w->at.s };
+	}
+	b->a = NULL;
+}
+
+/* Where shop.md has just one thing that no sheet names, that is offered as what was
+ * renamed. */
+static void offer_idle(struct binder *b, const struct strange_list *l)
 {
 	size_t of[SHOP_SORTS] = { 0 };
 
-	for (size_t i = 0; i < b->nstrange; i++)
-		of[b->strange[i].sort]++;
-	for (size_t i = 0; i < b->nstrange; i++) {
-		const struct strange_word *s = &b->strange[i];
+	for (size_t i = 0; i < l->n; i++)
+		of[l->v[i].sort]++;
+	for (size_t i = 0; i < l->n; i++) {
+		const struct strange *s = &l->v[i];
 		struct finding *d = &b->f->v[s->finding];
 		str idle = of[s->sort] == 1 ? only_idle(b->model, s->sort) : (str){ 0 };
 
@@ -122,4 +147,14 @@ void shop_words_settle(struct binder *b)
 		    "\"%.*s\", or write \"%.*s\" on these sheets", sorts[s->sort].heading,
 		    STR_ARG(s->word), STR_ARG(idle), STR_ARG(idle));
 	}
+}
+
+void shop_words_settle(struct binder *b, const struct binder *const *parts, size_t n)
+{
+	struct strange_list l = { .by_word = map_new(b->arena, true) };
+
+	for (size_t i = 0; i < n; i++)
+		for (size_t k = 0; k < parts[i]->nstrange; k++)
+			tell_word(b, &l, &parts[i]->strange[k]);
+	offer_idle(b, &l);
 }

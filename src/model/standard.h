@@ -56,7 +56,7 @@ struct standard {
 	str source;
 	str checked;             /* what it was compared with, by whom, when; or empty */
 	uint32_t shipped;        /* number of its file (base/standards.h) or NONE */
-	bool wanted;             /* a line of Acceptance names it */
+	bool wanted;             /* of shipped ones: a line of Acceptance names it */
 	struct pos pos;          /* of the heading; of shipped ones once filled */
 	struct standard_limit *v;
 	size_t n, cap;

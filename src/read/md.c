@@ -600,7 +600,7 @@ struct record_file md_read_part(struct arena *a, const struct md_text *t, size_t
 		read_stretches(&r, first, end, cuts + from, cuts + to);
 	else
 		read_by_cmark(&r, first, end);
-	return (struct record_file){ t->lines.file, r.v, r.n };
+	return record_file_of(a, t->lines.file, r.v, r.n);
 }
 
 struct record_file md_read(struct arena *a, const struct source *src, uint32_t file,
@@ -621,5 +621,5 @@ struct record_file md_read_whole(struct arena *a, const struct source *src, uint
 		return (struct record_file){ .file = file };
 	r = reader_for(a, &t->lines, 1, t->lines.n + 1, f);
 	read_by_cmark(&r, 1, t->lines.n + 1);
-	return (struct record_file){ file, r.v, r.n };
+	return record_file_of(a, file, r.v, r.n);
 }

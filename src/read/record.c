@@ -1,5 +1,25 @@
 #include "read/record.h"
 
+static bool is_title(const struct block *b)
+{
+	return b->kind == BLOCK_HEADING && b->level == 1;
+}
+
+struct record_file record_file_of(struct arena *a, uint32_t file, const struct block *v,
+    size_t n)
+{
+	size_t ntitles = 0;
+	uint32_t *titles;
+
+	for (size_t i = 0; i < n; i++)
+		ntitles += is_title(&v[i]);
+	titles = arena_array(a, ntitles, sizeof *titles);
+	for (size_t i = 0, k = 0; k < ntitles; i++)
+		if (is_title(&v[i]))
+			titles[k++] = (uint32_t)i;
+	return (struct record_file){ file, v, n, titles, ntitles };
+}
+
 /* Where the line of a plain block begins: the place of a fact is that of the two stars
  * before its key. */
 static const char *line_start(const struct block *b)

@@ -57,12 +57,18 @@ struct record_file {
 	uint32_t file;           /* index in the list of sources */
 	const struct block *v;
 	size_t n;
+	const uint32_t *titles;  /* index in v of each level-1 heading */
+	size_t ntitles;
 };
 
 struct spans {
 	const struct span *v;
 	size_t n;
 };
+
+/* A file of n blocks, its titles listed in arena a. */
+struct record_file record_file_of(struct arena *a, uint32_t file, const struct block *v,
+    size_t n);
 
 /* The place of byte `offset` of b->text, and of the first byte of b->key. */
 struct pos block_pos(const struct block *b, size_t offset);

@@ -51,7 +51,7 @@ static struct record_file read_parts(struct arena *a, const struct source *src, 
 	for (size_t i = 0; i < n; i++)
 		for (size_t k = 0; k < parts[i].n; k++)
 			all[kept++] = parts[i].v[k];
-	return (struct record_file){ file, all, kept };
+	return record_file_of(a, file, all, kept);
 }
 
 static const char *dump(struct arena *a, reader *read, str text)
