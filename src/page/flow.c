@@ -8,6 +8,11 @@
 /* What adding up heights may be off by. */
 static const double slack_pt = 0.01;
 
+/* A page less full than this is wasted; cutting a table is to fill at least so much more
+ * of it (common practice, no source). */
+#define BLANK_SHARE 0.5
+#define GAINED_SHARE 0.12
+
 struct flow *flow_new(const struct setter *s, const struct flow_spec *spec)
 {
 	struct flow *f = arena_alloc(s->arena, sizeof *f);
@@ -38,34 +43,28 @@ double flow_height_pt(const struct flow *f)
 
 /* ---- walking down a page ---- */
 
-/* How far down a page we are. */
-struct walk {
-	double y_pt;
-	const struct block *above; /* null at the top */
-};
-
 /* Space above a slot: what two blocks want between them, or a repeated head. */
-static double space_above_pt(const struct walk *w, const struct slot *s)
+static double space_above_pt(const struct flow *f, const struct walk *w, const struct slot *s)
 {
 	if (!w->above)
 		return s->strip > 0 ? s->b->repeat_pt : 0;
 	if (s->strip > 0)
 		return 0; /* within a block */
-	double after_pt = w->above->after_pt;
+	double after_pt = w->above->after_pt, before_pt = s->b->before_pt;
 
-	return after_pt > s->b->before_pt ? after_pt : s->b->before_pt;
+	return (after_pt > before_pt ? after_pt : before_pt) * (1 - f->fit.tighter);
 }
 
-static double walk_end_pt(const struct walk *w, const struct slot *s)
+static double walk_end_pt(const struct flow *f, const struct walk *w, const struct slot *s)
 {
-	return w->y_pt + space_above_pt(w, s) + block_strip_pt(s->b, s->strip);
+	return w->y_pt + space_above_pt(f, w, s) + block_strip_pt(s->b, s->strip);
 }
 
-static void walk_over(struct walk *w, const struct slot *s)
+void walk_over(const struct flow *f, struct walk *w, const struct slot *s)
 {
 	if (!s->b)
 		return;
-	w->y_pt = walk_end_pt(w, s);
+	w->y_pt = walk_end_pt(f, w, s);
 	w->above = s->b;
 }
 
@@ -78,16 +77,19 @@ static enum hold slot_hold(const struct flow *f, const struct slot *s)
 	enum hold hold = block_strip_hold(s->b, s->strip);
 	bool inside = s->strip + 1 < s->b->nstrips;
 
-	if (hold == HOLD_FREE && inside && s->b->keep_whole &&
+	if (hold == HOLD_FREE && inside && s->b->keep_whole && !f->fit.cut &&
 	    s->b->height_pt <= f->height_pt + slack_pt)
 		return HOLD_AVOID;
 	return hold;
 }
 
-/* How many pending slots make a page, or 0 when they do not fill one yet. The break falls
- * after the last slot with the least hold; a slot taller than a page gets one. */
-static size_t page_slots(const struct flow *f)
+/* How many pending slots make a page, or 0 when they do not fill one yet; *used_pt: how
+ * much of it they take. The break falls after the last slot with the least hold; a slot
+ * taller than a page gets one. */
+static size_t page_slots(const struct flow *f, double *used_pt)
 {
+	double early_pt = f->run_page + 1 == f->fit.early_page ? f->fit.early_pt : 0;
+	double high_pt = f->height_pt - early_pt + slack_pt;
 	struct walk w = { 0 };
 	enum hold least = HOLD_NEVER;
 	size_t end = f->head;
@@ -95,21 +97,35 @@ static size_t page_slots(const struct flow *f)
 	for (size_t i = f->head; i < f->nslots; i++) {
 		const struct slot *s = &f->slots[i];
 
-		if (s->b && w.above && walk_end_pt(&w, s) > f->height_pt + slack_pt)
+		if (s->b && w.above && walk_end_pt(f, &w, s) > high_pt)
 			return end - f->head;
-		walk_over(&w, s);
+		walk_over(f, &w, s);
 		enum hold hold = slot_hold(f, s);
 
 		if (hold <= least) {
 			least = hold;
 			end = i + 1;
+			*used_pt = w.y_pt;
 		}
 	}
 	return 0;
 }
 
-/* Pending slots up to the last that is no mark: marks belong to the block after them. */
-static size_t content_slots(const struct flow *f)
+/* A page that a whole table would leave half blank takes what it can of the table. */
+size_t flow_page_slots(const struct flow *f)
+{
+	struct flow cut = *f;
+	double used_pt = 0, cut_pt = 0;
+	size_t n = page_slots(f, &used_pt), more;
+
+	if (n == 0 || !f->spec.thrifty || used_pt > f->height_pt * BLANK_SHARE)
+		return n;
+	cut.fit.cut = true;
+	more = page_slots(&cut, &cut_pt);
+	return cut_pt > used_pt + f->height_pt * GAINED_SHARE ? more : n;
+}
+
+size_t flow_content_slots(const struct flow *f)
 {
 	size_t n = f->nslots;
 
@@ -151,7 +167,7 @@ static void place_strip(struct flow *f, const struct walk *w, const struct slot 
     bool joined)
 {
 	double h_pt = block_strip_pt(s->b, s->strip);
-	double top_pt = walk_end_pt(w, s) - h_pt;
+	double top_pt = walk_end_pt(f, w, s) - h_pt;
 
 	if (joined) {
 		f->placed[f->nplaced - 1].to = s->strip + 1;
@@ -188,7 +204,7 @@ static double fill_share_pt(const struct flow *f, size_t n)
 	for (size_t i = f->head; i < f->head + n; i++) {
 		const struct slot *s = &f->slots[i];
 
-		walk_over(&w, s);
+		walk_over(f, &w, s);
 		filling += s->b && s->b->fill && s->strip + 1 == s->b->nstrips;
 	}
 	double left_pt = f->height_pt - w.y_pt;
@@ -225,7 +241,7 @@ static void place_page(struct flow *f, size_t n)
 			continue;
 		}
 		place_strip(f, &w, s, w.above && s->strip > 0);
-		walk_over(&w, s);
+		walk_over(f, &w, s);
 		if (!s->b->fill || s->strip + 1 < s->b->nstrips)
 			continue;
 		f->placed[f->nplaced - 1].height_pt += share_pt;
@@ -233,27 +249,28 @@ static void place_page(struct flow *f, size_t n)
 	}
 	f->overfull += w.y_pt > f->height_pt + slack_pt;
 	f->head += n;
+	f->run_page++;
 }
 
-/* Full pages leave; of what is pending, less than a page stays. */
 static void place_full(struct flow *f)
 {
-	for (size_t n = page_slots(f); n > 0; n = page_slots(f))
+	for (size_t n = flow_page_slots(f); n > 0; n = flow_page_slots(f))
 		place_page(f, n);
-	/* Placed slots are given back now and then, so that a long document needs no more
-	 * of them than a page. */
-	if (f->head < 256 || f->head * 2 < f->nslots)
-		return;
+}
+
+/* All that waits since the last break, on pages of its own. */
+static void place_pending(struct flow *f)
+{
+	f->fit = flow_fit_find(f);
+	f->run_page = 0;
+	place_full(f);
+	if (flow_content_slots(f) > 0)
+		place_page(f, flow_content_slots(f));
+	f->fit = (struct flow_fit){ 0 };
+	/* Slots are given back; marks that still wait move to the front. */
 	memmove(f->slots, f->slots + f->head, (f->nslots - f->head) * sizeof *f->slots);
 	f->nslots -= f->head;
 	f->head = 0;
-}
-
-static void place_pending(struct flow *f)
-{
-	place_full(f);
-	if (content_slots(f) > 0)
-		place_page(f, content_slots(f));
 }
 
 /* ---- adding ---- */
@@ -269,7 +286,6 @@ void flow_add(struct flow *f, struct block *b)
 {
 	for (uint32_t i = 0; i < b->nstrips; i++)
 		push_slot(f, b, i);
-	place_full(f);
 }
 
 void flow_add_all(struct flow *f, struct block *const *v, size_t n)

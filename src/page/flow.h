@@ -39,6 +39,10 @@ struct flow_spec {
 	double inner_pt;         /* margin at the bound side, for punching: MM_PT(25) */
 	double outer_pt;
 	bool one_sided;          /* every page is bound at the left */
+	bool thrifty;            /* a last page with little on it, before a break or the end,
+	                          * is saved by less space between blocks, or by tables cut
+	                          * that were to be kept whole; else it gets some lines more
+	                          * from the page before */
 	str blank_note;          /* empty: "This page is left blank on purpose" */
 	struct type blank_type;  /* size 0: 12 pt */
 	/* Draws what stands around the body, once for each page; may be null. It runs

@@ -45,6 +45,15 @@ struct flow_section {
 	size_t first_placed;
 };
 
+/* How a run of pages, from one break to the next, is laid out so that its last page is
+ * worth its paper. All zero: as the blocks say. */
+struct flow_fit {
+	double tighter;          /* share taken off the space between blocks */
+	bool cut;                /* what is to be kept whole is cut like the rest */
+	unsigned early_page;     /* this page, from 1, ends early... */
+	double early_pt;         /* ...by so much; what follows has company then */
+};
+
 struct flow {
 	struct setter s;
 	struct flow_spec spec;
@@ -63,6 +72,22 @@ struct flow {
 	uint32_t section;        /* that the next thing placed belongs to */
 	unsigned overfull;
 	bool ended;
+	struct flow_fit fit;     /* of the pages being placed */
+	unsigned run_page;       /* pages placed since the last break */
 };
+
+/* Where adding up heights leaves off. */
+struct walk {
+	double y_pt;
+	const struct block *above; /* null at the top */
+};
+
+void walk_over(const struct flow *f, struct walk *w, const struct slot *s);
+/* How many pending slots make the next page, or 0 when they do not fill one. */
+size_t flow_page_slots(const struct flow *f);
+/* Pending slots up to the last that is no mark: marks belong to the block after them. */
+size_t flow_content_slots(const struct flow *f);
+/* The fit for all that is pending; f itself is not changed. */
+struct flow_fit flow_fit_find(const struct flow *f);
 
 #endif

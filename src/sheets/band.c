@@ -48,6 +48,7 @@ struct flow_spec band_flow_spec(const struct edition *e)
 		.top_pt = rule_down_pt(e) + CLEAR_TOP_PT,
 		.bottom_pt = FOOT_PT + FOOT_HIGH_PT * e->zoom + CLEAR_FOOT_PT,
 		.inner_pt = MM_PT(25), .outer_pt = MM_PT(13), .blank_type = e->body,
+		.thrifty = true,
 	};
 }
 

@@ -16,6 +16,8 @@ struct seen_text {
 	bool artifact, fleeting;
 };
 
+enum { PROBE_PAGES = 512, PROBE_FOOT_PT = 64 };
+
 struct probe {
 	struct canvas canvas;
 	struct arena *arena;
@@ -37,6 +39,7 @@ struct probe {
 	unsigned dest_pages[64];
 	size_t ndests, nlinks;
 	size_t npaths, nsegs;
+	double low_pt[PROBE_PAGES]; /* lowest point of a path above the foot, by page */
 };
 
 static inline bool probe_inside(rect r, double left, double top, double right,
@@ -79,9 +82,13 @@ static void probe_path(void *self, const struct seg *v, size_t n, const struct i
 {
 	struct probe *p = self;
 
-	(void)v, (void)ink;
+	(void)ink;
 	p->npaths++;
 	p->nsegs += n;
+	for (size_t i = 0; i < n && p->page < PROBE_PAGES; i++)
+		if (v[i].op != SEG_CLOSE && v[i].p[0].y > p->low_pt[p->page] &&
+		    v[i].p[0].y < p->sheet.h - PROBE_FOOT_PT)
+			p->low_pt[p->page] = v[i].p[0].y;
 }
 
 static void probe_box_begin(void *self, rect r, str name)

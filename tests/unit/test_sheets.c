@@ -151,6 +151,51 @@ static void no_heading_ends_a_page(void **state)
 	assert_true(seen > 500);
 }
 
+/* Height that a page's body takes, text and lines to write on; 0: a blank page. */
+static double body_pt(const struct probe *p, unsigned page)
+{
+	double top = 1e9, low = 0;
+
+	for (size_t i = 0; i < p->ntexts; i++)
+		if (p->texts[i].page == page && !p->texts[i].artifact) {
+			top = p->texts[i].y < top ? p->texts[i].y : top;
+			low = p->texts[i].y > low ? p->texts[i].y : low;
+		}
+	if (low > 0 && page < PROBE_PAGES && p->low_pt[page] > low)
+		low = p->low_pt[page];
+	return low > 0 ? low - top + 12 : 0;
+}
+
+/* Six lines of text, 12 pt at 1.35: no page of any document holds less, on either paper. */
+static void no_page_is_nearly_empty(void **state)
+{
+	const struct demo *d = *state;
+	unsigned pages = 0;
+
+	for (uint32_t q = 1; q <= d->run.model->nquarters; q++)
+		for (int a4 = 0; a4 < 2; a4++) {
+			const struct edition_choice e = { .a4 = a4 };
+			struct arena *a = arena_new(NULL, NULL);
+			struct bundle *b = make(d, a, d->run.model, d->order, q, e);
+
+			for (int part = 0; part < BUNDLE_PARTS; part++) {
+				struct probe *p = walk(d, a, b, (enum bundle_part)part, e);
+
+				for (unsigned page = 1; page <= p->page; page++) {
+					double high = body_pt(p, page);
+
+					if (high > 0 && high < 6 * 12 * 1.35)
+						print_error("quarter %u part %d page %u: %.0f pt\n",
+						    q, part, page, high);
+					assert_false(high > 0 && high < 6 * 12 * 1.35);
+					pages += high > 0;
+				}
+			}
+			arena_free(a);
+		}
+	assert_true(pages > 1000);
+}
+
 static bool shows(const struct probe *p, unsigned page, str text)
 {
 	for (size_t i = 0; i < p->ntexts; i++)
@@ -435,6 +480,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(no_heading_ends_a_page),
+		cmocka_unit_test(no_page_is_nearly_empty),
 		cmocka_unit_test(every_edition_is_sound),
 		cmocka_unit_test(three_documents_show_one_mark),
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
