@@ -162,9 +162,15 @@ told() {
 	    sort
 }
 
-# unmet FILE: of these, each need that is told, and each circle.
+# unmet DIR: "ASSIGNMENT SKILL" of each need that is told as untaught or lies on a circle,
+# those of merged findings too.
 unmet() {
-	grep -E '^(untaught-skill|needs-loop) ' "$1"
+	inspect "$1" |
+	    awk '/^ \{"name"/ { on = /"name":"(untaught-skill|needs-loop)"/ }
+		on && match($0, /"assignment":"[^"]*","skill":"[^"]*"/) {
+			split(substr($0, RSTART, RLENGTH), part, "\"")
+			print part[4], part[8]
+		}' | sort -u
 }
 
 # Each assignment is put where it cannot stand; each move that any finding proposes is
@@ -186,7 +192,7 @@ for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); 
 	# The words are split on purpose.
 	move curriculum/program.md "$id" $to > "$d/program.md"
 	cp "$d/program.md" "$work/seeded"
-	told "$d" > "$work/before"
+	unmet "$d" > "$work/unmet_before"
 	inspect "$d" |
 	    sed -n 's/^ {"name":"\([^"]*\)".*"assignment":"\([^"]*\)","skill":"\([^"]*\)".*"message":"[^"]*(quarter \([0-9]*\), .*"repair":"\([^"]*move [^"]*\)".*/\1 \2 \4 -\3- \5/p' |
 	    head -n 6 > "$work/told"
@@ -199,8 +205,7 @@ for id in $(sed -n 's/^[0-9]*\. \([A-Z0-9-]*\),.*/\1/p' curriculum/program.md); 
 		while read -r _ what _ _ quarter _ week; do
 			move "$work/seeded" "$what" "$quarter" "$week" > "$d/program.md"
 			told "$d" > "$work/after"
-			unmet "$work/before" > "$work/unmet_before"
-			unmet "$work/after" > "$work/unmet_after"
+			unmet "$d" > "$work/unmet_after"
 			moves=$((moves + 1))
 			echo "$name" >> "$work/kinds"
 			# Gone, and no need that was met is unmet now.

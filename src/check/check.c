@@ -1,6 +1,6 @@
 #include "check/check.h"
 
-#include "check/faults.h"
+#include "check/cause.h"
 #include "check/knot.h"
 #include "check/rule_path.h"
 #include "check/rules.h"
@@ -71,15 +71,20 @@ void check_needs(struct arena *scratch, struct check *c, struct findings *f)
 	struct graph *g = c->graph;
 	struct verdict *d = verdict_new(scratch, c->views, c->n);
 	struct knots *ks = NULL;
+	struct repairs *r = NULL;
 
 	/* An order in which every need is met proves that its lines form no circle. */
 	if (d->faults.n || c->views[0]->order->nwalk < g->nassignments) {
 		ks = knots_find(scratch, c->views[0], g);
 		knots_report(scratch, ks, f);
 	}
-	verdict_merge(scratch, d, ks ? ks->on_loop : NULL);
-	tell_verdict(scratch, d, ks, c->words, f);
-	skills_check(scratch, g, f);
+	if (d->faults.n) {
+		r = repairs_new(scratch, d, ks);
+		verdict_merge(scratch, d, ks->on_loop, causes_find(scratch, d, r,
+		    ks->on_loop));
+	}
+	tell_verdict(scratch, d, r, c->words, f);
+	skills_check(scratch, d, f);
 	evidence_check(scratch, c->model, f);
 }
 

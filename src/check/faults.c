@@ -1,5 +1,6 @@
 #include "check/faults.h"
 
+#include "check/cause.h"
 #include "check/waive.h"
 
 /* A need may be a warning in one order and an error in another: each kind of fault
@@ -80,8 +81,6 @@ struct verdict *verdict_new(struct arena *a, struct view **views, size_t nviews)
 	return d;
 }
 
-/* The four numbers that must agree make a key; faults arrive in walk order, so the
- * first of each finding is the first need in order. */
 enum finding_name nature_finding(enum nature n)
 {
 	return n == NATURE_OPTIONAL ? FINDING_OPTIONAL_TEACHER
@@ -101,13 +100,41 @@ static uint32_t waiver_of(const struct waivers *ws, const struct graph *g,
 	    m->skills[cell_skill(g->alts[f->alt])].id);
 }
 
-void verdict_merge(struct arena *a, struct verdict *d, const bool *told)
+/* What must agree for faults to be one finding. One without a cause of its own goes by
+ * skill and teacher. */
+struct merge_key {
+	uint32_t kind, who, skill, nature, paths, waiver;
+};
+
+static struct merge_key key_of(const struct verdict *d, const struct waivers *ws,
+    const struct fault *f, const struct cause *c)
 {
 	const struct graph *g = d->views[0]->graph;
-	struct map *known = map_new(a, false);
-	uint32_t (*keys)[5] = arena_array(a, d->faults.n, sizeof *keys);
-	const struct waivers *ws = waivers_new(a, g->model);
+	struct merge_key k = { (uint32_t)c->kind, f->teacher, NONE, (uint32_t)f->nature,
+		f->paths, waiver_of(ws, g, f) };
 
+	if (c->kind == CAUSE_NEED)
+		k.skill = cell_skill(g->alts[f->alt]);
+	else
+		k.who = c->who;
+	if (c->kind == CAUSE_TEACHER && f->nature == NATURE_LATER)
+		k.who = d->views[0]->units->of[c->who];
+	if (c->kind == CAUSE_UNLISTED)
+		k.nature = k.paths = 0;
+	return k;
+}
+
+/* Faults arrive in walk order, so the first of each finding is the first need in
+ * order. */
+void verdict_merge(struct arena *a, struct verdict *d, const bool *told,
+    const struct cause *causes)
+{
+	struct map *known = map_new(a, false);
+	struct merge_key *keys = arena_array(a, d->faults.n, sizeof *keys);
+	const struct waivers *ws = waivers_new(a, d->views[0]->graph->model);
+
+	d->causes = causes;
+	d->waivers = ws;
 	d->next = arena_array(a, d->faults.n, sizeof *d->next);
 	for (size_t i = 0; i < d->faults.n; i++) {
 		const struct fault *f = &d->faults.v[i];
@@ -117,20 +144,34 @@ void verdict_merge(struct arena *a, struct verdict *d, const bool *told)
 		if (f->nature == NATURE_MISSPELT ||
 		    (told && told[f->need] && nature_is_error(f->nature)))
 			continue;
-		keys[i][0] = cell_skill(g->alts[f->alt]);
-		keys[i][1] = (uint32_t)f->nature;
-		keys[i][2] = f->teacher;
-		keys[i][3] = f->paths;
-		keys[i][4] = waiver_of(ws, g, f);
-		at = map_add(known, (str){ (const char *)keys[i], sizeof keys[i] },
+		keys[i] = key_of(d, ws, f, &causes[i]);
+		at = map_add(known, (str){ (const char *)&keys[i], sizeof keys[i] },
 		    (uint32_t)d->nmerged);
 		if (at == d->nmerged) {
 			*ARENA_PUSH(a, d->merged, d->nmerged, d->merged_cap) =
-			    (struct merged){ fault, fault, 1 };
+			    (struct merged){ fault, fault, 1, keys[i].waiver };
 			continue;
 		}
 		d->next[d->merged[at].last] = fault;
 		d->merged[at].last = fault;
 		d->merged[at].n++;
+	}
+}
+
+void verdict_mark_skills(const struct verdict *d, bool *never, bool *low)
+{
+	const struct graph *g = d->views[0]->graph;
+
+	for (size_t i = 0; i < d->nmerged; i++) {
+		uint32_t k = d->merged[i].waiver == NONE ? d->merged[i].first : NONE;
+
+		for (; k != NONE; k = d->next[k]) {
+			const struct fault *f = &d->faults.v[k];
+			uint32_t cell = g->alts[f->alt];
+
+			never[cell_skill(cell)] |= f->nature == NATURE_NEVER;
+			low[cell_skill(cell)] |= f->nature == NATURE_TOO_LOW &&
+			    cell_level(cell) == SKILL_ASSESSED;
+		}
 	}
 }

@@ -5,8 +5,9 @@
 
 #include <assert.h>
 
-/* Teachers tried for one finding; real programs stay far below. */
-enum { TEACHERS_MOST = 64 };
+/* Teachers tried for one finding, and needs times lines of Teaches looked at for one of
+ * them; real programs stay far below. */
+enum { TEACHERS_MOST = 64, LOOKED_AT_MOST = 200000 };
 
 /* Teachers by skill, laid out like the needers of the graph. */
 static void index_teachers(struct repairs *r)
@@ -97,8 +98,11 @@ static bool teacher_mover(struct repairs *r, const struct merged *g, uint32_t un
 {
 	const struct verdict *d = r->verdict;
 	const struct units *us = d->views[0]->units;
-	uint32_t paths = d->faults.v[g->first].paths;
+	uint32_t paths = d->faults.v[g->first].paths, leader = unit_leader(d->views[0], unit);
+	uint32_t lines = r->graph->teach_at[leader + 1] - r->graph->teach_at[leader];
 
+	if ((uint64_t)g->n * lines > LOOKED_AT_MOST)
+		return false;
 	for (uint32_t i = g->first; i != NONE; i = d->next[i]) {
 		uint32_t asker = us->of[d->faults.v[i].assignment];
 
@@ -200,6 +204,28 @@ static void say_fact(struct buf *b, const struct repairs *r, const struct view *
 	buf_addf(b, "), %s", why);
 }
 
+/* The earliest of those who ask, when the first teacher may stand right above it: the
+ * end of a week, where moves go, comes too late only because it asks in the first. With
+ * circles or entry paths that is not looked into. NONE. */
+static uint32_t stands_above(const struct repairs *r, const struct merged *g,
+    uint32_t teacher)
+{
+	const struct verdict *d = r->verdict;
+	const struct view *v = d->views[0];
+	const struct bound *b = &r->bounds[teacher][0];
+	uint32_t first = NONE;
+
+	if (r->knots || d->nviews > 1 || v->units->optional[teacher] || b->barred)
+		return NONE;
+	for (uint32_t i = g->first; i != NONE; i = d->next[i]) {
+		if (!unit_meets(v->units, r->graph, teacher, d->faults.v[i].need))
+			return NONE;
+		first = outer_of(v, first, d->faults.v[i].assignment, true);
+	}
+	return b->after == NONE || v->units->of[b->after] < v->units->of[first]
+	    ? first : NONE;
+}
+
 /* Why neither the first asker nor the first teacher can go. */
 static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g)
 {
@@ -211,6 +237,14 @@ static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g
 	const struct bound *own = &bounds_of(r, asker)[f->view];
 	const struct bound *their = &bounds_of(r, teacher)[f->view];
 
+	uint32_t above = stands_above(r, g, teacher);
+
+	if (above != NONE) {
+		buf_addf(b, "no single move to the end of a week repairs this; put the line "
+		    "of %.*s above that of %.*s", STR_ARG(unit_id(r, teacher)),
+		    STR_ARG(r->graph->model->assignments[above].id));
+		return;
+	}
 	buf_adds(b, "no single move repairs this");
 	if (own->before != NONE)
 		say_fact(b, r, v, f->assignment, "before", own->before,

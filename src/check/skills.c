@@ -36,11 +36,15 @@ static bool *find_bare(struct arena *scratch, const struct model *m, const uint8
 	return bare;
 }
 
-/* Misspelt teachings count here for what they mean: the word itself is reported. */
-void skills_check(struct arena *scratch, const struct graph *g, struct findings *f)
+/* Misspelt teachings count here for what they mean: the word itself is reported. What an
+ * unmet need says already is not said again. */
+void skills_check(struct arena *scratch, const struct verdict *d, struct findings *f)
 {
+	const struct graph *g = d->views[0]->graph;
 	const struct model *m = g->model;
 	uint8_t *marks = arena_array(scratch, m->nskills, 1);
+	bool *never = arena_array(scratch, m->nskills, sizeof *never);
+	bool *low = arena_array(scratch, m->nskills, sizeof *low);
 	bool *bare;
 
 	for (size_t i = 0; i < m->nentry_skills; i++)
@@ -50,9 +54,11 @@ void skills_check(struct arena *scratch, const struct graph *g, struct findings 
 		marks[cell_skill(g->teach[i])] |= (uint8_t)(TAUGHT |
 		    (cell_level(g->teach[i]) == SKILL_ASSESSED ? ASSESSED : 0));
 	bare = find_bare(scratch, m, marks);
+	verdict_mark_skills(d, never, low);
 	for (size_t i = 0; i < m->nskills; i++)
 		if (!(marks[i] & ASSESSED) && (marks[i] & (TAUGHT | BROUGHT)) != BROUGHT &&
-		    !(m->skills[i].outcome < m->noutcomes && bare[m->skills[i].outcome]))
+		    !(m->skills[i].outcome < m->noutcomes && bare[m->skills[i].outcome]) &&
+		    !(marks[i] & TAUGHT ? low[i] : never[i]))
 			report_skill(f, &m->skills[i], marks[i] & TAUGHT);
 }
 

@@ -3,11 +3,11 @@
 #ifndef CHECK_SKILLS_H
 #define CHECK_SKILLS_H
 
-#include "check/graph.h"
+#include "check/faults.h"
 
 /* Warns of listed skills that no assignment teaches, unless students bring them, and
  * of those that are taught but never assessed. */
-void skills_check(struct arena *scratch, const struct graph *g, struct findings *f);
+void skills_check(struct arena *scratch, const struct verdict *d, struct findings *f);
 
 /* Warns where a skill is assessed without naming its evidence, and where a named
  * evidence is neither an Acceptance nor a Grading line of the assignment. */

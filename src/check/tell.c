@@ -1,6 +1,7 @@
 #include "check/tell.h"
 
-#include "check/repair.h"
+#include "check/cause.h"
+#include "check/waive.h"
 
 struct teller {
 	const struct graph *graph;
@@ -11,7 +12,7 @@ struct teller {
 	struct buf line;         /* for one sentence at a time, kept to be reused */
 	struct repairs *repairs;
 	size_t nrepairs;
-	uint32_t *unlisted;      /* by skill: who teaches it but stands in no course */
+	uint32_t *not_listed;    /* by assignment: its finding not-listed + 1, 0 none */
 };
 
 void tell_relate(struct findings *f, struct finding *d, struct pos pos, str assignment,
@@ -100,12 +101,60 @@ static void say_need(struct buf *b, const struct teller *t, const struct fault *
 		    STR_ARG(skill_level_word(n->v[i].level)));
 }
 
+static uint32_t skill_of(const struct teller *t, uint32_t fault)
+{
+	const struct fault *f = &t->verdict->faults.v[fault];
+
+	return cell_skill(t->graph->alts[f->alt]);
+}
+
+enum { SKILLS_NAMED = 4 };
+
+/* The skills of a finding beside that of its first need; their number, at most as many
+ * as are named and one. */
+static uint32_t other_skills(const struct teller *t, const struct merged *g, uint32_t *v)
+{
+	uint32_t n = 0, own = skill_of(t, g->first);
+
+	for (uint32_t i = t->verdict->next[g->first]; i != NONE && n <= SKILLS_NAMED;
+	    i = t->verdict->next[i]) {
+		uint32_t skill = skill_of(t, i);
+		bool seen = skill == own;
+
+		for (uint32_t k = 0; k < n; k++)
+			seen |= v[k] == skill;
+		if (!seen)
+			v[n++] = skill;
+	}
+	return n;
+}
+
+/* "; the same for form.punch and saf.machine (3 more needs)" */
+static void say_skills(struct buf *b, const struct teller *t, const struct merged *g,
+    const uint32_t *v, uint32_t n)
+{
+	const struct skill *all = t->graph->model->skills;
+	uint32_t named = n > SKILLS_NAMED ? SKILLS_NAMED : n;
+
+	buf_adds(b, "; the same for ");
+	for (uint32_t i = 0; i < named; i++)
+		buf_addf(b, "%s%.*s", !i ? "" : i + 1 == n ? " and " : ", ",
+		    STR_ARG(all[v[i]].id));
+	if (n > named)
+		buf_adds(b, " and others");
+	if (n > named || g->n - 1 != n)
+		buf_addf(b, " (%u more needs)", g->n - 1);
+}
+
 /* One more is named; several are counted, for they are listed as related. */
 static void say_others(struct buf *b, const struct teller *t, const struct merged *g)
 {
-	uint32_t second = t->verdict->next[g->first];
+	uint32_t second = t->verdict->next[g->first], v[SKILLS_NAMED + 1];
+	uint32_t n = other_skills(t, g, v);
 
-	if (g->n == 2)
+	if (n)
+		say_skills(b, t, g, v, n);
+	else if (g->n == 2)
 		buf_addf(b, "; %.*s needs it too",
 		    STR_ARG(id_of(t, t->verdict->faults.v[second].assignment)));
 	else if (g->n > 2)
@@ -151,34 +200,12 @@ static void say_message(struct buf *b, const struct teller *t, const struct merg
 	}
 }
 
-/* Who teaches each skill without standing in a course; made when first asked. */
-static uint32_t unlisted_teacher(struct teller *t, uint32_t skill)
+static void say_never(struct buf *b, const struct teller *t, const struct fault *f)
 {
-	const struct graph *g = t->graph;
-	const struct order *o = t->verdict->views[0]->order;
-
-	if (!t->unlisted) {
-		t->unlisted = arena_array(t->scratch, g->model->nskills,
-		    sizeof *t->unlisted);
-		for (uint32_t w = g->nassignments; w-- > 0;)
-			for (uint32_t i = g->teach_at[w]; i < g->teach_at[w + 1]; i++)
-				if (o->places[w].slot == NONE)
-					t->unlisted[cell_skill(g->teach[i])] = w + 1;
-	}
-	return t->unlisted[skill] - 1;
-}
-
-/* A teacher that stands in no course explains more than that there is none. */
-static void say_never(struct buf *b, struct teller *t, const struct fault *f)
-{
-	uint32_t who = unlisted_teacher(t, cell_skill(t->graph->alts[f->alt]));
 	const struct order *o = t->verdict->views[f->view]->order;
 	str self = id_of(t, f->assignment);
 
-	if (who != NONE)
-		buf_addf(b, "%.*s teaches it but stands in no course",
-		    STR_ARG(id_of(t, who)));
-	else if (f->nature == NATURE_ITSELF)
+	if (f->nature == NATURE_ITSELF)
 		buf_addf(b, "only %.*s itself teaches it", STR_ARG(self));
 	else if (o->entry)
 		buf_adds(b, "no assignment on this path teaches it");
@@ -209,14 +236,55 @@ static void say_teacher(struct buf *b, const struct teller *t, const struct faul
 	buf_adds(b, close[f->nature]);
 }
 
-static void say_cause(struct buf *b, struct teller *t, const struct fault *f)
+/* Of needs with several first teachers: the one that stands last, or the one whose
+ * moving cures them all. NONE when the first teacher says enough. */
+static uint32_t second_teacher(const struct teller *t, const struct merged *g)
 {
 	const struct verdict *d = t->verdict;
+	const struct cause *c = &d->causes[g->first];
+	const struct fault *f = &d->faults.v[g->first];
+	const uint32_t *of = d->views[f->view]->units->of;
+	uint32_t last = f->teacher;
 
-	if (f->teacher == NONE)
+	if (f->nature != NATURE_LATER ||
+	    (c->kind != CAUSE_TEACHER && c->kind != CAUSE_ASKER))
+		return NONE;
+	if (c->kind == CAUSE_TEACHER)
+		return of[c->who] == of[f->teacher] ? NONE : c->who;
+	for (uint32_t i = d->next[g->first]; i != NONE; i = d->next[i])
+		if (of[d->faults.v[i].teacher] > of[last])
+			last = d->faults.v[i].teacher;
+	return last == f->teacher ? NONE : last;
+}
+
+/* A teacher that stands in no course explains more than one that teaches less. */
+static void say_who(struct buf *b, const struct teller *t, const struct merged *g)
+{
+	const struct verdict *d = t->verdict;
+	const struct fault *f = &d->faults.v[g->first];
+	const struct cause *c = &d->causes[g->first];
+	uint32_t second = second_teacher(t, g);
+
+	if (c->kind == CAUSE_UNLISTED)
+		buf_addf(b, "%.*s teaches it but stands in no course",
+		    STR_ARG(id_of(t, c->who)));
+	else if (f->teacher == NONE)
 		say_never(b, t, f);
 	else
 		say_teacher(b, t, f);
+	if (second == NONE)
+		return;
+	buf_addf(b, c->kind == CAUSE_ASKER ? ", the last of them by %.*s in "
+	    : ", and by %.*s in ", STR_ARG(id_of(t, second)));
+	tell_place(b, d->views[f->view]->order, second);
+}
+
+static void say_cause(struct buf *b, const struct teller *t, const struct merged *g)
+{
+	const struct verdict *d = t->verdict;
+	const struct fault *f = &d->faults.v[g->first];
+
+	say_who(b, t, g);
 	if (!d->views[f->view]->order->entry && d->sets[f->paths].without) {
 		buf_adds(b, "; the same for those who come by ");
 		say_paths(b, d, f->paths);
@@ -224,10 +292,9 @@ static void say_cause(struct buf *b, struct teller *t, const struct fault *f)
 }
 
 /* Repairs that are no move. */
-static void say_repair(struct buf *b, struct teller *t, const struct fault *f)
+static void say_repair(struct buf *b, const struct teller *t, const struct fault *f)
 {
 	const struct model *m = t->graph->model;
-	uint32_t who;
 	uint32_t cell = t->graph->alts[f->alt];
 	str skill = m->skills[cell_skill(cell)].id, self = id_of(t, f->assignment);
 
@@ -247,10 +314,6 @@ static void say_repair(struct buf *b, struct teller *t, const struct fault *f)
 		buf_adds(b, ", or ask for a lower level");
 		return;
 	default:
-		who = unlisted_teacher(t, cell_skill(cell));
-		if (who != NONE)
-			buf_addf(b, "give %.*s a line in program.md before %.*s, or ",
-			    STR_ARG(id_of(t, who)), STR_ARG(self));
 		buf_adds(b, "add a line to Teaches of an earlier assignment, or list it "
 		    "under Entry skills in skills.md");
 	}
@@ -260,22 +323,29 @@ static void say_repair(struct buf *b, struct teller *t, const struct fault *f)
 static str repair_for(struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
+	const struct cause *c = &t->verdict->causes[g->first];
 	struct buf b = { .arena = t->findings->arena };
 
-	if (f->nature != NATURE_LATER)
+	if (c->kind == CAUSE_UNLISTED)
+		buf_addf(&b, "give %.*s a line in program.md before %.*s",
+		    STR_ARG(id_of(t, c->who)), STR_ARG(id_of(t, f->assignment)));
+	else if (f->nature != NATURE_LATER)
 		say_repair(&b, t, f);
 	else if (t->nrepairs++ < TELL_MOST)
 		return repair_words(t->repairs, g, t->findings->arena);
 	return buf_str(&b);
 }
 
-static void relate_rest(struct teller *t, struct finding *d, const struct merged *g)
+/* Lists the needs of a finding from the fault `from` on. */
+static void relate_from(struct teller *t, struct finding *d, uint32_t from, uint32_t n)
 {
 	const struct verdict *v = t->verdict;
 
-	d->related_cap = g->n - 1;
-	d->related = arena_array(t->findings->arena, d->related_cap, sizeof *d->related);
-	for (uint32_t i = v->next[g->first]; i != NONE; i = v->next[i]) {
+	if (!d->nrelated && n) {
+		d->related_cap = n;
+		d->related = arena_array(t->findings->arena, n, sizeof *d->related);
+	}
+	for (uint32_t i = from; i != NONE; i = v->next[i]) {
 		const struct fault *f = &v->faults.v[i];
 		str who = id_of(t, f->assignment);
 
@@ -283,9 +353,55 @@ static void relate_rest(struct teller *t, struct finding *d, const struct merged
 		buf_addf(&t->line, "%.*s needs ", STR_ARG(who));
 		say_need(&t->line, t, f);
 		tell_relate(t->findings, d,
-		    graph_need(t->graph, f->assignment, f->need)->pos, who, d->skill,
+		    graph_need(t->graph, f->assignment, f->need)->pos, who,
+		    t->graph->model->skills[skill_of(t, i)].id,
 		    str_copy(t->findings->arena, buf_str(&t->line)));
 	}
+}
+
+/* By assignment, the finding that says it stands in no course. */
+static void index_not_listed(struct teller *t)
+{
+	const struct model *m = t->graph->model;
+
+	t->not_listed = arena_array(t->scratch, m->nassignments, sizeof *t->not_listed);
+	for (size_t i = 0; i < t->findings->n; i++) {
+		const struct finding *d = &t->findings->v[i];
+		uint32_t who = d->name == FINDING_NOT_LISTED && d->assignment.n
+		    ? map_find(m->assignment_by_id, d->assignment) : MAP_NONE;
+
+		if (who != MAP_NONE)
+			t->not_listed[who] = (uint32_t)i + 1;
+	}
+}
+
+/* What an assignment in no course leaves untaught is told with it, as one error; false
+ * when that is accepted or not told. */
+static bool tell_unlisted(struct teller *t, const struct merged *g)
+{
+	const struct model *m = t->graph->model;
+	const struct fault *f = &t->verdict->faults.v[g->first];
+	const struct cause *c = &t->verdict->causes[g->first];
+	const struct assignment *as = &m->assignments[c->who];
+	struct finding *d;
+
+	if (c->kind != CAUSE_UNLISTED || g->waiver != NONE || waivers_find(
+	    t->verdict->waivers, FINDING_NOT_LISTED, as->pos, as->id, (str){ 0 }) != NONE)
+		return false;
+	if (!t->not_listed)
+		index_not_listed(t);
+	if (!t->not_listed[c->who])
+		return false;
+	d = &t->findings->v[t->not_listed[c->who] - 1];
+	d->level = LEVEL_ERROR;
+	d->scope = SCOPE_ASSIGNMENTS;
+	d->message = str_format(t->findings->arena, "%.*s; %.*s needs what it teaches%s",
+	    STR_ARG(d->message), STR_ARG(id_of(t, f->assignment)),
+	    g->n > 1 ? ", and others" : "");
+	finding_repair(t->findings, d, "give %.*s a line in program.md before %.*s",
+	    STR_ARG(as->id), STR_ARG(id_of(t, f->assignment)));
+	relate_from(t, d, g->first, g->n);
+	return true;
 }
 
 static void tell_merged(struct teller *t, const struct merged *g)
@@ -293,6 +409,8 @@ static void tell_merged(struct teller *t, const struct merged *g)
 	const struct fault *f = &t->verdict->faults.v[g->first];
 	struct finding *d;
 
+	if (tell_unlisted(t, g))
+		return;
 	t->line.n = 0;
 	say_message(&t->line, t, g);
 	d = finding_add(t->findings, nature_finding(f->nature),
@@ -302,10 +420,10 @@ static void tell_merged(struct teller *t, const struct merged *g)
 	d->assignment = id_of(t, f->assignment);
 	d->skill = t->graph->model->skills[cell_skill(t->graph->alts[f->alt])].id;
 	t->line.n = 0;
-	say_cause(&t->line, t, f);
+	say_cause(&t->line, t, g);
 	d->cause = str_copy(t->findings->arena, buf_str(&t->line));
 	d->repair = repair_for(t, g);
-	relate_rest(t, d, g);
+	relate_from(t, d, t->verdict->next[g->first], g->n - 1);
 }
 
 /* The misspelt word under which `teacher` means to teach the cell. */
@@ -339,13 +457,12 @@ static void relate_misspelt(struct teller *t)
 }
 
 void tell_verdict(struct arena *scratch, const struct verdict *d,
-    const struct knots *ks, const struct words *w, struct findings *f)
+    struct repairs *r, const struct words *w, struct findings *f)
 {
 	struct teller t = { .graph = d->views[0]->graph, .verdict = d, .words = w,
-	    .findings = f, .scratch = scratch, .line = { .arena = scratch } };
+	    .findings = f, .scratch = scratch, .line = { .arena = scratch },
+	    .repairs = r };
 
-	if (d->nmerged)
-		t.repairs = repairs_new(scratch, d, ks);
 	relate_misspelt(&t);
 	for (size_t i = 0; i < d->nmerged; i++)
 		tell_merged(&t, &d->merged[i]);

@@ -24,10 +24,12 @@ void tell_cell(struct buf *b, const struct model *m, uint32_t cell);
 void tell_teaching(struct buf *b, const struct graph *g, uint32_t assignment,
     uint32_t cell);
 
+struct repairs; /* check/repair.h */
+
 /* Reports the merged faults of a verdict, with the repairs of the first 200 that a
- * move may cure. The needs that only a misspelt teaching would meet are listed
+ * move may cure; r may be null when there are none. The needs that only a misspelt teaching would meet are listed
  * under its word. */
 void tell_verdict(struct arena *scratch, const struct verdict *d,
-    const struct knots *ks, const struct words *w, struct findings *f);
+    struct repairs *r, const struct words *w, struct findings *f);
 
 #endif

@@ -168,10 +168,42 @@ static void test_never_taught(void **state)
 	IS(k, d->message, "FB-04 (quarter 1, week 2) needs fit.tack introduced, which no "
 	    "assignment teaches");
 	IS(k, d->cause, "no assignment teaches it");
-	IS(k, d->repair, "add a line to Teaches of an earlier assignment, or list it "
-	    "under Entry skills in skills.md");
+	IS(k, d->repair, "add a line to Teaches of an earlier assignment, or list it under "
+	    "Entry skills in skills.md");
+	/* The same gap is not told of skills.md as well. */
+	assert_int_equal(count(f, FINDING_NEVER_TAUGHT), 0);
+}
+
+static void test_never_taught_and_not_needed(void **state)
+{
+	struct fake *k = fake_new(*state, 1, 11);
+	struct findings *f;
+
+	fake_skills(k, "x y");
+	fake_work(k, "SM-01", "", "x3");
+	fake_at(k, 1, 1, "SM-01");
+	f = judge(k);
 	assert_int_equal(count(f, FINDING_NEVER_TAUGHT), 1);
-	assert_int_equal(nth(f, FINDING_NEVER_TAUGHT, 0)->pos.line, 1);
+	IS(k, nth(f, FINDING_NEVER_TAUGHT, 0)->skill, "y");
+}
+
+/* A skill that is asked for assessed and never is, is one finding; a skill that is only
+ * practiced and asked for as such is another. */
+static void test_never_assessed_goes_with_its_need(void **state)
+{
+	for (unsigned asked = 2; asked <= 3; asked++) {
+		struct fake *k = fake_new(*state, 1, 11);
+		struct findings *f;
+
+		fake_skills(k, "x");
+		fake_work(k, "SM-01", "", "x2");
+		fake_work(k, "SM-02", asked == 2 ? "x2" : "x3", "");
+		fake_at(k, 1, 1, "SM-01");
+		fake_at(k, 1, 2, "SM-02");
+		f = judge(k);
+		assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), asked == 3);
+		assert_int_equal(count(f, FINDING_NEVER_ASSESSED), asked == 2);
+	}
 }
 
 static void test_taught_only_in_no_course(void **state)
@@ -182,8 +214,7 @@ static void test_taught_only_in_no_course(void **state)
 	fake_at(k, 1, 2, "FB-04");
 	d = nth(judge(k), FINDING_UNTAUGHT_SKILL, 0);
 	IS(k, d->cause, "PR-01 teaches it but stands in no course");
-	IS(k, d->repair, "give PR-01 a line in program.md before FB-04, or add a line to "
-	    "Teaches of an earlier assignment, or list it under Entry skills in skills.md");
+	IS(k, d->repair, "give PR-01 a line in program.md before FB-04");
 }
 
 /* The test that also teaches its own need: the practice sheet fell out of its course. */
@@ -373,7 +404,7 @@ static void test_unmet_still_teaches(void **state)
 	assert_int_equal(count(judge(k), FINDING_UNTAUGHT_SKILL), 1);
 }
 
-static void test_merges_same_skill_nature_teacher(void **state)
+static void test_one_late_teacher_is_one_finding(void **state)
 {
 	struct fake *k = fake_new(*state, 1, 11);
 	struct findings *f;
@@ -383,18 +414,52 @@ static void test_merges_same_skill_nature_teacher(void **state)
 	fake_work(k, "SM-01", "x2", "");
 	fake_work(k, "SM-02", "y1 x1", "");
 	fake_work(k, "SM-03", "", "x2 y3");
-	fake_at(k, 1, 2, "SM-01");
-	fake_at(k, 1, 1, "SM-02");
-	fake_at(k, 1, 3, "SM-03");
+	fake_at(k, 1, 3, "SM-01");
+	fake_at(k, 1, 2, "SM-02");
+	fake_at(k, 1, 4, "SM-03");
 	f = judge(k);
-	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 2);
-	d = nth(f, FINDING_UNTAUGHT_SKILL, 1);
-	IS(k, d->message, "SM-02 (quarter 1, week 1) needs x introduced, which is taught "
-	    "later; SM-01 needs it too");
-	assert_int_equal(d->nrelated, 1);
-	IS(k, d->related[0].assignment, "SM-01");
-	IS(k, d->related[0].label, "SM-01 needs x practiced");
-	assert_int_equal(d->related[0].pos.line, 10);
+	assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), 1);
+	d = nth(f, FINDING_UNTAUGHT_SKILL, 0);
+	IS(k, d->message, "SM-02 (quarter 1, week 2) needs y introduced, which is taught "
+	    "later; the same for x (2 more needs)");
+	assert_int_equal(d->nrelated, 2);
+	IS(k, d->related[0].skill, "x");
+	IS(k, d->related[0].label, "SM-02 needs x introduced");
+	IS(k, d->related[1].assignment, "SM-01");
+	IS(k, d->related[1].label, "SM-01 needs x practiced");
+	assert_int_equal(d->related[1].pos.line, 10);
+	IS(k, d->repair, "move SM-03 to quarter 1, week 1");
+}
+
+/* What one line needs of several later ones is one finding when that line may go behind
+ * them all, and one of each when it may not. */
+static void test_one_early_line_is_one_finding(void **state)
+{
+	for (unsigned held = 0; held < 2; held++) {
+		struct fake *k = fake_new(*state, 1, 11);
+		struct findings *f;
+
+		fake_skills(k, "x y z");
+		fake_work(k, "SM-01", "x1 y1", "z1");
+		fake_work(k, "SM-02", "", "x1");
+		fake_work(k, "SM-03", "", "y1");
+		fake_work(k, "SM-04", held ? "z1" : "", "");
+		fake_at(k, 1, 2, "SM-01");
+		fake_at(k, 1, 3, "SM-04");
+		fake_at(k, 1, 4, "SM-02");
+		fake_at(k, 1, 5, "SM-03");
+		f = judge(k);
+		assert_int_equal(count(f, FINDING_UNTAUGHT_SKILL), held ? 2 : 1);
+		if (held)
+			continue;
+		IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->message, "SM-01 (quarter 1, "
+		    "week 2) needs x introduced, which is taught later; the same for y");
+		IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->cause, "first taught by SM-02 in "
+		    "quarter 1, week 4 (assignments/SM-02.md:40:3), the last of them by "
+		    "SM-03 in quarter 1, week 5");
+		IS(k, nth(f, FINDING_UNTAUGHT_SKILL, 0)->repair, "move SM-01 to the end of "
+		    "quarter 1, week 5 or later");
+	}
 }
 
 static void test_other_first_teacher_is_another_finding(void **state)
@@ -406,7 +471,7 @@ static void test_other_first_teacher_is_another_finding(void **state)
 	fake_work(k, "SM-01", "x1", "");
 	fake_work(k, "SM-02", "x3", "");
 	fake_work(k, "SM-03", "", "x1");
-	fake_work(k, "SM-04", "", "x3");
+	fake_work(k, "SM-04", "x1", "x3");
 	fake_at(k, 1, 1, "SM-01");
 	fake_at(k, 1, 2, "SM-02");
 	fake_at(k, 1, 3, "SM-03");
@@ -793,6 +858,8 @@ int main(void)
 		cmocka_unit_test(test_level_equal_and_one_below),
 		cmocka_unit_test(test_two_levels_below),
 		cmocka_unit_test(test_never_taught),
+		cmocka_unit_test(test_never_taught_and_not_needed),
+		cmocka_unit_test(test_never_assessed_goes_with_its_need),
 		cmocka_unit_test(test_taught_only_in_no_course),
 		cmocka_unit_test(test_own_teacher_and_one_in_no_course),
 		cmocka_unit_test(test_unlisted_needs_are_not_walked),
@@ -807,7 +874,8 @@ int main(void)
 		cmocka_unit_test(test_one_of_unmet),
 		cmocka_unit_test(test_branches_never_teach_each_other),
 		cmocka_unit_test(test_unmet_still_teaches),
-		cmocka_unit_test(test_merges_same_skill_nature_teacher),
+		cmocka_unit_test(test_one_late_teacher_is_one_finding),
+		cmocka_unit_test(test_one_early_line_is_one_finding),
 		cmocka_unit_test(test_other_first_teacher_is_another_finding),
 		cmocka_unit_test(test_unknown_word_once),
 		cmocka_unit_test(test_misspelt_teacher_takes_its_needs),
