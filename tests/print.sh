@@ -24,7 +24,7 @@ has "demo is clean" ': 0 errors, 0 warnings, 0 notes\(, [0-9]* waived\)\{0,1\}$'
 build/fitup print -C curriculum --out "$work/out" > "$work/told"
 is "demo printed" $? 0
 lacks "nothing held back" '^held back' "$work/told"
-is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 31
+is "documents" "$(find "$work/out" -name '*.pdf' | wc -l)" 32
 is "instructor files are private" "$(stat -c %a "$work"/out/instructor/*.pdf | sort -u)" 600
 
 for pdf in "$work"/out/*/*.pdf; do
@@ -129,7 +129,20 @@ grep -owF -f "$work/english" "$work/flat" | sort | uniq -c > "$work/left"
 is "English left on translated sheets" "$(cat "$work/left")" ""
 has "the title of a picture" 'Plano del taller, sin escala' "$work/q1-packet.es.pdf.txt"
 has "the sheet without a translation says so" 'Esta hoja aún no está traducida' "$work/q1-packet.es.pdf.txt"
-is "and no other quarter has one" "$(find "$work/out" -name '*.es.pdf' | wc -l)" 3
+# Tags and bench labels of that quarter alone, under the marks of the English ones; the one
+# wall chart and the one sign-off sheet of a shop say it in both languages.
+has "Spanish tags" 'Intento 1 de [1-6] .*Intento 2 de' "$work/shop-labels.es.pdf.txt"
+has "Spanish bench labels" 'Juego para un intento' "$work/shop-labels.es.pdf.txt"
+has "no other quarter's" 'Trimestre 1' "$work/shop-labels.es.pdf.txt"
+lacks "no other quarter's" 'Trimestre [2-9]\|FB-0' "$work/shop-labels.es.pdf.txt"
+grep -oE '\b[2-9A-HJKMNP-Z]{10}\b' "$work/shop-labels.es.pdf.txt" | sort -u > "$work/marks.es"
+grep -oE '\b[2-9A-HJKMNP-Z]{10}\b' "$work/shop-labels.pdf.txt" | sort -u > "$work/marks.en"
+is "marks of the Spanish tags" "$(comm -23 "$work/marks.es" "$work/marks.en")" ""
+is "their list" "$(grep -c 'labels.es.pdf' "$work/instructor-print-list.pdf.txt")" 1
+has "sign-off in English" 'Each line says: read in the version named' "$work/q1-chart.pdf.txt"
+has "and in Spanish" 'Tarjeta de seguridad de arco, humos' "$work/q1-chart.pdf.txt"
+lacks "not where nothing is translated" 'Quién ha pasado' "$work/q2-chart.pdf.txt"
+is "and no other quarter has one" "$(find "$work/out" -name '*.es.pdf' | wc -l)" 4
 
 # A translation that says another figure holds back the Spanish papers alone.
 cp -r curriculum "$work/said"
@@ -180,7 +193,7 @@ off_paper() { pdftotext -bbox "$1" - 2> /dev/null | tr '"' ' ' | awk '/<page/ { 
     /<word/ { if ($3 < 20 || $5 < 20 || $7 > w - 20 || $9 > h - 15) n++ } END { print n + 0 }'; }
 build/fitup print -C curriculum --out "$work/out" --large --metric --paper a4 > "$work/told"
 is "large metric A4" $? 0
-is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 62
+is "editions side by side" "$(find "$work/out" -name '*.pdf' | wc -l)" 64
 for pdf in "$work"/out/*/*.large.metric.pdf; do
 	name=${pdf#"$work"/out/}
 	pdfinfo "$pdf" > "$work/info"
@@ -254,7 +267,7 @@ done
 for pdf in "$work"/out/*/*.pdf; do
 	name=${pdf#"$work"/out/}
 	pages=$(pdfinfo "$pdf" | awk '/^Pages/ { print $2 }')
-	case $name in shop/labels.pdf) continue ;; esac
+	case $name in shop/labels*.pdf) continue ;; esac
 	if tr -s ' \n' '  ' < "$work/instructor-print-list.pdf.txt" | grep -q "$name $pages \|${name#*/} $pages "; then
 		ok
 	else
@@ -284,7 +297,7 @@ build/fitup print -C "$work/moved" --out "$work/out" > "$work/told"
 is "printing goes on" $? 1
 is "held back" "$(grep -c '^held back' "$work/told")" 4
 has "which" '^held back .*/q2/packet.pdf: .*FB-04' "$work/told"
-is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 27
+is "left of the first print" "$(find "$work/out" -name '*.pdf' | wc -l)" 28
 build/fitup print -C "$work/moved" --out "$work/draft" --draft Q2 > /dev/null
 pdftotext "$work/draft/q2/packet.pdf" - | grep -c '^DRAFT$' > "$work/n"
 is "DRAFT on every page" "$(cat "$work/n")" \

@@ -241,6 +241,7 @@ struct bundle_spec printer_bundle(const struct printer *p, const struct want *w,
 		.model = p->run->model, .order = p->order, .faces = p->run->faces,
 		.assignments = w->assignments, .n = w->n, .name = w->name, .quarter = w->quarter,
 		.front = w->quarter || w->n > 1, .edition = p->o->edition,
+		.beside = printer_language(p, w, 1),
 	};
 
 	for (int part = 0; part < BUNDLE_PARTS; part++)
@@ -408,7 +409,7 @@ static struct printed names_to_write(struct printer *p)
 		names_of_want(p, &p->wants.v[i], &names);
 	for (int book = 0; book < BOOK_COUNT; book++)
 		if (p->wants.books[book])
-			printed_add(a, &names, printer_name(p, a, book_files[book]));
+			printed_add(a, &names, printer_book_name(p, a, (enum book)book));
 	return names;
 }
 

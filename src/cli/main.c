@@ -144,8 +144,8 @@ int cmd_help(const struct options *o)
 		printf("  %s\n        %s\n", commands[i].usage, commands[i].does);
 	puts("\n  WHAT is Q3, ORW 130 or SM-20 and which of packets, grading, cards, chart; or keys,\n"
 	     "  templates, labels, print-list of the whole program. Several may be named.\n"
-	     "  Packets, grading sheets and cards come in Spanish too (packet.es.pdf) where the\n"
-	     "  folder assignments/es translates one of their assignments.\n\n"
+	     "  Packets, grading sheets, cards and labels come in Spanish too (packet.es.pdf) where\n"
+	     "  the folder assignments/es translates one of their assignments.\n\n"
 	     "  -C DIR          the program folder; else the one that holds program.md, else\n"
 	     "                  ./curriculum\n"
 	     "  --out DIR       where PDFs go (build)\n"

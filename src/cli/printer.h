@@ -9,9 +9,7 @@
 #include <pthread.h>
 #include <time.h>
 
-/* The files of the books, by enum book; those of a bundle, in its folder. Both in normal
- * print. */
-extern const str book_files[BOOK_COUNT];
+/* The files of a bundle, in its folder, in normal print. */
 extern const char *const part_files[BUNDLE_PARTS];
 
 struct printer {
@@ -58,6 +56,9 @@ str printer_name(const struct printer *p, struct arena *a, str file);
 /* The same of a paper in another language; null: English. */
 str printer_name_in(const struct printer *p, struct arena *a, str file,
     const struct language *l);
+
+/* That of a book. */
+str printer_book_name(const struct printer *p, struct arena *a, enum book book);
 
 /* The i-th language in which w is printed: 0 is English, null; then those of which the
  * folder has a translation of one of its assignments; null past the last. */

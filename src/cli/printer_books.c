@@ -8,11 +8,13 @@
 #include "sheets/template.h"
 
 #include "base/finding.h"
+#include "model/translation.h"
 
-const str book_files[BOOK_COUNT] = {
+static const str book_files[BOOK_COUNT] = {
 	[BOOK_KEYS] = STR("instructor/keys.pdf"),
 	[BOOK_TEMPLATES] = STR("instructor/templates.pdf"),
 	[BOOK_LABELS] = STR("shop/labels.pdf"),
+	[BOOK_SAID_LABELS] = STR("shop/labels.pdf"),
 	[BOOK_PRINT_LIST] = STR("instructor/print-list.pdf"),
 };
 
@@ -45,6 +47,12 @@ static void learn_marks(struct printer *p)
 	if (w.n)
 		printer_keep(p, &w, bundle_new(a, &spec), NULL);
 	arena_free(a);
+}
+
+str printer_book_name(const struct printer *p, struct arena *a, enum book book)
+{
+	return printer_name_in(p, a, book_files[book],
+	    book == BOOK_SAID_LABELS ? speech_language(p->run->model) : NULL);
 }
 
 static bool has_errors(const struct printer *p)
@@ -114,20 +122,38 @@ static void emit_labels(const void *doc, struct canvas *c)
 	labels_emit(doc, c);
 }
 
-static struct document make_labels(struct printer *p, struct arena *a)
+static struct document make_labels_in(struct printer *p, struct arena *a,
+    const struct language *language)
 {
-	const struct label_spec spec = { .model = p->run->model,
+	struct label_spec spec = { .model = p->run->model,
 		.order = p->order,
 		.faces = p->run->faces,
 		.marks = p->marks,
 		.edition = p->o->edition,
 		.draft = has_errors(p) };
-	struct labels *l = labels_new(a, &spec);
+	struct labels *l;
 
-	return (struct document){ .title = book_title(p, a, "coupon tags and bench labels"),
+	spec.edition.language = language;
+	l = labels_new(a, &spec);
+	return (struct document){ .title = str_format(a, "%.*s, %.*s",
+		    STR_ARG(p->run->model->title), STR_ARG(labels_title(l))),
+		.language = language,
 		.pages = labels_pages(l),
 		.emit = emit_labels,
 		.doc = l };
+}
+
+static struct document make_labels(struct printer *p, struct arena *a)
+{
+	return make_labels_in(p, a, NULL);
+}
+
+/* Nothing in a folder without translations. */
+static struct document make_said_labels(struct printer *p, struct arena *a)
+{
+	const struct language *l = speech_language(p->run->model);
+
+	return l ? make_labels_in(p, a, l) : (struct document){ 0 };
 }
 
 /* ---- the list ---- */
@@ -217,8 +243,12 @@ static void list_quarter(struct item_list *l, uint32_t quarter)
 }
 
 /* Tags are wanted by the students of a quarter, so each quarter is a line. */
-static void list_labels(struct item_list *l, const struct labels *labels)
+static void list_labels(struct item_list *l, enum book book, const struct labels *labels)
 {
+	bool said = book == BOOK_SAID_LABELS;
+
+	if (!labels)
+		return;
 	for (uint32_t q = 1; q <= l->p->run->model->nquarters; q++) {
 		unsigned first, last;
 
@@ -226,12 +256,12 @@ static void list_labels(struct item_list *l, const struct labels *labels)
 		if (!first)
 			continue;
 		*ARENA_PUSH(l->arena, l->v, l->n,
-		    l->cap) = (struct print_item){ .file = printer_name(l->p, l->arena,
-			    book_files[BOOK_LABELS]),
+		    l->cap) = (struct print_item){ .file = printer_book_name(
+			    l->p, l->arena, book),
 			.pages = last - first + 1,
 			.part = str_format(
 			    l->arena, "pages %u to %u, quarter %u", first, last, q),
-			.copies = print_list_copies(
+			.copies = said ? 0 : print_list_copies(
 			    print_list_students(l->p->run->model, q)),
 			.one_sided = true,
 			.binding = STR("cut apart"),
@@ -276,7 +306,8 @@ static struct document make_print_list(struct printer *p, struct arena *a)
 
 	for (uint32_t q = 1; q <= p->run->model->nquarters; q++)
 		list_quarter(&l, q);
-	list_labels(&l, make_labels(p, a).doc);
+	list_labels(&l, BOOK_LABELS, make_labels(p, a).doc);
+	list_labels(&l, BOOK_SAID_LABELS, make_said_labels(p, a).doc);
 	list_once(&l, BOOK_KEYS, book_pages(p, a, BOOK_KEYS), "punch and bind", false);
 	list_once(&l, BOOK_TEMPLATES, book_pages(p, a, BOOK_TEMPLATES), "none; full size",
 	    true);
@@ -298,6 +329,7 @@ static struct document (*const makers[BOOK_COUNT])(struct printer *p, struct are
 	[BOOK_KEYS] = make_keys,
 	[BOOK_TEMPLATES] = make_templates,
 	[BOOK_LABELS] = make_labels,
+	[BOOK_SAID_LABELS] = make_said_labels,
 	[BOOK_PRINT_LIST] = make_print_list,
 };
 
@@ -316,7 +348,7 @@ static void make_book(void *user, size_t i)
 	struct desk k = printer_desk(j->p);
 	struct document d = makers[j->books[i]](j->p, k.arena);
 
-	d.name = printer_name(j->p, k.arena, book_files[j->books[i]]);
+	d.name = printer_book_name(j->p, k.arena, j->books[i]);
 	j->p->book_pages[j->books[i]] = d.pages; /* One job a book: nobody else's. */
 	j->ok[i] = !d.pages || printer_save(&k, &d);
 	j->told[i] = printer_leave(&k);
@@ -330,8 +362,7 @@ static bool print_books(struct printer *p, struct book_jobs *j)
 	for (size_t i = 0; i < j->n; i++) {
 		buf_add(&p->told, j->told[i]);
 		if (!p->book_pages[j->books[i]])
-			ok = printer_drop(p, printer_name(p, p->run->arena, book_files[j->books[i]])) &&
-			    ok;
+			ok = printer_drop(p, printer_book_name(p, p->run->arena, j->books[i])) && ok;
 		ok = j->ok[i] && ok;
 	}
 	return ok;

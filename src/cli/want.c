@@ -1,6 +1,7 @@
 #include "cli/want.h"
 
 #include "base/buf.h"
+#include "model/translation.h"
 
 #include <stdio.h>
 
@@ -202,6 +203,7 @@ bool want_read(const struct run *r, const struct options *o, const struct order 
 		    o->words[i]);
 		return false;
 	}
+	out->books[BOOK_SAID_LABELS] = out->books[BOOK_LABELS] && speech_language(r->model);
 	for (int part = 0; part < BUNDLE_PARTS; part++)
 		any |= parts[part];
 	if (!out->n && (any || !o->nwords))

@@ -16,7 +16,11 @@ struct want {
 };
 
 /* Documents of the whole program. */
-enum book { BOOK_KEYS, BOOK_TEMPLATES, BOOK_LABELS, BOOK_PRINT_LIST, BOOK_COUNT };
+enum book {
+	BOOK_KEYS, BOOK_TEMPLATES, BOOK_LABELS,
+	BOOK_SAID_LABELS,        /* those in the language of translations */
+	BOOK_PRINT_LIST, BOOK_COUNT
+};
 
 struct wants {
 	struct want *v;

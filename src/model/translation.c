@@ -33,6 +33,16 @@ const struct speech *speech_of(const struct model *m, const struct language *l)
 	return NULL;
 }
 
+const struct language *speech_language(const struct model *m)
+{
+	const struct language *l;
+
+	for (size_t i = 0; (l = language_at(i)); i++)
+		if (speech_of(m, l))
+			return l;
+	return NULL;
+}
+
 const struct translation *speech_find(const struct speech *s, uint32_t assignment)
 {
 	return s && s->of[assignment] ? &s->v[s->of[assignment] - 1] : NULL;

@@ -43,6 +43,8 @@ const struct language *translation_folder(str path);
 
 /* Null when the folder says nothing in that language. */
 const struct speech *speech_of(const struct model *m, const struct language *l);
+/* The first language in which the folder says anything; null: none. */
+const struct language *speech_language(const struct model *m);
 /* What a speech says of an assignment, null when nothing. */
 const struct translation *speech_find(const struct speech *s, uint32_t assignment);
 /* A name in the language: of # Words, else of templates/words, else as it is. */

@@ -211,9 +211,14 @@ static void fill_chart(struct bundle *b)
 	struct sheet sh = sheet_for(b, BUNDLE_CHART);
 	str *marks = arena_array(b->arena, b->spec.n, sizeof *marks);
 
+	const struct model said = model_in(b->arena, b->spec.model, b->spec.beside);
+	const struct beside beside = { b->spec.beside, &said };
+	const struct chart_spec spec = { b->spec.name, b->spec.assignments, marks, b->spec.n,
+		b->spec.beside ? &beside : NULL };
+
 	for (size_t i = 0; i < b->spec.n; i++)
 		marks[i] = str_of(b->marks[i]);
-	sheet_chart(&sh, b->spec.name, b->spec.assignments, marks, b->spec.n);
+	sheet_chart(&sh, &spec);
 	flow_end(sh.flow);
 }
 

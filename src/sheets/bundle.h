@@ -34,6 +34,7 @@ struct bundle_spec {
 	uint32_t quarter;        /* when it is a whole quarter, else 0 */
 	bool front;              /* cover, use, safety, list and index */
 	struct edition_choice edition;
+	const struct language *beside; /* second language of the chart; null: none */
 	bool draft[BUNDLE_PARTS]; /* DRAFT on every page */
 	const str *originals;    /* marks of the same assignments in English, for an edition in
 	                          * another language; else null */

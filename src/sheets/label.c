@@ -1,8 +1,11 @@
 #include "sheets/label.h"
 
 #include "draw/geom.h"
+#include "model/translation.h"
 #include "sheets/band.h"
 #include "sheets/sheet.h"
+
+#include <math.h>
 
 enum { ATTEMPTS_MOST = 20, COLUMNS_MOST = 2 };
 #define PAD_PT 9.0
@@ -33,6 +36,7 @@ struct tag_row {
 struct labels {
 	struct arena *arena;
 	struct label_spec spec;
+	struct model model;  /* spec.model in the language of the edition */
 	struct setter setter;
 	struct edition edition;
 	struct flow *flow;
@@ -44,8 +48,9 @@ struct labels {
 static void furniture(void *user, struct canvas *c, const struct page_place *p)
 {
 	const struct labels *l = user;
-	const struct band band = { .big = p->section_id.n ? p->section_id : STR("Labels"),
-		.line = STR("Coupon tags and bench labels for one student"),
+	const struct language *w = edition_language(&l->edition);
+	const struct band band = { .big = p->section_id.n ? p->section_id : word(w, "Labels"),
+		.line = word(w, "Coupon tags and bench labels for one student"),
 		.foot = l->spec.model->title,
 		.draft = l->spec.draft };
 
@@ -96,15 +101,17 @@ static void draw_top_mark(const struct labels *l, struct canvas *c, pt at)
 	const pt arrow[3] = { { at.x, foot - 22 }, { at.x + 13, foot }, { at.x - 13, foot } };
 
 	canvas_polygon(c, arrow, 3, &solid);
-	put(l, c, STR("TOP"), &top, at, 60 * e->zoom);
+	put(l, c, word(edition_language(e), "TOP"), &top, at, 60 * e->zoom);
 }
 
 static void draw_shop_number(const struct labels *l, struct canvas *c, rect r)
 {
 	const struct edition *e = &l->edition;
-	double y = r.y + r.h, x = r.x + 80 * e->zoom;
+	str label = word(edition_language(e), "Shop number");
+	double wide = fmax(80 * e->zoom, plain_width_pt(&l->setter, label, &e->body) + 6);
+	double y = r.y + r.h, x = r.x + wide;
 
-	put(l, c, STR("Shop number"), &e->body, (pt){ r.x, y }, 80 * e->zoom);
+	put(l, c, label, &e->body, (pt){ r.x, y }, wide);
 	canvas_line(c, (pt){ x, y + 2 }, (pt){ r.x + r.w, y + 2 }, RULE_PT);
 }
 
@@ -115,9 +122,10 @@ static void draw_tag(
 	const struct type id = edition_type(e, 26, SPAN_BOLD, ALIGN_LEFT);
 	const struct type mark = edition_type(e, 12, SPAN_BOLD | SPAN_CODE, ALIGN_RIGHT);
 	rect r = rect_inset(area, PAD_PT);
+	const struct language *w = edition_language(e);
 	str words = t->attempt
-	    ? str_format(l->arena, "Attempt %u of %u", t->attempt, t->x->attempts)
-	    : STR("Kit for one attempt");
+	    ? word_format(l->arena, w, "Attempt %u of %u", t->attempt, t->x->attempts)
+	    : word(w, "Kit for one attempt");
 	double z = e->zoom, wide = t->attempt ? r.w - 66 * z : r.w;
 
 	canvas_box_begin(c, area, STR("tag"));
@@ -170,9 +178,8 @@ static void draw_row(void *user, struct canvas *c, rect area)
 
 /* ---- what there is to tag ---- */
 
-static str positions_text(struct arena *a, const struct assignment *x)
+static str positions_text(struct arena *a, const struct edition *e, const struct assignment *x)
 {
-	static const char *const ways[] = { "", " up", " down" };
 	struct buf b = { .arena = a };
 
 	for (size_t i = 0; i < x->nwelds; i++) {
@@ -183,8 +190,7 @@ static str positions_text(struct arena *a, const struct assignment *x)
 		buf_adds(&b, b.n ? "; " : "");
 		if (w->letter)
 			buf_addf(&b, "%c ", w->letter);
-		buf_addf(&b, "%.*s%s", STR_ARG(position_word(w->at.position)),
-		    ways[w->at.progression]);
+		buf_add(&b, position_text(a, e, &w->at));
 	}
 	return buf_str(&b);
 }
@@ -195,18 +201,18 @@ static str kit_text(struct arena *a, const struct assignment *x)
 
 	for (size_t i = 0; i < x->npieces; i++)
 		buf_addf(&b, "%s%u %.*s", i ? ", " : "", x->pieces[i].count,
-		    STR_ARG(x->pieces[i].name));
+		    STR_ARG(said_or(x->pieces[i].shown_name, x->pieces[i].name)));
 	return buf_str(&b);
 }
 
 static void push_tag(struct labels *l, uint32_t assignment, uint32_t attempt)
 {
-	const struct assignment *x = &l->spec.model->assignments[assignment];
+	const struct assignment *x = &l->model.assignments[assignment];
 
 	*ARENA_PUSH(l->arena, l->tags, l->ntags, l->tags_cap) = (struct label){ .x = x,
 		.mark = l->spec.marks[assignment],
 		.attempt = attempt,
-		.line = attempt ? positions_text(l->arena, x) : kit_text(l->arena, x) };
+		.line = attempt ? positions_text(l->arena, &l->edition, x) : kit_text(l->arena, x) };
 }
 
 static void collect(struct labels *l, uint32_t quarter)
@@ -216,8 +222,7 @@ static void collect(struct labels *l, uint32_t quarter)
 	l->ntags = 0;
 	for (int bench = 0; bench < 2; bench++)
 		for (size_t i = 0; i < o->nwalk; i++) {
-			const struct assignment *x =
-			    &l->spec.model->assignments[o->walk[i]];
+			const struct assignment *x = &l->model.assignments[o->walk[i]];
 
 			if (o->places[o->walk[i]].quarter != quarter)
 				continue;
@@ -230,27 +235,45 @@ static void collect(struct labels *l, uint32_t quarter)
 		}
 }
 
-static str row_words(struct arena *a, const struct tag_row *k)
+static str row_words(struct arena *a, const struct language *l, const struct tag_row *k)
 {
 	struct buf b = { .arena = a };
 
-	for (size_t i = 0; i < k->n; i++)
+	for (size_t i = 0; i < k->n; i++) {
+		buf_adds(&b, i ? ". " : "");
 		if (k->tag[i].attempt)
-			buf_addf(&b, "%sTag %.*s, attempt %u of %u, %.*s", i ? ". " : "",
+			word_addf(&b, l, "Tag %.*s, attempt %u of %u, %.*s",
 			    STR_ARG(k->tag[i].x->id), k->tag[i].attempt, k->tag[i].x->attempts,
 			    STR_ARG(k->tag[i].line));
 		else
-			buf_addf(&b, "%sLabel %.*s, kit for one attempt, %.*s", i ? ". " : "",
+			word_addf(&b, l, "Label %.*s, kit for one attempt, %.*s",
 			    STR_ARG(k->tag[i].x->id), STR_ARG(k->tag[i].line));
+	}
 	return buf_str(&b);
+}
+
+/* A quarter without a translation has no labels in another language, like no packet. */
+static bool is_said(const struct labels *l, uint32_t quarter)
+{
+	const struct language *w = edition_language(&l->edition);
+	const struct speech *s = speech_of(l->spec.model, w);
+	const struct order *o = l->spec.order;
+	bool said = !w;
+
+	for (size_t i = 0; s && i < o->nwalk && !said; i++)
+		said = o->places[o->walk[i]].quarter == quarter && speech_find(s, o->walk[i]);
+	return said;
 }
 
 static void fill_quarter(struct labels *l, uint32_t quarter)
 {
 	struct raster raster = raster_of(&l->edition);
 	double height_pt = (flow_height_pt(l->flow) - 1) / (double)raster.rows;
-	str name = str_format(l->arena, "Quarter %u", quarter);
+	const struct language *w = edition_language(&l->edition);
+	str name = word_format(l->arena, w, "Quarter %u", quarter);
 
+	if (!is_said(l, quarter))
+		return;
 	collect(l, quarter);
 	if (!l->ntags)
 		return;
@@ -263,7 +286,7 @@ static void fill_quarter(struct labels *l, uint32_t quarter)
 		for (size_t j = 0; j < k->n; j++)
 			k->tag[j] = l->tags[i + j];
 		flow_add(l->flow,
-		    block_picture(&l->setter, draw_row, k, row_words(l->arena, k),
+		    block_picture(&l->setter, draw_row, k, row_words(l->arena, w, k),
 			height_pt, flow_width_pt(l->flow)));
 	}
 }
@@ -276,6 +299,7 @@ struct labels *labels_new(struct arena *a, const struct label_spec *spec)
 	l->arena = a;
 	l->spec = *spec;
 	l->edition = edition_new(&spec->edition);
+	l->model = model_in(a, spec->model, spec->edition.language);
 	l->setter = setter_new(a, spec->faces);
 	flow = band_flow_spec(&l->edition);
 	flow.furniture = furniture;
@@ -290,6 +314,11 @@ struct labels *labels_new(struct arena *a, const struct label_spec *spec)
 		fill_quarter(l, q);
 	flow_end(l->flow);
 	return l;
+}
+
+str labels_title(const struct labels *l)
+{
+	return word(edition_language(&l->edition), "coupon tags and bench labels");
 }
 
 unsigned labels_pages(const struct labels *l)

@@ -2,7 +2,8 @@
  *
  * Ten on a page (large print: three), dashed lines to cut along. By quarter: one tag for each planned attempt
  * of each assignment with welds, then one bench label for each assignment with pieces.
- * Each shows the mark of the sheets it belongs to. */
+ * Each shows the mark of the sheets it belongs to. In another language there are those of
+ * the quarters that have a translation, under the same marks. */
 #ifndef SHEETS_LABEL_H
 #define SHEETS_LABEL_H
 
@@ -23,6 +24,7 @@ struct labels;
 
 /* Lays the tags of all placed assignments out in a; spec is copied. */
 struct labels *labels_new(struct arena *a, const struct label_spec *spec);
+str labels_title(const struct labels *l);
 unsigned labels_pages(const struct labels *l);
 unsigned labels_overfull(const struct labels *l);
 /* The pages of one quarter; 0 and 0 when it has none. */

@@ -104,9 +104,22 @@ struct block *card_settings(struct sheet *sh, const struct assignment *x, bool f
 /* The size of the id on a card, to be read from the other side of a booth (common
  * practice, no source). */
 #define CARD_ID_PT 44.0
+
+/* A second language on a paper that there is one of for everybody. */
+struct beside {
+	const struct language *language;
+	const struct model *model; /* in that language */
+};
+struct chart_spec {
+	str name;                /* "Quarter 1" */
+	const uint32_t *v;
+	const str *marks;        /* of each of v */
+	size_t n;
+	const struct beside *said; /* null: English alone */
+};
 /* The wall chart of assignments v, then a sign-off sheet for each safety card among
- * them; marks: of each. */
-void sheet_chart(struct sheet *sh, str name, const uint32_t *v, const str *marks, size_t n);
+ * them. */
+void sheet_chart(struct sheet *sh, const struct chart_spec *c);
 
 /* Front matter and index of a packet that holds the assignments v, in order. */
 struct packet_cover {
