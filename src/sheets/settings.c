@@ -400,7 +400,11 @@ static bool card_starts(struct sheet *sh, struct grid *g, const struct assignmen
 struct block *card_settings(struct sheet *sh, const struct assignment *x, bool facts,
     double width_pt)
 {
-	const struct grid_column columns[] = { { COLUMN_NATURAL, 60, ALIGN_LEFT },
+	struct start torch[STARTS_MOST];
+	/* Names with a thickness behind them would leave the figures no room. */
+	bool long_names = start_torch(sh->arena, sh->e, x, torch) > 4;
+	const struct grid_column columns[] = {
+		{ long_names ? COLUMN_SHARE : COLUMN_NATURAL, long_names ? 1 : 60, ALIGN_LEFT },
 		{ COLUMN_SHARE, 1, ALIGN_LEFT } };
 	const struct grid_spec spec = { .columns = columns, .ncolumns = 2, .width_pt = width_pt,
 		.type = sh->e->body, .caption = sh_word(sh, "Start with"), .keep_whole = true };

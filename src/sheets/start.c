@@ -61,6 +61,16 @@ static size_t add_torch(struct arena *a, const struct edition *e, const struct t
 	return n + 1;
 }
 
+/* Whether thicknesses ask for different settings, so that each names its own. */
+static bool torch_differs(const struct assignment *x)
+{
+	unsigned n = 0;
+
+	for (uint32_t i = 0; i < x->nthicknesses; i++)
+		n += torch_row(x, i) != NULL;
+	return n > 1;
+}
+
 size_t start_torch(struct arena *a, const struct edition *e, const struct assignment *x,
     struct start *v)
 {
@@ -70,7 +80,7 @@ size_t start_torch(struct arena *a, const struct edition *e, const struct assign
 		return 0;
 	for (uint32_t i = 0; i < x->nthicknesses && n + 4 <= STARTS_MOST; i++) {
 		const struct torch_setting *row = torch_row(x, i);
-		str of = x->nthicknesses > 1 ? str_format(a, ", %.*s",
+		str of = torch_differs(x) ? str_format(a, ", %.*s",
 		    STR_ARG(quantity_text(a, e, &x->thicknesses[i]))) : (str){ 0 };
 
 		if (row)
