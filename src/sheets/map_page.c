@@ -2,6 +2,8 @@
 #include "sheets/quarter_map.h"
 #include "sheets/sheet.h"
 
+#include <math.h>
+
 #define PAD_PT 4.0
 #define HEAD_PT 7.0 /* length of an arrowhead */
 #define LEAST_PT 300.0 /* height of a map worth drawing */
@@ -14,6 +16,13 @@ struct map_page {
 	size_t n;
 	const struct quarter_map *map;
 	str *titles;
+};
+
+/* One page of it. */
+struct map_part {
+	const struct map_page *p;
+	size_t page; /* from 0 */
+	double height_pt;
 };
 
 /* ---- what leads to what ---- */
@@ -176,33 +185,48 @@ static void draw_week(
 	    &p->e->body, (pt){ corner.x + r->label.x, corner.y + y });
 }
 
-static void draw_map(void *user, struct canvas *c, rect area)
+/* Whether something at that height is on the page. */
+static bool is_on(const struct map_part *k, double y)
 {
-	const struct map_page *p = user;
-	pt corner = { area.x, area.y };
-
-	for (size_t i = 0; i < p->map->ncurves; i++)
-		draw_curve(c, &p->map->curves[i], corner);
-	for (size_t i = 0; i < p->n; i++) {
-		rect r = p->map->boxes[i];
-
-		r.x += area.x;
-		r.y += area.y;
-		draw_box(p, c, i, r);
-	}
-	for (size_t r = 0; r < p->map->nranks; r++)
-		draw_week(p, c, &p->map->ranks[r], corner);
+	return y >= (double)k->page * k->height_pt &&
+	    (y < (double)(k->page + 1) * k->height_pt || k->page + 1 == k->p->map->pages);
 }
 
-static str map_words(struct sheet *sh, const struct map_page *p)
+static void draw_map(void *user, struct canvas *c, rect area)
 {
+	const struct map_part *k = user;
+	const struct quarter_map *m = k->p->map;
+	pt corner = { area.x, area.y - (double)k->page * k->height_pt };
+
+	for (size_t i = 0; i < m->ncurves; i++)
+		if (is_on(k, (m->curves[i].p[0].y + m->curves[i].p[3].y) / 2))
+			draw_curve(c, &m->curves[i], corner);
+	for (size_t i = 0; i < k->p->n; i++) {
+		rect r = m->boxes[i];
+
+		if (!is_on(k, r.y))
+			continue;
+		r.x += corner.x;
+		r.y += corner.y;
+		draw_box(k->p, c, i, r);
+	}
+	for (size_t r = 0; r < m->nranks; r++)
+		if (is_on(k, m->ranks[r].label.y))
+			draw_week(k->p, c, &m->ranks[r], corner);
+}
+
+/* The lines that start on that page. */
+static str map_words(struct sheet *sh, const struct map_part *k)
+{
+	const struct map_page *p = k->p;
 	struct buf b = { .arena = sh->arena };
 
 	buf_add(&b, sh_word(sh, "Map of what leads to what."));
 	for (size_t i = 0; i < p->map->nlines; i++)
-		word_addf(&b, edition_language(p->e), " %.*s leads to %.*s.",
-		    STR_ARG(p->m->assignments[p->v[p->map->lines[i].from]].id),
-		    STR_ARG(p->m->assignments[p->v[p->map->lines[i].to]].id));
+		if (is_on(k, p->map->boxes[p->map->lines[i].from].y))
+			word_addf(&b, edition_language(p->e), " %.*s leads to %.*s.",
+			    STR_ARG(p->m->assignments[p->v[p->map->lines[i].from]].id),
+			    STR_ARG(p->m->assignments[p->v[p->map->lines[i].to]].id));
 	return buf_str(&b);
 }
 
@@ -247,15 +271,20 @@ static struct quarter_map *map_of(struct sheet *sh, const struct packet_cover *c
     const struct ties *t, double height_pt)
 {
 	uint32_t *weeks = arena_array(sh->arena, c->n, sizeof *weeks);
-	const struct quarter_map_spec spec = { weeks, c->n, t->v, t->n, sh->width_pt,
-		height_pt };
+	struct quarter_map_spec spec = { weeks, c->n, t->v, t->n, sh->width_pt, height_pt,
+		.zoom = sh->e->zoom, .paged = sh->e->choice.large };
+	struct quarter_map *map;
 
 	for (size_t i = 0; i < c->n; i++)
 		weeks[i] = sh->o->places[c->v[i]].week;
+	map = quarter_map_new(sh->arena, &spec);
+	if (map->fits)
+		return map;
+	spec.paged = true;
 	return quarter_map_new(sh->arena, &spec);
 }
 
-/* In words, in large print and where there is no room for a map: "SM-04 leads to SM-06, SM-07". */
+/* In words, where there is no room for a map: "SM-04 leads to SM-06, SM-07". */
 static void add_map_list(struct sheet *sh, const struct packet_cover *c, const struct ties *t)
 {
 	for (uint32_t i = 0; i < c->n; i++) {
@@ -274,9 +303,47 @@ static void add_map_list(struct sheet *sh, const struct packet_cover *c, const s
 	}
 }
 
-void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
+static struct map_page *new_page(struct sheet *sh, const struct packet_cover *c,
+    const struct ties *t, double height_pt)
 {
 	struct map_page *p = arena_alloc(sh->arena, sizeof *p);
+
+	*p = (struct map_page){ .setter = sh->s, .e = sh->e, .m = sh->m, .v = c->v, .n = c->n,
+		.map = map_of(sh, c, t, height_pt),
+		.titles = arena_array(sh->arena, c->n, sizeof *p->titles) };
+	for (size_t i = 0; i < c->n; i++)
+		p->titles[i] = short_title(sh, &sh->m->assignments[c->v[i]]);
+	return p;
+}
+
+/* Of the last page only down to its lowest box: notes go below. */
+static double part_high_pt(const struct map_part *k)
+{
+	double low = 0;
+
+	if (k->p->map->pages == 1 || k->page + 1 < k->p->map->pages)
+		return k->height_pt;
+	for (size_t i = 0; i < k->p->n; i++)
+		low = fmax(low, k->p->map->boxes[i].y + k->p->map->boxes[i].h);
+	return low - (double)k->page * k->height_pt + 2;
+}
+
+/* A picture a page; the first stands under the heading. */
+static void add_map(struct sheet *sh, const struct map_page *p, double height_pt)
+{
+	for (size_t i = 0; i < p->map->pages; i++) {
+		struct map_part *k = arena_alloc(sh->arena, sizeof *k);
+
+		*k = (struct map_part){ p, i, height_pt };
+		if (i)
+			flow_break(sh->flow, START_PAGE);
+		sheet_add(sh, block_picture(&sh->s, draw_map, k, map_words(sh, k),
+		    part_high_pt(k), sh->width_pt), 0, 6);
+	}
+}
+
+void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
+{
 	struct ties t = find_ties(sh, c);
 	struct block *head = block_plain(&sh->s,
 	    sh_format(sh, "%.*s, what leads to what", STR_ARG(c->name)), &sh->e->h1,
@@ -285,34 +352,23 @@ void sheet_quarter_map(struct sheet *sh, const struct packet_cover *c)
 		     *earlier = text(sh, earlier_words(sh, &t));
 	double height_pt = flow_height_pt(sh->flow) - head->height_pt - note->height_pt -
 	    24;
+	const struct map_page *p;
 
 	if (t.nearlier && height_pt - earlier->height_pt < LEAST_PT)
 		earlier = text(sh, sh_word(sh, "Each sheet names what it needs from before."));
 	height_pt -= t.nearlier ? earlier->height_pt : 0;
-	*p = (struct map_page){ .setter = sh->s,
-		.e = sh->e,
-		.m = sh->m,
-		.v = c->v,
-		.n = c->n,
-
-		.map = map_of(sh, c, &t, height_pt) };
-	if (!p->map->fits || sh->e->choice.large) {
-		flow_break(sh->flow, START_PAGE);
-		sheet_add(sh, head, 0, 6);
-		add_map_list(sh, c, &t);
-		if (t.nearlier)
-			flow_add(sh->flow, text(sh, earlier_words(sh, &t)));
-		return;
-	}
-	p->titles = arena_array(sh->arena, c->n, sizeof *p->titles);
-	for (size_t i = 0; i < c->n; i++)
-		p->titles[i] = short_title(sh, &sh->m->assignments[c->v[i]]);
+	/* Over several pages the notes stand under the last. */
+	if (sh->e->choice.large)
+		height_pt = flow_height_pt(sh->flow) - head->height_pt - 8;
+	p = new_page(sh, c, &t, height_pt);
 	flow_break(sh->flow, START_PAGE);
 	sheet_add(sh, head, 0, 6);
-	sheet_add(sh,
-	    block_picture(&sh->s, draw_map, p, map_words(sh, p), height_pt, sh->width_pt),
-	    0, 6);
-	flow_add(sh->flow, text(sh, note_words(sh, p->map->thinned)));
+	if (!p->map->fits)
+		add_map_list(sh, c, &t);
+	else
+		add_map(sh, p, height_pt);
+	if (p->map->fits)
+		flow_add(sh->flow, text(sh, note_words(sh, p->map->thinned)));
 	if (t.nearlier)
-		flow_add(sh->flow, earlier);
+		flow_add(sh->flow, p->map->fits ? earlier : text(sh, earlier_words(sh, &t)));
 }

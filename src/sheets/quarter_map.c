@@ -42,7 +42,8 @@ struct plan {
 	size_t nranks;
 	uint32_t rank_of[MAP_BOXES], reach[MAP_BOXES]; /* last rank that lines go to */
 	double along, across; /* room for ranks and in one */
-	double box_along, box_across, pitch;
+	double box_along, box_across, pitch, zoom;
+	size_t most; /* boxes in a rank */
 };
 
 /* ---- which lines ---- */
@@ -100,15 +101,12 @@ static bool joined(const struct plan *p, uint32_t first, uint32_t box)
 /* Boxes in order; a rank ends before a box that another in it leads to, or when full. */
 static void make_ranks(struct plan *p)
 {
-	size_t most = (size_t)((p->across + BOX_GAP_PT) /
-	    (p->way->least_across + BOX_GAP_PT));
-
 	p->nranks = 0;
 	p->rank = arena_array(p->arena, p->spec->n, sizeof *p->rank);
 	for (uint32_t i = 0; i < p->spec->n; i++) {
 		struct rank *r = p->nranks ? &p->rank[p->nranks - 1] : NULL;
 
-		if (!r || i - r->first >= most || joined(p, r->first, i)) {
+		if (!r || i - r->first >= p->most || joined(p, r->first, i)) {
 			r = &p->rank[p->nranks++];
 			r->first = i;
 		}
@@ -147,9 +145,8 @@ static double gap(const struct item *a, const struct item *b)
 /* Makes boxes as large as the fullest rank and the page allow. False: too small. */
 static bool size_boxes(struct plan *p)
 {
-	p->pitch = p->along / (double)p->nranks;
-	p->box_along = fmin(p->way->box_along, p->pitch - p->way->channel);
-	p->box_across = p->way->box_across;
+	p->box_along = fmin(p->way->box_along * p->zoom, p->pitch - p->way->channel * p->zoom);
+	p->box_across = p->way->box_across * p->zoom;
 	for (size_t r = 0; r < p->nranks; r++) {
 		const struct rank *k = &p->rank[r];
 		double room = p->across;
@@ -163,8 +160,8 @@ static bool size_boxes(struct plan *p)
 		for (size_t i = 0; i < p->rank[r].n; i++)
 			p->rank[r].v[i].size = p->rank[r].v[i].lane ? LANE_PT
 								    : p->box_across;
-	return p->box_along >= p->way->least_along &&
-	    p->box_across >= p->way->least_across;
+	return p->box_along >= p->way->least_along * p->zoom &&
+	    p->box_across >= p->way->least_across * p->zoom;
 }
 
 /* ---- order within a rank ---- */
@@ -386,9 +383,9 @@ static void settle(struct plan *p)
 
 static pt turn(const struct plan *p, double along, double across)
 {
-	if (p->map->downward)
-		return (pt){ across + p->way->label_across, along };
-	return (pt){ along, across + p->way->label_across };
+	double free = p->way->label_across * p->zoom;
+
+	return p->map->downward ? (pt){ across + free, along } : (pt){ along, across + free };
 }
 
 static double rank_start(const struct plan *p, size_t r)
@@ -412,17 +409,33 @@ static double port(
 	return box->at + (mine - (n - 1) / 2) * step;
 }
 
+static void push_curve(struct plan *p, struct map_curve k)
+{
+	*ARENA_PUSH(p->arena, p->map->curves, p->map->ncurves, p->map->curves_cap) = k;
+}
+
+/* A curve in two where a page ends: that is always its middle (de Casteljau). */
+static void push_halves(struct plan *p, const struct map_curve *k)
+{
+	pt a = pt_between(k->p[0], k->p[1], 0.5), m = pt_between(k->p[1], k->p[2], 0.5);
+	pt d = pt_between(k->p[2], k->p[3], 0.5), am = pt_between(a, m, 0.5);
+	pt md = pt_between(m, d, 0.5), middle = pt_between(am, md, 0.5);
+
+	push_curve(p, (struct map_curve){ { k->p[0], a, am, middle }, false });
+	push_curve(p, (struct map_curve){ { middle, md, d, k->p[3] }, k->head });
+}
+
 static void add_curve(struct plan *p, double along0, double across0, double along1,
     double across1, bool head)
 {
-	double middle = (along0 + along1) / 2;
-	struct quarter_map *m = p->map;
+	double middle = (along0 + along1) / 2, page = p->spec->height_pt;
+	const struct map_curve k = { { turn(p, along0, across0), turn(p, middle, across0),
+		turn(p, middle, across1), turn(p, along1, across1) }, head };
 
-	*ARENA_PUSH(p->arena, m->curves, m->ncurves, m->curves_cap) = (struct map_curve){
-		{ turn(p, along0, across0), turn(p, middle, across0),
-		    turn(p, middle, across1), turn(p, along1, across1) },
-		head
-	};
+	if (p->map->pages > 1 && floor(along0 / page) < floor(along1 / page))
+		push_halves(p, &k);
+	else
+		push_curve(p, k);
 }
 
 /* From every item of rank r - 1 that leads to one of rank r; lanes go on straight. */
@@ -460,7 +473,7 @@ static void put_boxes(struct plan *p)
 		    turn(p, start + p->box_along, x->at + x->size / 2));
 	}
 	for (size_t r = 0; r < p->nranks; r++) {
-		double start = rank_start(p, r), free = p->way->label_across;
+		double start = rank_start(p, r), free = p->way->label_across * p->zoom;
 
 		m->ranks[r] = (struct map_rank){
 			p->spec->weeks[p->rank[r].first], p->spec->weeks[p->rank[r].last],
@@ -469,28 +482,57 @@ static void put_boxes(struct plan *p)
 	}
 }
 
-/* One way to lay it out; false: it does not fit. */
-static bool lay_out(struct plan *p, bool down)
+static void set_way(struct plan *p, bool down)
 {
 	p->way = down ? &downward : &rightward;
 	p->map->downward = down;
 	p->along = down ? p->spec->height_pt : p->spec->width_pt;
 	p->across = (down ? p->spec->width_pt : p->spec->height_pt) -
-	    p->way->label_across;
+	    p->way->label_across * p->zoom;
+	p->most = (size_t)((p->across + BOX_GAP_PT) /
+	    (p->way->least_across * p->zoom + BOX_GAP_PT));
+}
+
+/* One way to lay it out on a page; false: it does not fit. */
+static bool lay_out(struct plan *p, bool down)
+{
+	set_way(p, down);
 	make_ranks(p);
 	fill_ranks(p);
+	p->pitch = p->along / (double)p->nranks;
+	p->map->pages = 1;
 	return p->nranks && size_boxes(p);
+}
+
+/* From the top down, boxes at full size, as many ranks a page as go; boxes beside one
+ * another as many as leave the lanes their room. */
+static bool lay_out_pages(struct plan *p)
+{
+	size_t each;
+
+	set_way(p, true);
+	each = (size_t)(p->along / ((p->way->box_along + p->way->channel) * p->zoom));
+	for (; each && p->most; p->most--) {
+		make_ranks(p);
+		fill_ranks(p);
+		p->pitch = p->along / (double)each;
+		p->map->pages = (p->nranks + each - 1) / each;
+		if (size_boxes(p))
+			return true;
+	}
+	return false;
 }
 
 struct quarter_map *quarter_map_new(struct arena *a, const struct quarter_map_spec *spec)
 {
 	struct quarter_map *m = arena_alloc(a, sizeof *m);
-	struct plan p = { .arena = a, .spec = spec, .map = m };
+	struct plan p = { .arena = a, .spec = spec, .map = m,
+		.zoom = spec->zoom > 0 ? spec->zoom : 1 };
 
 	if (!spec->n || spec->n > MAP_BOXES)
 		return m;
 	choose_lines(&p);
-	m->fits = lay_out(&p, false) || lay_out(&p, true);
+	m->fits = spec->paged ? lay_out_pages(&p) : lay_out(&p, false) || lay_out(&p, true);
 	if (!m->fits)
 		return m;
 	order_items(&p);

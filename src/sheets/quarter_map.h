@@ -4,7 +4,10 @@
  * line goes from an earlier box to a later one. Boxes stand in ranks by week, from left
  * to right, or from the top down when there are too many ranks for that. A line that
  * passes a rank has a lane there, between the boxes, so that no line crosses a box;
- * lines of one box share a lane. Points, y down, from the corner of the area. */
+ * lines of one box share a lane. Points, y down, from the corner of the area.
+ *
+ * A map over several pages is one strip from the top down, cut between ranks every
+ * height_pt: a line that goes on ends there and starts again at the same place. */
 #ifndef SHEETS_QUARTER_MAP_H
 #define SHEETS_QUARTER_MAP_H
 
@@ -23,12 +26,15 @@ struct quarter_map_spec {
 	const struct map_line *lines;
 	size_t nlines;
 	double width_pt, height_pt;
+	double zoom;             /* of boxes, for large type; 0 counts as 1 */
+	bool paged;              /* over as many pages as it takes */
 };
 
 /* A cubic from p[0] to p[3]; a straight line where the controls lie on it. */
 struct map_curve {
 	pt p[4];
-	bool head;               /* p[3] is at a box: an arrow ends there */
+	bool head;               /* p[3] is at a box: an arrow ends there. Else it is at a
+	                          * lane, or goes on overleaf */
 };
 
 struct map_rank {
@@ -47,6 +53,7 @@ struct quarter_map {
 	size_t ncurves, curves_cap;
 	struct map_rank *ranks;
 	size_t nranks;
+	size_t pages;            /* each height_pt of the spec high */
 };
 
 /* Lives in a. */

@@ -9,6 +9,7 @@
 #include "page_probe.h"
 #include "sheets/quarter_map.h"
 
+#include <math.h>
 #include <string.h>
 
 /* The body of a letter page less heading and notes. */
@@ -103,7 +104,8 @@ static void random_quarters_are_clean(void **state)
 		struct arena *a = arena_new(NULL, NULL);
 		uint32_t weeks[MAP_BOXES], week = 1, n = 1 + dice_roll(&d, 18);
 		struct map_line v[64];
-		struct quarter_map_spec s = { weeks, n, v, 0, WIDTH, HEIGHT };
+		struct quarter_map_spec s = { .weeks = weeks, .n = n, .lines = v, .width_pt = WIDTH,
+			.height_pt = HEIGHT };
 		uint64_t want[MAP_BOXES], have[MAP_BOXES];
 		struct quarter_map *m;
 
@@ -129,10 +131,90 @@ static void random_quarters_are_clean(void **state)
 	assert_true(thinned > 30);
 }
 
+/* Where a piece of a line may end besides at a box: at the edge of its page, or at the end
+ * of a lane beside a rank of boxes. */
+static void check_pieces(const struct quarter_map *m, const struct quarter_map_spec *s)
+{
+	size_t heads = 0;
+
+	for (size_t k = 0; k < m->ncurves; k++) {
+		const struct map_curve *c = &m->curves[k];
+		double page = floor((c->p[0].y + c->p[3].y) / 2 / s->height_pt);
+
+		heads += c->head;
+		for (int t = 0; t <= 32; t++) {
+			pt at = curve_at(c, t / 32.0);
+
+			assert_true(at.y >= page * s->height_pt - 0.01);
+			assert_true(at.y <= (page + 1) * s->height_pt + 0.01);
+			for (size_t i = 0; i < s->n; i++)
+				assert_false(inside(m->boxes[i], at));
+		}
+	}
+	assert_int_equal(heads, m->nlines);
+}
+
+/* Each piece that ends where a page ends goes on from there, at the same place across. */
+static size_t check_turns(const struct quarter_map *m, const struct quarter_map_spec *s)
+{
+	size_t turns = 0;
+
+	for (size_t k = 0; k < m->ncurves; k++) {
+		pt end = m->curves[k].p[3];
+		double page = end.y / s->height_pt;
+		bool goes_on = false;
+
+		if (fabs(page - round(page)) * s->height_pt > 0.01)
+			continue;
+		for (size_t o = 0; o < m->ncurves && !m->curves[k].head; o++)
+			goes_on |= o != k && pt_length(pt_sub(m->curves[o].p[0], end)) < 0.01;
+		assert_true(goes_on);
+		turns++;
+	}
+	return turns;
+}
+
+static void maps_over_pages_are_whole(void **state)
+{
+	struct dice d = { 20261125 };
+	size_t turns = 0, pages = 0;
+
+	(void)state;
+	for (int round = 0; round < 200; round++) {
+		struct arena *a = arena_new(NULL, NULL);
+		uint32_t weeks[MAP_BOXES], week = 1, n = 1 + dice_roll(&d, 18);
+		struct map_line v[64];
+		struct quarter_map_spec s = { .weeks = weeks, .n = n, .lines = v,
+			.width_pt = WIDTH, .height_pt = 600, .zoom = 1.5, .paged = true };
+		struct quarter_map *m;
+
+		for (uint32_t i = 0; i < n; i++)
+			weeks[i] = week += dice_roll(&d, 2);
+		s.nlines = throw_lines(&d, v, n, dice_roll(&d, n + 1));
+		m = quarter_map_new(a, &s);
+		for (size_t i = 0; i < n && m->fits; i++) {
+			double top = fmod(m->boxes[i].y, s.height_pt);
+
+			assert_true(m->boxes[i].w >= 120 && m->boxes[i].h > 76);
+			assert_true(top + m->boxes[i].h < s.height_pt);
+			assert_true(m->boxes[i].y < (double)m->pages * s.height_pt);
+		}
+		if (m->fits) {
+			check_pieces(m, &s);
+			turns += check_turns(m, &s);
+			pages += m->pages;
+		}
+		arena_free(a);
+	}
+	assert_true(turns > 100);
+	assert_true(pages > 200);
+}
+
 static struct quarter_map *small_map(struct arena *a, const struct map_line *v, size_t nlines)
 {
 	static const uint32_t weeks[4] = { 1, 1, 2, 3 };
-	const struct quarter_map_spec s = { weeks, 4, v, nlines, WIDTH, HEIGHT };
+	const struct quarter_map_spec s = { .weeks = weeks, .n = 4, .lines = v,
+		.nlines = nlines, .width_pt = WIDTH, .height_pt = HEIGHT };
 	struct quarter_map *m = quarter_map_new(a, &s);
 
 	assert_true(m->fits);
@@ -179,13 +261,16 @@ static void too_much_is_not_drawn(void **state)
 	struct arena *a = arena_new(NULL, NULL);
 	uint32_t weeks[MAP_BOXES + 1] = { 0 };
 	struct map_line chain[MAP_BOXES];
-	struct quarter_map_spec s = { weeks, MAP_BOXES + 1, NULL, 0, WIDTH, HEIGHT };
+	struct quarter_map_spec s = { .weeks = weeks, .n = MAP_BOXES + 1, .width_pt = WIDTH,
+		.height_pt = HEIGHT };
 
 	(void)state;
 	assert_false(quarter_map_new(a, &s)->fits);
 	for (uint32_t i = 0; i + 1 < 12; i++)
 		chain[i] = (struct map_line){ i, i + 1 };
-	s = (struct quarter_map_spec){ weeks, 12, chain, 11, WIDTH, HEIGHT };
+	s.n = 12;
+	s.lines = chain;
+	s.nlines = 11;
 	assert_false(quarter_map_new(a, &s)->fits); /* Twelve ranks of 59 points: 708. */
 	s.n = 0;
 	assert_false(quarter_map_new(a, &s)->fits);
@@ -196,6 +281,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(random_quarters_are_clean),
+		cmocka_unit_test(maps_over_pages_are_whole),
 		cmocka_unit_test(ranks_follow_the_weeks),
 		cmocka_unit_test(a_full_map_is_thinned),
 		cmocka_unit_test(too_much_is_not_drawn),

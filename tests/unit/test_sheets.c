@@ -319,6 +319,36 @@ static void the_map_names_every_assignment(void **state)
 	}
 }
 
+/* In large print the map goes over pages of its own: all ids between its heading and the
+ * sheets, each with a link there beside the one in the list. */
+static void the_large_map_names_them_too(void **state)
+{
+	const struct edition_choice large = { .large = true };
+	const struct demo *d = *state;
+
+	for (uint32_t q = 1; q <= d->run.model->nquarters; q++) {
+		struct arena *a = arena_new(NULL, NULL);
+		uint32_t *v = arena_array(a, d->run.model->nassignments, sizeof *v);
+		size_t n = quarter_ids(d->order, q, v);
+		struct bundle *b = make(d, a, d->run.model, d->order, q, large);
+		struct probe *p = walk(d, a, b, BUNDLE_PACKET, large);
+		unsigned from = 0;
+
+		for (size_t i = 0; i < p->ntexts && !from; i++)
+			if (str_ends(p->texts[i].text, STR("to what")))
+				from = p->texts[i].page;
+		assert_true(from > 0);
+		for (size_t i = 0; i < n; i++) {
+			str id = d->run.model->assignments[v[i]].id;
+
+			assert_true(shows(p, from, id) || shows(p, from + 1, id) ||
+			    shows(p, from + 2, id));
+		}
+		assert_true(p->nlinks >= 2 * n);
+		arena_free(a);
+	}
+}
+
 /* What each grading sheet asks for over the common rows, by its id. */
 static void grading_sheets_ask_for_what_the_work_needs(void **state)
 {
@@ -486,6 +516,7 @@ int main(void)
 		cmocka_unit_test(assignments_start_on_right_hand_pages),
 		cmocka_unit_test(a_card_is_one_page),
 		cmocka_unit_test(the_map_names_every_assignment),
+		cmocka_unit_test(the_large_map_names_them_too),
 		cmocka_unit_test(grading_sheets_ask_for_what_the_work_needs),
 		cmocka_unit_test(a_crowded_card_is_one_page),
 		cmocka_unit_test(the_chart_has_room_for_a_section),
