@@ -206,7 +206,7 @@ done
 for part in packet grading; do
 	words "$work/out/q1/$part.large.metric.pdf" | grep -E '^[[:alpha:]]{1,4}$' > "$work/short"
 	for pdf in "$work"/out/*/*.pdf; do case $pdf in *.large*) ;; *) words "$pdf" ;; esac; done |
-	    LC_ALL=C sort -u | LC_ALL=C comm -13 - "$work/short" | grep -vE '^([a-z]|kPa)$' > "$work/broken"
+	    LC_ALL=C sort -u | LC_ALL=C comm -13 - "$work/short" | grep -vE '^([a-z]|kPa|kg|mm)$' > "$work/broken"
 	is "$part.large.metric.pdf, no word is broken" "$(tr '\n' ' ' < "$work/broken")" ""
 done
 pdftotext "$work/out/q1/packet.large.metric.pdf" "$work/metric.txt"

@@ -5,6 +5,7 @@
 #include "model/translation.h"
 #include "sheets/band.h"
 #include "sheets/sheet.h"
+#include "sheets/metric_words.h"
 
 struct part_doc {
 	struct bundle *bundle;
@@ -238,6 +239,7 @@ static struct bundle *begin(struct arena *a, const struct bundle_spec *spec)
 		b->spec.name = word_format(a, spec->edition.language, "Quarter %u",
 		    spec->quarter);
 	b->said = model_in(a, spec->model, spec->edition.language);
+	b->said = units_view(a, &b->edition, &b->said);
 	b->student = student_view(a, &b->said);
 	b->setter = setter_new(a, spec->faces);
 	b->teachers = teachers_new(a, spec->model);

@@ -6,9 +6,11 @@
 #include "sheets/limits.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/sheet.h"
+#include "sheets/metric_words.h"
 
 struct keybook {
 	struct arena *arena;
+	struct model model;      /* spec.model in the units of the edition */
 	struct keybook_spec spec;
 	struct setter setter;
 	struct edition edition;
@@ -193,6 +195,8 @@ struct keybook *keybook_new(struct arena *a, const struct keybook_spec *spec)
 	k->arena = a;
 	k->spec = *spec;
 	k->edition = edition_new(&spec->edition);
+	k->model = units_view(a, &k->edition, spec->model);
+	k->spec.model = &k->model;
 	k->setter = setter_new(a, spec->faces);
 	k->by_id = map_new(a, false);
 	flow = band_flow_spec(&k->edition);

@@ -5,6 +5,7 @@
 #include "reckon/metal.h"
 #include "reckon/source.h"
 #include "sheets/both_units.h"
+#include "sheets/metric_words.h"
 #include "sheets/sheet.h"
 #include "sheets/tolerance.h"
 #include "units/format.h"
@@ -203,8 +204,9 @@ static void add_expression(struct buf *b, const struct edition *e, str s)
 		buf_add(b, size_words(b->arena, e, s));
 		return;
 	}
-	first = size_words(b->arena, e, str_trim(str_sub(s, 4, comma)));
-	second = size_words(b->arena, e, str_trim(str_sub(s, comma + 1, s.n - 1)));
+	first = units_text(b->arena, e, size_words(b->arena, e, str_trim(str_sub(s, 4, comma))));
+	second = units_text(b->arena, e,
+	    size_words(b->arena, e, str_trim(str_sub(s, comma + 1, s.n - 1))));
 	if (str_starts_nocase(s, STR("min")))
 		word_addf(b, l, "the smaller of %.*s and %.*s", STR_ARG(first), STR_ARG(second));
 	else

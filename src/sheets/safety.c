@@ -2,6 +2,7 @@
 
 #include "base/buf.h"
 #include "reckon/shade.h"
+#include "sheets/metric_words.h"
 #include "sheets/sheet.h"
 
 enum { ARC = 1, FLAME = 2, CUT = 4, GOUGE = 8 };
@@ -22,9 +23,9 @@ static const struct { unsigned hazard; str line, card; } lines[] = {
 	{ ARC | FLAME, WORD("Fume: extraction on and close, head out of the plume. Hot metal stays hot: "
 	    "mark it, use tongs."),
 	    WORD("Extraction on, head out of the plume. HOT on hot metal.") },
-	{ FLAME, WORD("Oxy-fuel: acetylene never over 15 psig (29 CFR 1910.253); cylinders chained; "
-	    "no oil near oxygen; leak test before lighting; flashback arrestors in place."),
-	    WORD("Cylinders chained, leak test, acetylene never over 15 psig.") },
+	{ FLAME, WORD("Oxy-fuel: acetylene never over 15 psig [103 kPa] (29 CFR 1910.253); "
+	    "cylinders chained; no oil near oxygen; leak test before lighting; flashback arrestors in place."),
+	    WORD("Cylinders chained, leak test, acetylene never over 15 psig [103 kPa].") },
 	{ CUT, WORD("Sparks travel: clear what burns, cover what cannot be moved, extinguisher at hand, "
 	    "fire watch for at least half an hour after hot work where conditions call for one (29 CFR "
 	    "1910.252), longer where the shop or local code says so."),
@@ -148,7 +149,8 @@ static size_t write_lines(struct arena *a, const struct edition *e, const struct
 	}
 	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++)
 		if (lines[i].hazard & hazard)
-			out[n++] = edition_word(e, card ? lines[i].card : lines[i].line);
+			out[n++] = units_text(a, e,
+			    edition_word(e, card ? lines[i].card : lines[i].line));
 	n = add_material_lines(e, x, card, out, n);
 	if (!hazard && fact_text(x, STR("Machines")).n)
 		out[n++] = edition_word(e, machine_lines[card]);

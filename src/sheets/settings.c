@@ -255,7 +255,7 @@ static void add_words(struct settings *k, bool torch)
 	if (b.n)
 		sheet_text(k->sh, buf_str(&b));
 	if (torch)
-		sheet_text(k->sh, start_torch_words(k->sh->e));
+		sheet_text(k->sh, start_torch_words(k->sh->arena, k->sh->e));
 	if (k->dagger)
 		sheet_text(k->sh, str_format(k->sh->arena, "%s %.*s", DAGGER,
 		    STR_ARG(sh_word(k->sh, "not seen in a copy of its source: the maker's label "

@@ -5,6 +5,7 @@
 #include "reckon/preheat.h"
 #include "reckon/torch.h"
 #include "sheets/both_units.h"
+#include "sheets/metric_words.h"
 #include "sheets/limits.h"
 #include "sheets/sheet.h"
 
@@ -89,10 +90,10 @@ size_t start_torch(struct arena *a, const struct edition *e, const struct assign
 	return n;
 }
 
-str start_torch_words(const struct edition *e)
+str start_torch_words(struct arena *a, const struct edition *e)
 {
-	return word(edition_language(e), "The torch figures are from memory and only a start: the tip maker's chart "
-	    "decides. Acetylene is never used above 15 psi [103 kPa] (29 CFR 1910.253).");
+	return units_text(a, e, word(edition_language(e), "The torch figures are from memory and only a start: the tip maker's chart "
+	    "decides. Acetylene is never used above 15 psi [103 kPa] (29 CFR 1910.253)."));
 }
 
 /* ---- preheat ---- */

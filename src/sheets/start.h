@@ -21,7 +21,7 @@ enum { STARTS_MOST = 16 };
 size_t start_torch(struct arena *a, const struct edition *e, const struct assignment *x,
     struct start *v);
 /* Why the figures above are only a start. */
-str start_torch_words(const struct edition *e);
+str start_torch_words(struct arena *a, const struct edition *e);
 
 /* The least preheat of the table for steel, thickness and filler on the sheet: the
  * highest of all welds. False when the table lacks one of them. */
