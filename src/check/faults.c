@@ -136,17 +136,19 @@ void verdict_merge(struct arena *a, struct verdict *d, const bool *told,
 	d->causes = causes;
 	d->waivers = ws;
 	d->next = arena_array(a, d->faults.n, sizeof *d->next);
+	d->in = arena_array(a, d->faults.n, sizeof *d->in);
 	for (size_t i = 0; i < d->faults.n; i++) {
 		const struct fault *f = &d->faults.v[i];
 		uint32_t at, fault = (uint32_t)i;
 
-		d->next[i] = NONE;
+		d->next[i] = d->in[i] = NONE;
 		if (f->nature == NATURE_MISSPELT ||
 		    (told && told[f->need] && nature_is_error(f->nature)))
 			continue;
 		keys[i] = key_of(d, ws, f, &causes[i]);
 		at = map_add(known, (str){ (const char *)&keys[i], sizeof keys[i] },
 		    (uint32_t)d->nmerged);
+		d->in[i] = at;
 		if (at == d->nmerged) {
 			*ARENA_PUSH(a, d->merged, d->nmerged, d->merged_cap) =
 			    (struct merged){ fault, fault, 1, keys[i].waiver };

@@ -31,6 +31,7 @@ struct verdict {
 	size_t nviews;
 	struct faults faults;
 	uint32_t *next;          /* by fault: the next of the same finding, NONE */
+	uint32_t *in;            /* by fault: its finding in merged, NONE */
 	const struct cause *causes; /* by fault; filled by verdict_merge, as is: */
 	const struct waivers *waivers; /* null: none */
 	struct path_set *sets; size_t nsets, sets_cap;

@@ -3,6 +3,12 @@
 #include "check/cause.h"
 #include "check/waive.h"
 
+/* Where a run of merged needs is told. */
+struct told {
+	size_t finding;          /* index in the findings */
+	bool first;              /* it lists the first of them too */
+};
+
 struct teller {
 	const struct graph *graph;
 	const struct verdict *verdict;
@@ -12,6 +18,7 @@ struct teller {
 	struct buf line;         /* for one sentence at a time, kept to be reused */
 	struct repairs *repairs;
 	size_t nrepairs;
+	struct told *told;       /* by merged */
 	uint32_t *not_listed;    /* by assignment: its finding not-listed + 1, 0 none */
 };
 
@@ -96,9 +103,12 @@ static void say_need(struct buf *b, const struct teller *t, const struct fault *
 
 	if (n->n > 1)
 		buf_adds(b, "one of ");
-	for (size_t i = 0; i < n->n; i++)
-		buf_addf(b, "%s%.*s %.*s", i ? ", " : "", STR_ARG(n->v[i].written),
-		    STR_ARG(skill_level_word(n->v[i].level)));
+	for (size_t i = 0; i < n->n; i++) {
+		buf_adds(b, i ? ", " : "");
+		buf_add(b, n->v[i].written);
+		buf_addc(b, ' ');
+		buf_add(b, skill_level_word(n->v[i].level));
+	}
 }
 
 static uint32_t skill_of(const struct teller *t, uint32_t fault)
@@ -336,26 +346,42 @@ static str repair_for(struct teller *t, const struct merged *g)
 	return buf_str(&b);
 }
 
-/* Lists the needs of a finding from the fault `from` on. */
-static void relate_from(struct teller *t, struct finding *d, uint32_t from, uint32_t n)
+/* Notes where the needs of g are told, n of which the finding has yet to list. */
+static void note_told(struct teller *t, const struct merged *g, struct finding *d, uint32_t n)
+{
+	t->told[g - t->verdict->merged] =
+	    (struct told){ (size_t)(d - t->findings->v), n == g->n };
+	if (d->nrelated || !n)
+		return;
+	d->related_cap = n;
+	d->related = arena_array(t->findings->arena, n, sizeof *d->related);
+}
+
+static void relate_need(struct teller *t, struct finding *d, uint32_t fault)
+{
+	const struct fault *f = &t->verdict->faults.v[fault];
+	str who = id_of(t, f->assignment);
+
+	t->line.n = 0;
+	buf_add(&t->line, who);
+	buf_adds(&t->line, " needs ");
+	say_need(&t->line, t, f);
+	tell_relate(t->findings, d, graph_need(t->graph, f->assignment, f->need)->pos, who,
+	    t->graph->model->skills[skill_of(t, fault)].id,
+	    str_copy(t->findings->arena, buf_str(&t->line)));
+}
+
+/* Lists the needs of all findings. They are gone through in walk order, in which a large
+ * program is read from memory far faster than finding by finding. */
+static void relate_needs(struct teller *t)
 {
 	const struct verdict *v = t->verdict;
 
-	if (!d->nrelated && n) {
-		d->related_cap = n;
-		d->related = arena_array(t->findings->arena, n, sizeof *d->related);
-	}
-	for (uint32_t i = from; i != NONE; i = v->next[i]) {
-		const struct fault *f = &v->faults.v[i];
-		str who = id_of(t, f->assignment);
+	for (uint32_t i = 0; i < v->faults.n; i++) {
+		uint32_t in = v->in ? v->in[i] : NONE;
 
-		t->line.n = 0;
-		buf_addf(&t->line, "%.*s needs ", STR_ARG(who));
-		say_need(&t->line, t, f);
-		tell_relate(t->findings, d,
-		    graph_need(t->graph, f->assignment, f->need)->pos, who,
-		    t->graph->model->skills[skill_of(t, i)].id,
-		    str_copy(t->findings->arena, buf_str(&t->line)));
+		if (in != NONE && (v->merged[in].first != i || t->told[in].first))
+			relate_need(t, &t->findings->v[t->told[in].finding], i);
 	}
 }
 
@@ -400,7 +426,7 @@ static bool tell_unlisted(struct teller *t, const struct merged *g)
 	    g->n > 1 ? ", and others" : "");
 	finding_repair(t->findings, d, "give %.*s a line in program.md before %.*s",
 	    STR_ARG(as->id), STR_ARG(id_of(t, f->assignment)));
-	relate_from(t, d, g->first, g->n);
+	note_told(t, g, d, g->n);
 	return true;
 }
 
@@ -423,7 +449,7 @@ static void tell_merged(struct teller *t, const struct merged *g)
 	say_cause(&t->line, t, g);
 	d->cause = str_copy(t->findings->arena, buf_str(&t->line));
 	d->repair = repair_for(t, g);
-	relate_from(t, d, t->verdict->next[g->first], g->n - 1);
+	note_told(t, g, d, g->n - 1);
 }
 
 /* The misspelt word under which `teacher` means to teach the cell. */
@@ -463,7 +489,9 @@ void tell_verdict(struct arena *scratch, const struct verdict *d,
 	    .findings = f, .scratch = scratch, .line = { .arena = scratch },
 	    .repairs = r };
 
+	t.told = arena_array(scratch, d->nmerged, sizeof *t.told);
 	relate_misspelt(&t);
 	for (size_t i = 0; i < d->nmerged; i++)
 		tell_merged(&t, &d->merged[i]);
+	relate_needs(&t);
 }
