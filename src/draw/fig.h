@@ -41,6 +41,8 @@ enum fig_shape {
 	FIG_PLUG,           /* plug or slot: t1 with a hole groove_width_mm wide on t2, filled
 	                     * depth_mm deep or flush */
 	FIG_SPOT,           /* through t1 into t2, groove_width_mm wide where they meet */
+	FIG_CUT_EDGE,       /* t1 cut square; kerf_mm beside the kept piece */
+	FIG_BEVEL_CUT,      /* t1 cut at bevel_angle_deg off square, down to the land */
 	FIG_BUTT_GROOVE,    /* these four: their edges are prepared as prep says */
 	FIG_CORNER_GROOVE,  /* t1 flat against the inner face of t2, top edges flush */
 	FIG_TEE_GROOVE,     /* the foot of the web is prepared; leg: of the fillet over it */
@@ -96,6 +98,7 @@ struct fig_joint {
 	                          * with root radius and included angle. Prepared edge:
 	                          * depth from the face, radius of U, J and flares */
 	double depth_back_mm;    /* of a double preparation, from the other face */
+	double kerf_mm;          /* of a cut */
 	bool ring;               /* the backing is a ring in the pipe */
 	double od_mm;            /* pipe, branch or round */
 	bool both_sides;         /* tee and lap: a fillet on the other side too; butt: a back
@@ -112,7 +115,7 @@ struct fig_joint {
 	unsigned tacks;          /* plan: tack marks along the weld, at most 12 */
 	str label_t1, label_t2, label_leg, label_leg2, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
-	str label_depth, label_depth_back, label_groove_width, label_radius, label_od;
+	str label_depth, label_depth_back, label_groove_width, label_radius, label_od, label_kerf;
 	str label_width1, label_width2; /* plan */
 	str label_answer;        /* at the face of the weld: what a key says of it */
 	str letter;              /* of the weld, "A"; may be empty */
@@ -158,12 +161,17 @@ struct fig_feature {
 	str label_far_x, label_far_y; /* BEND, CUT: of the other end; empty: told by size */
 	str label_size;          /* "9/16 in [14.3 mm] dia", "bend 90 deg up" */
 	str label_all;           /* beside the drawing, for this feature and those like it */
+	double kerf_x, kerf_y;   /* CUT: towards the side of the kerf; both 0: its middle */
+	str label_kerf;          /* "kerf above"; in words only */
 	bool like_another;       /* one like it has the label for both */
 };
 
 struct fig_plate {
 	double length_mm, width_mm; /* along x and y */
 	str label_length, label_width, label_thickness;
+	bool torch;              /* cut by torch: cuts run from their first end to the other,
+	                          * kerfs of holes and slots lie inside */
+	str label_kerf;          /* in words only */
 	const struct fig_feature *features;
 	size_t nfeatures;        /* at most FIG_FEATURES */
 	const struct language *language; /* of labels and words; null: English */

@@ -11,7 +11,7 @@ enum {
 	NEEDS_BEADS = 32, TAKES_BACKING = 64, TAKES_BOTH = 128, TAKES_LAND = 256,
 	CONTACT = 512,           /* the gap is a fault of fit-up, not a root opening */
 	FROM_BASE = 1024,        /* beads lie from the base up */
-	NEEDS_WIDTH = 2048
+	NEEDS_WIDTH = 2048, IS_CUT = 4096
 };
 
 static const struct shape {
@@ -49,6 +49,10 @@ static const struct shape {
 	    WORD("Lap joint with a plug or slot weld") },
 	[FIG_SPOT] = { section_spot, NEEDS_WIDTH | NO_BEADS | CONTACT,
 	    WORD("Lap joint with a spot weld") },
+	[FIG_CUT_EDGE] = { section_cut_edge, NO_BEADS | IS_CUT,
+	    WORD("Square cut, the kept piece at the left") },
+	[FIG_BEVEL_CUT] = { section_bevel_cut, NO_BEADS | NEEDS_BEVEL | TAKES_LAND | IS_CUT,
+	    WORD("Bevel cut, the kept piece at the left") },
 	[FIG_BUTT_GROOVE] = { section_butt, TAKES_BACKING | TAKES_BOTH | TAKES_LAND,
 	    WORD("Butt joint") },
 	[FIG_CORNER_GROOVE] = { section_corner_groove, TAKES_BACKING | TAKES_LAND,
@@ -73,7 +77,7 @@ static bool any_size_odd(const struct fig_joint *j)
 		j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
 		j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
 		j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm,
-		j->od_mm, j->depth_back_mm };
+		j->od_mm, j->depth_back_mm, j->kerf_mm };
 
 	for (size_t i = 0; i < sizeof v / sizeof v[0]; i++)
 		if (v[i] < 0 || isinf(v[i]))
@@ -245,6 +249,21 @@ static str hole_fault(const struct fig_joint *j)
 	return STR("");
 }
 
+static str cut_fault(const struct fig_joint *j, unsigned flags)
+{
+	if (!(flags & IS_CUT))
+		return fig_given(j->kerf_mm) ? STR("a kerf goes with a cut, not with a weld")
+		                             : STR("");
+	if (fig_given(j->leg_mm) || fig_given(j->gap_hi_mm) || fig_given(j->reinforcement_mm) ||
+	    fig_given(j->overlap_mm) || j->prep != FIG_PREP_NONE)
+		return STR("leg, gap, overlap, reinforcement and preparation are of welds, not of "
+		           "cuts");
+	if (j->shape == FIG_CUT_EDGE &&
+	    (fig_given(j->bevel_angle_deg) || fig_given(j->land_mm)))
+		return STR("a square cut has neither bevel nor land; write bevel cut");
+	return STR("");
+}
+
 static str shape_fault(const struct fig_joint *j, unsigned flags)
 {
 	if (fig_given(j->gap_hi_mm) && fig_given(j->gap_lo_mm) &&
@@ -278,6 +297,8 @@ str fig_joint_fault(const struct fig_joint *j)
 	if (!fig_given(j->t1_mm))
 		return STR("the thickness is not given");
 	why = shape_fault(j, flags);
+	if (why.n == 0)
+		why = cut_fault(j, flags);
 	if (why.n == 0 && (flags & NEEDS_WIDTH))
 		why = hole_fault(j);
 	if (why.n == 0)

@@ -71,6 +71,7 @@ static void add_sizes(struct buf *b, const struct fig_joint *j)
 	add_depths(b, j);
 	add_size(b, j, WORD("outside diameter"), j->label_od);
 	add_size(b, j, WORD("reinforcement"), j->label_reinforcement);
+	add_size(b, j, STR(""), j->label_kerf);
 	add_size(b, j, STR(""), j->label_answer);
 }
 

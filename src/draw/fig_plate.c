@@ -252,6 +252,10 @@ static void build_plate(struct section *s, const void *data, struct section_fram
 			section_rule(s, (pt){ g->x_mm, g->y_mm },
 			    (pt){ g->x_mm + g->w_mm, g->y_mm + g->h_mm },
 			    g->mark == FIG_BEND);
+		if (p->torch && (g->mark == FIG_HOLE || g->mark == FIG_SLOT))
+			plate_cut_opening(s, g, f.mm_pt);
+		if (p->torch && g->mark == FIG_CUT)
+			plate_cut_line(s, g, f.mm_pt);
 		if (v->numbered)
 			number_feature(s, g, f);
 		else
@@ -476,6 +480,8 @@ str fig_plate_words(struct arena *a, const struct fig_plate *p)
 	    STR_ARG(p->label_width));
 	if (p->label_thickness.n > 0)
 		buf_addf(&b, ", %.*s", STR_ARG(p->label_thickness));
+	if (p->label_kerf.n > 0)
+		buf_addf(&b, ", %.*s", STR_ARG(p->label_kerf));
 	buf_adds(&b, ".");
 	if (p->nfeatures > 0)
 		buf_add(&b, word(l, " With "));
@@ -488,6 +494,8 @@ str fig_plate_words(struct arena *a, const struct fig_plate *p)
 			word_addf(&b, l, ", %.*s from the left", STR_ARG(g->label_x));
 		if (g->label_y.n > 0)
 			word_addf(&b, l, ", %.*s from the bottom", STR_ARG(g->label_y));
+		if (g->label_kerf.n > 0)
+			buf_addf(&b, ", %.*s", STR_ARG(g->label_kerf));
 	}
 	if (p->nfeatures > 0)
 		buf_adds(&b, ".");

@@ -14,7 +14,7 @@
 #define SECTION_SEGS 48
 #define SECTION_DIMS 60
 #define SECTION_SPOTS 40
-#define SECTION_RULES 80
+#define SECTION_RULES 440
 #define SECTION_EDGE_NONE SECTION_POINTS
 
 /* Radius of the ring around a number, in points. */
@@ -166,7 +166,14 @@ void section_edge_groove(struct section *s, const struct fig_joint *j,
 void section_pad(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_flare(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_gouge(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_cut_edge(struct section *s, const struct fig_joint *j, struct section_frame f);
+void section_bevel_cut(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_branch(struct section *s, const struct fig_joint *j, struct section_frame f);
+
+/* Of a plate that is cut by torch, from above: the way along a line with the side of its
+ * kerf, and the kerf within a hole or slot. Signs of one size on paper. */
+void plate_cut_line(struct section *s, const struct fig_feature *g, double mm_pt);
+void plate_cut_opening(struct section *s, const struct fig_feature *g, double mm_pt);
 
 /* "Tee joint"; whether a gap there is a fault of fit-up and no root opening. */
 str fig_joint_name(const struct fig_joint *j);

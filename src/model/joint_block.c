@@ -144,7 +144,7 @@ static const struct joint_key keys[] = {
 	KEY("passes", passes, key_count, QUANTITY_COUNT, 0),
 	KEY("beads", beads, key_count, QUANTITY_COUNT, 0),
 	KEY("restart", restart, key_text, QUANTITY_ANY, 0),
-	SIZE("depth back", depth_back),
+	SIZE("depth back", depth_back), SIZE("kerf", kerf),
 	KEY("increments", marks.increment, key_increments, QUANTITY_LENGTH, 0),
 	KEY("plug weld", marks.hole, key_hole, QUANTITY_LENGTH, HOLE_PLUG),
 	KEY("slot weld", marks.hole, key_hole, QUANTITY_LENGTH, HOLE_SLOT),
@@ -315,6 +315,23 @@ static bool joints_agree(enum joint a, enum joint b)
 	    is_butt(b));
 }
 
+/* A cut is no weld; where the facts list cuts it is one of those. */
+static void agree_cut(struct joint_reading *r)
+{
+	const struct assignment *a = r->b->a;
+	enum joint other = JOINT_COUNT;
+
+	r->j->weld = NONE;
+	for (uint32_t i = 0; i < a->njoints; i++) {
+		if (a->joints[i] == r->j->joint)
+			return;
+		other = joint_is_cut(a->joints[i]) ? a->joints[i] : other;
+	}
+	if (other != JOINT_COUNT)
+		disagree(r, ROW_JOINT, assignment_fact_pos(a, STR("Joint")),
+		    joint_word(r->j->joint), joint_word(other));
+}
+
 static void agree_joint(struct joint_reading *r)
 {
 	const struct assignment *a = r->b->a;
@@ -322,6 +339,10 @@ static void agree_joint(struct joint_reading *r)
 	uint32_t weld = r->j->weld;
 	bool several = false, match = false;
 
+	if (joint_is_cut(said)) {
+		agree_cut(r);
+		return;
+	}
 	for (size_t i = 0; i < a->nwelds; i++) {
 		enum joint j = a->welds[i].joint;
 
@@ -348,6 +369,8 @@ static const struct weld *lender(const struct joint_reading *r)
 {
 	const struct assignment *a = r->b->a;
 
+	if (joint_is_cut(r->j->joint))
+		return NULL;
 	if (r->j->weld != NONE)
 		return &a->welds[r->j->weld];
 	for (size_t i = 0; i < a->nwelds; i++)
@@ -491,7 +514,8 @@ static void complete(struct joint_reading *r, const struct block *v)
 	if (r->j->joint == JOINT_BRANCH)
 		take_walls(r);
 	agree_members(r, w);
-	agree_backing(r);
+	if (!joint_is_cut(r->j->joint))
+		agree_backing(r);
 	agree_angles(r);
 	agree_preparation(r, w);
 	agree_layers(r);

@@ -183,6 +183,7 @@ struct symbol_marks {
 struct joint_block {
 	uint32_t weld;           /* index in welds, NONE when it names none */
 	enum joint joint;        /* JOINT_COUNT: not given (reported) */
+	struct quantity kerf;    /* of a cut */
 	struct quantity leg2;    /* on the second member; not given: as leg */
 	struct quantity t1, t2, leg, gap, land, angle, bevel, backing_t, backing_w,
 	    overlap, reinforcement, length, depth, depth_back, width, radius;
@@ -200,15 +201,21 @@ struct joint_block {
 	struct pos pos;
 };
 
+/* On which side of a line its kerf lies, as seen on the drawing; NONE: not said. */
+enum kerf_side { KERF_NONE, KERF_ABOVE, KERF_BELOW, KERF_LEFT, KERF_RIGHT, KERF_MIDDLE };
+
 struct plate_mark {
 	enum plate_mark_kind { MARK_HOLE, MARK_SLOT, MARK_BEND_X, MARK_BEND_Y,
 	    MARK_CUT } kind;
 	struct quantity v[4];    /* as the manual orders them */
+	uint32_t kerf;           /* enum kerf_side, of a cut */
 	struct pos pos;
 };
 
 struct plate_block {
 	struct quantity length, width, thickness;
+	struct quantity kerf;    /* of its cuts; not given: they are no torch cuts, unless
+	                          * one says on which side its kerf lies */
 	const struct plate_mark *marks;
 	size_t nmarks;
 	struct pos pos;

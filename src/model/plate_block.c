@@ -25,6 +25,7 @@ static struct plate_mark *add_mark(struct reading *r, enum plate_mark_kind kind,
 	struct plate_mark *m = ARENA_PUSH(r->b->arena, r->marks, r->p->nmarks, r->cap);
 
 	m->kind = kind;
+	m->kerf = KERF_NONE;
 	m->pos = said_pos(value);
 	for (size_t i = 0; i < n; i++)
 		m->v[i] = v[i];
@@ -76,16 +77,55 @@ static void key_bend(struct reading *r, struct said value)
 	read_mark(r, kind, t, t.s, 1);
 }
 
+/* Above or below of an upright line says nothing, nor does left or right of a level one. */
+static void read_kerf_side(struct reading *r, struct said side, struct plate_mark *m)
+{
+	static const struct word rows[] = { { WORD("above"), KERF_ABOVE },
+		{ WORD("below"), KERF_BELOW }, { WORD("left"), KERF_LEFT },
+		{ WORD("right"), KERF_RIGHT }, { WORD("middle"), KERF_MIDDLE } };
+	static const struct words sides = { WORD("a side"), rows, 5 };
+	bool level = m->v[1].lo == m->v[3].lo, upright = m->v[0].lo == m->v[2].lo;
+
+	if (!read_word(r->b, side, &sides, &m->kerf)) {
+		m->kerf = KERF_NONE;
+		return;
+	}
+	if (!(upright && (m->kerf == KERF_ABOVE || m->kerf == KERF_BELOW)) &&
+	    !(level && (m->kerf == KERF_LEFT || m->kerf == KERF_RIGHT)))
+		return;
+	finding_repair(r->b->f, complain(r->b, FINDING_BAD_DRAWING, said_pos(side),
+	    "\"%.*s\" says no side of %s line", STR_ARG(side.s),
+	    level ? "a level" : "an upright"), level ? "write above, below or middle"
+	                                             : "write left, right or middle");
+	m->kerf = KERF_NONE;
+}
+
 /* "x1, y1 to x2, y2": the word becomes a comma of the same length, so that places
  * inside the value stay true. */
 static void key_cut(struct reading *r, struct said value)
 {
-	size_t at = str_find(value.s, STR(" to "), 0);
-	char *list = arena_copy(r->b->arena, value.s.p, value.s.n);
+	size_t before = r->p->nmarks, at;
+	struct said side = { 0 };
+	char *list;
 
+	at = str_find(value.s, STR(", kerf "), 0);
+	if (at < value.s.n) {
+		side = said_trim(said_sub(value, at + 7, value.s.n));
+		value = said_trim(said_sub(value, 0, at));
+	}
+	list = arena_copy(r->b->arena, value.s.p, value.s.n);
+	at = str_find(value.s, STR(" to "), 0);
 	if (at < value.s.n)
 		memcpy(list + at, " ,  ", 4);
 	read_mark(r, MARK_CUT, value, (str){ list, value.s.n }, 4);
+	if (side.s.n && r->p->nmarks > before)
+		read_kerf_side(r, side, &r->marks[before]);
+}
+
+static void key_kerf(struct reading *r, struct said value)
+{
+	if (read_quantity(r->b, value, QUANTITY_LENGTH, METAL_NONE, &r->p->kerf))
+		keep_size(r->b, value, &r->p->kerf);
 }
 
 static void key_length(struct reading *r, struct said value)
@@ -130,7 +170,7 @@ static const struct plate_key {
 	{ { "thickness", 9 }, key_thickness, false }, { { "hole", 4 }, key_hole, true },
 	{ { "slot", 4 }, key_slot, true }, { { "bend", 4 }, key_bend, true },
 	{ { "cut", 3 }, key_cut, true }, { { "member", 6 }, key_member, true },
-	{ { "seen from", 9 }, key_seen_from, false },
+	{ { "seen from", 9 }, key_seen_from, false }, { { "kerf", 4 }, key_kerf, false },
 };
 enum { KEYS = sizeof keys / sizeof *keys, KEY_MEMBER = 7 };
 

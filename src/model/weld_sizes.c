@@ -21,7 +21,8 @@ static const struct joint_block *drawing_of(const struct assignment *x, size_t w
 		const struct joint_block *j = &x->drawings[i].joint;
 
 		if (x->drawings[i].kind == DRAWING_JOINT &&
-		    (j->weld == weld || (j->weld == NONE && x->nwelds == 1)))
+		    (j->weld == weld || (j->weld == NONE && x->nwelds == 1 &&
+		    !joint_is_cut(j->joint))))
 			return j;
 	}
 	return NULL;

@@ -610,7 +610,7 @@ static void add_plate(struct sheet *sh, const struct plate_block *b)
 
 	p->plate = figure_plate(sh->arena, sh->e, b);
 	add_picture(sh, p, fig_plate_words(sh->arena, &p->plate),
-	    sh_word(sh, "Blank, from the lower left corner"));
+	    figure_plate_head(sh->arena, sh->e, b));
 }
 
 static void add_weldment(struct sheet *sh, const struct assignment *x,

@@ -1,7 +1,8 @@
 /* From the facts of an assignment to the data of its drawings. */
-#include "sheets/figure.h"
+#include "sheets/figure_data.h"
 
 #include "draw/fig.h"
+#include "model/words.h"
 #include "reckon/pipe.h"
 #include "sheets/band.h"
 #include "sheets/pattern_sheet.h"
@@ -15,6 +16,7 @@ static const enum fig_shape shapes[JOINT_COUNT] = {
 	[JOINT_SQUARE_BUTT] = FIG_SQUARE_BUTT, [JOINT_SINGLE_V] = FIG_SINGLE_V,
 	[JOINT_SINGLE_BEVEL] = FIG_SINGLE_BEVEL, [JOINT_FLARE_BEVEL] = FIG_FLARE_BEVEL,
 	[JOINT_U_GROOVE] = FIG_U_GROOVE, [JOINT_PIPE_BUTT] = FIG_PIPE_BUTT,
+	[JOINT_CUT_EDGE] = FIG_CUT_EDGE, [JOINT_BEVEL_CUT] = FIG_BEVEL_CUT,
 	[JOINT_BRANCH] = FIG_BRANCH, [JOINT_SURFACING] = FIG_PAD, [JOINT_BUTT] = FIG_BUTT_TEST,
 };
 
@@ -53,6 +55,7 @@ static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
 	f->depth_back_mm = middle(&j->depth_back);
 	f->groove_width_mm = middle(&j->width);
 	f->radius_mm = middle(&j->radius);
+	f->kerf_mm = middle(&j->kerf);
 }
 
 static str backing_text(struct arena *a, const struct edition *e, const struct joint_block *j)
@@ -142,7 +145,7 @@ static void fill_weld(struct arena *a, const struct edition *e, const struct ass
 {
 	const struct weld *w = j->weld == NONE ? NULL : &x->welds[j->weld];
 
-	if (!w && x->nwelds == 1)
+	if (!w && x->nwelds == 1 && !joint_is_cut(j->joint))
 		w = &x->welds[0];
 	if (!w)
 		return;
@@ -182,6 +185,23 @@ static void fill_hole(struct arena *a, const struct edition *e, const struct joi
 		f->label_groove_width = word_format(a, edition_language(e), "%.*s x %.*s slot",
 		    STR_ARG(f->label_groove_width), STR_ARG(quantity_text(a, e, &k->hole_length)));
 	f->label_depth = quantity_text(a, e, &k->fill);
+}
+
+/* A cut has one angle, called angle or bevel; its kerf's label names it. */
+static void fill_cut(struct arena *a, const struct edition *e, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	if (!joint_is_cut(j->joint))
+		return;
+	if (!given(&j->bevel)) {
+		f->bevel_angle_deg = f->angle_deg;
+		f->label_bevel = f->label_angle;
+	}
+	f->angle_deg = NAN;
+	f->label_angle = f->label_gap = (str){ 0 };
+	if (given(&j->kerf))
+		f->label_kerf = word_format(a, edition_language(e), "%.*s kerf",
+		    STR_ARG(quantity_text(a, e, &j->kerf)));
 }
 
 /* Twice the bevel, or half the included angle, when only one of them is given and exact:
@@ -265,6 +285,7 @@ void figure_joint(struct arena *a, const struct edition *e, const struct assignm
 	fill_pipe(a, e, j, out);
 	fill_weld(a, e, x, j, out);
 	fill_hole(a, e, j, out);
+	fill_cut(a, e, j, out);
 	fill_angles(a, e, j, out);
 	/* Without layers no beads are drawn: how many passes there are does not say how
 	 * they lie, and a guess would contradict the steps. */
@@ -320,6 +341,71 @@ static struct fig_feature feature_of(struct arena *a, const struct edition *e,
 	return f;
 }
 
+static void add_kerf(struct fig_feature *f, const struct language *l, uint32_t side)
+{
+	static const struct { double x, y; str label; } rows[] = {
+		[KERF_NONE] = { 0, 0, WORD("kerf in the middle of the line") },
+		[KERF_ABOVE] = { 0, 1, WORD("kerf above the line") },
+		[KERF_BELOW] = { 0, -1, WORD("kerf below the line") },
+		[KERF_LEFT] = { -1, 0, WORD("kerf at the left of the line") },
+		[KERF_RIGHT] = { 1, 0, WORD("kerf at the right of the line") },
+		[KERF_MIDDLE] = { 0, 0, WORD("kerf in the middle of the line") },
+	};
+
+	if (f->mark == FIG_HOLE || f->mark == FIG_SLOT)
+		f->label_kerf = word(l, "kerf inside");
+	if (f->mark != FIG_CUT)
+		return;
+	f->kerf_x = rows[side].x;
+	f->kerf_y = rows[side].y;
+	f->label_kerf = word_str(l, rows[side].label);
+}
+
+static bool is_torch_cut(const struct plate_block *p)
+{
+	for (size_t i = 0; i < p->nmarks; i++)
+		if (p->marks[i].kerf != KERF_NONE)
+			return true;
+	return given(&p->kerf);
+}
+
+/* Whether some kerf lies beside its line and not in the middle of it. */
+static bool has_ticks(const struct plate_block *p)
+{
+	for (size_t i = 0; i < p->nmarks; i++)
+		if (p->marks[i].kind == MARK_HOLE || p->marks[i].kind == MARK_SLOT ||
+		    (p->marks[i].kerf != KERF_NONE && p->marks[i].kerf != KERF_MIDDLE))
+			return true;
+	return false;
+}
+
+static bool has_middle(const struct plate_block *p)
+{
+	for (size_t i = 0; i < p->nmarks; i++)
+		if (p->marks[i].kind == MARK_CUT &&
+		    (p->marks[i].kerf == KERF_NONE || p->marks[i].kerf == KERF_MIDDLE))
+			return true;
+	return false;
+}
+
+str figure_plate_head(struct arena *a, const struct edition *e, const struct plate_block *p)
+{
+	const struct language *l = edition_language(e);
+	struct buf b = { .arena = a };
+
+	buf_add(&b, word(l, "Blank, from the lower left corner"));
+	if (!is_torch_cut(p))
+		return buf_str(&b);
+	buf_add(&b, word(l, ". Arrows: the way of the torch."));
+	if (has_ticks(p))
+		buf_add(&b, word(l, " Ticks: the side of the kerf."));
+	if (has_middle(p))
+		buf_add(&b, word(l, " Lines without ticks: the middle of the kerf."));
+	if (given(&p->kerf))
+		word_addf(&b, l, " Kerf %.*s.", STR_ARG(quantity_text(a, e, &p->kerf)));
+	return buf_str(&b);
+}
+
 static bool features_alike(const struct fig_feature *a, const struct fig_feature *b)
 {
 	return a->mark == b->mark &&
@@ -371,10 +457,16 @@ struct fig_plate figure_plate(struct arena *a, const struct edition *e,
 		.label_length = quantity_text(a, e, &p->length),
 		.label_width = quantity_text(a, e, &p->width),
 		.label_thickness = quantity_text(a, e, &p->thickness),
-		.features = v, .nfeatures = p->nmarks };
+		.torch = is_torch_cut(p), .features = v, .nfeatures = p->nmarks };
 
-	for (size_t i = 0; i < p->nmarks; i++)
+	if (given(&p->kerf))
+		f.label_kerf = word_format(a, f.language, "%.*s kerf",
+		    STR_ARG(quantity_text(a, e, &p->kerf)));
+	for (size_t i = 0; i < p->nmarks; i++) {
 		v[i] = feature_of(a, e, &p->marks[i], p);
+		if (f.torch)
+			add_kerf(&v[i], f.language, p->marks[i].kerf);
+	}
 	share_labels(a, f.language, v, p->nmarks);
 	return f;
 }

@@ -1,6 +1,7 @@
 #include "sheets/key_set.h"
 
 #include "model/setting.h"
+#include "model/words.h"
 #include "reckon/fillet.h"
 #include "reckon/pipe.h"
 #include "sheets/sheet.h"
@@ -449,7 +450,7 @@ struct workings workings_of(struct arena *a, const struct assignment *x,
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct joint_block *j = &x->drawings[i].joint;
 
-		if (x->drawings[i].kind != DRAWING_JOINT)
+		if (x->drawings[i].kind != DRAWING_JOINT || joint_is_cut(j->joint))
 			continue;
 		k.drawing = (uint32_t)i;
 		key_joint_lines(&k, j);

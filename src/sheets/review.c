@@ -63,21 +63,7 @@ static void review_prose(struct review *r, const struct prose *p)
 		review_para(r, &p->v[i]);
 }
 
-/* Never a wrong picture: the sheet leaves room for a sketch instead. A joint that was
- * not understood is told where it is written. */
-static void report_undrawn(struct review *r, const struct drawing *d)
-{
-	struct finding *n;
-
-	if (d->joint.joint == JOINT_COUNT)
-		return;
-	n = finding_add(r->f, FINDING_NOT_DRAWN_YET, d->pos,
-	    "fitup has no drawing of this joint yet (%.*s); the sheet leaves room for a "
-	    "sketch", STR_ARG(joint_word(d->joint.joint)));
-	finding_repair(r->f, n, "sketch it on the sheet, or describe it in a plate block");
-	n->assignment = r->x->id;
-}
-
+/* Never a wrong picture: the sheet leaves room for a sketch instead. */
 static void report_no_room(struct review *r, const struct drawing *d)
 {
 	struct finding *n = finding_add(r->f, FINDING_NOT_DRAWN_YET, d->pos,
@@ -139,13 +125,11 @@ static void review_joint(struct review *r, const struct drawing *d)
 	str why = { 0 };
 
 	figure_joint(r->arena, NULL, r->x, &d->joint, &j);
-	if (!fig_can_draw(j.shape)) {
-		report_undrawn(r, d);
-	} else {
+	/* A joint that was not understood is told where it is written. */
+	if (fig_can_draw(j.shape))
 		why = fig_joint_fault(&j);
-		if (!why.n && !figure_has_room(r->faces, &j))
-			report_no_room(r, d);
-	}
+	if (fig_can_draw(j.shape) && !why.n && !figure_has_room(r->faces, &j))
+		report_no_room(r, d);
 	if (!why.n)
 		report_symbol(r, d);
 	report_fault(r, d, why);

@@ -1,5 +1,6 @@
 #include "sheets/weld_symbol.h"
 
+#include "model/words.h"
 #include "sheets/sheet.h"
 #include "units/format.h"
 
@@ -17,6 +18,8 @@ void welds_of_block(const struct assignment *x, const struct joint_block *j, uin
 		v[(*n)++] = j->weld;
 		return;
 	}
+	if (joint_is_cut(j->joint))
+		return;
 	for (uint32_t i = 0; i < x->nwelds; i++)
 		if (x->welds[i].joint == j->joint || x->nwelds == 1)
 			v[(*n)++] = i;

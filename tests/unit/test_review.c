@@ -16,13 +16,19 @@ static struct bench review(const char *text)
 	return t;
 }
 
-static void joints_without_a_drawing(void **state)
+static void joints_that_are_told(void **state)
 {
-	struct bench t = review(HEAD JOINT("joint: bevel cut\n"));
+	struct bench t = review(HEAD JOINT("joint: bevel cut\nbevel: 30 deg\n"));
 
 	(void)state;
-	expect_one(&t, FINDING_NOT_DRAWN_YET, 8, 1,
-	    "no drawing of this joint yet (bevel cut)", "sketch it");
+	expect_none(&t);
+	bench_free(&t);
+	t = review(HEAD JOINT("joint: cut edge\nbevel: 30 deg\n"));
+	expect_one(&t, FINDING_BAD_DRAWING, 8, 1, "a square cut has neither bevel nor land",
+	    "correct the sizes");
+	bench_free(&t);
+	t = review(HEAD JOINT("joint: tee\nleg: 1/4 in\nkerf: 1/8 in\n"));
+	expect_one(&t, FINDING_BAD_DRAWING, 8, 1, "a kerf goes with a cut", "correct the sizes");
 	bench_free(&t);
 	/* A word that is no joint is told once, where it stands. */
 	t = review(HEAD JOINT("joint: scarf\n"));
@@ -91,7 +97,7 @@ static void each_face_by_itself(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(joints_without_a_drawing),
+		cmocka_unit_test(joints_that_are_told),
 		cmocka_unit_test(characters_without_a_glyph),
 		cmocka_unit_test(each_face_by_itself),
 	};
