@@ -470,6 +470,10 @@ static struct fig_joint any_joint(enum fig_shape shape, double t)
 	if (shape == FIG_PLUG || shape == FIG_SPOT)
 		j.leg_mm = 0, j.label_leg = (str)LABEL(""), j.groove_width_mm = 2 * t,
 		j.label_groove_width = (str)LABEL("3/4 in [19.1 mm]");
+	if (shape == FIG_CUT_EDGE || shape == FIG_BEVEL_CUT)
+		j.leg_mm = j.gap_lo_mm = j.reinforcement_mm = 0, j.kerf_mm = t / 4,
+		j.bevel_angle_deg = shape == FIG_BEVEL_CUT ? 30 : 0,
+		j.label_leg = j.label_gap = j.label_reinforcement = (str)LABEL("");
 	if (shape >= FIG_BUTT_GROOVE)
 		j.prep = FIG_PREP_BEVEL, j.bevel_angle_deg = 30, j.width1_mm = j.width2_mm = NAN;
 	if (shape == FIG_EDGE_GROOVE)
@@ -623,7 +627,8 @@ static void test_plans(void **state)
 
 		j.restart = j.shape != FIG_PIPE_BUTT;
 		j.tacks = 3;
-		if (shape == FIG_PLUG || shape == FIG_SPOT)
+		if (shape == FIG_PLUG || shape == FIG_SPOT || shape == FIG_CUT_EDGE ||
+		    shape == FIG_BEVEL_CUT)
 			continue; /* no view from above */
 		record_begin(x->r, &c, x->arena, x->faces);
 		if (!fig_plan_draw(&c, x->faces, areas[2], &j))
