@@ -8,8 +8,8 @@
 /* Blocks of BLOCK_ZEROED and more come zeroed from the system, at no cost; smaller ones
  * are cleared by stretches as they are used, so that no page is touched for nothing. */
 enum {
-	BLOCK_LEAST = 64 * 1024, BLOCK_ZEROED = 128 * 1024, BLOCK_STORED = 1024 * 1024,
-	BLOCK_MOST = 4096 * 1024, STRETCH = 4096, ALIGN = _Alignof(max_align_t)
+	BLOCK_LEAST = 64 * 1024, BLOCK_ZEROED = 128 * 1024, BLOCK_MOST = 4096 * 1024,
+	STRETCH = 4096, ALIGN = _Alignof(max_align_t)
 };
 
 struct block {
@@ -23,7 +23,7 @@ struct arena {
 	struct block *head;
 	size_t next;             /* whole size of the block to come */
 	size_t bytes, limit;
-	const struct arena_store *store; /* of large blocks; may be null */
+	const struct arena_store *store; /* null: none but the C library */
 	arena_oom *oom;
 	void *user;
 };
@@ -72,7 +72,7 @@ void arena_expect(struct arena *a, size_t bytes)
 static void block_free(struct block *b)
 {
 	if (b->store)
-		b->store->give(b, sizeof *b + b->size);
+		b->store->give(b->store->user, b, sizeof *b + b->size);
 	else
 		free(b);
 }
@@ -113,18 +113,20 @@ size_t arena_bytes(const struct arena *a)
 /* One of `whole` bytes with its head, or of more. */
 static struct block *block_take(struct arena *a, size_t whole)
 {
-	const struct arena_store *store = whole >= BLOCK_STORED ? a->store : NULL;
-	struct block *b;
+	const struct arena_store *store = a->store && whole >= a->store->least ? a->store : NULL;
+	struct block *b = store ? store->take(store->user, &whole) : NULL;
+	bool zeroed = b || whole >= BLOCK_ZEROED;
 
-	if (store)
-		whole = (whole + ARENA_PIECE - 1) / ARENA_PIECE * ARENA_PIECE;
-	b = store ? store->take(whole) : whole < BLOCK_ZEROED ? malloc(whole) : calloc(1, whole);
+	if (!b) {
+		store = NULL;
+		b = zeroed ? calloc(1, whole) : malloc(whole);
+	}
 	if (!b)
 		out_of_memory(a);
 	b->store = store;
 	b->used = 0;
 	b->size = whole - sizeof *b;
-	b->clean = whole < BLOCK_ZEROED ? 0 : b->size;
+	b->clean = zeroed ? b->size : 0;
 	return b;
 }
 
@@ -135,7 +137,7 @@ static struct block *block_new(struct arena *a, size_t size)
 	size_t least, whole;
 	struct block *b;
 
-	if (size > SIZE_MAX - sizeof *b - ARENA_PIECE)
+	if (size > SIZE_MAX - sizeof *b)
 		out_of_memory(a);
 	least = size + sizeof *b;
 	whole = a->next > least ? a->next : least;

@@ -23,16 +23,17 @@ void arena_free(struct arena *a);
 /* Gives all that b holds to a, with which it then lives; b itself is gone. */
 void arena_join(struct arena *a, struct arena *b);
 
-/* A place where large blocks come from in place of the C library, by whole pieces of
- * ARENA_PIECE bytes. take returns zeroed memory, or null when none is left; give takes it
- * back. Arenas of several threads call both at the same time. */
-enum { ARENA_PIECE = 2 << 20 };
+/* A place where blocks of `least` bytes and more come from in place of the C library. take
+ * returns zeroed memory of *bytes or more and says how many, or null when it has none; give
+ * takes it back. Arenas of several threads call both at the same time. */
 struct arena_store {
-	void *(*take)(size_t bytes);
-	void (*give)(void *p, size_t bytes);
+	void *(*take)(void *user, size_t *bytes);
+	void (*give)(void *user, void *p, size_t bytes);
+	void *user;
+	size_t least;
 };
 
-/* From now on a takes large blocks from s, and so do arenas made beside it. s outlives
+/* From now on a takes its blocks from s, and so do arenas made beside it. s outlives
  * them. */
 void arena_use(struct arena *a, const struct arena_store *s);
 

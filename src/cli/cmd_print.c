@@ -296,13 +296,14 @@ static const str *make_bundle(struct desk *k, const struct want *w, const struct
 	return marks;
 }
 
-static void make_want(void *user, size_t i)
+static void make_want(void *user, unsigned thread, size_t i)
 {
 	struct jobs *j = user;
 	const struct want *w = j->wants[i];
 	struct desk k = printer_desk(j->p);
 	const str *marks = make_bundle(&k, w, NULL, NULL);
 
+	(void)thread;
 	for (size_t n = 1; n < languages_of(j->p, w) && k.ok; n++) {
 		const struct language *l = printer_language(j->p, w, n);
 

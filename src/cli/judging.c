@@ -3,11 +3,10 @@
 #include "check/check.h"
 #include "check/translation.h"
 #include "cli/pictures.h"
-#include "cli/pool.h"
 #include "sheets/review.h"
 
-/* What one of the jobs works with; all but the needs have findings of their own, which
- * join the others when all is done. */
+/* What one of the jobs works with: the arenas of its thread. All but the needs have
+ * findings of their own, which join the others when all is done. */
 struct judge {
 	struct arena *arena, *scratch;
 	struct findings *f;
@@ -23,7 +22,8 @@ struct judging {
 	struct run *run;
 	struct check *check;
 	const bool *told;        /* see sheets/review.h */
-	struct judge v[JUDGES];
+	struct arena *scratch[POOL_THREADS];
+	struct findings *found[JUDGES];
 };
 
 static void judge_needs(struct judging *j, struct judge *w)
@@ -59,7 +59,8 @@ static void judge_sheets(struct judging *j, struct judge *w)
 	sheets_review(w->arena, j->run->model, j->run->faces, j->told, w->f);
 }
 
-static void judge_one(void *user, size_t i)
+/* Needs go on with the findings of the run, to which some of theirs refer. */
+static void judge_one(void *user, unsigned thread, size_t i)
 {
 	static void (*const jobs[JUDGES])(struct judging *, struct judge *) = {
 		[JUDGE_RULES] = judge_rules, [JUDGE_WORDS] = judge_words,
@@ -67,38 +68,27 @@ static void judge_one(void *user, size_t i)
 		[JUDGE_TRANSLATIONS] = judge_translations, [JUDGE_NEEDS] = judge_needs,
 	};
 	struct judging *j = user;
+	struct judge w = { j->run->own[thread], j->scratch[thread], j->run->findings };
 
-	jobs[i](j, &j->v[i]);
-}
-
-/* Needs go on with the findings of the run, to which some of theirs refer. */
-static void begin_judge(struct run *r, struct judge *w, bool own)
-{
-	w->arena = own ? arena_beside(r->arena) : r->arena;
-	w->f = own ? findings_new(w->arena) : r->findings;
-	w->scratch = run_scratch();
-}
-
-static void end_judge(struct run *r, struct judge *w)
-{
-	arena_free(w->scratch);
-	if (w->arena == r->arena)
-		return;
-	findings_join(r->findings, w->f);
-	arena_join(r->arena, w->arena);
+	if (i != JUDGE_NEEDS)
+		w.f = j->found[i] = findings_new(w.arena);
+	jobs[i](j, &w);
 }
 
 void judging_run(struct run *r)
 {
 	struct judging j = { .run = r };
-	struct arena *scratch = run_scratch();
+	struct arena *scratch = arena_beside(r->arena);
 
-	for (size_t i = 0; i < JUDGES; i++)
-		begin_judge(r, &j.v[i], i != JUDGE_NEEDS);
 	j.check = check_begin_program(scratch, r->model, r->findings);
 	j.told = sheets_told(scratch, r->model, r->findings);
+	for (int i = 0; i < POOL_THREADS; i++)
+		j.scratch[i] = arena_beside(r->arena);
 	pool_run(JUDGES, judge_one, &j);
-	for (size_t i = 0; i < JUDGES; i++)
-		end_judge(r, &j.v[i]);
+	for (int i = 0; i < JUDGES; i++)
+		if (j.found[i])
+			findings_join(r->findings, j.found[i]);
+	for (int i = 0; i < POOL_THREADS; i++)
+		arena_free(j.scratch[i]);
 	arena_free(scratch);
 }

@@ -2,32 +2,96 @@
 #define _DEFAULT_SOURCE
 #include "cli/memory.h"
 
+#include <stdalign.h>
+#include <stdatomic.h>
 #include <stdint.h>
 #include <sys/mman.h>
 
-/* The system chooses the place, so one piece more is taken and what stands over on both
- * sides is given back. */
-static void *take(size_t bytes)
-{
-	size_t spare = ARENA_PIECE, before;
-	char *p = mmap(NULL, bytes + spare, PROT_READ | PROT_WRITE,
-	    MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+/* Only what of the ground is used takes memory. */
+enum { LARGE_PAGE = 2 << 20, LARGE_BLOCK = 1 << 20, GROUND = 16 << 20 };
 
+/* The system chooses the place, so one page more is taken and what stands over on both
+ * sides is given back. */
+static void *take_pages(void *user, size_t *bytes)
+{
+	size_t spare = LARGE_PAGE, before, size;
+	char *p;
+
+	(void)user;
+	if (*bytes > SIZE_MAX - 2 * spare)
+		return NULL;
+	size = (*bytes + spare - 1) / spare * spare;
+	p = mmap(NULL, size + spare, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
 	if (p == MAP_FAILED)
 		return NULL;
-	before = (ARENA_PIECE - (uintptr_t)p % ARENA_PIECE) % ARENA_PIECE;
+	before = (spare - (uintptr_t)p % spare) % spare;
 	if (before)
 		munmap(p, before);
-	munmap(p + before + bytes, spare - before);
+	munmap(p + before + size, spare - before);
 #ifdef MADV_HUGEPAGE
-	madvise(p + before, bytes, MADV_HUGEPAGE);
+	madvise(p + before, size, MADV_HUGEPAGE);
 #endif
+	*bytes = size;
 	return p + before;
 }
 
-static void give(void *p, size_t bytes)
+static void give_pages(void *user, void *p, size_t bytes)
 {
+	(void)user;
 	munmap(p, bytes);
 }
 
-const struct arena_store memory_store = { take, give };
+const struct arena_store memory_store = { take_pages, give_pages, NULL, LARGE_BLOCK };
+
+/* Stands at the start of its own pages. */
+struct ground {
+	struct arena_store store;
+	size_t size;
+	atomic_size_t used;
+};
+
+static void *take_ground(void *user, size_t *bytes)
+{
+	const size_t step = alignof(max_align_t);
+	struct ground *g = user;
+	size_t at;
+
+	if (*bytes <= LARGE_PAGE) {
+		*bytes = (*bytes + step - 1) / step * step;
+		at = atomic_fetch_add(&g->used, *bytes);
+		if (at < g->size && *bytes <= g->size - at)
+			return (char *)g + at;
+	}
+	return *bytes < LARGE_BLOCK ? NULL : take_pages(NULL, bytes);
+}
+
+static void give_ground(void *user, void *p, size_t bytes)
+{
+	struct ground *g = user;
+	size_t at = (uintptr_t)p - (uintptr_t)g;
+
+	if (at >= g->size)
+		give_pages(NULL, p, bytes);
+}
+
+const struct arena_store *ground_new(void)
+{
+	size_t bytes = GROUND;
+	struct ground *g = take_pages(NULL, &bytes);
+
+	if (!g)
+		return &memory_store;
+	g->store = (struct arena_store){ take_ground, give_ground, g, 0 };
+	g->size = bytes;
+	g->used = (sizeof *g + alignof(max_align_t) - 1) / alignof(max_align_t) *
+	    alignof(max_align_t);
+	return &g->store;
+}
+
+void ground_free(const struct arena_store *s)
+{
+	struct ground *g = s->user;
+
+	if (g)
+		give_pages(NULL, g, g->size);
+}

@@ -4,9 +4,12 @@
 
 #include <stddef.h>
 
-/* Calls work(user, i) for each i below n, in any order, on this thread and one more.
- * Jobs share only what none of them changes, or what a lock guards. Without a second
- * thread everything runs on this one. */
-void pool_run(size_t n, void (*work)(void *user, size_t i), void *user);
+enum { POOL_THREADS = 2 };
+
+/* Calls work(user, thread, i) for each i below n, in any order, on this thread and one
+ * more; thread, below POOL_THREADS, says on which. Jobs share only what none of them
+ * changes, what belongs to their thread, or what a lock guards. Without a second thread
+ * everything runs on this one. */
+void pool_run(size_t n, void (*work)(void *user, unsigned thread, size_t i), void *user);
 
 #endif

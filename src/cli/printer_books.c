@@ -342,12 +342,13 @@ struct book_jobs {
 };
 
 /* Books cover the whole program: with an error anywhere they print DRAFT. */
-static void make_book(void *user, size_t i)
+static void make_book(void *user, unsigned thread, size_t i)
 {
 	struct book_jobs *j = user;
 	struct desk k = printer_desk(j->p);
 	struct document d = makers[j->books[i]](j->p, k.arena);
 
+	(void)thread;
 	d.name = printer_book_name(j->p, k.arena, j->books[i]);
 	j->p->book_pages[j->books[i]] = d.pages; /* One job a book: nobody else's. */
 	j->ok[i] = !d.pages || printer_save(&k, &d);

@@ -1,11 +1,10 @@
 #include "cli/reading.h"
 
-#include "cli/pool.h"
 #include "read/md.h"
 
 /* About so many jobs, so that two threads end together; but none so small that handing it
  * out costs more than reading it. */
-enum { JOBS = 16, JOB_LEAST = 32 << 10 };
+enum { JOBS = 16, JOB_LEAST = 16 << 10 };
 
 /* Blocks take about so many times the room of their text. */
 enum { BLOCKS_TO_TEXT = 4 };
@@ -14,37 +13,33 @@ enum { BLOCKS_TO_TEXT = 4 };
 struct stretch {
 	uint32_t file;
 	size_t part, bytes;
+	struct record_file read;
 };
 
-/* A run of stretches, and what was made of it. */
+struct stretches {
+	struct stretch *v;
+	size_t n, cap;
+};
+
+/* A run of stretches, and what was found in it. */
 struct job {
 	size_t first, end;
-	struct arena *arena;
 	struct findings *f;
 };
 
 struct reading {
 	const struct folder *folder;
+	struct arena *const *own;
 	size_t job_bytes;
 	struct md_text **texts;  /* by source; null: not readable */
-	struct stretch *v; size_t n, cap;
-	struct record_file *out; /* by stretch of the second round */
+	struct stretches files, parts, *now; /* whole files; parts of those that were cut */
 	struct job *jobs; size_t njobs, jobs_cap;
 };
 
-static void add_stretch(struct arena *a, struct reading *r, uint32_t file, size_t part, size_t bytes)
+static void add_stretch(struct arena *a, struct stretches *s, uint32_t file, size_t part,
+    size_t bytes)
 {
-	*ARENA_PUSH(a, r->v, r->n, r->cap) = (struct stretch){ file, part, bytes };
-}
-
-static void add_job(struct arena *a, struct reading *r, size_t first)
-{
-	struct job *j = ARENA_PUSH(a, r->jobs, r->njobs, r->jobs_cap);
-
-	j->first = first;
-	j->arena = arena_beside(a);
-	arena_expect(j->arena, BLOCKS_TO_TEXT * r->job_bytes);
-	j->f = findings_new(j->arena);
+	*ARENA_PUSH(a, s->v, s->n, s->cap) = (struct stretch){ file, part, bytes, { 0 } };
 }
 
 static void cut_jobs(struct arena *a, struct reading *r)
@@ -52,52 +47,59 @@ static void cut_jobs(struct arena *a, struct reading *r)
 	size_t bytes = r->job_bytes;
 
 	r->njobs = 0;
-	for (size_t i = 0; i < r->n; i++) {
+	for (size_t i = 0; i < r->now->n; i++) {
 		if (bytes >= r->job_bytes) {
-			add_job(a, r, i);
+			ARENA_PUSH(a, r->jobs, r->njobs, r->jobs_cap)->first = i;
 			bytes = 0;
 		}
-		bytes += r->v[i].bytes;
+		bytes += r->now->v[i].bytes;
 		r->jobs[r->njobs - 1].end = i + 1;
 	}
 }
 
-/* Lets two threads do all jobs; what they made lives on in a, findings in the order of the
- * jobs. */
-static void do_jobs(struct arena *a, struct reading *r, void (*work)(void *, size_t),
-    struct findings *f)
+/* Lets two threads do all jobs; findings come in the order of the jobs. */
+static void do_jobs(struct arena *a, struct reading *r, struct stretches *s,
+    void (*work)(void *, unsigned, size_t), struct findings *f)
 {
+	r->now = s;
 	cut_jobs(a, r);
 	pool_run(r->njobs, work, r);
-	for (size_t i = 0; i < r->njobs; i++) {
+	for (size_t i = 0; i < r->njobs; i++)
 		findings_join(f, r->jobs[i].f);
-		arena_join(a, r->jobs[i].arena);
-	}
 }
 
-static void open_texts(void *user, size_t i)
+/* Reads a text at once unless it is cut. */
+static void open_text(struct reading *r, struct arena *a, struct stretch *s, struct findings *f)
 {
-	struct reading *r = user;
-	const struct job *j = &r->jobs[i];
+	bool cut = r->folder->roles[s->file] == ROLE_ASSIGNMENTS;
+	struct md_text *t = md_open(a, &r->folder->sources.v[s->file], s->file,
+	    cut ? r->job_bytes : 0, f);
 
-	for (size_t k = j->first; k < j->end; k++) {
-		uint32_t file = r->v[k].file;
-		bool cut = r->folder->roles[file] == ROLE_ASSIGNMENTS;
-
-		r->texts[file] = md_open(j->arena, &r->folder->sources.v[file], file,
-		    cut ? r->job_bytes : 0, j->f);
-	}
+	r->texts[s->file] = t;
+	if (md_parts(t) == 1)
+		s->read = md_read_part(a, t, 0, f);
 }
 
-static void read_parts(void *user, size_t i)
+static void open_texts(void *user, unsigned thread, size_t i)
 {
 	struct reading *r = user;
-	const struct job *j = &r->jobs[i];
+	struct job *j = &r->jobs[i];
 
+	j->f = findings_new(r->own[thread]);
+	for (size_t k = j->first; k < j->end; k++)
+		open_text(r, r->own[thread], &r->now->v[k], j->f);
+}
+
+static void read_parts(void *user, unsigned thread, size_t i)
+{
+	struct reading *r = user;
+	struct job *j = &r->jobs[i];
+
+	j->f = findings_new(r->own[thread]);
 	for (size_t k = j->first; k < j->end; k++) {
-		const struct stretch *p = &r->v[k];
+		struct stretch *s = &r->now->v[k];
 
-		r->out[k] = md_read_part(j->arena, r->texts[p->file], p->part, j->f);
+		s->read = md_read_part(r->own[thread], r->texts[s->file], s->part, j->f);
 	}
 }
 
@@ -110,35 +112,53 @@ static void list_files(struct arena *a, struct reading *r)
 		if (!d->readable[i] || d->roles[i] == ROLE_PICTURE)
 			continue;
 		total += d->sources.v[i].text.n;
-		add_stretch(a, r, (uint32_t)i, 0, d->sources.v[i].text.n);
+		add_stretch(a, &r->files, (uint32_t)i, 0, d->sources.v[i].text.n);
 	}
 	r->job_bytes = total / JOBS > JOB_LEAST ? total / JOBS : JOB_LEAST;
+	for (int i = 0; i < POOL_THREADS; i++)
+		arena_expect(r->own[i], BLOCKS_TO_TEXT * total / POOL_THREADS);
 }
 
 /* The parts of a file that was cut are a job each. */
 static void list_parts(struct arena *a, struct reading *r)
 {
-	r->n = 0;
-	for (size_t i = 0; i < r->folder->sources.n; i++) {
-		size_t n = r->texts[i] ? md_parts(r->texts[i]) : 0;
+	for (size_t i = 0; i < r->files.n; i++) {
+		uint32_t file = r->files.v[i].file;
+		size_t n = md_parts(r->texts[file]);
 
-		for (size_t k = 0; k < n; k++)
-			add_stretch(a, r, (uint32_t)i, k,
-			    n > 1 ? r->job_bytes : r->folder->sources.v[i].text.n);
+		for (size_t k = 0; n > 1 && k < n; k++)
+			add_stretch(a, &r->parts, file, k, r->job_bytes);
 	}
 }
 
-struct record_file *reading_run(struct arena *a, const struct folder *folder, size_t *n,
-    struct findings *f)
+/* All that was read, in the order of the files. */
+static struct record_file *gather(struct arena *a, const struct reading *r, size_t *n)
 {
-	struct reading r = { .folder = folder };
+	struct record_file *v = arena_array(a, r->files.n + r->parts.n, sizeof *v);
+	const struct stretch *part = r->parts.v;
+
+	*n = 0;
+	for (size_t i = 0; i < r->files.n; i++) {
+		const struct stretch *s = &r->files.v[i];
+		size_t parts = md_parts(r->texts[s->file]);
+
+		if (parts == 1)
+			v[(*n)++] = s->read;
+		for (size_t k = 0; parts > 1 && k < parts; k++)
+			v[(*n)++] = (part++)->read;
+	}
+	return v;
+}
+
+struct record_file *reading_run(struct arena *a, struct arena *const own[POOL_THREADS],
+    const struct folder *folder, size_t *n, struct findings *f)
+{
+	struct reading r = { .folder = folder, .own = own };
 
 	r.texts = arena_array(a, folder->sources.n, sizeof *r.texts);
 	list_files(a, &r);
-	do_jobs(a, &r, open_texts, f);
+	do_jobs(a, &r, &r.files, open_texts, f);
 	list_parts(a, &r);
-	r.out = arena_array(a, r.n, sizeof *r.out);
-	do_jobs(a, &r, read_parts, f);
-	*n = r.n;
-	return r.out;
+	do_jobs(a, &r, &r.parts, read_parts, f);
+	return gather(a, &r, n);
 }

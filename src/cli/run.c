@@ -30,13 +30,21 @@ struct arena *run_scratch(void)
 	return a;
 }
 
+static void begin_arenas(struct run *r)
+{
+	*r = (struct run){ .arena = run_scratch(), .ground = ground_new() };
+	arena_use(r->arena, r->ground);
+	for (int i = 0; i < POOL_THREADS; i++)
+		r->own[i] = arena_beside(r->arena);
+}
+
 int run_begin(struct run *r, const struct options *o)
 {
 	struct record_file *files;
 	struct arena *scratch;
 	size_t nfiles;
 
-	*r = (struct run){ .arena = run_scratch() };
+	begin_arenas(r);
 	r->dir = o->folder ? o->folder : folder_default();
 	if (!r->dir) {
 		fputs("fitup: no program.md here and none in ./curriculum; name the program "
@@ -48,11 +56,11 @@ int run_begin(struct run *r, const struct options *o)
 		fprintf(stderr, "fitup: cannot read the folder %s: %s\n", r->dir, strerror(errno));
 		return EXIT_USAGE;
 	}
-	files = reading_run(r->arena, &r->folder, &nfiles, r->findings);
-	r->model = binding_run(r->arena, &r->folder.sources, files, nfiles, r->findings);
+	files = reading_run(r->arena, r->own, &r->folder, &nfiles, r->findings);
+	r->model = binding_run(r->arena, r->own, &r->folder.sources, files, nfiles, r->findings);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	judging_run(r);
-	scratch = run_scratch();
+	scratch = arena_beside(r->arena);
 	waive_apply(scratch, r->model, o->dated ? &o->date : NULL, r->findings);
 	arena_free(scratch);
 	findings_sort(r->findings);
@@ -61,5 +69,8 @@ int run_begin(struct run *r, const struct options *o)
 
 void run_end(struct run *r)
 {
+	for (int i = 0; i < POOL_THREADS; i++)
+		arena_free(r->own[i]);
 	arena_free(r->arena);
+	ground_free(r->ground);
 }

@@ -4,10 +4,12 @@
 
 #include "cli/folder.h"
 #include "cli/options.h"
+#include "cli/pool.h"
 #include "draw/face.h"
 
 struct run {
-	struct arena *arena;
+	const struct arena_store *ground; /* where all these arenas stand */
+	struct arena *arena, *own[POOL_THREADS]; /* the latter for work on the threads */
 	const struct faces *faces;
 	struct folder folder;
 	struct findings *findings; /* sorted */

@@ -5,6 +5,7 @@
 #include <cmocka.h>
 
 #include "base/arena.h"
+#include "cli/memory.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -82,48 +83,86 @@ static void a_joined_arena_keeps_what_both_held(void **state)
 	arena_free(a);
 }
 
-/* A store that counts: what it gave out and has not got back, by bytes. */
-static size_t store_out, store_taken;
+/* A store that counts what it gave out and has not got back, and gives more than it is
+ * asked for; it has two blocks. */
+struct counting {
+	size_t out, taken;
+};
 
-static void *count_take(size_t bytes)
+static void *count_take(void *user, size_t *bytes)
 {
-	store_out += bytes;
-	store_taken++;
-	return calloc(1, bytes);
+	struct counting *c = user;
+
+	if (c->taken == 2)
+		return NULL;
+	*bytes += 1 << 20;
+	c->out += *bytes;
+	c->taken++;
+	return calloc(1, *bytes);
 }
 
-static void count_give(void *p, size_t bytes)
+static void count_give(void *user, void *p, size_t bytes)
 {
-	store_out -= bytes;
+	struct counting *c = user;
+
+	c->out -= bytes;
 	free(p);
 }
 
-static const struct arena_store counting_store = { count_take, count_give };
-
-/* Large blocks come from the store, by whole pieces, and each goes back to it with the
- * size it had; small ones never do. */
+/* Blocks large enough come from the store as long as it has some, and each goes back to it
+ * with the size it had; smaller ones never do. */
 static void large_blocks_come_from_the_store(void **state)
 {
+	struct counting c = { 0 };
+	const struct arena_store store = { count_take, count_give, &c, 1 << 20 };
 	struct arena *a = arena_new(NULL, NULL), *beside;
 
 	(void)state;
-	arena_use(a, &counting_store);
+	arena_use(a, &store);
 	beside = arena_beside(a);
 	arena_alloc(a, 1000);
-	assert_int_equal(store_taken, 0);
+	assert_int_equal(c.taken, 0);
+	arena_alloc(beside, 3 << 20);
+	assert_true(c.taken == 1 && c.out > 4 << 20);
 	for (int i = 0; i < 100; i++) {
 		unsigned char *p = arena_alloc(a, 100000);
 
 		assert_int_equal(p[0] | p[99999], 0);
 		memset(p, 0xA5, 100000);
 	}
-	assert_true(store_taken > 0 && store_out > 5000000);
-	assert_int_equal(store_out % ARENA_PIECE, 0);
-	arena_alloc(beside, 3 * ARENA_PIECE);
-	assert_true(store_out > 5000000 + 3 * ARENA_PIECE);
+	assert_int_equal(c.taken, 2);
 	arena_join(a, beside);
 	arena_free(a);
-	assert_int_equal(store_out, 0);
+	assert_int_equal(c.out, 0);
+}
+
+/* Side by side in one stretch, zeroed, and from elsewhere when that is full. */
+static void a_ground_feeds_many_arenas(void **state)
+{
+	const struct arena_store *g = ground_new();
+	struct arena *a[40];
+	uintptr_t least = UINTPTR_MAX, most = 0;
+
+	(void)state;
+	for (size_t i = 0; i < 40; i++) {
+		uintptr_t at;
+
+		a[i] = arena_new(NULL, NULL);
+		arena_use(a[i], g);
+		at = (uintptr_t)arena_alloc(a[i], 1000);
+		least = at < least ? at : least;
+		most = at > most ? at : most;
+	}
+	assert_true(most - least < 40 * (66 << 10));
+	for (size_t i = 0; i < 40 * 1000; i++) {
+		unsigned char *p = arena_alloc(a[i % 40], 1000);
+
+		assert_int_equal(p[0] | p[999], 0);
+		memset(p, 0xA5, 1000);
+	}
+	for (size_t i = 0; i < 40; i++)
+		arena_free(a[i]);
+	ground_free(g);
 }
 
 /* What is expected fits into one block. */
@@ -180,6 +219,7 @@ int main(void)
 		cmocka_unit_test(the_last_array_grows_in_place),
 		cmocka_unit_test(a_joined_arena_keeps_what_both_held),
 		cmocka_unit_test(large_blocks_come_from_the_store),
+		cmocka_unit_test(a_ground_feeds_many_arenas),
 		cmocka_unit_test(what_is_expected_is_one_block),
 		cmocka_unit_test(too_much_calls_the_handler),
 	};
