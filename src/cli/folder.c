@@ -16,31 +16,34 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-enum { FILES_MOST = 200000 };
+/* Files that a thread reads in one turn. */
+enum { FILES_MOST = 200000, TURN = 4 };
 
 /* A file seen while listing; reports wait until all files have their numbers. */
 struct listed {
-	str path;                /* relative */
+	str path;                /* relative, a zero byte behind it */
 	enum file_role role;
 	const char *fault;       /* why it is not read; null when it is */
+	int error;               /* of the system, when that is why */
 	enum finding_name name;
 	str text;
 };
 
 struct listing {
-	struct arena *arena;
+	struct arena *arena, *const *own;
 	const char *dir;
 	char root[PATH_MAX];     /* dir with all links resolved */
+	int fd;                  /* dir open */
 	struct listed *v;
 	size_t n, cap;
 	bool full;
 };
 
-static const char *full_path(struct listing *l, str path)
+static const char *full_path(struct arena *a, const char *dir, str path)
 {
-	struct buf b = { .arena = l->arena };
+	struct buf b = { .arena = a };
 
-	buf_addf(&b, "%s/%.*s", l->dir, STR_ARG(path));
+	buf_addf(&b, "%s/%.*s", dir, STR_ARG(path));
 	return buf_z(&b);
 }
 
@@ -54,24 +57,22 @@ static bool inside(const struct listing *l, const char *path)
 	return !strncmp(real, l->root, n) && (real[n] == '/' || !real[n] || n == 1);
 }
 
-/* Resolving every path costs more than reading it; only a link can lead out, since the
- * folder assignments has been looked at by itself. */
-static bool is_link(const char *path)
-{
-	struct stat st;
-
-	return !lstat(path, &st) && S_ISLNK(st.st_mode);
-}
-
 static void refuse(struct listed *e, enum finding_name name, const char *why)
 {
 	e->name = name;
 	e->fault = why;
 }
 
-static void read_all(struct listing *l, struct listed *e, int fd, size_t size)
+/* Its words are found later: threads may not ask for them. */
+static void refuse_error(struct listed *e)
 {
-	char *p = arena_alloc(l->arena, size + 1);
+	e->name = FINDING_UNREADABLE_FILE;
+	e->error = errno;
+}
+
+static void read_all(struct arena *a, struct listed *e, int fd, size_t size)
+{
+	char *p = arena_alloc(a, size + 1);
 	size_t n = 0;
 
 	while (n < size) {
@@ -79,11 +80,9 @@ static void read_all(struct listing *l, struct listed *e, int fd, size_t size)
 
 		if (got < 0 && errno == EINTR)
 			continue;
-		if (got < 0) {
-			refuse(e, FINDING_UNREADABLE_FILE, strerror(errno));
-			return;
-		}
-		if (!got)
+		if (got < 0)
+			refuse_error(e);
+		if (got <= 0)
 			break;
 		n += (size_t)got;
 	}
@@ -92,28 +91,50 @@ static void read_all(struct listing *l, struct listed *e, int fd, size_t size)
 		e->text = str_sub(e->text, 3, n);
 }
 
-static void read_entry(struct listing *l, struct listed *e)
+/* Resolving every path costs more than reading it; only a link can lead out, since the
+ * folder assignments has been looked at by itself. -1: refused. */
+static int open_entry(const struct listing *l, struct arena *a, struct listed *e)
 {
-	const char *path = full_path(l, e->path);
-	struct stat st;
-	int fd;
+	const int how = O_RDONLY | O_NONBLOCK | O_CLOEXEC;
+	int fd = openat(l->fd, e->path.p, how | O_NOFOLLOW);
 
-	if (is_link(path) && !inside(l, path)) {
-		refuse(e, FINDING_LINK_OUT, "it is a link that leads out of the program folder");
+	if (fd < 0 && errno == ELOOP) {
+		if (!inside(l, full_path(a, l->dir, e->path))) {
+			refuse(e, FINDING_LINK_OUT, "it is a link that leads out of the program folder");
+			return -1;
+		}
+		fd = openat(l->fd, e->path.p, how);
+	}
+	if (fd < 0)
+		refuse_error(e);
+	return fd;
+}
+
+static void read_entry(const struct listing *l, struct arena *a, struct listed *e)
+{
+	int fd = open_entry(l, a, e);
+	struct stat st;
+
+	if (fd < 0)
 		return;
-	}
-	fd = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
-	if (fd < 0 || fstat(fd, &st)) {
-		refuse(e, FINDING_UNREADABLE_FILE, strerror(errno));
-	} else if (!S_ISREG(st.st_mode)) {
+	if (fstat(fd, &st))
+		refuse_error(e);
+	else if (!S_ISREG(st.st_mode))
 		refuse(e, FINDING_UNREADABLE_FILE, "it is not a plain file");
-	} else if (st.st_size > MD_FILE_MOST + 3) {
+	else if (st.st_size > MD_FILE_MOST + 3)
 		refuse(e, FINDING_OVER_LIMIT, "it is larger than 64 MiB");
-	} else {
-		read_all(l, e, fd, (size_t)st.st_size);
-	}
-	if (fd >= 0)
-		close(fd);
+	else
+		read_all(a, e, fd, (size_t)st.st_size);
+	close(fd);
+}
+
+/* A run of files. */
+static void read_some(void *user, unsigned thread, size_t i)
+{
+	struct listing *l = user;
+
+	for (size_t k = i * TURN; k < l->n && k < (i + 1) * TURN; k++)
+		read_entry(l, l->own[thread], &l->v[k]);
 }
 
 static struct listed *add_entry(struct listing *l, str path)
@@ -127,14 +148,19 @@ static struct listed *add_entry(struct listing *l, str path)
 /* Lists one folder; "" is the program folder itself. */
 static bool list_folder(struct listing *l, const char *sub)
 {
-	DIR *d = opendir(*sub ? full_path(l, str_of(sub)) : l->dir);
+	DIR *d = opendir(*sub ? full_path(l->arena, l->dir, str_of(sub)) : l->dir);
 
 	if (!d)
 		return false;
 	for (struct dirent *de; (de = readdir(d));) {
-		str path = *sub ? str_format(l->arena, "%s/%s", sub, de->d_name)
-		                : str_format(l->arena, "%s", de->d_name);
+		struct buf b = { .arena = l->arena };
 		enum file_role role;
+		str path;
+
+		buf_adds(&b, sub);
+		buf_adds(&b, *sub ? "/" : "");
+		buf_adds(&b, de->d_name);
+		path = (str){ buf_z(&b), b.n };
 
 		if (!file_role_of(path, &role))
 			continue;
@@ -239,7 +265,7 @@ static void number_files(struct listing *l, struct folder *out)
 /* Lists a folder in the program folder; one that is not there is no fault. */
 static void list_inner(struct listing *l, const char *sub, struct findings *f)
 {
-	enum finding_name name = inside(l, full_path(l, str_of(sub)))
+	enum finding_name name = inside(l, full_path(l->arena, l->dir, str_of(sub)))
 	    ? FINDING_UNREADABLE_FILE : FINDING_LINK_OUT;
 
 	if (name == FINDING_LINK_OUT)
@@ -250,17 +276,11 @@ static void list_inner(struct listing *l, const char *sub, struct findings *f)
 		    "the folder %s was not read: %s", sub, strerror(errno));
 }
 
-bool folder_read(struct arena *a, const char *dir, struct folder *out, struct findings *f)
+static void list_all(struct listing *l, struct findings *f)
 {
-	struct listing *l = arena_alloc(a, sizeof *l);
-
-	l->arena = a;
-	l->dir = dir;
-	if (!realpath(dir, l->root) || !list_folder(l, ""))
-		return false;
 	list_inner(l, "assignments", f);
 	for (size_t i = 0; language_at(i); i++) {
-		struct buf sub = { .arena = a };
+		struct buf sub = { .arena = l->arena };
 
 		buf_addf(&sub, "assignments/%.*s", STR_ARG(language_code(language_at(i))));
 		list_inner(l, buf_z(&sub), f);
@@ -269,8 +289,30 @@ bool folder_read(struct arena *a, const char *dir, struct folder *out, struct fi
 	list_inner(l, "pictures", f);
 	if (l->n)
 		qsort(l->v, l->n, sizeof *l->v, by_path);
+}
+
+static void read_listed(struct listing *l)
+{
+	pool_run((l->n + TURN - 1) / TURN, read_some, l);
 	for (size_t i = 0; i < l->n; i++)
-		read_entry(l, &l->v[i]);
+		if (l->v[i].error)
+			l->v[i].fault = strerror(l->v[i].error);
+}
+
+bool folder_read(struct arena *a, struct arena *const own[POOL_THREADS], const char *dir,
+    struct folder *out, struct findings *f)
+{
+	struct listing *l = arena_alloc(a, sizeof *l);
+
+	l->arena = a;
+	l->own = own;
+	l->dir = dir;
+	if (!realpath(dir, l->root) || !list_folder(l, "") ||
+	    (l->fd = open(dir, O_RDONLY | O_DIRECTORY | O_CLOEXEC)) < 0)
+		return false;
+	list_all(l, f);
+	read_listed(l);
+	close(l->fd);
 	report(l, f);
 	report_missing(l, f);
 	number_files(l, out);

@@ -3,7 +3,6 @@
 #define CLI_READING_H
 
 #include "cli/folder.h"
-#include "cli/pool.h"
 #include "read/record.h"
 
 /* Reads what is readable into blocks in arena a and in those of the threads; faults go to

@@ -52,7 +52,7 @@ int run_begin(struct run *r, const struct options *o)
 		return EXIT_USAGE;
 	}
 	r->findings = findings_new(r->arena);
-	if (!folder_read(r->arena, r->dir, &r->folder, r->findings)) {
+	if (!folder_read(r->arena, r->own, r->dir, &r->folder, r->findings)) {
 		fprintf(stderr, "fitup: cannot read the folder %s: %s\n", r->dir, strerror(errno));
 		return EXIT_USAGE;
 	}
