@@ -182,7 +182,7 @@ static void draw_bar(struct canvas *c, pt at, pt u, double length_pt, int parts)
 		pt p = pt_add(at, pt_mul(u, length_pt * i / parts));
 		double tick = i == 0 || i == parts ? 9 : 5;
 
-		canvas_line(c, p, pt_sub(p, pt_mul(side, tick)), tick > 5 ? 1 : 0.6);
+		canvas_line(c, p, pt_sub(p, pt_mul(side, tick)), 1);
 	}
 }
 
@@ -195,7 +195,7 @@ static void draw_foot(const struct template_doc *t, struct canvas *c)
 	put(t, c, &type_line, (pt){ along, y + 18 }, right - along, STR("100 mm"));
 	draw_bar(c, (pt){ x, y + 40 }, (pt){ 1, 0 }, BAR_IN * 72, 8);
 	put(t, c, &type_line, (pt){ along, y + 40 }, right - along,
-	    STR("4 in: measure both bars before you cut"));
+	    STR("4 in: measure both; cut mid-line"));
 	draw_bar(c, (pt){ right, MARGIN_PT + HEAD_PT }, (pt){ 0, 1 }, BAR_IN * 72, 8);
 	put(t, c, &type_right, (pt){ right, MARGIN_PT + HEAD_PT + BAR_IN * 72 + 14 },
 	    SIDE_PT, STR("4 in"));

@@ -111,10 +111,11 @@ static void run_to(struct runner *r, pt a, pt b)
 	r->last = b;
 }
 
+/* None under 0.35 mm (0.992 pt): they are copied. The middle of a line is where it lies. */
 static const struct ink inks[] = {
 	[FLAT_CUT] = { .stroke_pt = 1.25 },
-	[FLAT_BEND] = { .stroke_pt = 0.8, .dash_on_pt = 8, .dash_off_pt = 4 },
-	[FLAT_MARK] = { .stroke_pt = 0.6 },
+	[FLAT_BEND] = { .stroke_pt = 1.1, .dash_on_pt = 8, .dash_off_pt = 4 },
+	[FLAT_MARK] = { .stroke_pt = 1 },
 };
 
 static void run_line(struct runner *r, const struct flat_line *l, pt at, pt window)
@@ -148,9 +149,9 @@ bool tiling_shows(const struct tiling *t, unsigned column, unsigned row)
 
 static void draw_cross(struct canvas *c, pt p)
 {
-	canvas_line(c, (pt){ p.x - CROSS_PT, p.y }, (pt){ p.x + CROSS_PT, p.y }, 0.6);
-	canvas_line(c, (pt){ p.x, p.y - CROSS_PT }, (pt){ p.x, p.y + CROSS_PT }, 0.6);
-	canvas_circle(c, p, RING_PT, &(struct ink){ .stroke_pt = 0.6 });
+	canvas_line(c, (pt){ p.x - CROSS_PT, p.y }, (pt){ p.x + CROSS_PT, p.y }, 1);
+	canvas_line(c, (pt){ p.x, p.y - CROSS_PT }, (pt){ p.x, p.y + CROSS_PT }, 1);
+	canvas_circle(c, p, RING_PT, &(struct ink){ .stroke_pt = 1 });
 }
 
 /* Three crosses in the middle of each shared strip. */

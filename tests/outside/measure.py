@@ -117,9 +117,10 @@ def has_line(page, length_mm, upright):
 def crosses(page):
     """Middles of the ringed crosses."""
     rings = []
-    for path in page.paths(0.5, 0.7):
-        if len(path) > 4:
-            xs, ys = [p[0] for p in path], [p[1] for p in path]
+    for path in page.paths(0.95, 1.05):
+        xs, ys = [p[0] for p in path], [p[1] for p in path]
+        if len(path) > 4 and abs(max(xs) - min(xs) - 10 * PT) < 0.05 and \
+                abs(max(ys) - min(ys) - 10 * PT) < 0.05:
             rings.append(((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
     return rings
 
@@ -173,7 +174,7 @@ def template_brake(page):
     ys = [p[1] for path in page.paths(1.2, 1.3) for p in path]
     near(max(xs) - min(xs), blank, "FB-02, blank")
     near(max(ys) - min(ys), inches(block["width"]) * 25.4, "FB-02, width")
-    lines = sorted(p[0][0] - min(xs) for p in page.paths(0.7, 0.9))
+    lines = sorted(p[0][0] - min(xs) for p in page.paths(1.05, 1.15))
     # The middle of each bend: outside size less half of what the bends take.
     first = (flanges[0] - less / 2) * 25.4
     near(lines[0] if lines else None, first, "FB-02, first bend line")
