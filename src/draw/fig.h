@@ -98,6 +98,10 @@ struct fig_joint {
 	                          * with root radius and included angle. Prepared edge:
 	                          * depth from the face, radius of U, J and flares */
 	double depth_back_mm;    /* of a double preparation, from the other face */
+	double hole_length_mm;   /* of a slot, along its row unless across */
+	double spacing_mm;       /* of plugs, slots and spots, middle to middle */
+	unsigned holes;          /* in the row; 0: one */
+	bool slots_across;       /* slots lie square to their row */
 	double kerf_mm;          /* of a cut */
 	bool ring;               /* the backing is a ring in the pipe */
 	double od_mm;            /* pipe, branch or round */
@@ -116,6 +120,7 @@ struct fig_joint {
 	str label_t1, label_t2, label_leg, label_leg2, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
 	str label_depth, label_depth_back, label_groove_width, label_radius, label_od, label_kerf;
+	str label_spacing, label_places; /* of the row; size and number */
 	str label_width1, label_width2; /* plan */
 	str label_answer;        /* at the face of the weld: what a key says of it */
 	str letter;              /* of the weld, "A"; may be empty */

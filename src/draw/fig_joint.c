@@ -77,7 +77,8 @@ static bool any_size_odd(const struct fig_joint *j)
 		j->gap_lo_mm, j->gap_hi_mm, j->land_mm, j->angle_deg, j->bevel_angle_deg,
 		j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
 		j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm,
-		j->od_mm, j->depth_back_mm, j->kerf_mm };
+		j->od_mm, j->depth_back_mm, j->kerf_mm,
+		j->hole_length_mm, j->spacing_mm };
 
 	for (size_t i = 0; i < sizeof v / sizeof v[0]; i++)
 		if (v[i] < 0 || isinf(v[i]))
@@ -244,6 +245,9 @@ static str hole_fault(const struct fig_joint *j)
 		return STR("fillets and plugs are welds of their own: a block for each");
 	if (fig_given(j->depth_mm) && j->depth_mm > j->t1_mm + 1e-6)
 		return STR("the filling is deeper than the plate is thick");
+	if (fig_given(j->overlap_mm) && j->overlap_mm <= (j->slots_across
+	    ? j->hole_length_mm : j->groove_width_mm))
+		return STR("the plug, slot or spot is as wide as the overlap or wider");
 	if (j->shape == FIG_SPOT && fig_given(j->depth_mm))
 		return STR("a depth of filling goes with a plug or slot");
 	return STR("");

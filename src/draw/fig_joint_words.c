@@ -71,6 +71,10 @@ static void add_sizes(struct buf *b, const struct fig_joint *j)
 	add_depths(b, j);
 	add_size(b, j, WORD("outside diameter"), j->label_od);
 	add_size(b, j, WORD("reinforcement"), j->label_reinforcement);
+	if (j->holes > 1)
+		add_size(b, j, STR(""), j->label_places);
+	if (j->holes > 1)
+		add_size(b, j, WORD("from middle to middle"), j->label_spacing);
 	add_size(b, j, STR(""), j->label_kerf);
 	add_size(b, j, STR(""), j->label_answer);
 }

@@ -294,6 +294,42 @@ static void plan_pipe(
 	section_pointer(s, SECTION_LEFT, inside, (pt){ -r, r * 0.9 }, j->label_t1);
 }
 
+/* A row of plugs, slots or spots through the upper plate, in the middle of the length and
+ * of the overlap. */
+static void plan_row(struct section *s, const struct fig_joint *j, struct plan *p, double arm)
+{
+	double over = fig_given(j->overlap_mm) ? j->overlap_mm / 2 : 0, first;
+	bool slot = fig_given(j->hole_length_mm);
+	unsigned n = j->holes > 0 ? j->holes : 1;
+	struct fig_feature h = { .mark = slot ? FIG_SLOT : FIG_HOLE, .w_mm = j->groove_width_mm,
+		.h_mm = j->hole_length_mm };
+	double high;
+
+	if (slot && !j->slots_across)
+		h.w_mm = j->hole_length_mm, h.h_mm = j->groove_width_mm;
+	high = (slot ? h.h_mm : h.w_mm) / 2;
+	if (over > 0) {
+		add_wing(s, p, -over, 1, NAN, 2 * over + arm);
+		add_wing(s, p, -over, -1, NAN, arm);
+		section_rule(s, (pt){ -p->half, over }, (pt){ p->half, over }, true);
+		across_dim(s, p, -over, over, SECTION_LEFT, j->label_overlap);
+	} else {
+		add_wing(s, p, -high - arm, 1, NAN, 2 * (high + arm));
+		/* The edge from the last corner to the first is one too. */
+		section_break(&s->member[0]);
+	}
+	first = (n - 1) * j->spacing_mm / -2;
+	for (unsigned i = 0; i < n; i++) {
+		h.x_mm = n > 1 ? first + i * j->spacing_mm : 0;
+		plate_opening(s, &h);
+	}
+	if (n > 1)
+		section_level(s, SECTION_BOTTOM, (pt){ first, 0 }, (pt){ first + j->spacing_mm, 0 },
+		    j->label_spacing);
+	section_pointer(s, SECTION_RIGHT, (pt){ h.x_mm + (slot ? 0 : high * 0.866),
+	    slot ? high : high / 2 }, (pt){ p->half, high }, j->label_places);
+}
+
 typedef void plan_shape(
     struct section *, const struct fig_joint *, struct plan *, double);
 
@@ -303,7 +339,7 @@ static plan_shape *const plan_shapes[] = {
 	[FIG_SQUARE_BUTT] = plan_butt, [FIG_SINGLE_V] = plan_butt,
 	[FIG_SINGLE_BEVEL] = plan_butt, [FIG_BUTT_TEST] = plan_butt,
 	[FIG_PAD] = plan_surface, [FIG_U_GROOVE] = plan_surface,
-	[FIG_FLARE_BEVEL] = plan_hidden,
+	[FIG_FLARE_BEVEL] = plan_hidden, [FIG_PLUG] = plan_row, [FIG_SPOT] = plan_row,
 	[FIG_BUTT_GROOVE] = plan_butt, [FIG_CORNER_GROOVE] = plan_corner,
 	[FIG_TEE_GROOVE] = plan_tee, [FIG_EDGE_GROOVE] = plan_edge,
 };
@@ -349,6 +385,8 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 		why = STR("the length is not given");
 	if (why.n == 0 && !pipe && !plan_of(j))
 		why = STR("no view from above of this joint");
+	if (why.n == 0 && j->holes > 1 && !fig_given(j->spacing_mm))
+		why = STR("the spacing is not given");
 	if (why.n == 0 && j->tacks > TACKS)
 		why = STR("more than 12 tacks");
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))

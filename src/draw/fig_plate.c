@@ -123,7 +123,7 @@ static void add_outline(struct section *s, const struct fig_plate *p)
 }
 
 /* A circle, or a slot with round ends. */
-static void add_opening(struct section *s, const struct fig_feature *h)
+void plate_opening(struct section *s, const struct fig_feature *h)
 {
 	double w = h->w_mm, t = h->mark == FIG_HOLE ? w : h->h_mm, r = fmin(w, t) / 2;
 	double k = r * CURVE_CIRCLE;
@@ -247,7 +247,7 @@ static void build_plate(struct section *s, const void *data, struct section_fram
 		const struct fig_feature *g = &p->features[i];
 
 		if (g->mark == FIG_HOLE || g->mark == FIG_SLOT)
-			add_opening(s, g);
+			plate_opening(s, g);
 		if (is_line(g))
 			section_rule(s, (pt){ g->x_mm, g->y_mm },
 			    (pt){ g->x_mm + g->w_mm, g->y_mm + g->h_mm },

@@ -170,6 +170,8 @@ void section_cut_edge(struct section *s, const struct fig_joint *j, struct secti
 void section_bevel_cut(struct section *s, const struct fig_joint *j, struct section_frame f);
 void section_branch(struct section *s, const struct fig_joint *j, struct section_frame f);
 
+/* A round hole or a slot with round ends, as a heavy line. */
+void plate_opening(struct section *s, const struct fig_feature *h);
 /* Of a plate that is cut by torch, from above: the way along a line with the side of its
  * kerf, and the kerf within a hole or slot. Signs of one size on paper. */
 void plate_cut_line(struct section *s, const struct fig_feature *g, double mm_pt);

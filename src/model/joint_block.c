@@ -520,7 +520,9 @@ static void complete(struct joint_reading *r, const struct block *v)
 	agree_preparation(r, w);
 	agree_layers(r);
 	if (w) {
-		agree_legs(r, w);
+		/* A plug beside a fillet is a weld of its own. */
+		if (!r->j->marks.hole)
+			agree_legs(r, w);
 		agree(r, ROW_LENGTH, &r->j->length, &w->length, w->pos);
 	}
 	if (r->j->joint == JOINT_COUNT && !r->at[ROW_JOINT].line)

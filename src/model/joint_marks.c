@@ -111,6 +111,10 @@ void key_hole(struct joint_reading *r, const struct joint_key *row, struct said 
 	struct quantity_list list;
 	struct quantity_fault fault;
 	size_t used, owed = row->member == HOLE_SLOT ? 2 : 1;
+	bool across = owed == 2 && str_ends(value.s, STR(", across"));
+
+	if (across)
+		value = said_trim(said_sub(value, 0, value.s.n - 8));
 
 	if (quantity_product_parse(r->b->arena, value.s, METAL_NONE, &list, &used, &fault) !=
 	        QUANTITY_OK || list.n != owed || used != value.s.n || !(list.v[0].lo > 0)) {
@@ -122,6 +126,7 @@ void key_hole(struct joint_reading *r, const struct joint_key *row, struct said 
 	}
 	m->hole = row->member;
 	m->hole_width = list.v[0];
+	m->slots_across = across;
 	if (owed == 2)
 		m->hole_length = list.v[1];
 }

@@ -174,6 +174,7 @@ struct symbol_marks {
 	bool staggered;
 	uint32_t hole;           /* HOLE_... of a lap */
 	struct quantity hole_width, hole_length, spacing, fill;
+	bool slots_across;       /* square to their row, not along it */
 	uint32_t count;          /* of plugs, slots, spots or increments; 0 not told */
 	str tail;
 };

@@ -536,15 +536,6 @@ static void add_section(struct sheet *sh, struct picture *p, str note, str head,
 	add_kept(sh, beads, fig_joint_words(sh->arena, &beads->joint), note, keep);
 }
 
-/* A pipe is seen from its end, a plate along a weld that stops and restarts; how long it
- * is has to be known. */
-static bool shows_plan(const struct fig_joint *f, const struct joint_block *j)
-{
-	if (f->shape == FIG_PIPE_BUTT)
-		return true;
-	return j->restart.n && (f->shape == FIG_BRANCH || f->length_mm > 0);
-}
-
 static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 {
 	struct same_joints g = same_as(sh, x, at);
@@ -569,12 +560,14 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 		cut |= add_cuts(sh, x, g.v[i]);
 	}
 	/* A cut map shows the coupon from above or from its end as well. */
-	if (cut || !shows_plan(&p->joint, g.v[0]))
+	if (cut || !figure_has_plan(&p->joint, g.v[0]))
 		return;
 	struct picture *plan = new_picture(sh, PICTURE_PLAN);
 	plan->joint = p->joint;
 	add_picture(sh, plan, sh_word(sh, "The coupon along its weld or from its end"),
-	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end") : sh_word(sh, "Along the weld"));
+	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end")
+	    : p->joint.groove_width_mm > 0 ? sh_word(sh, "From above")
+	    : sh_word(sh, "Along the weld"));
 }
 
 /* The part from its given sizes; a part that cannot be leaves room for a sketch. */

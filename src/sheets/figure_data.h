@@ -13,6 +13,9 @@ struct edition;
 void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_joint *out);
 
+/* Whether it is shown from above or from its end too. */
+bool figure_has_plan(const struct fig_joint *f, const struct joint_block *j);
+
 /* How the numbers of its beads are to be read; empty when none are drawn. */
 str figure_bead_note(const struct edition *e, const struct assignment *x,
     const struct joint_block *j, const struct fig_joint *f);

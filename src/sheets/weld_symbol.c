@@ -509,6 +509,12 @@ static bool is_doubled(uint32_t preparation)
 	return preparation >= PREPARATION_DOUBLE_V && preparation <= PREPARATION_DOUBLE_J;
 }
 
+/* What one of them takes of its row. */
+static double along_row_mm(const struct symbol_marks *k)
+{
+	return k->hole == HOLE_SLOT && !k->slots_across ? k->hole_length.lo : k->hole_width.lo;
+}
+
 /* Marks that contradict the joint or one another. */
 static str marks_fault(const struct joint_block *j)
 {
@@ -522,8 +528,11 @@ static str marks_fault(const struct joint_block *j)
 		return STR("the increments are as long as their pitch or longer");
 	if (k->standard == SYMBOL_ISO && given(&k->increment) && !k->count)
 		return STR("ISO 2553 tells how many increments there are: give \"count\"");
-	if (k->hole && given(&k->spacing) && k->spacing.lo <= k->hole_width.lo)
+	if (k->hole && given(&k->spacing) && k->spacing.lo <= along_row_mm(k))
 		return STR("plugs, slots or spots that run into one another");
+	if (k->hole && given(&k->spacing) && given(&j->length) && k->count > 1 &&
+	    (k->count - 1) * k->spacing.lo + along_row_mm(k) > j->length.hi + 1e-6)
+		return STR("the row of plugs, slots or spots is longer than the weld");
 	if (given(&k->increment) && given(&j->length) && k->increment.lo > j->length.hi)
 		return STR("an increment is longer than the weld");
 	if (k->back && given(&j->backing_t))
