@@ -207,11 +207,12 @@ static void list_part(struct item_list *l, const struct want *w, int part, bool 
 	unsigned copies = print_list_copies(print_list_students(p->run->model, w->quarter));
 	str file = str_format(l->arena, "q%u/%s", w->quarter, part_files[part]);
 
-	/* How many read another language is not known here: the copies are left blank. */
+	/* How many read another language or large print is not known here: a blank. */
 	*ARENA_PUSH(l->arena, l->v, l->n, l->cap) = (struct print_item){
 		.file = printer_name_in(p, l->arena, file, language),
 		.pages = (language ? p->said_pages : p->quarter_pages)[w->quarter][part],
-		.copies = language ? 0 : part_ways[part].once ? 1 : copies,
+		.copies = language ? 0 : part_ways[part].once ? 1
+		    : p->o->edition.large ? 0 : copies,
 		.one_sided = part_ways[part].one_sided &&
 		    !(part == BUNDLE_CARDS && p->o->edition.large),
 		.held = held,
@@ -261,7 +262,7 @@ static void list_labels(struct item_list *l, enum book book, const struct labels
 			.pages = last - first + 1,
 			.part = str_format(
 			    l->arena, "pages %u to %u, quarter %u", first, last, q),
-			.copies = said ? 0 : print_list_copies(
+			.copies = said || l->p->o->edition.large ? 0 : print_list_copies(
 			    print_list_students(l->p->run->model, q)),
 			.one_sided = true,
 			.binding = STR("cut apart"),

@@ -78,54 +78,87 @@ static str number(struct arena *a, size_t n)
 	return str_format(a, "%zu", n);
 }
 
-static void add_item(struct sheet *sh, struct grid *g, const struct print_item *k)
+/* What one copy takes, where how many are wanted is not known here. */
+static str sheets_text(struct arena *a, const struct print_item *k)
+{
+	struct print_item one = *k;
+
+	if (k->copies)
+		return number(a, print_list_sheets(k));
+	one.copies = 1;
+	return str_format(a, "%zu each", print_list_sheets(&one));
+}
+
+/* Columns after that of the file, which stands in a row of its own where it is wide. */
+enum { NUMBER_COLUMNS = 6, ALL_COLUMNS };
+
+static void add_item(struct sheet *sh, struct grid *g, const struct print_item *k, bool own_row)
 {
 	str file = k->part.n
 	    ? str_format(sh->arena, "%.*s, %.*s", STR_ARG(k->file), STR_ARG(k->part))
 	    : k->file;
-	str row[7] = { file, number(sh->arena, k->pages),
+	str row[ALL_COLUMNS] = { file, number(sh->arena, k->pages),
 		k->copies ? number(sh->arena, k->copies) : (str){ 0 },
 		k->one_sided ? STR("single") : STR("double"), k->binding, k->paper,
-		k->copies ? number(sh->arena, print_list_sheets(k)) : (str){ 0 } };
+		sheets_text(sh->arena, k) };
+	const struct grid_cell name = { .text = file, .style = SPAN_BOLD,
+		.columns = NUMBER_COLUMNS, .align = ALIGN_LEFT, .own_align = true };
 
 	if (k->held) {
 		row[1] = row[2] = row[6] = STR("-");
 		row[4] = STR("held back: an error is open");
 	}
-	grid_row_plain(g, row, 7);
+	if (own_row)
+		grid_row(g, &name, 1);
+	grid_row_plain(g, row + own_row, ALL_COLUMNS - own_row);
+}
+
+#define FILE_PT 152.0
+#define CELL_PAD_PT 8.0 /* of a grid, both sides */
+
+/* Whether a name is wider than its column: it would be broken in two. */
+static bool is_wide(const struct print_list *l)
+{
+	for (size_t i = 0; i < l->spec.n; i++)
+		if (face_width_pt(l->spec.faces, FACE_SANS, l->edition.body.size_pt,
+		    l->spec.items[i].file) > FILE_PT - CELL_PAD_PT)
+			return true;
+	return false;
+}
+
+static void add_sum(struct sheet *sh, struct grid *g, size_t sum, bool own_row)
+{
+	const struct grid_cell total[] = { { .text = STR("Sheets of paper in all, rows "
+		    "without copies left out"), .style = SPAN_BOLD,
+		.columns = NUMBER_COLUMNS - own_row, .align = ALIGN_LEFT, .own_align = true },
+		{ .text = number(sh->arena, sum), .style = SPAN_BOLD, .align = ALIGN_RIGHT,
+		  .own_align = true } };
+
+	grid_row(g, total, 2);
 }
 
 static void add_items(struct sheet *sh, const struct print_list *l)
 {
-	const struct grid_column columns[] = { { COLUMN_FIXED, 152, ALIGN_LEFT },
-		{ COLUMN_FIXED, 46, ALIGN_RIGHT }, { COLUMN_FIXED, 52, ALIGN_RIGHT },
-		{ COLUMN_FIXED, 52, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
-		{ COLUMN_FIXED, 50, ALIGN_LEFT }, { COLUMN_FIXED, 52, ALIGN_RIGHT } };
-	const struct grid_spec spec = { .columns = columns,
-		.ncolumns = 7,
-		.width_pt = sh->width_pt,
-		.type = sh->e->body,
-		.heads = 1 };
+	const double z = sh->e->zoom;
+	const struct grid_column columns[] = { { COLUMN_FIXED, FILE_PT, ALIGN_LEFT },
+		{ COLUMN_FIXED, 46 * z, ALIGN_RIGHT }, { COLUMN_FIXED, 52 * z, ALIGN_RIGHT },
+		{ COLUMN_FIXED, 50 * z, ALIGN_LEFT }, { COLUMN_SHARE, 4, ALIGN_LEFT },
+		{ COLUMN_FIXED, 44 * z, ALIGN_LEFT }, { COLUMN_FIXED, 60 * z, ALIGN_RIGHT } };
+	const bool own_row = is_wide(l);
+	const struct grid_spec spec = { .columns = columns + own_row,
+		.ncolumns = ALL_COLUMNS - own_row, .width_pt = sh->width_pt,
+		.type = sh->e->body, .heads = 1 };
 	const str head[] = { STR("File"), STR("Pages"), STR("Copies"), STR("Sides"),
 		STR("Staple or bind"), STR("Paper"), STR("Sheets") };
 	struct grid *g = grid_begin(&sh->s, &spec);
 	size_t sum = 0;
 
-	grid_row_plain(g, head, 7);
+	grid_row_plain(g, head + own_row, ALL_COLUMNS - own_row);
 	for (size_t i = 0; i < l->spec.n; i++) {
-		add_item(sh, g, &l->spec.items[i]);
+		add_item(sh, g, &l->spec.items[i], own_row);
 		sum += print_list_sheets(&l->spec.items[i]);
 	}
-	const struct grid_cell total[] = { { .text = STR(
-						 "Sheets of paper in all, rows without "
-						 "copies left out"),
-					       .style = SPAN_BOLD,
-					       .columns = 6 },
-		{ .text = number(sh->arena, sum),
-		    .style = SPAN_BOLD,
-		    .align = ALIGN_RIGHT,
-		    .own_align = true } };
-	grid_row(g, total, 2);
+	add_sum(sh, g, sum, own_row);
 	sheet_add(sh, grid_end(g), 4, 8);
 }
 
@@ -148,9 +181,11 @@ static void add_cohorts(struct sheet *sh, const struct print_list *l)
 
 		sheet_bullets(sh, &line, 1);
 	}
-	sheet_text(sh,
-	    STR("Copies are the students of a quarter and 5 % spares, rounded up. Where "
-		"nobody is now, fill them in; of papers in Spanish as many as are asked for."));
+	sheet_text(sh, l->spec.edition.large
+	    ? STR("Large print is for those who ask for it: fill the copies in. These papers "
+		  "stand beside the usual ones, whose list counts every student.")
+	    : STR("Copies are the students of a quarter and 5 % spares, rounded up. Where "
+		  "nobody is now, fill them in; of papers in Spanish as many as are asked for."));
 }
 
 static const str ways[] = {
@@ -172,7 +207,6 @@ struct print_list *print_list_new(struct arena *a, const struct print_list_spec 
 		items[i] = spec->items[i];
 	l->arena = a;
 	l->spec = *spec;
-	l->spec.edition.large = false; /* It is for the office. */
 	l->edition = edition_new(&l->spec.edition);
 	l->spec.items = items;
 	l->setter = setter_new(a, spec->faces);

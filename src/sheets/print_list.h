@@ -1,7 +1,8 @@
 /* sheets/print_list.h - what to print, how many, on which paper, bound how.
  *
  * For the office: one line a document, then the sheets of paper in all. Copies follow
- * cohorts.md; where it puts nobody they are a blank to fill in. */
+ * cohorts.md; where it puts nobody, and in large print, which few ask for, they are a
+ * blank to fill in, and the sheets are those of one copy. */
 #ifndef SHEETS_PRINT_LIST_H
 #define SHEETS_PRINT_LIST_H
 

@@ -92,9 +92,37 @@ static void the_list_adds_up(void **state)
 	assert_int_equal(print_list_overfull(l) + p->outside_box + p->outside_sheet, 0);
 	assert_int_equal(count(p, "559"), 1);
 	assert_int_equal(count(p, "546"), 1);
+	assert_int_equal(count(p, "35 each"), 1);
 	assert_true(count(p, "held back") == 1);
 	assert_true(count(p, "no cohorts.md") == 1);
 	arena_free(a);
+}
+
+/* In large print, and where a name is wider than its column, the name has a row of its own
+ * and stays in one piece. */
+static void long_names_stay_whole(void **state)
+{
+	static const struct print_item items[] = {
+		{ .file = STR("q1/packet.es.large.metric.pdf"), .pages = 77,
+		  .binding = STR("punch and bind"), .paper = STR("plain") } };
+	const struct model m = { .title = STR("A College: Welding") };
+
+	(void)state;
+	for (int large = 0; large < 2; large++) {
+		struct arena *a = arena_new(NULL, NULL);
+		const struct print_list_spec spec = { .model = &m, .faces = faces_new(a),
+			.items = items, .n = 1, .edition = { .large = large } };
+		struct print_list *l = print_list_new(a, &spec);
+		struct probe *p = probe_new(a, spec.faces);
+
+		p->sheet = (rect){ 0, 0, LETTER_WIDTH_PT, LETTER_HEIGHT_PT };
+		print_list_emit(l, &p->canvas);
+		assert_int_equal(print_list_overfull(l) + p->outside_box + p->outside_sheet, 0);
+		assert_int_equal(count(p, "q1/packet.es.large.metric.pdf"), 1);
+		assert_int_equal(count(p, "39 each"), 1);
+		assert_true(p->least_pt >= (large ? 18 : 12));
+		arena_free(a);
+	}
 }
 
 int main(void)
@@ -104,6 +132,7 @@ int main(void)
 		cmocka_unit_test(paper_has_two_sides),
 		cmocka_unit_test(cohorts_go_to_their_next_quarter),
 		cmocka_unit_test(the_list_adds_up),
+		cmocka_unit_test(long_names_stay_whole),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
