@@ -7,7 +7,8 @@
 #include "check/rule_joint.h"
 #include "reckon/metal.h"
 
-/* The text of a limit whose key begins with one of `keys` (ended by null), or empty. */
+/* The limit whose key begins with one of `keys` (ended by null), or null; its text. */
+const struct plain_fact *machine_limit(const struct machine *m, const char *const *keys);
 str machine_says(const struct machine *m, const char *const *keys);
 double machine_mm(const struct machine *m, const char *const *keys,
     enum sheet_metal metal);
@@ -19,6 +20,8 @@ double machine_lbf(const struct machine *m);
 /* Thickness that a shear takes of a metal; estimate: worked out from the figure for mild
  * steel, because shop.md has none for this metal. */
 double machine_thickness_mm(const struct machine *m, str material, bool *estimate);
+/* The line that this goes by. */
+const struct plain_fact *machine_thickness_limit(const struct machine *m, str material);
 /* The same of a plate roll, for a piece so wide along it. */
 double machine_roll_mm(const struct machine *m, str material, double width_mm,
     bool *estimate);
@@ -46,6 +49,14 @@ str hole_way_out(const struct rule_context *x, str material, double d_mm, double
     const char *not_word);
 bool saw_takes(const struct machine *m, const struct piece *p);
 bool table_takes(const struct machine *m, const struct flat *f, bool pierce);
+
+/* Runs judges over all assignments, as rule_judge_all does. What they note as over one
+ * limit of a machine becomes one finding: at the sheet when it is one, else at the limit
+ * in shop.md with the sheets as a list. */
+void limits_judge(struct rule_context *x, rule_judge *const *judges, size_t n);
+/* Notes which limit the finding reported last goes by; null: none that is written. */
+void limit_note(struct rule_context *x, const struct finding *d, const struct machine *m,
+    const struct plain_fact *limit);
 
 /* The rules: cutting machines; punch, drill, brake, roll; tensile frame. */
 void rule_machine_cut(struct rule_context *x);

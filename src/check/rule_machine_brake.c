@@ -8,6 +8,10 @@
 
 enum { OPENINGS_MOST = 16 };
 
+static const char *const openings[] = { "V ", "V-", "Dies", "Die openings", NULL };
+static const char *const force[] = { "Force", "Tonnage", NULL };
+static const char *const bed[] = { "Bed", "Length", NULL };
+
 /* All bends of one direction on one plate, or those of one braked part. */
 struct fold {
 	const struct quantity *thickness;
@@ -48,12 +52,11 @@ static double shortest_leg_mm(const struct plate_block *p, enum plate_mark_kind 
 
 static size_t read_openings(struct rule_context *x, const struct machine *m, double *v)
 {
-	static const char *const keys[] = { "V ", "V-", "Dies", "Die openings", NULL };
 	struct quantity_fault fault;
 	struct quantity_list list;
 	size_t n = 0;
 
-	if (quantity_list_parse(x->scratch, machine_says(m, keys), QUANTITY_LENGTH,
+	if (quantity_list_parse(x->scratch, machine_says(m, openings), QUANTITY_LENGTH,
 	    METAL_NONE, &list, &fault) != QUANTITY_OK)
 		return 0;
 	for (; n < list.n && n < OPENINGS_MOST; n++)
@@ -188,6 +191,7 @@ static void say_force(struct rule_context *x, uint32_t w, const struct machine *
 		finding_repair(x->f, d, "take thinner metal, or a brake of %.*s tons or "
 		    "more: no length worth bending is left for this one",
 		    STR_ARG(say_real(x, ceil(tons(f, fault->v_mm)), 0)));
+	limit_note(x, d, m, machine_limit(m, force));
 }
 
 static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,
@@ -221,6 +225,7 @@ static void say_bed(struct rule_context *x, uint32_t w, const struct machine *m,
 
 	finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 	finding_repair(x->f, d, "make it of shorter pieces");
+	limit_note(x, d, m, machine_limit(m, bed));
 }
 
 static void say_no_v(struct rule_context *x, uint32_t w, const struct machine *m,
@@ -235,12 +240,12 @@ static void say_no_v(struct rule_context *x, uint32_t w, const struct machine *m
 	finding_cause(x->f, d, "a V of 6 to 12 t (press-brake tooling articles); "
 	    "shop.md, Machine %.*s", STR_ARG(m->name));
 	finding_repair(x->f, d, "take thinner metal, or cut and weld the corner");
+	limit_note(x, d, m, machine_limit(m, openings));
 }
 
 static void judge_fold(struct rule_context *x, uint32_t w, const struct machine *m,
     struct fold *f)
 {
-	static const char *const bed[] = { "Bed", "Length", NULL };
 	struct fold_fault fault;
 
 	f->bed_mm = machine_mm(m, bed, METAL_NONE);
@@ -320,6 +325,5 @@ void rule_machine_brake(struct rule_context *x)
 {
 	static rule_judge *const judges[] = { judge_brake };
 
-	if (x->m->nmachines)
-		rule_judge_all(x, judges, 1);
+	limits_judge(x, judges, 1);
 }

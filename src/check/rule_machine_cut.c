@@ -24,10 +24,12 @@ static double shear_cut_mm(const struct piece *p, const struct flat *f)
 	return f->long_mm;
 }
 
+static const char *const bar[] = { "Flat bar", NULL };
+static const char *const bed[] = { "Bed", "Length", "Width", NULL };
+
 static bool ironworker_takes(const struct machine *m, const struct piece *p,
     const struct flat *f)
 {
-	static const char *const bar[] = { "Flat bar", NULL };
 	double small, large;
 
 	return sheet_metal_of(p->material) == METAL_STEEL && says(p->material, "bar") &&
@@ -38,7 +40,6 @@ static bool ironworker_takes(const struct machine *m, const struct piece *p,
 static bool shear_bed_takes(const struct machine *m, const struct piece *p,
     const struct flat *f)
 {
-	static const char *const bed[] = { "Bed", "Length", "Width", NULL };
 	double most = machine_mm(m, bed, METAL_NONE);
 
 	return most <= 0 || !is_over(shear_cut_mm(p, f), most);
@@ -47,6 +48,7 @@ static bool shear_bed_takes(const struct machine *m, const struct piece *p,
 static struct finding *say_shear(struct rule_context *x, uint32_t w,
     const struct piece *p, const struct machine *m, const struct flat *f)
 {
+	const struct machine *iron = machine_of(x, w, "ironworker", true);
 	bool estimate, short_bed;
 	double most = machine_thickness_mm(m, p->material, &estimate);
 	struct finding *d;
@@ -72,6 +74,12 @@ static struct finding *say_shear(struct rule_context *x, uint32_t w,
 		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 	}
 	finding_repair(x->f, d, "%.*s", STR_ARG(machine_way_out(x, p, "shear")));
+	/* Bars belong on the ironworker, which takes them thicker than a shear. */
+	if (iron && says(p->material, "bar") && machine_limit(iron, bar))
+		limit_note(x, d, iron, machine_limit(iron, bar));
+	else
+		limit_note(x, d, m, short_bed ? machine_limit(m, bed)
+		    : machine_thickness_limit(m, p->material));
 	return d;
 }
 
@@ -135,6 +143,7 @@ static void judge_saw(struct rule_context *x, uint32_t w)
 		    : "rectangle");
 		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 		finding_repair(x->f, d, "%.*s", STR_ARG(machine_way_out(x, p, "saw")));
+		limit_note(x, d, m, machine_limit(m, limits + !(p->pipe.od_mm > 0)));
 	}
 }
 
@@ -162,12 +171,14 @@ static bool is_drawn(const struct assignment *a, const struct flat *f)
 static void say_table(struct rule_context *x, uint32_t w, const struct piece *p,
     const struct machine *m, const struct flat *f, bool pierce)
 {
+	static const char *const box[] = { "Table", "Bed", NULL };
 	static const char *const edge[] = { "Edge start", NULL };
 	static const char *const hole[] = { "Pierce", NULL };
 	double most = machine_mm(m, pierce ? hole : edge, METAL_NONE);
+	bool thick = most > 0 && is_over(f->t_mm, most);
 	struct finding *d;
 
-	if (most > 0 && is_over(f->t_mm, most))
+	if (thick)
 		d = rule_report(x, FINDING_TABLE_TOO_SMALL, p->pos, w,
 		    "%.*s is %.*s thick, and the %.*s %s %.*s", STR_ARG(piece_say(x, p)),
 		    STR_ARG(say_mm(x, f->t_mm)), STR_ARG(m->name),
@@ -183,6 +194,7 @@ static void say_table(struct rule_context *x, uint32_t w, const struct piece *p,
 	else
 		finding_repair(x->f, d, "%.*s; or make it of smaller pieces",
 		    STR_ARG(machine_way_out(x, p, "plasma")));
+	limit_note(x, d, m, machine_limit(m, !thick ? box : pierce ? hole : edge));
 }
 
 /* A piece "plasma cut" where the assignment lists the table; without it the hand torch
@@ -230,6 +242,7 @@ static void judge_torch(struct rule_context *x, uint32_t w)
 		    STR_ARG(m->name), STR_ARG(say_mm(x, most)));
 		finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 		finding_repair(x->f, d, "%.*s", STR_ARG(machine_way_out(x, p, "track")));
+		limit_note(x, d, m, machine_limit(m, keys));
 	}
 }
 
@@ -239,6 +252,5 @@ void rule_machine_cut(struct rule_context *x)
 		judge_shear, judge_saw, judge_table, judge_torch,
 	};
 
-	if (x->m->nmachines)
-		rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	limits_judge(x, judges, sizeof judges / sizeof *judges);
 }

@@ -8,6 +8,11 @@
 
 #define PRACTICE "common practice, no source"
 
+static const char *const force[] = { "Force", "Tonnage", NULL };
+static const char *const punch_keys[] = { "Punch", "Largest hole", NULL };
+static const char *const drill_keys[] = { "Mild steel", "Steel", "Drill", NULL };
+static const char *const grips[] = { "Grips", NULL };
+
 static double punch_ksi(const struct metal *m)
 {
 	/* Figures run from 50 to 60 ksi in mild steel; the lower end is judged, so that
@@ -88,6 +93,7 @@ static void say_force(struct rule_context *x, uint32_t w, struct pos pos,
 	finding_repair(x->f, d, "punch no more than about %.*s in this plate, or %.*s",
 	    STR_ARG(say_mm(x, most_mm)), STR_ARG(hole_way_out(x,
 	    plate_material(x, w), d_mm, t_mm, "ironworker")));
+	limit_note(x, d, m, machine_limit(m, force));
 }
 
 static void say_wide_hole(struct rule_context *x, uint32_t w, struct pos pos,
@@ -101,16 +107,16 @@ static void say_wide_hole(struct rule_context *x, uint32_t w, struct pos pos,
 	finding_cause(x->f, d, "shop.md, Machine %.*s", STR_ARG(m->name));
 	finding_repair(x->f, d, "%.*s, or make it smaller", STR_ARG(hole_way_out(x,
 	    plate_material(x, w), d_mm, t_mm, drill ? "drill" : "ironworker")));
+	limit_note(x, d, m, machine_limit(m, drill ? drill_keys : punch_keys));
 }
 
 static void judge_hole(struct rule_context *x, uint32_t w, const struct plate_block *p,
     const struct plate_mark *hole, const struct machine *m)
 {
-	static const char *const most_keys[] = { "Punch", "Largest hole", NULL };
 	const struct assignment *a = &x->m->assignments[w];
 	const struct metal *metal = a->nmaterials ? metal_of(a->materials[0].text) : NULL;
 	double d_mm = hole->v[2].lo, t_mm = p->thickness.hi;
-	double most = machine_mm(m, most_keys, METAL_NONE), lbf = machine_lbf(m);
+	double most = machine_mm(m, punch_keys, METAL_NONE), lbf = machine_lbf(m);
 
 	if (is_over(t_mm, d_mm))
 		say_thin_hole(x, w, hole->pos, d_mm, t_mm);
@@ -133,7 +139,6 @@ static bool is_first_of_size(const struct plate_block *p, size_t i)
 
 static void judge_holes(struct rule_context *x, uint32_t w)
 {
-	static const char *const drill_keys[] = { "Mild steel", "Steel", "Drill", NULL };
 	const struct assignment *a = &x->m->assignments[w];
 	const struct machine *punch = NULL, *drill = NULL;
 	double most;
@@ -207,7 +212,8 @@ static double drawn_diameter_mm(const struct assignment *a, struct pos *pos)
 }
 
 static void say_roll(struct rule_context *x, uint32_t w, struct pos pos,
-    const struct machine *m, str what, str asked, str most, bool estimate)
+    const struct machine *m, const struct plain_fact *limit, str what, str asked, str most,
+    bool estimate)
 {
 	struct finding *d = rule_report(x, FINDING_ROLL_TOO_SMALL, pos, w,
 	    "%.*s is %.*s, and the %.*s takes %.*s", STR_ARG(what), STR_ARG(asked),
@@ -223,6 +229,7 @@ static void say_roll(struct rule_context *x, uint32_t w, struct pos pos,
 	}
 	finding_repair(x->f, d, "change the size%s", machine_of(x, w, "brake", true)
 	    ? ", or bend it in steps on the brake" : "");
+	limit_note(x, d, m, limit);
 }
 
 static void judge_roll(struct rule_context *x, uint32_t w)
@@ -246,15 +253,17 @@ static void judge_roll(struct rule_context *x, uint32_t w)
 		d_mm = wanted_diameter_mm(a, &pos);
 		d_mm = d_mm > 0 ? d_mm : drawn_diameter_mm(a, &pos);
 		if (most > 0 && is_over(f.t_mm, most))
-			say_roll(x, w, p->pos, m, p->name, str_format(x->f->arena,
+			say_roll(x, w, p->pos, m, machine_thickness_limit(m,
+			    p->material), p->name, str_format(x->f->arena,
 			    "%.*s thick", STR_ARG(say_mm(x, f.t_mm))),
 			    say_mm(x, most), estimate);
 		else if (width > 0 && is_over(f.short_mm, width))
-			say_roll(x, w, p->pos, m, p->name, str_format(x->f->arena,
-			    "%.*s wide", STR_ARG(say_mm(x, f.short_mm))),
+			say_roll(x, w, p->pos, m, machine_limit(m, width_keys), p->name,
+			    str_format(x->f->arena, "%.*s wide", STR_ARG(say_mm(x, f.short_mm))),
 			    say_mm(x, width), false);
 		else if (d_mm > 0 && is_over(machine_mm(m, least_keys, METAL_NONE), d_mm))
-			say_roll(x, w, pos, m, STR("the diameter"), say_mm(x, d_mm),
+			say_roll(x, w, pos, m, machine_limit(m, least_keys),
+			    STR("the diameter"), say_mm(x, d_mm),
 			    str_format(x->f->arena, "%.*s at least",
 			    STR_ARG(say_mm(x, machine_mm(m, least_keys, METAL_NONE)))), false);
 		else
@@ -280,7 +289,6 @@ static double pulled_mm(const struct assignment *a, str *material)
  * only warns. */
 static void judge_frame(struct rule_context *x, uint32_t w)
 {
-	static const char *const grips[] = { "Grips", NULL };
 	const struct assignment *a = &x->m->assignments[w];
 	const struct machine *m = NULL;
 	double t_mm, width_mm, lbf, small = 0, large = 0;
@@ -319,12 +327,13 @@ static void judge_frame(struct rule_context *x, uint32_t w)
 	    STR_ARG(m->name));
 	finding_repair(x->f, d, "turn or mill the specimen smaller, or test a thinner "
 	    "coupon");
+	limit_note(x, d, m, machine_limit(m, small > 0 && is_over(t_mm, small) ? grips
+	    : force));
 }
 
 void rule_machine_form(struct rule_context *x)
 {
 	static rule_judge *const judges[] = { judge_holes, judge_roll, judge_frame };
 
-	if (x->m->nmachines)
-		rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	limits_judge(x, judges, sizeof judges / sizeof *judges);
 }

@@ -4,13 +4,20 @@
 #include "model/words.h"
 #include "reckon/machine.h"
 
-str machine_says(const struct machine *m, const char *const *keys)
+const struct plain_fact *machine_limit(const struct machine *m, const char *const *keys)
 {
 	for (; *keys; keys++)
 		for (size_t i = 0; i < m->nlimits; i++)
 			if (str_starts_nocase(m->limits[i].key, str_of(*keys)))
-				return str_trim(m->limits[i].text);
-	return (str){ 0 };
+				return &m->limits[i];
+	return NULL;
+}
+
+str machine_says(const struct machine *m, const char *const *keys)
+{
+	const struct plain_fact *f = machine_limit(m, keys);
+
+	return f ? str_trim(f->text) : (str){ 0 };
 }
 
 double machine_mm(const struct machine *m, const char *const *keys,
@@ -98,22 +105,30 @@ const struct metal *metal_of(str material)
 	return m || !common[sort] ? m : metal_find(str_of(common[sort]));
 }
 
+static const char *const mild_keys[] = { "Mild steel", "Carbon steel", "Steel", NULL };
+static const char *const stainless[] = { "Stainless", NULL };
+static const char *const aluminum[] = { "Aluminum", "Aluminium", NULL };
+
 static double mild_mm(const struct machine *m)
 {
-	static const char *const mild[] = { "Mild steel", "Carbon steel", "Steel", NULL };
-
-	return machine_mm(m, mild, METAL_STEEL);
+	return machine_mm(m, mild_keys, METAL_STEEL);
 }
 
 /* The machine's own figure for a metal that is no carbon steel; 0 when it has none. */
 static double own_mm(const struct machine *m, enum sheet_metal sort)
 {
-	static const char *const stainless[] = { "Stainless", NULL };
-	static const char *const aluminum[] = { "Aluminum", "Aluminium", NULL };
-
 	if (sort == METAL_STAINLESS)
 		return machine_mm(m, stainless, sort);
 	return sort == METAL_ALUMINUM ? machine_mm(m, aluminum, sort) : 0;
+}
+
+const struct plain_fact *machine_thickness_limit(const struct machine *m, str material)
+{
+	enum sheet_metal sort = sheet_metal_of(material);
+
+	if (own_mm(m, sort) > 0)
+		return machine_limit(m, sort == METAL_STAINLESS ? stainless : aluminum);
+	return machine_limit(m, mild_keys);
 }
 
 double machine_thickness_mm(const struct machine *m, str material, bool *estimate)

@@ -98,6 +98,30 @@ static bool is_new(struct rule_context *x, enum finding_name name, struct pos po
 	    STR_ARG(message)), &again);
 }
 
+/* What a waiver covers is told all the same, or the waiver would seem idle. */
+static bool is_waived(const struct rule_context *x, enum finding_name name,
+    uint32_t assignment)
+{
+	for (size_t i = 0; i < x->m->nwaivers; i++)
+		if (x->m->waivers[i].name == name && str_eq(x->m->waivers[i].assignment,
+		    x->m->assignments[assignment].id))
+			return true;
+	return false;
+}
+
+/* Whether what must come first may be in work whose process, joint, position or kind
+ * could not be read: that is an error already, and mending it tells. */
+static bool may_be_unread(const struct rule_context *x, enum finding_name name,
+    uint32_t assignment)
+{
+	return x->unread != NONE && assignment != NONE &&
+	    name >= FINDING_WORK_BEFORE_SHOP_SAFETY &&
+	    name <= FINDING_MACHINE_BEFORE_WRITTEN_TEST &&
+	    name != FINDING_TEST_IN_EDGE_WEEK &&
+	    x->unread <= x->view->units->of[assignment] &&
+	    !is_waived(x, name, assignment);
+}
+
 struct finding *rule_report(struct rule_context *x, enum finding_name name,
     struct pos pos, uint32_t assignment, const char *format, ...)
 {
@@ -108,7 +132,7 @@ struct finding *rule_report(struct rule_context *x, enum finding_name name,
 	va_start(ap, format);
 	buf_addv(&text, format, &ap);
 	va_end(ap);
-	if (x->off[name] || !is_new(x, name, pos, assignment, buf_str(&text)))
+	if (x->off[name] || may_be_unread(x, name, assignment) || !is_new(x, name, pos, assignment, buf_str(&text)))
 		return drop(x->told, name);
 	d = finding_add(x->f, name, pos, "%.*s", STR_ARG(buf_str(&text)));
 	d->scope = assignment == NONE ? SCOPE_PROGRAM : SCOPE_FILE;
@@ -310,6 +334,10 @@ static void run_over(struct rule_context *x, const struct rule *table, struct vi
 {
 	x->o = v->order;
 	x->view = v;
+	x->unread = NONE;
+	for (size_t i = 0; i < v->order->nwalk && x->unread == NONE; i++)
+		if (x->m->assignments[v->order->walk[i]].unread)
+			x->unread = v->units->of[v->order->walk[i]];
 	work_lists_fill(x->scratch, &x->lists, x->work, v->order);
 	for (const struct rule *r = table; r->run; r++)
 		if (first || r->when == RULE_EACH)

@@ -11,6 +11,7 @@
 
 struct rule_told;
 struct rule_moves;
+struct limit_faults;
 struct settings;
 struct test_lines;
 
@@ -26,8 +27,10 @@ struct rule_context {
 	struct work_lists lists;
 	struct view *view;
 	const bool *off;         /* by finding name: its custom is switched off */
+	uint32_t unread;         /* the first unit of which a word was left out, NONE */
 	struct rule_told *told;
 	struct rule_moves *moves;
+	struct limit_faults *limits; /* check/rule_machine.h; null elsewhere */
 };
 
 struct rule {

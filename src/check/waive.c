@@ -169,6 +169,14 @@ static void tell_idle(const struct model *m, const struct waiver *w, const bool 
 	finding_repair(f, d, "delete the line, or name what it is meant to cover");
 }
 
+/* While needs are unmet the order is about to change, and with it what its rules find. */
+static bool may_serve_again(const struct waiver *w, const bool *stands)
+{
+	return w->name >= FINDING_WORK_BEFORE_SHOP_SAFETY &&
+	    w->name <= FINDING_MACHINE_BEFORE_WRITTEN_TEST &&
+	    (stands[FINDING_UNTAUGHT_SKILL] || stands[FINDING_NEEDS_LOOP]);
+}
+
 void waive_apply(struct arena *scratch, const struct model *m, const struct when *date,
     struct findings *f)
 {
@@ -190,7 +198,8 @@ void waive_apply(struct arena *scratch, const struct model *m, const struct when
 	for (size_t i = 0; i < m->nwaivers; i++) {
 		if (fates[i].over)
 			tell_over(&m->waivers[i], &fates[i], f);
-		else if (!fates[i].used && m->nassignments && m->nslots && m->nskills)
+		else if (!fates[i].used && m->nassignments && m->nslots && m->nskills &&
+		    !may_serve_again(&m->waivers[i], stands))
 			tell_idle(m, &m->waivers[i], stands, f);
 	}
 }

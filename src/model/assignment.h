@@ -51,6 +51,8 @@ void prose_read(struct binder *b, const struct block *v, size_t n, struct prose 
 /* "3F up". position_find stays silent, position_read complains. */
 bool position_find(struct said t, struct position_at *out);
 bool position_read(struct binder *b, struct said t, struct position_at *out);
+/* Complains of a word that is no joint; the one that is likely meant, or JOINT_COUNT. */
+enum joint joint_meant(struct binder *b, struct said t);
 /* Reports a vertical, 5G or 6G weld that says neither up nor down. */
 void position_check(struct binder *b, struct said t, const struct position_at *at);
 

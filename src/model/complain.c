@@ -45,21 +45,26 @@ str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, s
 	return likely;
 }
 
-void complain_word(struct binder *b, struct said t, const struct words *w)
+uint32_t complain_word(struct binder *b, struct said t, const struct words *w)
 {
 	struct finding *d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
 	    "\"%.*s\" is not %.*s; it is left out", STR_ARG(t.s), STR_ARG(w->what));
+	uint32_t value;
 	str likely;
 
 	if (!is_worth_a_guess(b, d))
-		return;
-	likely = words_likely(b->arena, w, t.s);
-	if (likely.n)
-		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
-		    STR_ARG(likely));
-	else
+		return NONE;
+	value = words_guess(b->arena, w, t.s, &likely);
+	if (!likely.n) {
 		finding_repair(b->f, d, "choose one of: %.*s",
 		    STR_ARG(words_list(b->arena, w)));
+		return NONE;
+	}
+	finding_repair(b->f, d, "write \"%.*s\" if that is what is meant", STR_ARG(likely));
+	if (value != NONE)
+		d->message = str_format(b->f->arena, "\"%.*s\" is not %.*s; it is read as "
+		    "\"%.*s\"", STR_ARG(t.s), STR_ARG(w->what), STR_ARG(likely));
+	return value;
 }
 
 void complain_block(struct binder *b, const struct block *v, const char *wanted)
@@ -104,7 +109,7 @@ bool read_word(struct binder *b, struct said t, const struct words *w, uint32_t 
 {
 	*value = words_find(w, t.s);
 	if (*value == NONE)
-		complain_word(b, t, w);
+		*value = complain_word(b, t, w);
 	return *value != NONE;
 }
 
@@ -259,7 +264,8 @@ bool read_skill_at(struct binder *b, struct said *t, struct skill_at *out)
 	if (str_eq_nocase(word.s, STR("by"))) {
 		word.s.n = 0;
 	} else if (words_likely(b->arena, &words_level, word.s).n) {
-		complain_word(b, word, &words_level);
+		level = complain_word(b, word, &words_level);
+		out->level = level == NONE ? 0 : (enum skill_level)level;
 		*t = rest;
 		return true;
 	} else {

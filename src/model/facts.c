@@ -20,6 +20,8 @@ static void fact_kind(struct binder *b, const struct field *row, const struct bl
 
 	if (read_word(b, said_all(in), row->words, &value))
 		b->a->kind = (enum kind)value;
+	else
+		b->a->unread = true;
 }
 
 static void fact_hours(struct binder *b, const struct field *row, const struct block *in)
@@ -79,6 +81,15 @@ static void fact_process(struct binder *b, const struct field *row,
 	while (said_next(&rest, ",;", &part))
 		if (read_word(b, part, row->words, &value))
 			a->processes[a->nprocesses++] = (enum process)value;
+		else
+			a->unread = true;
+}
+
+enum joint joint_meant(struct binder *b, struct said t)
+{
+	uint32_t value = complain_word(b, t, &words_joint);
+
+	return value == NONE ? JOINT_COUNT : (enum joint)value;
 }
 
 static void fact_joint(struct binder *b, const struct field *row, const struct block *in)
@@ -86,13 +97,15 @@ static void fact_joint(struct binder *b, const struct field *row, const struct b
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
 
+	(void)row;
 	a->joints = arena_array(b->arena, count_parts(in->text, ",;"), sizeof *a->joints);
 	while (said_next(&rest, ",;", &part)) {
 		enum joint j = joint_find(part.s);
 
-		if (j == JOINT_COUNT)
-			complain_word(b, part, row->words);
-		else
+		/* Joints are short words, and a guess at one may be wrong. */
+		a->unread |= j == JOINT_COUNT;
+		j = j < JOINT_COUNT ? j : joint_meant(b, part);
+		if (j < JOINT_COUNT)
 			a->joints[a->njoints++] = j;
 	}
 }
@@ -234,9 +247,23 @@ void position_check(struct binder *b, struct said t, const struct position_at *a
 	    "write \"%.*s up\" or \"%.*s down\"", STR_ARG(t.s), STR_ARG(t.s));
 }
 
+/* "3F upp": the position is known, its way most likely is. */
+static bool progression_meant(struct binder *b, struct said way, uint32_t position,
+    struct position_at *out)
+{
+	uint32_t value = complain_word(b, way, &words_progression);
+
+	if (value == NONE)
+		return false;
+	out->position = (enum position)position;
+	out->progression = (enum progression)value;
+	return true;
+}
+
 bool position_read(struct binder *b, struct said t, struct position_at *out)
 {
 	struct said rest = t, first;
+	uint32_t value;
 
 	if (position_find(t, out)) {
 		position_check(b, t, out);
@@ -244,10 +271,12 @@ bool position_read(struct binder *b, struct said t, struct position_at *out)
 	}
 	if (said_word(&rest, &first) && str_trim(rest.s).n &&
 	    words_find(&words_position, first.s) != NONE)
-		complain_word(b, said_trim(rest), &words_progression);
-	else
-		complain_word(b, t, &words_position);
-	return false;
+		return progression_meant(b, said_trim(rest), words_find(&words_position,
+		    first.s), out);
+	value = complain_word(b, t, &words_position);
+	if (value != NONE)
+		out->position = (enum position)value;
+	return value != NONE;
 }
 
 static void fact_position(struct binder *b, const struct field *row,
@@ -262,6 +291,8 @@ static void fact_position(struct binder *b, const struct field *row,
 	while (said_next(&rest, ",;", &part))
 		if (position_read(b, part, &a->positions[a->npositions]))
 			a->npositions++;
+		else
+			a->unread = true;
 }
 
 /* "E7018, 1/8 in, root" or "E7018 1/8 in": a length may follow the class at once. */

@@ -32,9 +32,7 @@ static void key_joint(struct joint_reading *r, const struct joint_key *row, stru
 	enum joint j = joint_find(value.s);
 
 	(void)row;
-	if (j == JOINT_COUNT)
-		complain_word(r->b, value, &words_joint);
-	r->j->joint = j;
+	r->j->joint = j < JOINT_COUNT ? j : joint_meant(r->b, value);
 }
 
 static void key_pipe(struct joint_reading *r, const struct joint_key *row, struct said value)

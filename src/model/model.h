@@ -123,6 +123,7 @@ struct weld {
 	struct quantity t1, t2, leg, leg2, length;
 	str material1, material2;
 	struct pipe_size run, branch; /* run: of any pipe weld */
+	bool unread;             /* a word of its line was left out (reported) */
 	str text;                /* as written, for the sheet */
 	struct pos pos;
 };
@@ -323,6 +324,8 @@ struct assignment {
 	struct grade *grades; size_t ngrades, grades_cap;
 	uint32_t pass_mark;      /* 0: not given, or not understood */
 	bool pass_mark_said;
+	bool unread;             /* a word for kind, process, joint or position was left out or
+	                          * is not there (reported), so that it may be any */
 	struct fact_place *places; uint32_t nplaces;
 	struct prose bring, cautions, if_it_fails, notes;
 	struct prose instructor; /* never on a student sheet: see student_view */

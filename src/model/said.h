@@ -80,14 +80,16 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
     const char *format, ...) __attribute__((format(printf, 4, 5)));
 /* Whether a likely word is worked out for d, just added: for the first findings only. */
 bool is_worth_a_guess(const struct binder *b, const struct finding *d);
-/* UNKNOWN_WORD with the likely word, or the whole list, as repair. */
-void complain_word(struct binder *b, struct said t, const struct words *w);
+/* UNKNOWN_WORD with the likely word, or the whole list, as repair. Returns the value for
+ * which it is taken, so that one slip does not make others; NONE: it is left out. */
+uint32_t complain_word(struct binder *b, struct said t, const struct words *w);
 /* Repair: the likely one of n words, when one is near; that word, or empty. */
 str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n);
 /* NOT_UNDERSTOOD for a block that has no meaning where it stands. */
 void complain_block(struct binder *b, const struct block *v, const char *wanted);
 void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault);
 
+/* False when the word is left out; a misspelt one is taken for the likely one. */
 bool read_word(struct binder *b, struct said t, const struct words *w, uint32_t *value);
 /* A whole number from lo to hi. */
 bool read_count(struct binder *b, struct said t, uint32_t lo, uint32_t hi, uint32_t *out);

@@ -154,7 +154,24 @@ static bool take_member(struct binder *b, struct weld *w, struct said item)
 	    second ? &w->t2 : &w->t1);
 }
 
-static void complain_item(struct binder *b, struct said item)
+/* Takes a misspelt word for what it most likely means; false when that is not one of what
+ * the weld still lacks. */
+static bool take_guess(struct weld *w, const struct words *list, uint32_t value)
+{
+	if (value == NONE)
+		return false;
+	if (list == &words_joint && w->joint == JOINT_COUNT)
+		w->joint = (enum joint)value;
+	else if (list == &words_process && w->process == PROCESS_COUNT)
+		w->process = (enum process)value;
+	else if (list == &words_position && w->at.position == POSITION_COUNT)
+		w->at.position = (enum position)value;
+	else
+		return false;
+	return true;
+}
+
+static void complain_item(struct binder *b, struct weld *w, struct said item)
 {
 	static const struct words *const lists[] = { &words_joint, &words_position,
 		&words_process };
@@ -162,12 +179,20 @@ static void complain_item(struct binder *b, struct said item)
 	    "\"%.*s\" is not known in a weld; it is left out", STR_ARG(item.s));
 
 	for (size_t i = 0; i < sizeof lists / sizeof *lists && !d->repair.n; i++) {
-		str likely = words_likely(b->arena, lists[i], item.s);
+		str likely;
+		uint32_t value = words_guess(b->arena, lists[i], item.s, &likely);
 
-		if (likely.n)
-			finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
-			    STR_ARG(likely));
+		if (!likely.n)
+			continue;
+		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
+		    STR_ARG(likely));
+		if (!take_guess(w, lists[i], value))
+			break;
+		d->message = str_format(b->f->arena, "\"%.*s\" is not known in a weld; it "
+		    "is read as \"%.*s\"", STR_ARG(item.s), STR_ARG(likely));
+		return;
 	}
+	w->unread = b->a->unread = true;
 	if (!d->repair.n)
 		finding_repair(b->f, d, "write a joint, a position, \"leg 5/16 in\", "
 		    "\"A36 plate 3/8 in\" or \"8 in long\"");
@@ -188,7 +213,7 @@ static void read_items(struct binder *b, struct weld *w, struct said rest)
 		while (i < n && !takers[i](b, w, item))
 			i++;
 		if (i == n)
-			complain_item(b, item);
+			complain_item(b, w, item);
 	}
 }
 
@@ -376,6 +401,8 @@ static void compare_weld(struct binder *b, struct weld *w, struct disagreeing *t
 	const struct assignment *a = b->a;
 	uint32_t i = 0, j = 0;
 
+	if (a->unread)
+		return;
 	while (i < a->njoints && a->joints[i] != w->joint)
 		i++;
 	if (a->njoints && i == a->njoints && w->joint != JOINT_COUNT)
@@ -430,6 +457,7 @@ static void complain_owed(struct binder *b, const struct owed *o, const struct w
 {
 	struct finding *d;
 
+	b->a->unread |= o->row != FACT_MATERIAL && o->row != FACT_THICKNESS;
 	if (w) {
 		d = complain(b, FINDING_MISSING_FACT, w->pos,
 		    "weld %c says no %s", w->letter, o->word);
@@ -461,7 +489,7 @@ static void check_owed(struct binder *b, bool listed)
 		const struct owed *o = &owed_rows[i];
 
 		for (size_t w = 0; w < a->nwelds && !is_told(b, o->row); w++)
-			if (o->missing(&a->welds[w])) {
+			if (o->missing(&a->welds[w]) && !a->welds[w].unread) {
 				complain_owed(b, o, listed ? &a->welds[w] : NULL);
 				break;
 			}

@@ -214,6 +214,22 @@ str words_likely(struct arena *a, const struct words *w, str wrong)
 	return likely_word(wrong, list, w->n);
 }
 
+uint32_t words_guess(struct arena *a, const struct words *w, str wrong, str *likely)
+{
+	uint32_t value;
+	size_t near;
+
+	*likely = words_likely(a, w, wrong);
+	if (!likely->n)
+		return NONE;
+	near = str_distance(wrong, *likely, wrong.n);
+	value = words_find(w, *likely);
+	for (size_t i = 0; i < w->n; i++)
+		if (w->v[i].value != value && str_distance(wrong, w->v[i].word, near) <= near)
+			return NONE;
+	return value;
+}
+
 str words_list(struct arena *a, const struct words *w)
 {
 	struct buf b = { .arena = a };

@@ -30,6 +30,9 @@ uint32_t words_find(const struct words *w, str s);
 str words_show(const struct words *w, uint32_t value);
 /* The likely word for a wrong one, or empty; its list for likely_word is made in a. */
 str words_likely(struct arena *a, const struct words *w, str wrong);
+/* The same with its value, NONE when another value's word is as near: then nothing says
+ * which of them is meant. */
+uint32_t words_guess(struct arena *a, const struct words *w, str wrong, str *likely);
 /* The shown words, each once: "one, both". */
 str words_list(struct arena *a, const struct words *w);
 /* Whether a and b are the same words in the sense above. */

@@ -293,13 +293,55 @@ static void limits_are_read(void **state)
 	bench_free(&t);
 }
 
+#define SHEARED(id, piece) "# " id ": Cut\n\n- **Kind:** drill\n- **Hours:** 1\n\n" \
+	"## Pieces\n\n- part: 1 of " piece ", sheared\n\n"
+
+static const struct finding *nth_shear(const struct bench *t, size_t n)
+{
+	for (size_t i = 0; i < t->f->n; i++)
+		if (t->f->v[i].name == FINDING_SHEAR_TOO_SMALL && !n--)
+			return &t->f->v[i];
+	return NULL;
+}
+
+/* One sheet over a limit is told there, two at the limit in shop.md; what goes by
+ * another limit, or is judged by an estimate, stands apart. */
+static void one_limit_is_one_finding(void **state)
+{
+	struct bench t = rule_bench(SHEARED("SM-90", "5/16 x 6 x 8 in A36 plate")
+	    SHEARED("SM-91", "3/8 x 6 x 8 in A36 plate")
+	    SHEARED("SM-92", "1/4 x 6 x 8 in 304 plate")
+	    SHEARED("SM-93", "3/8 x 6 x 8 in 5052-H32 plate")
+	    SHEARED("SM-94", "1/4 x 6 x 8 in A36 plate"));
+	const struct finding *d;
+
+	(void)state;
+	d = nth_shear(&t, 0);
+	assert_non_null(d);
+	assert_int_equal(d->assignment.n > 0, 1);
+	d = NULL;
+	for (size_t i = 0; nth_shear(&t, i); i++)
+		if (!nth_shear(&t, i)->assignment.n)
+			d = nth_shear(&t, i);
+	assert_non_null(d);
+	assert_true(str_eq(d->message, STR("2 sheets ask for what the shear does not take "
+	    "(Mild steel: 1/4 in)")));
+	assert_int_equal(d->nrelated, 2);
+	assert_true(str_eq(d->related[0].assignment, STR("SM-90")));
+	assert_true(str_eq(d->related[1].assignment, STR("SM-91")));
+	assert_non_null(nth_shear(&t, 2));
+	assert_null(nth_shear(&t, 3));
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(shear), cmocka_unit_test(saw_and_table),
 		cmocka_unit_test(holes), cmocka_unit_test(bends), cmocka_unit_test(braked_parts),
 		cmocka_unit_test(roll),
-		cmocka_unit_test(frame), cmocka_unit_test(limits_are_read),
+		cmocka_unit_test(frame),
+		cmocka_unit_test(one_limit_is_one_finding), cmocka_unit_test(limits_are_read),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
