@@ -81,6 +81,37 @@ void complain_block(struct binder *b, const struct block *v, const char *wanted)
 	finding_repair(b->f, d, "%s", wanted);
 }
 
+/* A quantity of each kind as it is written. */
+static const char *const forms[QUANTITY_KINDS] = {
+	[QUANTITY_ANY] = "\"3/8 in\"", [QUANTITY_LENGTH] = "\"3/8 in\", \"1-1/2 in\" or "
+	    "\"9.5 mm\"", [QUANTITY_ANGLE] = "\"30 deg\"",
+	[QUANTITY_CURRENT] = "\"110-140 A\"", [QUANTITY_VOLTAGE] = "\"18-20 V\"",
+	[QUANTITY_TIME] = "\"4 h\" or \"90 min\"", [QUANTITY_MASS] = "\"12 lb\"",
+	[QUANTITY_FLOW] = "\"20 cfh\"", [QUANTITY_TEMPERATURE] = "\"250 degF\"",
+	[QUANTITY_PRESSURE] = "\"5 psi\"", [QUANTITY_SPEED] = "\"8 in/min\"",
+	[QUANTITY_PERCENT] = "\"50 %\"", [QUANTITY_COUNT] = "\"3\"",
+	[QUANTITY_PIPE] = "\"NPS 6 schedule 40\"",
+};
+
+/* A gauge without a metal is one slip, however many sizes of the assignment are given by
+ * gauge: they are listed with the first. True when it is told already. */
+static bool is_told_of_gauge(struct binder *b, struct said at, str text)
+{
+	struct finding *d;
+
+	if (!b->a)
+		return false;
+	if (b->gauge_of != b->a || b->gauge >= b->f->n ||
+	    b->f->v[b->gauge].name != FINDING_GAUGE_WITHOUT_MATERIAL) {
+		b->gauge_of = b->a;
+		b->gauge = b->f->n;
+		return false;
+	}
+	d = &b->f->v[b->gauge];
+	finding_relate(b->f, d, said_pos(at))->label = text;
+	return true;
+}
+
 void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault)
 {
 	static const enum finding_name names[] = {
@@ -91,9 +122,12 @@ void complain_fault(struct binder *b, struct said t, const struct quantity_fault
 		[QUANTITY_UNKNOWN_UNIT] = FINDING_BAD_QUANTITY,
 	};
 	struct said at = said_sub(t, fault->offset, t.s.n);
-	struct finding *d = complain(b, names[fault->result], said_pos(at),
-	    "\"%.*s\": %s; it is left out", STR_ARG(t.s), fault->reason);
+	struct finding *d;
 
+	if (fault->result == QUANTITY_NO_METAL && is_told_of_gauge(b, at, t.s))
+		return;
+	d = complain(b, names[fault->result], said_pos(at), "\"%.*s\": %s; it is left out",
+	    STR_ARG(t.s), fault->reason);
 	if (fault->result == QUANTITY_NO_METAL)
 		finding_repair(b->f, d, "name a material that has sheet gauges, such as "
 		    "\"A1011 sheet\"");
@@ -103,6 +137,8 @@ void complain_fault(struct binder *b, struct said t, const struct quantity_fault
 	else if (fault->likely.n)
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
 		    STR_ARG(fault->likely));
+	else
+		finding_repair(b->f, d, "write it as %s", forms[fault->want]);
 }
 
 bool read_word(struct binder *b, struct said t, const struct words *w, uint32_t *value)
@@ -117,8 +153,9 @@ bool read_count(struct binder *b, struct said t, uint32_t lo, uint32_t hi, uint3
 {
 	if (str_to_u32(t.s, out) && *out >= lo && *out <= hi)
 		return true;
-	complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(t),
 	    "\"%.*s\" is not a whole number from %u to %u; it is left out", STR_ARG(t.s),
+	    (unsigned)lo, (unsigned)hi), "write %u, %u or a whole number between",
 	    (unsigned)lo, (unsigned)hi);
 	*out = 0;
 	return false;
@@ -135,8 +172,9 @@ bool read_number(struct binder *b, struct said t, double *out)
 		*out = q.lo;
 		return true;
 	}
-	complain(b, FINDING_BAD_QUANTITY, said_pos(t),
-	    "\"%.*s\" is not a number; it is left out", STR_ARG(t.s));
+	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+	    "\"%.*s\" is not a number; it is left out", STR_ARG(t.s)),
+	    "write it in figures: 3, 4.5");
 	return false;
 }
 
@@ -155,8 +193,9 @@ bool keep_size(struct binder *b, struct said t, struct quantity *q)
 {
 	if (!quantity_given(q) || q->kind != QUANTITY_LENGTH || q->lo > 0)
 		return true;
-	complain(b, FINDING_BAD_QUANTITY, said_pos(t),
-	    "\"%.*s\": a size is more than 0; it is left out", STR_ARG(t.s));
+	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+	    "\"%.*s\": a size is more than 0; it is left out", STR_ARG(t.s)),
+	    "write the size, or take the line out");
 	*q = (struct quantity){ 0 };
 	return false;
 }
@@ -212,8 +251,9 @@ bool read_hours(struct binder *b, struct said t, double *out)
 		return false;
 	}
 	if (q.range || q.no_value || q.lo <= 0 || q.lo >= 100000) {
-		complain(b, FINDING_BAD_QUANTITY, said_pos(t),
-		    "\"%.*s\" is not a number of hours; it is left out", STR_ARG(t.s));
+		finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(t),
+		    "\"%.*s\" is not a number of hours; it is left out", STR_ARG(t.s)),
+		    "write one number over 0: 4, 1.5");
 		return false;
 	}
 	*out = q.lo;

@@ -73,7 +73,8 @@ static const struct word must_rows[] = {
 };
 static const struct words must_words = { { "known beside a weight", 21 }, must_rows, 2 };
 
-static void read_grade(struct binder *b, const struct block *v)
+/* False when the line is left out, so that its weight is not missed again. */
+static bool read_grade(struct binder *b, const struct block *v)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(v), part;
@@ -83,18 +84,21 @@ static void read_grade(struct binder *b, const struct block *v)
 	for (size_t i = 0; i < a->ngrades; i++)
 		if (words_same(a->grades[i].name, v->key)) {
 			complain_repeat(b, v, a->grades[i].pos);
-			return;
+			return false;
 		}
 	if (!said_next(&rest, ",;", &part)) {
-		complain(b, FINDING_MISSING_FACT, block_key_pos(v),
-		    "\"%.*s\" has no weight; this line is left out", STR_ARG(v->key));
-		return;
+		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, block_key_pos(v),
+		    "\"%.*s\" has no weight; this line is left out", STR_ARG(v->key)),
+		    "write \"- **%.*s:** 20\", and \"must pass\" where it must be",
+		    STR_ARG(v->key));
+		return false;
 	}
 	if (!read_weight(b, part, &g.weight))
-		return;
+		return false;
 	while (said_next(&rest, ",;", &part))
 		g.must_pass |= read_word(b, part, &must_words, &must);
 	*ARENA_PUSH(b->arena, a->grades, a->ngrades, a->grades_cap) = g;
+	return true;
 }
 
 static void check_total(struct binder *b, const struct block *h)
@@ -119,16 +123,21 @@ static void read_pass_mark(struct binder *b, const struct block *v)
 
 void read_grades(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
+	bool whole = true;
+
 	for (size_t i = 0; i < n; i++) {
 		if (!is_fact(b, &v[i], b->a->ngrades,
-		    "write \"- **Visual:** 50, must pass\""))
+		    "write \"- **Visual:** 50, must pass\"")) {
+			whole = false;
 			continue;
+		}
 		if (!words_same(v[i].key, STR("Pass mark")))
-			read_grade(b, &v[i]);
+			whole &= read_grade(b, &v[i]);
 		else if (b->a->pass_mark_said)
 			complain_repeat(b, &v[i], h->pos);
 		else
 			read_pass_mark(b, &v[i]);
 	}
-	check_total(b, h);
+	if (whole)
+		check_total(b, h);
 }

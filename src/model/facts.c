@@ -189,12 +189,25 @@ static bool has_decimal_comma(struct binder *b, struct said t)
 	return true;
 }
 
+static void complain_pairs(struct binder *b, const struct block *in)
+{
+	const struct assignment *a = b->a;
+	struct finding *d = complain(b, FINDING_FACTS_DISAGREE, block_pos(in, 0),
+	    "there are %u thicknesses for %u materials, and they pair in order",
+	    (unsigned)a->nthicknesses, (unsigned)a->nmaterials);
+
+	finding_relate(b->f, d, a->materials[0].pos)->label = STR("the materials");
+	finding_repair(b->f, d, "write one thickness for each material, in the same order, "
+	    "or one for all");
+}
+
 static void fact_thickness(struct binder *b, const struct field *row,
     const struct block *in)
 {
 	struct assignment *a = b->a;
 	struct said rest = said_all(in), part;
 	str unit = unit_at_end(in->text);
+	bool all = true;
 
 	(void)row;
 	if (has_decimal_comma(b, rest))
@@ -209,12 +222,12 @@ static void fact_thickness(struct binder *b, const struct field *row,
 
 		if (read_thickness(b, part, metal, unit, &q) && keep_size(b, part, &q))
 			a->thicknesses[a->nthicknesses++] = q;
+		else
+			all = false;
 	}
-	if (a->nmaterials > 1 && a->nthicknesses > 1 && a->nmaterials != a->nthicknesses)
-		finding_relate(b->f, complain(b, FINDING_FACTS_DISAGREE, block_pos(in, 0),
-		    "there are %u thicknesses for %u materials, and they pair in order",
-		    (unsigned)a->nthicknesses, (unsigned)a->nmaterials),
-		    a->materials[0].pos)->label = STR("the materials");
+	if (all && a->nmaterials > 1 && a->nthicknesses > 1 &&
+	    a->nmaterials != a->nthicknesses)
+		complain_pairs(b, in);
 }
 
 bool position_find(struct said t, struct position_at *out)

@@ -5,13 +5,20 @@
 static bool read_piece_count(struct binder *b, struct said *t, struct piece *p)
 {
 	struct said rest = *t, number;
+	bool of = said_word(&rest, &number) && said_skip(&rest, STR("of"));
 
-	if (said_word(&rest, &number) && str_to_u32(number.s, &p->count) && p->count &&
-	    p->count < 1000 && said_skip(&rest, STR("of"))) {
+	if (of && str_to_u32(number.s, &p->count) && p->count && p->count < 1000) {
 		*t = rest;
 		return true;
 	}
 	p->count = 1;
+	if (of) {
+		*t = rest;
+		finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(number),
+		    "\"%.*s\" is not a number of pieces from 1 to 999; one is taken",
+		    STR_ARG(number.s)), "write it in figures: \"2 of\"");
+		return false;
+	}
 	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, said_pos(*t),
 	    "\"%.*s\" does not say how many; one is taken", STR_ARG(t->s)),
 	    "write \"1 of %.*s\"", STR_ARG(t->s));

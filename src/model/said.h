@@ -31,6 +31,8 @@ struct binder {
 	const struct block **facts; /* of that assignment, by row of its fact table */
 	uint64_t nearly;         /* rows that a misspelt key means, so that they are not
 	                          * told as missing too */
+	const struct assignment *gauge_of; /* whose gauges without a metal stand in finding */
+	size_t gauge;            /* `gauge` of f */
 	struct standard *standard; /* the set of limits being read */
 	uint32_t quarter;        /* of program.md, 0 outside */
 	const struct language *language; /* of a translation being read; null: the original */

@@ -63,6 +63,7 @@ struct quantity_fault {
 	size_t offset;           /* byte in the text given, at most its length */
 	const char *reason;      /* a few words, no full stop; static */
 	str likely;              /* of NO_UNIT, UNKNOWN_UNIT: the unit meant, or empty */
+	enum quantity_kind want; /* what was asked for */
 };
 
 struct quantity_list {

@@ -4,7 +4,7 @@ bool reader_fail(struct reader *r, enum quantity_result result, size_t at,
     const char *reason)
 {
 	*r->fault = (struct quantity_fault){ result, at < r->s.n ? at : r->s.n, reason,
-		{ 0 } };
+		{ 0 }, r->want };
 	return false;
 }
 
