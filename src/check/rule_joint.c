@@ -160,8 +160,8 @@ static void judge_least(struct rule_context *x, uint32_t w, const struct weld *k
 	const struct assignment *a = &x->m->assignments[w];
 	struct fillet_limit least;
 
-	if (is_over(3.175, weld_thin_mm(k)) || !weld_has_metal(k, METAL_STEEL) ||
-	    weld_has_metal(k, METAL_STAINLESS) || weld_has_metal(k, METAL_ALUMINUM))
+	if (is_over(3.175, weld_thin_mm(k)) ||
+	    !weld_has_metal(k, METAL_STEEL) || weld_has_metal(k, METAL_STAINLESS) || weld_has_metal(k, METAL_ALUMINUM))
 		return;
 	least = fillet_least_leg(weld_thin_mm(k), weld_thick_mm(k),
 	    is_low_hydrogen(x, w), names_cyclic(a));
@@ -180,7 +180,8 @@ static void judge_leg(struct rule_context *x, uint32_t w)
 		double leg_mm = weld_leg_mm(a, i), leg2_mm = weld_leg2_mm(a, i);
 		double thin = weld_thin_mm(k);
 
-		if (!joint_is_fillet(k->joint) || leg_mm <= 0 || thin <= 0)
+		if (!joint_is_fillet(k->joint) || leg_mm <= 0 || thin <= 0 ||
+		    weld_is_disputed(a, k))
 			continue;
 		if (is_over(fmax(leg_mm, leg2_mm), next_32nd_mm(thin))) {
 			say_leg(x, FINDING_LEG_OVER_THINNER, w, k, fmax(leg_mm, leg2_mm),

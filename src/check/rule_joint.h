@@ -55,6 +55,12 @@ bool is_out_of_position(enum position p);
 bool weld_is_possible(const struct assignment *a, size_t i);
 /* Whether its drawing shows another joint, which is told: nobody knows then what it is. */
 bool weld_is_drawn_otherwise(const struct assignment *a, size_t i);
+/* Whether a weld has another thickness than the pieces, of which this is the first: told,
+ * so no machine is judged by it. */
+bool piece_is_disputed(const struct assignment *a, const struct piece *p);
+/* Whether pieces or drawing give a weld another thickness, which is told: nothing else is
+ * judged by it. */
+bool weld_is_disputed(const struct assignment *a, const struct weld *k);
 /* Which metals stand at a weld; METAL_NONE when its words name none. */
 bool weld_has_metal(const struct weld *w, enum sheet_metal metal);
 double weld_thin_mm(const struct weld *w);

@@ -187,6 +187,11 @@ static bool same_first_word(str a, str b)
 	return str_word(&a, &x) && str_word(&b, &y) && str_eq_nocase(x, y);
 }
 
+static double piece_t_mm(const struct piece *p)
+{
+	return p->pipe.od_mm > 0 ? p->pipe.wall_mm : p->dims[0].hi;
+}
+
 /* Whether the pieces show that a member is cut from another thickness: some are of its
  * material, all of those have a thickness, and none has this one. */
 static const struct piece *piece_that_differs(const struct assignment *a, str material,
@@ -196,7 +201,7 @@ static const struct piece *piece_that_differs(const struct assignment *a, str ma
 
 	for (size_t i = 0; i < a->npieces; i++) {
 		const struct piece *p = &a->pieces[i];
-		double t = p->pipe.od_mm > 0 ? p->pipe.wall_mm : p->dims[0].hi;
+		double t = piece_t_mm(p);
 
 		if (!same_first_word(p->material, material))
 			continue;
@@ -210,6 +215,33 @@ static const struct piece *piece_that_differs(const struct assignment *a, str ma
 	return other;
 }
 
+bool piece_is_disputed(const struct assignment *a, const struct piece *p)
+{
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (a->welds[i].t1_mm > 0 && piece_that_differs(a, a->welds[i].material1,
+		    a->welds[i].t1_mm) == p)
+			return true;
+	return false;
+}
+
+/* Where the drawing says what the pieces say, it differs from the facts too, and that is
+ * told. */
+static bool is_drawn_so(const struct assignment *a, size_t weld, double t_mm)
+{
+	const struct joint_block *j = weld_block(a, weld);
+
+	return j && is_same_mm(j->pipe.od_mm > 0 ? j->pipe.wall_mm : j->t1.hi, t_mm);
+}
+
+bool weld_is_disputed(const struct assignment *a, const struct weld *k)
+{
+	const struct joint_block *j = weld_block(a, (size_t)(k - a->welds));
+	double drawn = !j ? 0 : j->pipe.od_mm > 0 ? j->pipe.wall_mm : j->t1.hi;
+
+	return (k->t1_mm > 0 && piece_that_differs(a, k->material1, k->t1_mm)) ||
+	    (drawn > 0 && k->t1_mm > 0 && k->t2_mm <= 0 && !is_same_mm(drawn, k->t1_mm));
+}
+
 static void judge_pieces(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -217,11 +249,10 @@ static void judge_pieces(struct rule_context *x, uint32_t w)
 	for (size_t i = 0; i < a->nwelds; i++) {
 		const struct weld *k = &a->welds[i];
 		const struct piece *p = piece_that_differs(a, k->material1, k->t1_mm);
-		double t = p && p->pipe.od_mm > 0 ? p->pipe.wall_mm
-		    : p ? p->dims[0].hi : 0;
+		double t = p ? piece_t_mm(p) : 0;
 		struct finding *d;
 
-		if (!p || k->t1_mm <= 0)
+		if (!p || k->t1_mm <= 0 || is_drawn_so(a, i, t))
 			continue;
 		d = rule_report(x, FINDING_PIECES_DISAGREE, p->pos, w,
 		    "%.*s is in %.*s, but no piece has that thickness: %.*s is %.*s",

@@ -109,7 +109,7 @@ static void judge_shear(struct rule_context *x, uint32_t w)
 		struct flat f;
 
 		if (!says(p->made, "shear") || !piece_is_flat(p, &f) ||
-		    shear_takes(x, w, p, m, &f))
+		    shear_takes(x, w, p, m, &f) || piece_is_disputed(a, p))
 			continue;
 		if (told && str_eq(told->material, p->material) &&
 		    is_same_mm(told->dims[0].hi, f.t_mm)) {
@@ -134,7 +134,7 @@ static void judge_saw(struct rule_context *x, uint32_t w)
 		if (!says(p->made, "saw"))
 			continue;
 		m = machine_of(x, w, "saw", true);
-		if (!m || saw_takes(m, p))
+		if (!m || saw_takes(m, p) || piece_is_disputed(a, p))
 			continue;
 		d = rule_report(x, FINDING_SAW_TOO_SMALL, p->pos, w,
 		    "%.*s does not go into the %.*s (%.*s %s)", STR_ARG(piece_say(x, p)),
@@ -212,6 +212,8 @@ static void judge_table(struct rule_context *x, uint32_t w)
 
 		if (!says(p->made, "plasma") || !piece_is_flat(p, &f))
 			continue;
+		if (piece_is_disputed(a, p))
+			continue;
 		if (!table_takes(m, &f, false))
 			say_table(x, w, p, m, &f, false);
 		else if (!punched && has_holes(a) && is_drawn(a, &f) &&
@@ -234,7 +236,7 @@ static void judge_torch(struct rule_context *x, uint32_t w)
 		struct flat f;
 
 		if (!says(p->made, "torch") || !piece_is_flat(p, &f) ||
-		    !is_over(f.t_mm, most))
+		    !is_over(f.t_mm, most) || piece_is_disputed(a, p))
 			continue;
 		d = rule_report(x, FINDING_TABLE_TOO_SMALL, p->pos, w,
 		    "%.*s is %.*s thick, and the %.*s cuts %.*s",

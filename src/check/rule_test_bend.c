@@ -82,7 +82,8 @@ static void judge_sort(struct rule_context *x, uint32_t w)
 
 			if (!test_covers(&l.v[i], a, k) || !joint_is_butt(weld->joint) ||
 			    weld_thin_mm(weld) <= 0 ||
-			    !is_wrong_sort(&l.v[i], weld, &r))
+			    !is_wrong_sort(&l.v[i], weld, &r) ||
+			    weld_is_disputed(a, weld))
 				continue;
 			/* Face and root bends of one weld have one cause. */
 			say_sort(x, w, &l.v[i], weld, r);
@@ -381,9 +382,10 @@ static struct finding *judge_line(struct rule_context *x, uint32_t w,
 		/* Full-wall strips of line pipe go to 1/2 in. */
 		double full = weld_thin_mm(k) > 12.7 ? EIGHTHS_3_MM : weld_thin_mm(k);
 
-		return t->plunger_mm > 0 && full > 0 ? say_note(x, w, t, full) : NULL;
+		return t->plunger_mm > 0 && full > 0 && !weld_is_disputed(a, k)
+		    ? say_note(x, w, t, full) : NULL;
 	}
-	return t->plunger_mm > 0 && is_wrong_plunger(t, &j, t_mm)
+	return t->plunger_mm > 0 && is_wrong_plunger(t, &j, t_mm) && !weld_is_disputed(a, k)
 	    ? say_plunger(x, w, t, &j, t_mm) : NULL;
 }
 

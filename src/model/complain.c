@@ -138,7 +138,8 @@ void complain_fault(struct binder *b, struct said t, const struct quantity_fault
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
 		    STR_ARG(fault->likely));
 	else
-		finding_repair(b->f, d, "write it as %s", forms[fault->want]);
+		finding_repair(b->f, d, "write it as %s", forms[str_starts_nocase(t.s,
+		    STR("NPS ")) ? QUANTITY_PIPE : fault->want]);
 }
 
 bool read_word(struct binder *b, struct said t, const struct words *w, uint32_t *value)
