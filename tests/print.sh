@@ -41,7 +41,7 @@ for pdf in "$work"/out/*/*.pdf; do
 	has "$name, size" '^Page size: *612 x 792 pts (letter)' "$work/info"
 	has "$name, version" '^PDF version: *1.7' "$work/info"
 	qpdf --json "$pdf" 2> /dev/null > "$work/json"
-	case $name in *.es.pdf) language=es ;; *) language=en-US ;; esac
+	case $name in *.es.pdf) language=es-US ;; *) language=en-US ;; esac
 	has "$name, language" "\"/Lang\": \"\(u:\)\{0,1\}$language\"" "$work/json"
 	has "$name, outline" '"/Outlines"' "$work/json"
 	has "$name, page labels" '"/PageLabels"' "$work/json"
@@ -129,6 +129,17 @@ grep -owF -f "$work/english" "$work/flat" | sort | uniq -c > "$work/left"
 is "English left on translated sheets" "$(cat "$work/left")" ""
 has "the title of a picture" 'Plano del taller, sin escala' "$work/q1-packet.es.pdf.txt"
 has "the sheet without a translation says so" 'Esta hoja aún no está traducida' "$work/q1-packet.es.pdf.txt"
+# What stays English in them says so in the structure; an English packet has one language.
+languages() { qpdf --json "$1" 2> /dev/null | grep -o '"/Lang": "[^"]*"' | sort | uniq -c | awk '{ print $1 $3 }' | tr -d '"\n' | sed 's/u://g'; }
+for pdf in packet grading cards; do
+	languages "$work/out/q1/$pdf.es.pdf" > "$work/languages"
+	if grep -qE '^[1-9][0-9]+en-US1es-US$' "$work/languages"; then ok; else
+		bad "languages of $pdf.es.pdf: $(cat "$work/languages")"; fi
+	is "languages of $pdf.pdf" "$(languages "$work/out/q1/$pdf.pdf")" 1en-US
+done
+if languages "$work/out/q1/chart.pdf" | grep -qE '^1en-US[1-9][0-9]*es-US$'; then ok; else
+	bad "languages of chart.pdf: $(languages "$work/out/q1/chart.pdf")"; fi
+
 # Tags and bench labels of that quarter alone, under the marks of the English ones; the one
 # wall chart and the one sign-off sheet of a shop say it in both languages.
 has "Spanish tags" 'Intento 1 de [1-6] .*Intento 2 de' "$work/shop-labels.es.pdf.txt"

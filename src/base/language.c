@@ -13,7 +13,7 @@ static const struct word_row spanish[] = {
 };
 
 static const struct language languages[] = {
-	{ "es", "es", "Spanish", spanish, sizeof spanish / sizeof *spanish },
+	{ "es", "es-US", "Spanish", spanish, sizeof spanish / sizeof *spanish },
 };
 
 const struct language *language_find(str code)

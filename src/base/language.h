@@ -17,7 +17,7 @@ struct language; /* null: English */
 const struct language *language_find(str code);
 const struct language *language_at(size_t i);
 str language_code(const struct language *l); /* "es"; "" of English */
-str language_tag(const struct language *l);  /* "en-US", "es" as documents are tagged */
+str language_tag(const struct language *l);  /* "en-US", "es-US" as documents are tagged */
 
 str language_name(const struct language *l); /* in English: "Spanish" */
 

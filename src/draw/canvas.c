@@ -84,6 +84,12 @@ void canvas_tag_end(struct canvas *c)
 	CALL_BARE(c, tag_end);
 }
 
+void canvas_tag_other(struct canvas *c)
+{
+	assert(c->tags > 0);
+	CALL_BARE(c, tag_other);
+}
+
 void canvas_fleeting_begin(struct canvas *c)
 {
 	c->fleeting++;

@@ -41,6 +41,7 @@ struct ink {
 enum tag {
 	TAG_DOCUMENT, TAG_SECTION, TAG_H1, TAG_H2, TAG_H3, TAG_P, TAG_LIST, TAG_ITEM,
 	TAG_TABLE, TAG_ROW, TAG_HEAD_CELL, TAG_CELL, TAG_FIGURE,
+	TAG_SPAN,                /* words within a paragraph */
 	TAG_ARTIFACT             /* furniture: header, footer, rules */
 };
 
@@ -59,6 +60,8 @@ struct canvas_ops {
 	/* alt: what a FIGURE shows, in words; empty otherwise. */
 	void (*tag_begin)(void *self, enum tag tag, str alt);
 	void (*tag_end)(void *self);
+	/* What was begun last is in the other language of the document. */
+	void (*tag_other)(void *self);
 	/* Content between is not part of the revision mark (page numbers, weeks). */
 	void (*fleeting_begin)(void *self);
 	void (*fleeting_end)(void *self);
@@ -88,6 +91,7 @@ void canvas_box_begin(struct canvas *c, rect r, str name);
 void canvas_box_end(struct canvas *c);
 void canvas_tag_begin(struct canvas *c, enum tag tag, str alt);
 void canvas_tag_end(struct canvas *c);
+void canvas_tag_other(struct canvas *c);
 void canvas_fleeting_begin(struct canvas *c);
 void canvas_fleeting_end(struct canvas *c);
 void canvas_dest(struct canvas *c, str name, pt at);

@@ -6,7 +6,7 @@
 
 enum op {
 	OP_PAGE_BEGIN, OP_PAGE_END, OP_TEXT, OP_PATH, OP_BOX_BEGIN, OP_BOX_END,
-	OP_TAG_BEGIN, OP_TAG_END, OP_FLEETING_BEGIN, OP_FLEETING_END, OP_DEST, OP_LINK,
+	OP_TAG_BEGIN, OP_TAG_END, OP_TAG_OTHER, OP_FLEETING_BEGIN, OP_FLEETING_END, OP_DEST, OP_LINK,
 	OP_OUTLINE, OP_LABEL, OP_IMAGE
 };
 
@@ -160,6 +160,11 @@ static void list_tag_end(void *self)
 	item_add(self, OP_TAG_END);
 }
 
+static void list_tag_other(void *self)
+{
+	item_add(self, OP_TAG_OTHER);
+}
+
 static void list_fleeting_begin(void *self)
 {
 	item_add(self, OP_FLEETING_BEGIN);
@@ -198,6 +203,7 @@ static const struct canvas_ops list_ops = {
 	.text = list_text, .path = list_path, .image = list_image,
 	.box_begin = list_box_begin, .box_end = list_box_end,
 	.tag_begin = list_tag_begin, .tag_end = list_tag_end,
+	.tag_other = list_tag_other,
 	.fleeting_begin = list_fleeting_begin, .fleeting_end = list_fleeting_end,
 	.dest = list_dest, .link = list_link,
 	.outline = list_outline, .label = list_label,
@@ -282,6 +288,7 @@ static void item_replay(const struct item *item, const struct arena *a, struct c
 		canvas_tag_begin(to, (enum tag)item->number, item->text);
 		break;
 	case OP_TAG_END: canvas_tag_end(to); break;
+	case OP_TAG_OTHER: canvas_tag_other(to); break;
 	case OP_FLEETING_BEGIN: canvas_fleeting_begin(to); break;
 	case OP_FLEETING_END: canvas_fleeting_end(to); break;
 	case OP_DEST: canvas_dest(to, item->text, shift_pt((pt){ r.x, r.y }, by)); break;

@@ -11,7 +11,7 @@ static const char *const tag_names[] = {
 	[TAG_H2] = "h2", [TAG_H3] = "h3", [TAG_P] = "p", [TAG_LIST] = "list",
 	[TAG_ITEM] = "item", [TAG_TABLE] = "table", [TAG_ROW] = "row",
 	[TAG_HEAD_CELL] = "head-cell", [TAG_CELL] = "cell", [TAG_FIGURE] = "figure",
-	[TAG_ARTIFACT] = "artifact",
+	[TAG_SPAN] = "span", [TAG_ARTIFACT] = "artifact",
 };
 
 _Static_assert(sizeof tag_names / sizeof tag_names[0] == TAG_ARTIFACT + 1,
@@ -183,6 +183,11 @@ static void trace_tag_end(void *self)
 	buf_adds(out_of(self), "end tag\n");
 }
 
+static void trace_tag_other(void *self)
+{
+	buf_adds(out_of(self), "other language\n");
+}
+
 static void trace_fleeting_begin(void *self)
 {
 	buf_adds(out_of(self), "fleeting\n");
@@ -229,6 +234,7 @@ static const struct canvas_ops trace_ops = {
 	.text = trace_text, .path = trace_path, .image = trace_image,
 	.box_begin = trace_box_begin, .box_end = trace_box_end,
 	.tag_begin = trace_tag_begin, .tag_end = trace_tag_end,
+	.tag_other = trace_tag_other,
 	.fleeting_begin = trace_fleeting_begin, .fleeting_end = trace_fleeting_end,
 	.dest = trace_dest, .link = trace_link,
 	.outline = trace_outline, .label = trace_label,

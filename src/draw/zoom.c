@@ -66,6 +66,11 @@ static void zoom_tag_end(void *self)
 	canvas_tag_end(((const struct zoom *)self)->to);
 }
 
+static void zoom_tag_other(void *self)
+{
+	canvas_tag_other(((const struct zoom *)self)->to);
+}
+
 static void zoom_fleeting_begin(void *self)
 {
 	canvas_fleeting_begin(((const struct zoom *)self)->to);
@@ -94,6 +99,7 @@ static const struct canvas_ops zoom_ops = {
 	.text = zoom_text, .path = zoom_path, .image = zoom_image,
 	.box_begin = zoom_box_begin, .box_end = zoom_box_end,
 	.tag_begin = zoom_tag_begin, .tag_end = zoom_tag_end,
+	.tag_other = zoom_tag_other,
 	.fleeting_begin = zoom_fleeting_begin, .fleeting_end = zoom_fleeting_end,
 	.dest = zoom_dest, .link = zoom_link,
 };

@@ -269,6 +269,7 @@ struct grade {
 	str name;
 	uint32_t weight;
 	bool must_pass;
+	bool english;            /* of model_in: a name without a translation */
 	struct pos pos;
 };
 

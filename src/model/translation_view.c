@@ -45,8 +45,12 @@ static void name_lines(const struct viewer *w, struct assignment *x)
 	for (uint32_t i = 0; i < x->nfillers; i++)
 		x->fillers[i].where = speech_word(w->s, x->fillers[i].where);
 	x->grades = copy_of(w, x->grades, x->ngrades, sizeof *x->grades);
-	for (size_t i = 0; i < x->ngrades; i++)
-		x->grades[i].name = speech_word(w->s, x->grades[i].name);
+	for (size_t i = 0; i < x->ngrades; i++) {
+		struct grade *g = &x->grades[i];
+
+		g->english = has_words(g->name) && !speech_has(w->s, g->name);
+		g->name = speech_word(w->s, g->name);
+	}
 	name_evidence(w, x);
 	x->drawings = copy_of(w, x->drawings, x->ndrawings, sizeof *x->drawings);
 	for (size_t i = 0; i < x->ndrawings; i++) {

@@ -148,6 +148,11 @@ static void pdf_tag_end(void *self)
 	tags_end(((struct pdf *)self)->tags);
 }
 
+static void pdf_tag_other(void *self)
+{
+	tags_other(((struct pdf *)self)->tags);
+}
+
 static void pdf_dest(void *self, str name, pt at)
 {
 	struct pdf *p = self;
@@ -201,6 +206,7 @@ static const struct canvas_ops pdf_ops = {
 	.page_begin = pdf_page_begin, .page_end = pdf_page_end,
 	.text = pdf_text, .path = pdf_path, .image = pdf_image,
 	.tag_begin = pdf_tag_begin, .tag_end = pdf_tag_end,
+	.tag_other = pdf_tag_other,
 	.dest = pdf_dest, .link = pdf_link,
 	.outline = pdf_outline, .label = pdf_label,
 };
@@ -221,7 +227,7 @@ struct pdf *pdf_new(struct arena *a, const struct faces *faces,
 	};
 	content_init(&p->content, a, faces);
 	p->packing.arena = a;
-	p->tags = tags_new(a);
+	p->tags = tags_new(a, meta->other);
 	return p;
 }
 

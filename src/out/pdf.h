@@ -20,7 +20,8 @@
 /* All UTF-8, copied. Empty strings are left out of the file. */
 struct pdf_meta {
 	str title;               /* shown by viewers in place of the file name */
-	str language;            /* of the text: "en-US", "es" */
+	str language;            /* of the text: "en-US", "es-US" */
+	str other;               /* of what canvas_tag_other marks */
 	str subject;
 	str author;
 	bool actual_size;        /* ask viewers to print without scaling */

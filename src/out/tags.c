@@ -13,7 +13,7 @@ static const char *const types[TYPE_COUNT] = {
 	[TAG_H2] = "H2", [TAG_H3] = "H3", [TAG_P] = "P", [TAG_LIST] = "L",
 	[TAG_ITEM] = "LI", [TAG_TABLE] = "Table", [TAG_ROW] = "TR",
 	[TAG_HEAD_CELL] = "TH", [TAG_CELL] = "TD", [TAG_FIGURE] = "Figure",
-	[TAG_ARTIFACT] = "Artifact", [TYPE_BODY] = "LBody", [TYPE_LINK] = "Link",
+	[TAG_SPAN] = "Span", [TAG_ARTIFACT] = "Artifact", [TYPE_BODY] = "LBody", [TYPE_LINK] = "Link",
 };
 
 /* The element that all others are in, told of or not. */
@@ -33,6 +33,7 @@ struct elem {
 	uint32_t parent;         /* TAGS_NONE: the root */
 	uint32_t first, last;    /* kids */
 	str alt;
+	bool other;              /* in the other language */
 };
 
 struct page_pieces {
@@ -41,6 +42,7 @@ struct page_pieces {
 
 struct tags {
 	struct arena *arena;
+	str other;               /* "en-US" in a document in Spanish */
 	struct elem root;
 	struct elem *elems;
 	size_t nelems, elems_cap;
@@ -91,11 +93,12 @@ static uint32_t elem_add(struct tags *t, int type, str alt)
 	return id;
 }
 
-struct tags *tags_new(struct arena *a)
+struct tags *tags_new(struct arena *a, str other)
 {
 	struct tags *t = arena_alloc(a, sizeof *t);
 
 	t->arena = a;
+	t->other = str_copy(a, other);
 	t->root = (struct elem){ .parent = TAGS_NONE, .first = TAGS_NONE,
 	    .last = TAGS_NONE };
 	/* The tree of a tagged PDF has one element at its top (14.8.4.2). */
@@ -134,6 +137,17 @@ void tags_end(struct tags *t)
 	if (t->elems[t->stack[t->depth - 1]].type == TYPE_BODY)
 		t->depth--;
 	t->depth--;
+}
+
+void tags_other(struct tags *t)
+{
+	uint32_t depth = (uint32_t)t->depth;
+
+	if (t->furniture > 0 || !depth)
+		return;
+	if (t->elems[t->stack[depth - 1]].type == TYPE_BODY)
+		depth--;
+	t->elems[t->stack[depth - 1]].other = true;
 }
 
 uint32_t tags_current(const struct tags *t)
@@ -252,6 +266,8 @@ void tags_write_elem(const struct tags *t, uint32_t i, const struct tag_ids *ids
 	}
 	if (e->type == TAG_HEAD_CELL)
 		buf_adds(b, "/A<</O/Table/Scope/Column>>");
+	if (e->other && t->other.n)
+		buf_addf(b, "/Lang(%.*s)", STR_ARG(t->other));
 	if (e->alt.n > 0) {
 		buf_adds(b, "/Alt");
 		text_string(b, e->alt);

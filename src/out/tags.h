@@ -19,9 +19,12 @@ struct tag_ids {
 	uint32_t first_link;            /* annotation i is object first_link + i */
 };
 
-struct tags *tags_new(struct arena *a);
+/* other: tag of the language of elements that are not in the document's; may be empty. */
+struct tags *tags_new(struct arena *a, str other);
 void tags_begin(struct tags *t, enum tag tag, str alt);
 void tags_end(struct tags *t);
+/* The element begun last is in that language. */
+void tags_other(struct tags *t);
 /* The element that ink belongs to now, TAGS_NONE for furniture. */
 uint32_t tags_current(const struct tags *t);
 /* The structure type of an element: "P". */

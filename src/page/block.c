@@ -111,9 +111,9 @@ static void draw_text(const struct block *b, const struct pen *pen, pt at,
 {
 	const struct text_block *t = (const struct text_block *)b;
 
-	if (part_is_first(part))
-		canvas_tag_begin(pen->canvas, t->tag, STR(""));
-	para_draw_part(t->lines, pen, at, part.from, part.to);
+	struct pen in = para_tag_begin(t->lines, pen, t->tag, part_is_first(part));
+
+	para_draw_part(t->lines, &in, at, part.from, part.to);
 	if (part_is_last(b, part))
 		canvas_tag_end(pen->canvas);
 }
@@ -208,19 +208,23 @@ static void draw_item(const struct block *b, const struct pen *pen, pt at,
     struct part part)
 {
 	const struct item_block *t = (const struct item_block *)b;
+	enum tag tag = b->list_item ? TAG_ITEM : TAG_P;
+	struct pen in = *pen;
 	pt text = at;
 
 	if (!b->strips)
 		text.y += (b->height_pt - para_height_pt(t->lines)) / 2;
-	if (part_is_first(part))
-		canvas_tag_begin(pen->canvas, b->list_item ? TAG_ITEM : TAG_P, STR(""));
+	if (t->nboxes && part_is_first(part)) /* Captions are in the document's language. */
+		canvas_tag_begin(pen->canvas, tag, STR(""));
+	if (!t->nboxes)
+		in = para_tag_begin(t->lines, pen, tag, part_is_first(part));
 	if (part_is_first(part) && b->height_pt > 0)
 		draw_mark(t, pen, at, text);
 	text.x += t->hang_pt;
 	if (b->strips)
-		para_draw_part(t->lines, pen, text, part.from, part.to);
+		para_draw_part(t->lines, &in, text, part.from, part.to);
 	else
-		para_draw(t->lines, pen, text);
+		para_draw(t->lines, &in, text);
 	if (part_is_first(part))
 		draw_side_boxes(t, pen, at, part.height_pt);
 	if (part_is_last(b, part))
@@ -251,17 +255,19 @@ static double set_boxes(const struct setter *s, struct item_block *t,
     const struct item_spec *spec)
 {
 	struct side_box *boxes = arena_array(s->arena, spec->nboxes, sizeof *boxes);
+	struct type type = t->type;
 	double total_pt = 0;
 
+	type.style &= ~(unsigned)SPAN_OTHER;
 	t->captions = arena_array(s->arena, spec->nboxes, sizeof *t->captions);
 	for (size_t i = 0; i < spec->nboxes; i++) {
 		double most_pt = t->b.width_pt * 0.3;
-		double caption_pt = plain_width_pt(s, spec->boxes[i].caption, &t->type);
+		double caption_pt = plain_width_pt(s, spec->boxes[i].caption, &type);
 
 		caption_pt = caption_pt < most_pt ? caption_pt : most_pt;
 		boxes[i] = spec->boxes[i];
 		t->captions[i] =
-		    para_break_plain(s, boxes[i].caption, &t->type, caption_pt);
+		    para_break_plain(s, boxes[i].caption, &type, caption_pt);
 		total_pt += boxes[i].width_pt + caption_pt + 2 * box_gap_pt;
 	}
 	t->boxes = boxes;

@@ -50,6 +50,7 @@ struct block {
 	bool keep_next;          /* never last on a page */
 	bool keep_whole;         /* not cut when it fits on one page */
 	bool fleeting;           /* not part of a revision mark */
+	bool other;              /* the words of a picture are in the other language */
 	bool fill;               /* takes the height left over on its page */
 };
 
@@ -68,7 +69,7 @@ struct block *block_plain(const struct setter *s, str text, const struct type *t
 /* A box at the right of an item, its caption on its left: initials, checks. */
 struct side_box {
 	double width_pt, height_pt;
-	str caption;             /* may be empty */
+	str caption;             /* in the document's language; may be empty */
 };
 
 enum item_mark {

@@ -265,6 +265,8 @@ static void draw_picture_block(const struct block *b, const struct pen *pen, pt 
 
 	(void)part;
 	canvas_tag_begin(pen->canvas, TAG_FIGURE, t->alt);
+	if (b->other)
+		canvas_tag_other(pen->canvas);
 	canvas_box_begin(pen->canvas, area, STR("picture"));
 	list_replay_content(record_picture(t), 0, pen->canvas, at.x, at.y);
 	canvas_box_end(pen->canvas);

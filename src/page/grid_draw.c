@@ -92,6 +92,11 @@ static void draw_cell(const struct grid_block *t, const struct set_cell *c,
 	}
 }
 
+static enum tag cell_tag(const struct set_cell *c)
+{
+	return c->head ? TAG_HEAD_CELL : TAG_CELL;
+}
+
 /* Draws strips [from, to) of a row; returns their height. */
 static double draw_row(const struct grid_block *t, const struct set_row *row,
     const struct pen *pen, pt at, size_t from, size_t to, bool tagged)
@@ -103,10 +108,13 @@ static double draw_row(const struct grid_block *t, const struct set_row *row,
 	for (size_t i = 0; i < row->ncells; i++) {
 		const struct set_cell *c = &row->cells[i];
 
-		if (tagged)
-			canvas_tag_begin(pen->canvas, c->head ? TAG_HEAD_CELL : TAG_CELL,
-			    STR(""));
-		draw_cell(t, c, row, pen, at, from, to);
+		struct pen in = *pen;
+
+		if (tagged && c->lines)
+			in = para_tag_begin(c->lines, pen, cell_tag(c), true);
+		else if (tagged)
+			canvas_tag_begin(pen->canvas, cell_tag(c), STR(""));
+		draw_cell(t, c, row, &in, at, from, to);
 		if (tagged)
 			canvas_tag_end(pen->canvas);
 	}
@@ -149,8 +157,9 @@ static double draw_caption(const struct grid_block *t, const struct pen *pen, pt
 
 	if (part.from >= to)
 		return 0;
-	canvas_tag_begin(pen->canvas, TAG_P, STR(""));
-	para_draw_part(t->caption, pen, at, part.from, to);
+	struct pen in = para_tag_begin(t->caption, pen, TAG_P, true);
+
+	para_draw_part(t->caption, &in, at, part.from, to);
 	canvas_tag_end(pen->canvas);
 	for (size_t i = part.from; i < to; i++)
 		h_pt += (double)t->b.strips[i].height_pt;

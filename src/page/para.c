@@ -14,7 +14,7 @@ struct seg_text {
 	uint32_t start, end;
 	uint8_t face;
 	bool forced;             /* a line ends before it */
-	bool ref, fleeting;
+	bool ref, fleeting, other;
 	str place;
 };
 
@@ -171,6 +171,7 @@ static struct seg_text seg_of_span(const struct span *s, unsigned style)
 		.forced = (style & SPAN_BREAK) != 0,
 		.ref = (style & SPAN_PAGE_REF) != 0,
 		.fleeting = (style & SPAN_FLEETING) != 0,
+		.other = (style & SPAN_OTHER) != 0,
 		.place = s->text,
 	};
 }
@@ -189,7 +190,8 @@ static uint32_t add_squeezed(char *to, uint32_t n, uint32_t line_start, str s)
 
 static bool same_look(const struct seg_text *a, const struct seg_text *b)
 {
-	return a->face == b->face && a->fleeting == b->fleeting && !a->ref && !b->ref;
+	return a->face == b->face && a->fleeting == b->fleeting && a->other == b->other &&
+	    !a->ref && !b->ref;
 }
 
 /* The common case costs no copy. */
@@ -439,7 +441,7 @@ static struct text_run make_run(const struct advances *a, const struct flat *t,
     const struct seg_text *g, struct stretch s)
 {
 	struct text_run r = { .face = g->face, .page_ref = g->ref,
-		.fleeting = g->fleeting };
+		.fleeting = g->fleeting, .other = g->other };
 	uint32_t from = max_u32(g->start, s.start), to = min_u32(g->end, s.end);
 	bool whole_line = from == s.start && to == s.end;
 
@@ -458,6 +460,9 @@ static void make_runs(struct arena *arena, const struct filling *f,
 	uint32_t n = 0;
 	size_t k = 0;
 
+	l->other = t->nsegs > 0;
+	for (size_t i = 0; i < t->nsegs; i++)
+		l->other &= t->segs[i].other;
 	for (size_t i = 0; i < s->n; i++) {
 		v[i] = (struct text_line){ n, s->v[i].width_mils };
 		while (k < t->nsegs && t->segs[k].end <= s->v[i].start)

@@ -21,8 +21,9 @@
  * number of its page is set instead, known only when pages are emitted. Room for
  * PAGE_REF_DIGITS digits is kept when lines are broken; a shorter number closes up.
  * The number is fleeting (not part of a revision mark) and links to the place.
- * SPAN_FLEETING: drawn as fleeting content, otherwise plain text. */
-enum { SPAN_PAGE_REF = 16, SPAN_FLEETING = 32, PAGE_REF_DIGITS = 4 };
+ * SPAN_FLEETING: drawn as fleeting content, otherwise plain text.
+ * SPAN_OTHER: in the other language of the document; looks like any text. */
+enum { SPAN_PAGE_REF = 16, SPAN_FLEETING = 32, SPAN_OTHER = 64, PAGE_REF_DIGITS = 4 };
 
 enum align { ALIGN_LEFT, ALIGN_CENTER, ALIGN_RIGHT };
 
@@ -56,6 +57,7 @@ struct pen {
 	/* Whether the place is in this document, to be linked to; null: no links. */
 	bool (*is_here)(const void *user, str place);
 	const void *user;
+	bool other;              /* what is drawn stands in an element of the other language */
 };
 
 /* One call of canvas_text. For a page reference, text is the name of the place. */
@@ -63,7 +65,7 @@ struct text_run {
 	str text;
 	uint32_t width_mils;
 	uint8_t face;            /* enum face_id */
-	bool page_ref, fleeting;
+	bool page_ref, fleeting, other;
 };
 
 struct text_line {
@@ -77,6 +79,7 @@ struct lines {
 	size_t n;
 	const struct text_run *runs;
 	const struct advances *advances;
+	bool other;              /* all of it in the other language */
 	double width_pt;         /* as given to para_break */
 	double size_pt, lead_pt;
 	double rise_pt;          /* from the top of a line to its baseline */
@@ -97,8 +100,13 @@ double para_lead_pt(const struct setter *s, const struct type *type);
 double para_height_pt(const struct lines *l);
 /* Width of the widest line. */
 double para_width_pt(const struct lines *l);
+/* Begins the element that all of l stands in, or goes on with it on another page, and
+ * returns the pen for what is in it. */
+struct pen para_tag_begin(const struct lines *l, const struct pen *pen, enum tag tag,
+    bool first);
 /* Draws all lines, or lines [from, to), with the top left corner of the first at `at`,
- * inside a canvas box of the paragraph's width. No tag. */
+ * inside a canvas box of the paragraph's width. No tag but for words of the other
+ * language among those of the document's. */
 void para_draw(const struct lines *l, const struct pen *pen, pt at);
 void para_draw_part(const struct lines *l, const struct pen *pen, pt at, size_t from,
     size_t to);

@@ -55,7 +55,21 @@ static double line_left_pt(const struct lines *l, uint32_t mils)
 	return l->align == ALIGN_RIGHT ? slack_pt : slack_pt / 2;
 }
 
-static void draw_line(const struct lines *l, const struct pen *pen, pt left, size_t i)
+/* Opens or closes the element of words in the other language as run r asks. */
+static void turn_span(const struct pen *pen, bool other, bool *open)
+{
+	other &= !pen->other;
+	if (*open && !other)
+		canvas_tag_end(pen->canvas);
+	if (other && !*open) {
+		canvas_tag_begin(pen->canvas, TAG_SPAN, STR(""));
+		canvas_tag_other(pen->canvas);
+	}
+	*open = other;
+}
+
+static void draw_line(const struct lines *l, const struct pen *pen, pt left, size_t i,
+    bool *open)
 {
 	uint32_t mils = 0;
 
@@ -67,15 +81,30 @@ static void draw_line(const struct lines *l, const struct pen *pen, pt left, siz
 	for (uint32_t r = l->v[i].first_run; r < l->v[i + 1].first_run; r++) {
 		pt at = { x + mils * l->size_pt / 1000, left.y };
 
+		turn_span(pen, l->runs[r].other, open);
 		draw_run(l, pen, at, &l->runs[r]);
 		mils += run_mils(l, pen, &l->runs[r]);
 	}
+}
+
+struct pen para_tag_begin(const struct lines *l, const struct pen *pen, enum tag tag,
+    bool first)
+{
+	struct pen in = *pen;
+
+	in.other = pen->other || l->other;
+	if (first)
+		canvas_tag_begin(pen->canvas, tag, STR(""));
+	if (first && in.other && !pen->other)
+		canvas_tag_other(pen->canvas);
+	return in;
 }
 
 void para_draw_part(const struct lines *l, const struct pen *pen, pt at, size_t from,
     size_t to)
 {
 	double height_pt = (double)(to - from) * l->lead_pt;
+	bool open = false;
 
 	if (from >= to)
 		return;
@@ -84,8 +113,9 @@ void para_draw_part(const struct lines *l, const struct pen *pen, pt at, size_t 
 	for (size_t i = from; i < to; i++) {
 		double y = at.y + (double)(i - from) * l->lead_pt + l->rise_pt;
 
-		draw_line(l, pen, (pt){ at.x, y }, i);
+		draw_line(l, pen, (pt){ at.x, y }, i, &open);
 	}
+	turn_span(pen, false, &open);
 	canvas_box_end(pen->canvas);
 }
 

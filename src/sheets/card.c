@@ -196,6 +196,8 @@ static struct block *pictures_row(
 	for (size_t i = 0; i < n; i++) {
 		one[i] = block_picture(
 		    &k->sh->s, draw_card_picture, &v[i], v[i].words, h, w);
+		one[i]->other = v[i].drawing->kind == DRAWING_PICTURE &&
+		    part_style(k->x, SAID_DRAWING);
 		columns[i] = (struct block_column){ &one[i], 1, w };
 	}
 	return n == 1 ? one[0] : block_columns(&k->sh->s, columns, n, COLUMN_GAP_PT);
@@ -213,14 +215,15 @@ static void add_pictures(
 
 /* ---- words ---- */
 
-static struct block *bullet(struct card *k, str text, double width_pt)
+static struct block *bullet(struct card *k, str text, unsigned style, double width_pt)
 {
+	const struct type type = styled(k->sh->e->body, style);
 	const struct item_spec spec = { .mark = MARK_BULLET };
 	struct span *one = arena_alloc(k->sh->arena, sizeof *one);
 	struct block *b;
 
 	one->text = text;
-	b = block_item(&k->sh->s, &spec, one, 1, &k->sh->e->body, width_pt);
+	b = block_item(&k->sh->s, &spec, one, 1, &type, width_pt);
 	b->before_pt = 2;
 	return b;
 }
@@ -255,9 +258,10 @@ static struct block *safety_block(struct card *k, enum detail detail, double wid
 		return NULL;
 	v[m++] = block_plain(&k->sh->s, sh_word(k->sh, "Safety"), &k->sh->e->bold, TAG_P, inner);
 	for (size_t i = 0; i < n; i++)
-		v[m++] = bullet(k, lines[i], inner);
+		v[m++] = bullet(k, lines[i], 0, inner);
 	for (size_t i = 0; i < own->n && i < OWN_MOST && detail < DETAIL_NO_CAUTIONS; i++)
-		v[m++] = bullet(k, first_sentence(k->sh->arena, &own->v[i]), inner);
+		v[m++] = bullet(k, first_sentence(k->sh->arena, &own->v[i]),
+		    part_style(k->x, SAID_CAUTIONS), inner);
 	v[m++] = block_plain(
 	    &k->sh->s, sh_word(k->sh, "The packet has every caution."), &k->sh->e->body,
 	    TAG_P, inner);
@@ -296,7 +300,7 @@ static struct block *stops_block(struct card *k, enum detail detail)
 		const struct grid_cell row[] = { { .text = str_format(
 						       k->sh->arena, "%zu", i + 1),
 						     .style = SPAN_BOLD },
-			{ .spans = v, .nspans = n } };
+			{ .spans = v, .nspans = n, .style = part_style(k->x, SAID_STEPS) } };
 		grid_row(g, row, 2);
 		any = true;
 	}
@@ -358,7 +362,8 @@ static struct card words_of(
 
 static struct block *title_block(struct sheet *sh, const struct assignment *x)
 {
-	struct block *b = block_plain(&sh->s, x->title, &sh->e->h1, TAG_H1, sh->width_pt);
+	const struct type type = styled(sh->e->h1, part_style(x, SAID_TITLE));
+	struct block *b = block_plain(&sh->s, x->title, &type, TAG_H1, sh->width_pt);
 
 	b->after_pt = GAP_PT;
 	return b;

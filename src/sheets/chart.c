@@ -41,7 +41,8 @@ static double add_top(struct sheet *sh, str head, const struct type *type, const
 
 	sheet_add(sh, h, 0, 6);
 	for (size_t i = 0; i < 2 && text[i].n; i++) {
-		struct block *t = block_plain(&sh->s, text[i], &sh->e->body, TAG_P, sh->width_pt);
+		const struct type body = styled(sh->e->body, i ? SPAN_OTHER : 0);
+		struct block *t = block_plain(&sh->s, text[i], &body, TAG_P, sh->width_pt);
 
 		sheet_add(sh, t, 0, 6);
 		used_pt += t->height_pt + 6;
@@ -107,7 +108,7 @@ static struct grid_cell head_cell(struct sheet *sh, const struct beside *said, s
 		return (struct grid_cell){ .text = english };
 	v = arena_array(sh->arena, 2, sizeof *v);
 	v[0] = (struct span){ english, 0 };
-	v[1] = (struct span){ word_str(said->language, english), SPAN_BREAK };
+	v[1] = (struct span){ word_str(said->language, english), SPAN_BREAK | SPAN_OTHER };
 	return (struct grid_cell){ .spans = v, .nspans = 2 };
 }
 

@@ -587,9 +587,10 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 }
 
 /* The author's words above a drawing stay with it. */
-static void add_caption(struct sheet *sh, const struct prose *p)
+static void add_caption(struct sheet *sh, const struct assignment *x, const struct prose *p)
 {
-	struct block **v = block_prose(&sh->s, p, &sh->e->body, 4, sh->width_pt);
+	const struct type type = styled(sh->e->body, part_style(x, SAID_DRAWING));
+	struct block **v = block_prose(&sh->s, p, &type, 4, sh->width_pt);
 
 	for (size_t i = 0; i < p->n; i++) {
 		v[i]->keep_next = true;
@@ -623,7 +624,7 @@ void sheet_figures(struct sheet *sh, const struct assignment *x)
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		const struct drawing *d = &x->drawings[i];
 
-		add_caption(sh, &d->caption);
+		add_caption(sh, x, &d->caption);
 		if (d->kind == DRAWING_PATTERN)
 			add_pattern(sh, d->pattern);
 		else if (d->kind == DRAWING_PLATE)
@@ -631,7 +632,7 @@ void sheet_figures(struct sheet *sh, const struct assignment *x)
 		else if (d->kind == DRAWING_WELDMENT)
 			add_weldment(sh, x, d->weldment);
 		else if (d->kind == DRAWING_PICTURE)
-			sheet_picture(sh, d);
+			sheet_picture(sh, d, part_style(x, SAID_DRAWING));
 		else if (!drawn_before(sh, x, i))
 			add_joint(sh, x, i);
 	}

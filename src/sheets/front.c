@@ -147,7 +147,8 @@ static void list_row(struct sheet *sh, struct grid *g, uint32_t assignment)
 		{ .text = p->slot == NONE ? STR("-") : str_format(sh->arena, "%u", p->week) },
 		{ .text = x->id, .style = SPAN_BOLD },
 		{ .text = p->slot != NONE && sh->m->slots[p->slot].optional
-		    ? sh_format(sh, "%.*s (optional)", STR_ARG(x->title)) : x->title },
+		    ? sh_format(sh, "%.*s (optional)", STR_ARG(x->title)) : x->title,
+		    .style = part_style(x, SAID_TITLE) },
 		{ .text = x->kind < KIND_COUNT
 		    ? edition_word(sh->e, kind_word(x->kind)) : STR("-") },
 		{ .text = real_text(sh->arena, x->hours) }, page_cell(sh, x->id),

@@ -115,7 +115,7 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 	struct grid *g = NULL;
 
 	for (size_t i = 0; i < x->nsteps; i++) {
-		str row[2];
+		struct grid_cell row[2] = { 0 };
 
 		if (!x->steps[i].hold.n)
 			continue;
@@ -123,9 +123,10 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 			g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
 			sheet_heads(sh, g, head, 4);
 		}
-		row[0] = str_format(sh->arena, "%zu", i + 1);
-		row[1] = x->steps[i].hold;
-		grid_row_plain(g, row, 2);
+		row[0].text = str_format(sh->arena, "%zu", i + 1);
+		row[1].text = x->steps[i].hold;
+		row[1].style = part_style(x, SAID_STEPS);
+		grid_row(g, row, 2);
 	}
 	if (g)
 		table_end(sh, g);
@@ -134,16 +135,19 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 /* named: the feature has a row of its own, because large type leaves it no column. */
 static void measured_row(struct sheet *sh, struct grid *g, const struct measure *k, bool named)
 {
-	const str row[4] = { str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->feature),
-	    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)), k->nominal,
-	    k->low, k->high };
-	const struct grid_cell name = { .style = SPAN_BOLD, .columns = 6, .text = row[0] };
+	const unsigned style = k->english ? SPAN_OTHER : 0;
+	const struct grid_cell row[4] = { { .style = style,
+		.text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->feature),
+		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)) },
+		{ .text = k->nominal }, { .text = k->low }, { .text = k->high } };
+	const struct grid_cell name = { .style = SPAN_BOLD | style, .columns = 6,
+		.text = row[0].text };
 
 	if (named) {
 		grid_row(g, &name, 1);
 		grid_row_min(g, 0);
 	}
-	grid_row_plain(g, &row[named], 4u - named);
+	grid_row(g, &row[named], 4u - named);
 }
 
 /* Returns the signs that it uses. */
@@ -224,7 +228,9 @@ static unsigned judged_rows(
 
 	if (l.n > 1) {
 		const struct grid_cell name = {
-			.style = SPAN_BOLD, .columns = 5, .text = judged_name(sh, x, at)
+			.style = SPAN_BOLD | text_style(sh, shown_name(&x->criteria[at]),
+			    x->criteria[at].name),
+			.columns = 5, .text = judged_name(sh, x, at)
 		};
 
 		grid_row(g, &name, 1);
@@ -232,12 +238,13 @@ static unsigned judged_rows(
 	}
 	for (size_t i = 0; i < l.n; i++) {
 		const struct limit *k = &l.v[i];
-		str row[2] = { k->feature,
-			str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
-			    sign_text(k->sign)) };
+		const struct grid_cell row[2] = {
+			{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0 },
+			{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
+			    sign_text(k->sign)), .style = k->english_rule ? SPAN_OTHER : 0 } };
 
 		signs |= k->sign;
-		grid_row_plain(g, row, 2);
+		grid_row(g, row, 2);
 	}
 	return signs;
 }
@@ -395,11 +402,13 @@ static void score_rows(struct sheet *sh, struct grid *g, const struct assignment
 	uint32_t total = 0;
 
 	for (size_t i = 0; i < x->ngrades; i++) {
-		const str row[2] = { grade_name(sh, &x->grades[i]),
-			number(sh, x->grades[i].weight) };
+		const struct grid_cell row[2] = {
+			{ .text = grade_name(sh, &x->grades[i]),
+			    .style = x->grades[i].english ? SPAN_OTHER : 0 },
+			{ .text = number(sh, x->grades[i].weight) } };
 
 		total += x->grades[i].weight;
-		grid_row_plain(g, row, 2);
+		grid_row(g, row, 2);
 	}
 	const struct grid_cell sum[] = { { .style = SPAN_BOLD, .text = x->pass_mark
 			? sh_format(sh, "Total, pass mark %u", x->pass_mark)
@@ -493,8 +502,8 @@ void sheet_grading(struct sheet *sh, uint32_t assignment)
 {
 	const struct assignment *x = &sh->m->assignments[assignment];
 
-	sheet_heading(sh, sh_format(sh, "Grading: %.*s",
-	    STR_ARG(assignment_name(sh->arena, x))), 1);
+	sheet_title(sh, sh_format(sh, "Grading: %.*s",
+	    STR_ARG(str_format(sh->arena, "%.*s ", STR_ARG(x->id)))), x);
 	if (x->nwelds)
 		sheet_text(sh, safety_record_line(sh->e, x));
 	add_head(sh, x);

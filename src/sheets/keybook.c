@@ -157,7 +157,7 @@ static void add_key(struct sheet *sh, uint32_t assignment)
 	sheet_heading(sh, str_format(sh->arena, "Key: %.*s", STR_ARG(assignment_name(sh->arena, x))), 1);
 	if (x->instructor.n) {
 		sheet_heading(sh, STR("Remarks"), 2);
-		sheet_prose(sh, &x->instructor);
+		sheet_prose(sh, &x->instructor, 0);
 	}
 	w = workings_of(sh->arena, x, sh->e);
 	sheet_key_figures(sh, x, &w);

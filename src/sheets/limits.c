@@ -466,6 +466,17 @@ static void gather_part(struct gathering *g, const struct assignment *x)
 	gather(g, kinds_of_weld(x), &z, 0);
 }
 
+/* A row in the words of the line itself. */
+static struct limit own_limit(struct arena *a, const struct edition *e,
+    const struct criterion *c, str words)
+{
+	str name = said_or(c->shown_name, c->name), text = said_or(c->shown_text, c->text);
+
+	return (struct limit){ .feature = name, .rule = both_units(a, e, words),
+		.english_feature = stays_english(e, name, c->name),
+		.english_rule = stays_english(e, text, c->text) };
+}
+
 /* What a line says behind its set, after a semicolon, in its own row; how strips are cut
  * stands on the cut map. */
 static void gather_own_words(struct gathering *g, const struct criterion *c)
@@ -480,9 +491,7 @@ static void gather_own_words(struct gathering *g, const struct criterion *c)
 			buf_addf(&own, "%s%.*s", own.n ? "; " : "", STR_ARG(part));
 	}
 	if (own.n)
-		add_limit(g->arena, &g->out, (struct limit){
-		    .feature = said_or(c->shown_name, c->name),
-		    .rule = both_units(g->arena, g->e, buf_str(&own)) });
+		add_limit(g->arena, &g->out, own_limit(g->arena, g->e, c, buf_str(&own)));
 }
 
 str limits_head(struct arena *a, const struct edition *e, const struct criterion *c)
@@ -508,9 +517,7 @@ struct limits limits_of(struct arena *a, const struct edition *e, const struct a
 	if (g.out.n)
 		gather_own_words(&g, c);
 	else
-		add_limit(a, &g.out, (struct limit){
-		    .feature = said_or(c->shown_name, c->name),
-		    .rule = both_units(a, e, shown) });
+		add_limit(a, &g.out, own_limit(a, e, c, shown));
 	return g.out;
 }
 

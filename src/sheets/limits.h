@@ -16,6 +16,7 @@ enum limit_sign { SIGN_NONE, SIGN_CONFIRM, SIGN_CUSTOM };
 struct limit {
 	str feature, rule, tool; /* "Undercut", "at most 1/32 in [1 mm] (6.10.1)", "rule" */
 	enum limit_sign sign;
+	bool english_feature, english_rule; /* without a translation on a translated sheet */
 };
 
 /* What leads the rows of a line: its words up to what stands behind a semicolon, which
@@ -46,6 +47,7 @@ const struct standard_limit *limit_leg_short(const struct assignment *x,
 struct measure {
 	str feature, nominal, low, high, tool;
 	enum limit_sign sign;
+	bool english;            /* the feature, as in struct limit */
 };
 
 struct measures {

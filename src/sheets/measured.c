@@ -98,7 +98,7 @@ static void add_leg(struct arena *a, const struct edition *e, struct measures *o
 	if (l && short_mm > 0 && short_mm < leg->lo)
 		m->low = str_format(a, "%.*s%s%.*s",
 		    STR_ARG(mm_text(a, e, leg->lo - short_mm, 25.4 / 32)),
-		    l->more.n ? ", " : "", STR_ARG(l->more));
+		    l->more.n ? ", " : "", STR_ARG(edition_word(e, l->more)));
 }
 
 /* A size and a tolerance among the comma-separated parts of an acceptance line:
@@ -168,6 +168,7 @@ static void add_criterion(struct arena *a, const struct edition *e, struct measu
 	struct measure *m = add_measure(a, out, said_or(c->shown_name, c->name),
 	    read_sized(said_or(c->shown_text, c->text)).tool);
 
+	m->english = stays_english(e, m->feature, c->name);
 	m->nominal = quantity_text(a, e, &s.value);
 	if (s.value.tolerance) {
 		struct quantity bare = s.value;

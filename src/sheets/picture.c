@@ -48,8 +48,11 @@ static void draw_empty(void *user, struct canvas *c, rect area)
 	canvas_rect(c, area, &(struct ink){ .stroke_pt = RULE_PT });
 }
 
-void sheet_picture(struct sheet *sh, const struct drawing *d)
+void sheet_picture(struct sheet *sh, const struct drawing *d, unsigned style)
 {
+	const struct type bold = styled(sh->e->bold, style);
+	str head = d->title;
+	struct block *b;
 	const struct pixels **p = arena_alloc(sh->arena, sizeof *p);
 	double most = flow_height_pt(sh->flow) * PICTURE_SHARE;
 	double height = most;
@@ -57,12 +60,17 @@ void sheet_picture(struct sheet *sh, const struct drawing *d)
 	*p = picture_of(d);
 	if (*p)
 		height = fit(*p, sh->width_pt, most).h;
-	if (d->title.n)
-		sheet_bold(sh, d->title);
-	else if (!*p)
-		sheet_bold(sh, d->words);
-	sheet_add(sh, block_picture(&sh->s, *p ? draw_pixels : draw_empty, p, d->words, height,
-	    sh->width_pt), 2, 6);
+	if (!head.n && !*p)
+		head = d->words;
+	if (head.n) {
+		b = block_plain(&sh->s, head, &bold, TAG_P, sh->width_pt);
+		b->keep_next = true;
+		sheet_add(sh, b, 3, 3);
+	}
+	b = block_picture(&sh->s, *p ? draw_pixels : draw_empty, p, d->words, height,
+	    sh->width_pt);
+	b->other = style & SPAN_OTHER;
+	sheet_add(sh, b, 2, 6);
 }
 
 static void report_fault(struct findings *f, const struct assignment *x,

@@ -16,7 +16,7 @@ const struct pixels *picture_of(const struct drawing *d);
 void picture_draw(struct canvas *c, const struct pixels *p, rect area);
 
 /* The picture on the flow under its title, or room for a sketch. */
-void sheet_picture(struct sheet *sh, const struct drawing *d);
+void sheet_picture(struct sheet *sh, const struct drawing *d, unsigned style);
 
 /* Reports a picture that cannot be read, is too coarse for its size, or copies badly. */
 void picture_review(struct findings *f, const struct assignment *x, const struct drawing *d);

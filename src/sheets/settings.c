@@ -14,6 +14,7 @@ struct settings {
 	struct grid *g;          /* begun with the first row */
 	struct buf sources;
 	bool dagger;
+	unsigned style;          /* of what the next row says */
 };
 
 static void begin(struct settings *k)
@@ -34,9 +35,10 @@ static void begin(struct settings *k)
 /* A setting with a place to write what was used. what: looked up already. */
 static void setting_row(struct settings *k, str what, str set, str handbook)
 {
-	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set },
-		{ .text = handbook } };
+	const struct grid_cell row[] = { { .text = what, .head = true },
+		{ .text = set, .style = k->style }, { .text = handbook } };
 
+	k->style = 0;
 	begin(k);
 	grid_row(k->g, row, 3);
 }
@@ -45,8 +47,9 @@ static void setting_row(struct settings *k, str what, str set, str handbook)
 static void told_row(struct settings *k, str what, str set)
 {
 	const struct grid_cell row[] = { { .text = what, .head = true },
-		{ .text = set, .columns = 3 } };
+		{ .text = set, .style = k->style, .columns = 3 } };
 
+	k->style = 0;
 	begin(k);
 	grid_row(k->g, row, 2);
 	grid_row_min(k->g, 0);
@@ -164,6 +167,7 @@ static void add_wire(struct settings *k)
 		found = start_range(k->x, 0, &r);
 		setting_row(k, sh_word(k->sh, "Volts"), volts, handbook_text(k, found, &r, true));
 	}
+	k->style = fact_style(k->sh, k->x, STR("Wire feed"));
 	if (feed.n || wire)
 		setting_row(k, sh_word(k->sh, "Wire feed"), feed.n ? feed
 		    : sh_word(k->sh, "as the current asks"), (str){ 0 });
@@ -181,6 +185,7 @@ static void add_gas(struct settings *k, str key, bool purge)
 	    : start_flow_text(k->sh->arena, k->sh->e, k->x, purge, &dagger, &source);
 	if (flow.n)
 		owe(k, source, dagger);
+	k->style = fact_style(k->sh, k->x, key);
 	setting_row(k, edition_word(k->sh->e, key), fact_words(k->sh, k->x, key), flow);
 }
 
@@ -195,6 +200,7 @@ static void add_heat(struct settings *k)
 	struct start most;
 
 	if (preheat.n) {
+		k->style = fact_style(k->sh, k->x, STR("Preheat"));
 		setting_row(k, name, preheat, (str){ 0 });
 	} else if (start_preheat(k->x, &least)) {
 		owe(k, least.source, least.dagger);
@@ -204,6 +210,7 @@ static void add_heat(struct settings *k)
 			told_row(k, name, start_heat_text(a, e, &least));
 	}
 	if (interpass.n) {
+		k->style = fact_style(k->sh, k->x, STR("Interpass"));
 		setting_row(k, sh_word(k->sh, "Interpass"), interpass, (str){ 0 });
 	} else if (start_interpass(a, e, k->x, &most)) {
 		k->dagger |= most.dagger;
@@ -236,6 +243,7 @@ static void add_facts(struct settings *k, const str *keys, size_t n,
 		str text = fact_words(k->sh, k->x, keys[i]);
 		str name = edition_word(k->sh->e, keys[i]);
 
+		k->style = fact_style(k->sh, k->x, keys[i]);
 		if (text.n && blank)
 			setting_row(k, name, text, (str){ 0 });
 		else if (text.n)
@@ -246,6 +254,7 @@ static void add_facts(struct settings *k, const str *keys, size_t n,
 static void add_words(struct settings *k, bool torch)
 {
 	struct buf b = { .arena = k->sh->arena };
+	str sources = buf_str(&k->sources);
 
 	if (k->x->ncurrents || k->x->npasses)
 		buf_addf(&b, "%.*s ", STR_ARG(sh_word(k->sh,
@@ -253,7 +262,7 @@ static void add_words(struct settings *k, bool torch)
 	if (k->sources.n)
 		buf_add(&b, sh_format(k->sh, "Handbook: %.*s.", STR_ARG(buf_str(&k->sources))));
 	if (b.n)
-		sheet_text(k->sh, buf_str(&b));
+		sheet_text_other(k->sh, buf_str(&b), &sources, edition_language(k->sh->e) != NULL);
 	if (torch)
 		sheet_text(k->sh, start_torch_words(k->sh->arena, k->sh->e));
 	if (k->dagger)
@@ -360,9 +369,10 @@ static const str card_facts[] = {
 /* How many of them the arc itself needs. */
 enum { CARD_ARC_FACTS = 6 };
 
-static void card_row(struct grid *g, str what, str set)
+static void card_row(struct grid *g, str what, str set, unsigned style)
 {
-	const struct grid_cell row[] = { { .text = what, .head = true }, { .text = set } };
+	const struct grid_cell row[] = { { .text = what, .head = true },
+		{ .text = set, .style = style } };
 
 	grid_row(g, row, 2);
 }
@@ -371,13 +381,14 @@ static void card_row(struct grid *g, str what, str set)
 static void card_electric(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
 	if (x->nprocesses)
-		card_row(g, sh_word(sh, "Process"), process_list(sh->arena, x));
+		card_row(g, sh_word(sh, "Process"), process_list(sh->arena, x), 0);
 	for (uint32_t i = 0; i < x->nfillers && !x->npasses; i++)
-		card_row(g, sh_word(sh, "Filler"), filler_text(sh->arena, sh->e, &x->fillers[i]));
+		card_row(g, sh_word(sh, "Filler"), filler_text(sh->arena, sh->e, &x->fillers[i]), 0);
 	for (uint32_t i = 0; i < x->ncurrents && !x->npasses; i++)
-		card_row(g, current_name(sh, x, i), current_text(sh->arena, sh->e, &x->currents[i]));
+		card_row(g, current_name(sh, x, i), current_text(sh->arena, sh->e, &x->currents[i]),
+		    0);
 	for (size_t i = 0; i < x->npasses; i++)
-		card_row(g, x->passes[i].name, both_units(sh->arena, sh->e, x->passes[i].text));
+		card_row(g, x->passes[i].name, both_units(sh->arena, sh->e, x->passes[i].text), 0);
 }
 
 /* What only the tables say: the torch, and preheat above a cold shop's. */
@@ -391,9 +402,9 @@ static bool card_starts(struct sheet *sh, struct grid *g, const struct assignmen
 
 	for (size_t i = 0; i < n; i++)
 		card_row(g, v[i].name, i == 0 ? sh_word(sh, "the maker's chart decides it and "
-		    "the figures below") : v[i].set);
+		    "the figures below") : v[i].set, 0);
 	if (heat)
-		card_row(g, sh_word(sh, "Preheat"), start_heat_text(sh->arena, sh->e, &least));
+		card_row(g, sh_word(sh, "Preheat"), start_heat_text(sh->arena, sh->e, &least), 0);
 	return n > 0 || heat;
 }
 
@@ -417,7 +428,8 @@ struct block *card_settings(struct sheet *sh, const struct assignment *x, bool f
 		str text = fact_words(sh, x, card_facts[i]);
 
 		if (text.n)
-			card_row(g, edition_word(sh->e, card_facts[i]), text);
+			card_row(g, edition_word(sh->e, card_facts[i]), text,
+			    fact_style(sh, x, card_facts[i]));
 		any |= text.n > 0;
 	}
 	any |= card_starts(sh, g, x);

@@ -59,6 +59,24 @@ void sheet_text(struct sheet *sh, str text)
 	sheet_add(sh, block_plain(&sh->s, text, &sh->e->body, TAG_P, sh->width_pt), 3, 3);
 }
 
+void sheet_text_other(struct sheet *sh, str text, const str *other, size_t n)
+{
+	struct span *v = arena_array(sh->arena, 2 * n + 1, sizeof *v);
+	size_t at = 0, m = 0;
+
+	for (size_t i = 0; i < n; i++) {
+		size_t hit = str_find(text, other[i], at);
+
+		if (hit == text.n)
+			continue;
+		v[m++] = (struct span){ str_sub(text, at, hit), 0 };
+		v[m++] = (struct span){ str_sub(text, hit, hit + other[i].n), SPAN_OTHER };
+		at = hit + other[i].n;
+	}
+	v[m++] = (struct span){ str_sub(text, at, text.n), 0 };
+	sheet_add(sh, block_text(&sh->s, v, m, &sh->e->body, TAG_P, sh->width_pt), 3, 3);
+}
+
 void sheet_bold(struct sheet *sh, str text)
 {
 	struct block *b = block_plain(&sh->s, text, &sh->e->bold, TAG_P, sh->width_pt);
@@ -67,9 +85,37 @@ void sheet_bold(struct sheet *sh, str text)
 	sheet_add(sh, b, 3, 3);
 }
 
-void sheet_prose(struct sheet *sh, const struct prose *p)
+struct type styled(struct type type, unsigned style)
 {
-	struct block **v = block_prose(&sh->s, p, &sh->e->body, 4, sh->width_pt);
+	type.style |= style;
+	return type;
+}
+
+unsigned part_style(const struct assignment *x, enum said_part part)
+{
+	return x->in_english >> part & 1 ? SPAN_OTHER : 0;
+}
+
+unsigned text_style(const struct sheet *sh, str shown, str original)
+{
+	return stays_english(sh->e, shown, original) ? SPAN_OTHER : 0;
+}
+
+void sheet_title(struct sheet *sh, str lead, const struct assignment *x)
+{
+	const struct span v[] = { { lead, 0 }, { x->title, SPAN_OTHER } };
+
+	if (!part_style(x, SAID_TITLE))
+		sheet_heading(sh, str_format(sh->arena, "%.*s%.*s", STR_ARG(lead),
+		    STR_ARG(x->title)), 1);
+	else
+		sheet_add(sh, block_text(&sh->s, v, 2, &sh->e->h1, TAG_H1, sh->width_pt), 0, 8);
+}
+
+void sheet_prose(struct sheet *sh, const struct prose *p, unsigned style)
+{
+	const struct type type = styled(sh->e->body, style);
+	struct block **v = block_prose(&sh->s, p, &type, 4, sh->width_pt);
 
 	flow_add_all(sh->flow, v, p->n);
 }
@@ -198,6 +244,13 @@ str fact_shown(const struct assignment *x, str key)
 	const struct plain_fact *f = fact_of(x, key);
 
 	return f ? said_or(f->shown, f->text) : (str){ 0 };
+}
+
+unsigned fact_style(const struct sheet *sh, const struct assignment *x, str key)
+{
+	const struct plain_fact *f = fact_of(x, key);
+
+	return f ? text_style(sh, f->shown, f->text) : 0;
 }
 
 /* Counts, then fills: linear in the lines of all Teaches. */

@@ -45,9 +45,20 @@ str sh_format(const struct sheet *sh, const char *english, ...)
 /* Heading of level 1 or 2, space above, kept with what follows. */
 void sheet_heading(struct sheet *sh, str text, int level);
 void sheet_text(struct sheet *sh, str text);
+/* The same with words in the other language among it, in their order. */
+void sheet_text_other(struct sheet *sh, str text, const str *other, size_t n);
 /* A line in bold that leads what follows it and is kept with it. */
 void sheet_bold(struct sheet *sh, str text);
-void sheet_prose(struct sheet *sh, const struct prose *p);
+void sheet_prose(struct sheet *sh, const struct prose *p, unsigned style);
+/* "SM-04 Tee fillet 2F" as the heading of a sheet; lead is what stands before the title. */
+void sheet_title(struct sheet *sh, str lead, const struct assignment *x);
+/* SPAN_OTHER for a part of x that stays English on a translated sheet, and for a text that
+ * does; else 0. */
+unsigned part_style(const struct assignment *x, enum said_part part);
+unsigned text_style(const struct sheet *sh, str shown, str original);
+unsigned fact_style(const struct sheet *sh, const struct assignment *x, str key);
+/* type with more style. */
+struct type styled(struct type type, unsigned style);
 /* A heading over a part of x, with a mark when that stays English on a translated sheet. */
 void sheet_part_heading(struct sheet *sh, const struct assignment *x, enum said_part part,
     const char *english, int level);

@@ -103,7 +103,8 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 	for (size_t i = 0; i < n; i++)
 		frame[k++] = block_plain(&sh->s, v[i], &sh->e->body, TAG_P, inner);
 	if (x->cautions.n) {
-		struct block **own = block_prose(&sh->s, &x->cautions, &sh->e->body, 3, inner);
+		const struct type own_type = styled(sh->e->body, part_style(x, SAID_CAUTIONS));
+		struct block **own = block_prose(&sh->s, &x->cautions, &own_type, 3, inner);
 
 		for (size_t i = 0; i < x->cautions.n && k < SAFETY_LINES_MOST + 14; i++)
 			frame[k++] = own[i];
@@ -122,7 +123,7 @@ static void add_before(struct sheet *sh, const struct assignment *x, uint32_t se
 	if (x->bring.n) {
 		sheet_bold(sh, str_format(sh->arena, "%.*s%.*s", STR_ARG(sh_word(sh, "Bring")),
 		    STR_ARG(sheet_part_mark(sh, x, SAID_BRING))));
-		sheet_prose(sh, &x->bring);
+		sheet_prose(sh, &x->bring, part_style(x, SAID_BRING));
 	}
 	add_safety(sh, x);
 }
@@ -146,12 +147,15 @@ static void add_material(struct sheet *sh, const struct assignment *x)
 	for (size_t i = 0; i < x->npieces; i++) {
 		const struct piece *p = &x->pieces[i];
 		str material = material_text(sh->arena, sh->e, p->material);
-		str row[4] = { said_or(p->shown_name, p->name),
-			str_format(sh->arena, "%u", p->count), piece_size(sh->arena, sh->e, p),
-			str_format(sh->arena, "%.*s%s%.*s", STR_ARG(material),
-			    p->made.n ? ", " : "", STR_ARG(p->made)) };
+		str name = said_or(p->shown_name, p->name);
+		const struct grid_cell row[4] = {
+			{ .text = name, .style = text_style(sh, name, p->name) },
+			{ .text = str_format(sh->arena, "%u", p->count) },
+			{ .text = piece_size(sh->arena, sh->e, p) },
+			{ .text = str_format(sh->arena, "%.*s%s%.*s", STR_ARG(material),
+			    p->made.n ? ", " : "", STR_ARG(p->made)) } };
 
-		grid_row_plain(g, row, 4);
+		grid_row(g, row, 4);
 	}
 	sheet_grid_end(sh, g);
 }
@@ -178,8 +182,10 @@ static void add_welds(struct sheet *sh, const struct assignment *x)
 
 /* ---- steps and acceptance ---- */
 
-static void add_step(struct sheet *sh, const struct step *step, uint32_t number)
+static void add_step(struct sheet *sh, const struct step *step, uint32_t number,
+    unsigned style)
 {
+	const struct type type = styled(sh->e->body, style);
 	const struct side_box initials = { HOLD_BOX_PT, GLOVE_PT, sh_word(sh, "initials") };
 	const struct item_spec spec = { .mark = MARK_NUMBER, .number = number, .hang_pt = 26 * sh->e->zoom,
 		.boxes = &initials, .nboxes = step->hold.n ? 1 : 0 };
@@ -190,7 +196,7 @@ static void add_step(struct sheet *sh, const struct step *step, uint32_t number)
 		v[n++] = (struct span){ str_format(sh->arena, "%.*s: ", STR_ARG(step->hold)), SPAN_BOLD };
 	for (size_t i = 0; i < step->para.nspans; i++)
 		v[n++] = step->para.spans[i];
-	sheet_add(sh, block_item(&sh->s, &spec, v, n, &sh->e->body, sh->width_pt), 4, 4);
+	sheet_add(sh, block_item(&sh->s, &spec, v, n, &type, sh->width_pt), 4, 4);
 }
 
 static void add_steps(struct sheet *sh, const struct assignment *x)
@@ -199,15 +205,18 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 		return;
 	sheet_part_heading(sh, x, SAID_STEPS, "Steps", 2);
 	for (size_t i = 0; i < x->nsteps; i++)
-		add_step(sh, &x->steps[i], (uint32_t)i + 1);
+		add_step(sh, &x->steps[i], (uint32_t)i + 1, part_style(x, SAID_STEPS));
 }
 
 static void limit_row(struct sheet *sh, struct grid *g, const struct limit *k)
 {
-	str row[2] = { k->feature, str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
-	    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)) };
+	const struct grid_cell row[2] = {
+		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0 },
+		{ .text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
+		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)),
+		    .style = k->english_rule ? SPAN_OTHER : 0 } };
 
-	grid_row_plain(g, row, 2);
+	grid_row(g, row, 2);
 }
 
 /* A line with limits of its own gets a row that names it, then one row a limit. */
@@ -218,9 +227,10 @@ static unsigned criterion_rows(struct sheet *sh, struct grid *g, const struct as
 	unsigned signs = 0;
 
 	if (l.n > 1) {
-		const struct grid_cell name = { .style = SPAN_BOLD, .columns = 5,
-			.text = str_format(sh->arena, "%.*s: %.*s",
-			    STR_ARG(said_or(c->shown_name, c->name)),
+		str shown = said_or(c->shown_name, c->name);
+		const struct grid_cell name = { .columns = 5,
+			.style = SPAN_BOLD | text_style(sh, shown, c->name),
+			.text = str_format(sh->arena, "%.*s: %.*s", STR_ARG(shown),
 			    STR_ARG(limits_head(sh->arena, sh->e, c))) };
 
 		grid_row(g, &name, 1);
@@ -262,19 +272,23 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 static void add_grading_weights(struct sheet *sh, const struct assignment *x)
 {
 	struct buf b = { .arena = sh->arena };
+	str *english = arena_array(sh->arena, x->ngrades, sizeof *english);
+	size_t n = 0;
 
 	if (!x->ngrades)
 		return;
 	for (size_t i = 0; i < x->ngrades; i++) {
+		if (x->grades[i].english)
+			english[n++] = x->grades[i].name;
 		buf_addf(&b, "%s%.*s %u", i ? ", " : "", STR_ARG(x->grades[i].name),
 		    x->grades[i].weight);
 		if (x->grades[i].must_pass)
 			buf_add(&b, sh_word(sh, " (must pass)"));
 	}
-	sheet_text(sh, x->pass_mark
+	sheet_text_other(sh, x->pass_mark
 	    ? sh_format(sh, "How it counts: %.*s; pass mark %u of 100.", STR_ARG(buf_str(&b)),
 	        x->pass_mark)
-	    : sh_format(sh, "How it counts: %.*s.", STR_ARG(buf_str(&b))));
+	    : sh_format(sh, "How it counts: %.*s.", STR_ARG(buf_str(&b))), english, n);
 }
 
 static void add_checks(struct sheet *sh)
@@ -290,7 +304,7 @@ static void add_failing(struct sheet *sh, const struct assignment *x)
 {
 	sheet_part_heading(sh, x, SAID_IF_IT_FAILS, "If it fails", 2);
 	if (x->if_it_fails.n)
-		sheet_prose(sh, &x->if_it_fails);
+		sheet_prose(sh, &x->if_it_fails, part_style(x, SAID_IF_IT_FAILS));
 	sheet_text(sh, x->attempts == 1
 	    ? sh_word(sh, "There is one attempt. The reason is written on the grading sheet.")
 	    : sh_format(sh, "There are %u attempts. The reason is written on the grading sheet "
@@ -301,7 +315,7 @@ static void add_notes(struct sheet *sh, const struct assignment *x)
 {
 	sheet_part_heading(sh, x, SAID_NOTES, "Notes", 2);
 	if (x->notes.n)
-		sheet_prose(sh, &x->notes);
+		sheet_prose(sh, &x->notes, part_style(x, SAID_NOTES));
 	if (x->nwelds)
 		sheet_text(sh, safety_record_line(sh->e, x));
 	flow_add(sh->flow, block_ruled(&sh->s, 0, true, sh->width_pt));
@@ -311,7 +325,7 @@ void sheet_student(struct sheet *sh, uint32_t assignment)
 {
 	const struct assignment *x = &sh->m->assignments[assignment];
 
-	sheet_heading(sh, assignment_name(sh->arena, x), 1);
+	sheet_title(sh, str_format(sh->arena, "%.*s ", STR_ARG(x->id)), x);
 	if (x->in_english == SAID_NOTHING)
 		sheet_bold(sh, sh_word(sh, "This sheet is not translated yet: its own words are in "
 		    "English. Ask the instructor."));

@@ -1,5 +1,6 @@
 #include "sheets/wording.h"
 
+#include "model/translation.h"
 #include "sheets/edition.h"
 #include "units/format.h"
 
@@ -135,6 +136,13 @@ str legs_text(struct arena *a, const struct edition *e, const struct quantity *l
 		return quantity_text(a, e, leg);
 	return str_format(a, "%.*s x %.*s", STR_ARG(quantity_text(a, e, leg)),
 	    STR_ARG(quantity_text(a, e, leg2)));
+}
+
+bool stays_english(const struct edition *e, str shown, str original)
+{
+	const struct language *l = edition_language(e);
+
+	return l && shown.p == original.p && has_words(original) && !language_has(l, original);
 }
 
 str weld_text(struct arena *a, const struct edition *e, const struct weld *w)

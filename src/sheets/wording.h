@@ -22,6 +22,9 @@ str piece_size(struct arena *a, const struct edition *e, const struct piece *p);
 str legs_text(struct arena *a, const struct edition *e, const struct quantity *leg,
     const struct quantity *leg2);
 str weld_text(struct arena *a, const struct edition *e, const struct weld *w);
+/* Whether a text on a translated sheet is the original's, in English; never on an English
+ * sheet. */
+bool stays_english(const struct edition *e, str shown, str original);
 /* "3G up". */
 str position_text(struct arena *a, const struct edition *e, const struct position_at *at);
 /* "A36 plate". */

@@ -21,6 +21,34 @@ for quarter in 1 2 3 4 5 6; do
 	failed=$((failed + $(echo "$last" | sed 's/.*, \([0-9]*\) .*/\1/')))
 done
 
+# Each part of a paper in the language that it is in: small words of one language never
+# under the other's mark. Drawings and the map have words of both.
+build/fitup print Q1 -C curriculum --out "$work/both" >/dev/null || exit 1
+english='\b(the|and|with|from|each|are|is)\b'
+spanish='\b(el|la|los|las|del|con|para|por|que)\b'
+for pdf in packet.es grading.es cards.es chart; do
+	node tests/outside/languages.cjs $pdfjs "$work/both/q1/$pdf.pdf" >"$work/spoken" 2>&1
+	for pair in "en-US:$spanish" "es-US:$english"; do
+		wrong=$(grep "^${pair%%:*}" "$work/spoken" | grep -v 'SF-01 .*SF-02 ' |
+		    grep -iE "${pair#*:}" | head -n 3)
+		if [ -z "$wrong" ] && [ "$(grep -c "^${pair%%:*}" "$work/spoken")" -gt 10 ]; then
+			passed=$((passed + 1))
+		else
+			failed=$((failed + 1))
+			echo "failed: $pdf says under ${pair%%:*}: $wrong"
+		fi
+	done
+done
+node tests/outside/languages.cjs $pdfjs "$work/both/q1/packet.es.pdf" >"$work/spoken"
+for words in 'Clamp the bevel guide on an H strip' 'Sawhorse pair' 'Machinery.s Handbook'; do
+	if grep -q "^en-US.*$words" "$work/spoken"; then
+		passed=$((passed + 1))
+	else
+		failed=$((failed + 1))
+		echo "failed: \"$words\" is not under en-US"
+	fi
+done
+
 # A judge that cannot fail is none: another quarter's source must not be heard.
 if node tests/outside/reading.cjs $pdfjs curriculum 1 "$work/out/q2/packet.pdf" >/dev/null 2>&1
 then

@@ -214,6 +214,30 @@ static bool always(const void *user, str place)
 	return true;
 }
 
+/* Words of the other language are one element, however many lines they take; a paragraph
+ * that is all of them is told on its own element. */
+static void test_other_language(void **state)
+{
+	struct bench *b = *state;
+	struct span v[3] = { { STR("ancho de"), 0 },
+		{ STR(" the pattern plate and the gouging plate"), SPAN_OTHER }, { STR(" aquí"), 0 } };
+	const struct lines *mixed = para_break(&b->s, v, 3, &plain12, 90);
+	const struct lines *whole = para_break(&b->s, &v[1], 1, &plain12, 90);
+	struct probe *p = probe_new(b->arena, b->faces);
+	struct pen pen = { .canvas = &p->canvas }, in;
+
+	assert_true(mixed->n > 2 && !mixed->other && whole->other);
+	canvas_page_begin(&p->canvas, 612, 792);
+	para_draw(mixed, &pen, (pt){ 10, 10 });
+	assert_int_equal(p->tag_count[TAG_SPAN], 1);
+	in = para_tag_begin(whole, &pen, TAG_P, true);
+	para_draw(whole, &in, (pt){ 10, 100 });
+	canvas_tag_end(&p->canvas);
+	canvas_page_end(&p->canvas);
+	assert_int_equal(p->tag_count[TAG_SPAN], 1);
+	assert_int_equal(p->canvas.tags, 0);
+}
+
 static void test_page_reference_closes_up(void **state)
 {
 	struct bench *b = *state;
@@ -221,7 +245,7 @@ static void test_page_reference_closes_up(void **state)
 		{ STR(", then"), 0 } };
 	const struct lines *l = para_break(&b->s, v, 3, &plain12, 300);
 	struct probe *p = probe_new(b->arena, b->faces);
-	struct pen pen = { &p->canvas, page_seven, always, NULL };
+	struct pen pen = { .canvas = &p->canvas, .page_of = page_seven, .is_here = always };
 
 	canvas_page_begin(&p->canvas, 612, 792);
 	para_draw(l, &pen, (pt){ 10, 10 });
@@ -416,6 +440,7 @@ int main(void)
 		cmocka_unit_test(test_styles_and_runs),
 		cmocka_unit_test(test_word_across_spans),
 		cmocka_unit_test(test_widths),
+		cmocka_unit_test(test_other_language),
 		cmocka_unit_test(test_page_reference_closes_up),
 		cmocka_unit_test(test_alignment),
 		cmocka_unit_test(test_random_paragraphs),
