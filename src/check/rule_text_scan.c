@@ -188,13 +188,21 @@ static bool ends_clause(str s, size_t i)
 	}
 }
 
+/* Nearly all bytes are letters and blanks, which end none. */
+static size_t clause_end(str s)
+{
+	size_t i = 0;
+
+	while (i < s.n && (s.p[i] > '?' || s.p[i] == ' ' || !ends_clause(s, i)))
+		i++;
+	return i;
+}
+
 bool clause_next(str *rest, str *clause)
 {
 	while (rest->n) {
-		size_t i = 0;
+		size_t i = clause_end(*rest);
 
-		while (i < rest->n && !ends_clause(*rest, i))
-			i++;
 		*clause = str_sub(*rest, 0, i);
 		*rest = str_sub(*rest, i + 1, rest->n);
 		if (is_worth(*clause))

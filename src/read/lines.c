@@ -129,20 +129,6 @@ static size_t skip_printing(str text, size_t i)
 	return i;
 }
 
-size_t lines_bad_byte(str text)
-{
-	const unsigned char *s = (const unsigned char *)text.p;
-
-	for (size_t i = 0; (i = skip_printing(text, i)) < text.n;) {
-		size_t n = utf8_length(s + i, text.n - i);
-
-		if (!n)
-			return i;
-		i += n;
-	}
-	return text.n;
-}
-
 size_t lines_control(str text, size_t at)
 {
 	unsigned char c = (unsigned char)text.p[at];
@@ -151,6 +137,32 @@ size_t lines_control(str text, size_t at)
 	if (c == 0xC2 && next >= 0x80 && next <= 0x9F)
 		return 2;
 	return (c < 0x20 && c != '\t' && c != '\n' && c != '\r') || c == 0x7F;
+}
+
+/* The first byte that is not UTF-8; *control is the first control character before it. Each
+ * is text.n when there is none. */
+static size_t scan_odd(str text, size_t *control)
+{
+	const unsigned char *s = (const unsigned char *)text.p;
+
+	*control = text.n;
+	for (size_t i = 0; (i = skip_printing(text, i)) < text.n;) {
+		size_t n = utf8_length(s + i, text.n - i);
+
+		if (!n)
+			return i;
+		if (*control == text.n && lines_control(text, i))
+			*control = i;
+		i += n;
+	}
+	return text.n;
+}
+
+size_t lines_bad_byte(str text)
+{
+	size_t control;
+
+	return scan_odd(text, &control);
 }
 
 /* The text as our own copy, made at the first change. */
@@ -173,12 +185,13 @@ static void report_control(struct findings *f, const struct lines *l, size_t at,
 	finding_repair(f, d, "delete it, or save the file as plain text");
 }
 
-static void blank_controls(struct arena *a, struct lines *l, struct findings *f,
+/* From byte `from` on. */
+static void blank_controls(struct arena *a, struct lines *l, size_t from, struct findings *f,
     char **copy)
 {
 	size_t told = 0;
 
-	for (size_t i = 0, n; (i = skip_printing(l->text, i)) < l->text.n; i++) {
+	for (size_t i = from, n; (i = skip_printing(l->text, i)) < l->text.n; i++) {
 		n = lines_control(l->text, i);
 		if (!n)
 			continue;
@@ -324,7 +337,7 @@ static void blank_brackets(struct arena *a, struct lines *l, struct findings *f,
 
 bool lines_clean(struct arena *a, struct lines *l, struct findings *f)
 {
-	size_t bad = lines_bad_byte(l->text);
+	size_t control, bad = scan_odd(l->text, &control);
 	char *copy = NULL;
 
 	if (bad < l->text.n) {
@@ -334,7 +347,7 @@ bool lines_clean(struct arena *a, struct lines *l, struct findings *f)
 		finding_repair(f, d, "save it again with the encoding UTF-8");
 		return false;
 	}
-	blank_controls(a, l, f, &copy);
+	blank_controls(a, l, control, f, &copy);
 	if (l->longest > MD_LINE_MOST)
 		blank_long_lines(a, l, f, &copy);
 	if (l->longest > SIGNS_MOST)
