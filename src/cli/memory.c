@@ -8,21 +8,41 @@
 #include <sys/mman.h>
 
 /* Only what of the ground is used takes memory. */
-enum { LARGE_PAGE = 2 << 20, LARGE_BLOCK = 1 << 20, GROUND = 16 << 20 };
+enum { SMALL_BLOCK = 512 << 10, LARGE_BLOCK = 1 << 20, LARGE_PAGE = 2 << 20, GROUND = 16 << 20 };
+
+static char *map_pages(size_t bytes)
+{
+	char *p = mmap(NULL, bytes, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+
+	return p == MAP_FAILED ? NULL : p;
+}
+
+static void *take_pages(void *user, size_t *bytes)
+{
+	(void)user;
+	return map_pages(*bytes);
+}
+
+static void give_pages(void *user, void *p, size_t bytes)
+{
+	(void)user;
+	munmap(p, bytes);
+}
+
+const struct arena_store memory_store = { take_pages, give_pages, NULL, SMALL_BLOCK };
 
 /* The system chooses the place, so one page more is taken and what stands over on both
  * sides is given back. */
-static void *take_pages(void *user, size_t *bytes)
+static void *take_large_pages(size_t *bytes)
 {
 	size_t spare = LARGE_PAGE, before, size;
 	char *p;
 
-	(void)user;
 	if (*bytes > SIZE_MAX - 2 * spare)
 		return NULL;
 	size = (*bytes + spare - 1) / spare * spare;
-	p = mmap(NULL, size + spare, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
-	if (p == MAP_FAILED)
+	p = map_pages(size + spare);
+	if (!p)
 		return NULL;
 	before = (spare - (uintptr_t)p % spare) % spare;
 	if (before)
@@ -34,14 +54,6 @@ static void *take_pages(void *user, size_t *bytes)
 	*bytes = size;
 	return p + before;
 }
-
-static void give_pages(void *user, void *p, size_t bytes)
-{
-	(void)user;
-	munmap(p, bytes);
-}
-
-const struct arena_store memory_store = { take_pages, give_pages, NULL, LARGE_BLOCK };
 
 /* Stands at the start of its own pages. */
 struct ground {
@@ -62,7 +74,7 @@ static void *take_ground(void *user, size_t *bytes)
 		if (at < g->size && *bytes <= g->size - at)
 			return (char *)g + at;
 	}
-	return *bytes < LARGE_BLOCK ? NULL : take_pages(NULL, bytes);
+	return *bytes < LARGE_BLOCK ? NULL : take_large_pages(bytes);
 }
 
 static void give_ground(void *user, void *p, size_t bytes)
@@ -77,7 +89,7 @@ static void give_ground(void *user, void *p, size_t bytes)
 const struct arena_store *ground_new(void)
 {
 	size_t bytes = GROUND;
-	struct ground *g = take_pages(NULL, &bytes);
+	struct ground *g = take_large_pages(&bytes);
 
 	if (!g)
 		return &memory_store;
