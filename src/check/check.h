@@ -26,6 +26,9 @@ struct check *check_begin_program(struct arena *scratch, const struct model *m,
     struct findings *f);
 void check_needs(struct arena *scratch, struct check *c, struct findings *f);
 void check_rules(struct arena *scratch, const struct check *c, struct findings *f);
-void check_words(struct arena *scratch, const struct check *c, struct findings *f);
+/* The sheets, each by itself, come in runs. */
+size_t check_runs(const struct check *c);
+void check_sheets(struct arena *scratch, const struct check *c, size_t run,
+    struct findings *f);
 
 #endif

@@ -3,7 +3,8 @@
 
 #include "reckon/topic.h"
 
-static void judge_asks(struct rule_context *x, uint32_t w)
+/* Every assignment: one with remarks alone may ask too. */
+void rule_asked(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
 
@@ -20,11 +21,4 @@ static void judge_asks(struct rule_context *x, uint32_t w)
 		finding_repair(x->f, d, "write it as on the terminal, such as \"%s\"",
 		    topic ? topic->example : "throat leg 5/16 in");
 	}
-}
-
-/* Every assignment: one with remarks alone may ask too. */
-void rule_asked(struct rule_context *x)
-{
-	for (uint32_t w = 0; w < x->m->nassignments; w++)
-		judge_asks(x, w);
 }

@@ -216,9 +216,7 @@ bool range_of_deposits(struct rule_context *x, uint32_t w, const char *code, str
 	return any;
 }
 
-void rule_deposit(struct rule_context *x)
+void rule_deposit(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = { judge_sum };
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_sum(x, w);
 }

@@ -130,9 +130,9 @@ static void say_leg(struct rule_context *x, enum finding_name name, uint32_t w,
 }
 
 /* Low-hydrogen in the sense of the table: every process but stick with other rods. */
-static bool is_low_hydrogen(const struct rule_context *x, uint32_t w)
+static bool is_low_hydrogen(const struct rule_context *x)
 {
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct rod *r = &l.v[i].rod;
@@ -164,7 +164,7 @@ static void judge_least(struct rule_context *x, uint32_t w, const struct weld *k
 	    !weld_has_metal(k, METAL_STEEL) || weld_has_metal(k, METAL_STAINLESS) || weld_has_metal(k, METAL_ALUMINUM))
 		return;
 	least = fillet_least_leg(weld_thin_mm(k), weld_thick_mm(k),
-	    is_low_hydrogen(x, w), names_cyclic(a));
+	    is_low_hydrogen(x), names_cyclic(a));
 	if (is_over(least.mm, next_32nd_mm(leg_mm)))
 		say_leg(x, FINDING_LEG_UNDER_LEAST, w, k, leg_mm,
 		    "less than the customary",
@@ -206,9 +206,8 @@ static void judge_leg(struct rule_context *x, uint32_t w)
 	}
 }
 
-void rule_joint(struct rule_context *x)
+void rule_joint(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = { judge_position, judge_leg };
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_position(x, w);
+	judge_leg(x, w);
 }

@@ -36,16 +36,6 @@ str say_quantity(const struct rule_context *x, const struct quantity *q);
 /* At most so many decimals. */
 str say_real(const struct rule_context *x, double v, int decimals);
 
-/* Paper work without metal, tests or machines, which has nothing for the rules of a
- * sheet; a large program is mostly that. */
-bool assignment_is_bare(const struct assignment *a);
-
-/* Reports one judge after another over every assignment that is not bare. */
-typedef void rule_judge(struct rule_context *x, uint32_t assignment);
-void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n);
-/* The same over those alone that have welds. */
-void rule_judge_welded(struct rule_context *x, rule_judge *const *judges, size_t n);
-
 bool joint_is_fillet(enum joint j);
 bool joint_is_butt(enum joint j);
 bool joint_is_pipe(const struct weld *w);
@@ -76,8 +66,8 @@ double weld_length_mm(const struct assignment *a, size_t i);
 str weld_say(const struct rule_context *x, const struct weld *w);
 
 /* The rules: position and leg; what drawing, Acceptance and pieces say of one thing. */
-void rule_joint(struct rule_context *x);
-void rule_joint_agree(struct rule_context *x);
-void rule_member(struct rule_context *x);
+void rule_joint(struct rule_context *x, uint32_t w);
+void rule_joint_agree(struct rule_context *x, uint32_t w);
+void rule_member(struct rule_context *x, uint32_t w);
 
 #endif

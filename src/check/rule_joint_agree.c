@@ -418,11 +418,12 @@ static void judge_backing(struct rule_context *x, uint32_t w)
 	}
 }
 
-void rule_joint_agree(struct rule_context *x)
+void rule_joint_agree(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = {
-		judge_twice, judge_legs, judge_pieces, judge_blanks, judge_length, judge_backing,
-	};
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_twice(x, w);
+	judge_legs(x, w);
+	judge_pieces(x, w);
+	judge_blanks(x, w);
+	judge_length(x, w);
+	judge_backing(x, w);
 }

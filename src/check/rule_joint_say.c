@@ -85,35 +85,6 @@ str say_real(const struct rule_context *x, double v, int decimals)
 	return buf_str(&b);
 }
 
-bool assignment_is_bare(const struct assignment *a)
-{
-	return !a->nprocesses && !a->nmaterials && !a->npieces && !a->ndrawings &&
-	    !a->ncriteria && !a->nfacts && a->kind != KIND_QUALIFICATION_TEST;
-}
-
-static void judge_each(struct rule_context *x, rule_judge *const *judges, size_t n,
-    bool welded)
-{
-	for (uint32_t w = 0; w < x->m->nassignments; w++) {
-		const struct assignment *a = &x->m->assignments[w];
-
-		if (assignment_is_bare(a) || (welded && !a->nwelds))
-			continue;
-		for (size_t k = 0; k < n; k++)
-			judges[k](x, w);
-	}
-}
-
-void rule_judge_all(struct rule_context *x, rule_judge *const *judges, size_t n)
-{
-	judge_each(x, judges, n, false);
-}
-
-void rule_judge_welded(struct rule_context *x, rule_judge *const *judges, size_t n)
-{
-	judge_each(x, judges, n, true);
-}
-
 bool joint_is_fillet(enum joint j)
 {
 	return j == JOINT_TEE || j == JOINT_LAP || j == JOINT_CORNER;

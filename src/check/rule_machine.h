@@ -50,7 +50,7 @@ str hole_way_out(const struct rule_context *x, str material, double d_mm, double
 bool saw_takes(const struct machine *m, const struct piece *p);
 bool table_takes(const struct machine *m, const struct flat *f, bool pierce);
 
-/* Runs judges over all assignments, as rule_judge_all does. What they note as over one
+/* Runs judges over all assignments that are not bare. What they note as over one
  * limit of a machine becomes one finding: at the sheet when it is one, else at the limit
  * in shop.md with the sheets as a list. */
 void limits_judge(struct rule_context *x, rule_judge *const *judges, size_t n);

@@ -136,6 +136,13 @@ static void fold(struct rule_context *x)
 		tell_group(x, &groups[i]);
 }
 
+static void judge_each(struct rule_context *x, rule_judge *const *judges, size_t n)
+{
+	for (uint32_t w = 0; w < x->m->nassignments; w++)
+		for (size_t k = 0; k < n && !assignment_is_bare(&x->m->assignments[w]); k++)
+			judges[k](x, w);
+}
+
 void limits_judge(struct rule_context *x, rule_judge *const *judges, size_t n)
 {
 	struct limit_faults faults = { .found = { .arena = x->f->arena } };
@@ -145,7 +152,7 @@ void limits_judge(struct rule_context *x, rule_judge *const *judges, size_t n)
 		return;
 	x->limits = &faults;
 	x->f = &faults.found;
-	rule_judge_all(x, judges, n);
+	judge_each(x, judges, n);
 	fault_at(x, faults.found.n);
 	x->f = out;
 	fold(x);

@@ -224,9 +224,7 @@ static void judge_weldments(struct rule_context *x, uint32_t w)
 		judge_counts(x, w, first);
 }
 
-void rule_member(struct rule_context *x)
+void rule_member(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = { judge_weldments };
-
-	rule_judge_all(x, judges, 1);
+	judge_weldments(x, w);
 }

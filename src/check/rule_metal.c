@@ -142,7 +142,7 @@ static void say_beyond_class(struct rule_context *x, uint32_t w,
 static void judge_position(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		size_t k = first_weld(a, &l.v[i], is_beyond_class);
@@ -256,7 +256,7 @@ static bool has_wrong_polarity(const struct assignment *a, const struct setting 
 static void judge_polarity(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -298,7 +298,7 @@ static void say_other_shield(struct rule_context *x, uint32_t w, const struct se
 static void judge_process(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -344,7 +344,7 @@ static void judge_metal(struct rule_context *x, uint32_t w)
 	static const char *const takes[] = { "E7018 or ER70S-6", "ER308L for 304L",
 		"ER4043 or ER5356" };
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -410,7 +410,7 @@ static void say_current(struct rule_context *x, uint32_t w, const struct setting
 static void judge_current(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct setting *s = &l.v[i];
@@ -435,7 +435,7 @@ static void judge_current(struct rule_context *x, uint32_t w)
 static void judge_oven(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n && !fact_said(a, "Oven").n; i++) {
 		const struct rod *r = &l.v[i].rod;
@@ -459,12 +459,12 @@ static void judge_oven(struct rule_context *x, uint32_t w)
 	}
 }
 
-void rule_metal(struct rule_context *x)
+void rule_metal(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = {
-		judge_position, judge_polarity, judge_process, judge_metal,
-		judge_current, judge_oven,
-	};
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_position(x, w);
+	judge_polarity(x, w);
+	judge_process(x, w);
+	judge_metal(x, w);
+	judge_current(x, w);
+	judge_oven(x, w);
 }

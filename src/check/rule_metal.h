@@ -75,10 +75,10 @@ bool assignment_has_process(const struct assignment *a, enum process p);
 
 /* The rules: filler, polarity, current; gas, transfer, flame, fume; volts, gas flow,
  * preheat, heat input. */
-void rule_metal(struct rule_context *x);
-void rule_metal_gas(struct rule_context *x);
-void rule_metal_start(struct rule_context *x);
+void rule_metal(struct rule_context *x, uint32_t w);
+void rule_metal_gas(struct rule_context *x, uint32_t w);
+void rule_metal_start(struct rule_context *x, uint32_t w);
 /* What Instructor only asks the key to reckon. */
-void rule_asked(struct rule_context *x);
+void rule_asked(struct rule_context *x, uint32_t w);
 
 #endif

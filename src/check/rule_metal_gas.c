@@ -351,12 +351,13 @@ static void judge_purge(struct rule_context *x, uint32_t w)
 	    "often, and who stands outside; or purge in the open");
 }
 
-void rule_metal_gas(struct rule_context *x)
+void rule_metal_gas(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = {
-		judge_presence, judge_kind, judge_transfer, judge_short_name,
-		judge_flame, judge_fume, judge_purge,
-	};
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_presence(x, w);
+	judge_kind(x, w);
+	judge_transfer(x, w);
+	judge_short_name(x, w);
+	judge_flame(x, w);
+	judge_fume(x, w);
+	judge_purge(x, w);
 }

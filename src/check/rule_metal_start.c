@@ -17,7 +17,7 @@ static bool is_outside(const struct quantity *q, double lo, double hi)
 static void judge_volts(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		struct current_range r;
@@ -59,7 +59,7 @@ static const struct gas_flow *flow_row(const struct assignment *a,
 static void judge_flow(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct settings l = x->settings[w];
+	struct settings l = *x->settings;
 
 	for (size_t i = 0; i < l.n; i++) {
 		const struct gas_flow *r = flow_row(a, &l.v[i]);
@@ -161,11 +161,10 @@ static void judge_heat(struct rule_context *x, uint32_t w)
 	}
 }
 
-void rule_metal_start(struct rule_context *x)
+void rule_metal_start(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = {
-		judge_volts, judge_flow, judge_preheat, judge_heat,
-	};
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_volts(x, w);
+	judge_flow(x, w);
+	judge_preheat(x, w);
+	judge_heat(x, w);
 }

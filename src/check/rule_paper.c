@@ -140,12 +140,10 @@ static void judge_drawing(struct rule_context *x, uint32_t w)
 	    "out");
 }
 
-void rule_paper(struct rule_context *x)
+void rule_paper(struct rule_context *x, uint32_t w)
 {
-	for (uint32_t w = 0; w < x->m->nassignments; w++) {
-		judge_tests(x, w);
-		judge_limits(x, w);
-		judge_pass_mark(x, w);
-		judge_drawing(x, w);
-	}
+	judge_tests(x, w);
+	judge_limits(x, w);
+	judge_pass_mark(x, w);
+	judge_drawing(x, w);
 }

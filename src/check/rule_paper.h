@@ -7,7 +7,7 @@
 /* Whether a line by this name is a test of the weld: visual, a bend, a break, macro. */
 bool is_weld_test(str name);
 
-void rule_paper(struct rule_context *x);
+void rule_paper(struct rule_context *x, uint32_t w);
 /* Assignments that are alike: in title, or in all that they test. */
 void rule_paper_twice(struct rule_context *x);
 

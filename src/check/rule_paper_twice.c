@@ -13,17 +13,18 @@ struct seen {
 /* Letters and figures in lower case, so that dots and blanks make no difference. */
 static str plain_words(struct arena *a, str s)
 {
-	struct buf b = { .arena = a };
+	char *p = arena_alloc(a, s.n);
+	size_t n = 0;
 
 	for (size_t i = 0; i < s.n; i++) {
 		unsigned char c = (unsigned char)s.p[i];
 
 		if (c >= 'A' && c <= 'Z')
-			buf_addc(&b, (char)(c | 0x20));
+			p[n++] = (char)(c | 0x20);
 		else if (c >= 0x80 || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'))
-			buf_addc(&b, (char)c);
+			p[n++] = (char)c;
 	}
-	return buf_str(&b);
+	return (str){ p, n };
 }
 
 static void judge_title(struct rule_context *x, struct seen *s, uint32_t w)
@@ -124,6 +125,7 @@ void rule_paper_twice(struct rule_context *x)
 	struct seen titles = { map_new(x->scratch, false) };
 	struct seen tests = { map_new(x->scratch, false) };
 
+	map_reserve(titles.first, x->o->nwalk);
 	for (size_t i = 0; i < x->o->nwalk; i++) {
 		judge_title(x, &titles, x->o->walk[i]);
 		judge_test(x, &tests, x->o->walk[i]);

@@ -16,7 +16,7 @@ void paths_widen(struct arena *scratch, struct view **views, size_t n,
     struct findings *f);
 
 /* Team work whose result assesses a welding skill. */
-void rule_path_team(struct rule_context *x);
+void rule_path_team(struct rule_context *x, uint32_t w);
 /* Outcomes that nothing assesses; credentials that claim what their quarters do not
  * assess, or what is not there. */
 void rule_path_claim(struct rule_context *x);

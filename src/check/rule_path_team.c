@@ -57,20 +57,22 @@ static bool names_process(const struct work *w, str skill)
 	return false;
 }
 
-static void judge_team(struct rule_context *x, uint32_t w)
+void rule_path_team(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
 	const struct plain_fact *team = assignment_fact(a, STR("Team"));
+	struct work work;
 
 	if (!team || team_size(a) < 2 || says_any(team->text, own_words))
 		return;
+	work = work_bits(a);
 	for (size_t i = 0; i < a->nteaches; i++) {
 		const struct skill_at *t = &a->teaches[i];
 		struct finding *d;
 
 		if (t->level != SKILL_ASSESSED || evidence_is_own(a, t->evidence) ||
 		    (!evidence_is_weld(t->evidence) &&
-		    !names_process(&x->work[w], t->written)))
+		    !names_process(&work, t->written)))
 			continue;
 		d = rule_report(x, FINDING_TEAM_ASSESSES, t->pos, w,
 		    "%.*s assesses %.*s by the work of a team", STR_ARG(a->id),
@@ -80,10 +82,4 @@ static void judge_team(struct rule_context *x, uint32_t w)
 		finding_repair(x->f, d, "let each student stamp own welds and say so in "
 		    "Team or in the Acceptance line, or teach it as practiced");
 	}
-}
-
-void rule_path_team(struct rule_context *x)
-{
-	for (uint32_t w = 0; w < x->m->nassignments; w++)
-		judge_team(x, w);
 }

@@ -104,7 +104,7 @@ static bool judge_letters(struct rule_context *x, uint32_t w, const struct test_
 static void judge_possible(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 
 	for (size_t i = 0; i < l.n; i++) {
 		if (judge_letters(x, w, &l.v[i]) || l.v[i].kind == TEST_MACRO)
@@ -184,7 +184,7 @@ static void say_restart(struct rule_context *x, uint32_t w, const struct criteri
 static void judge_restart(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 	const struct joint_block *without;
 
 	for (size_t i = 0; i < l.n; i++) {
@@ -217,7 +217,7 @@ static bool is_short_circuit(const struct assignment *a, const struct weld *k)
 static void judge_short(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
@@ -245,7 +245,7 @@ static void judge_used(struct rule_context *x, uint32_t w)
 	static const char *const used[] = { "second use", "used", "re-used", "reused",
 		"back of", "backs of", NULL };
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 	size_t t = 0;
 
 	while (t < l.n && l.v[t].kind == TEST_MACRO)
@@ -267,11 +267,10 @@ static void judge_used(struct rule_context *x, uint32_t w)
 	}
 }
 
-void rule_test(struct rule_context *x)
+void rule_test(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = {
-		judge_possible, judge_restart, judge_short, judge_used,
-	};
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_possible(x, w);
+	judge_restart(x, w);
+	judge_short(x, w);
+	judge_used(x, w);
 }

@@ -56,9 +56,10 @@ bool range_of_deposits(struct rule_context *x, uint32_t assignment, const char *
     str text);
 
 /* The rules: what a test needs; bends and their jig; records of qualification. */
-void rule_test(struct rule_context *x);
-void rule_test_bend(struct rule_context *x);
-void rule_test_record(struct rule_context *x);
-void rule_deposit(struct rule_context *x);
+void rule_test(struct rule_context *x, uint32_t w);
+void rule_test_bend(struct rule_context *x, uint32_t w);
+void rule_test_owned(struct rule_context *x);
+void rule_test_record(struct rule_context *x, uint32_t w);
+void rule_deposit(struct rule_context *x, uint32_t w);
 
 #endif

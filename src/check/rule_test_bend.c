@@ -73,7 +73,7 @@ static void say_sort(struct rule_context *x, uint32_t w, const struct test_line 
 static void judge_sort(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
@@ -161,7 +161,7 @@ static bool has_wrong_sort(const struct test_lines *l, const struct assignment *
 static void judge_count(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 
 	if ((a->kind != KIND_PRACTICE_TEST && a->kind != KIND_QUALIFICATION_TEST) ||
 	    !test_lines_bend(&l))
@@ -216,7 +216,7 @@ static double strips_mm(const struct test_lines *l, const struct assignment *a, 
 static void judge_strips(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 
 	for (size_t k = 0; l.n && k < a->nwelds; k++) {
 		const struct weld *weld = &a->welds[k];
@@ -393,7 +393,7 @@ static struct finding *judge_line(struct rule_context *x, uint32_t w,
 static void judge_plunger(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 	struct finding *told = NULL;
 	double plunger_mm = 0;
 
@@ -420,7 +420,7 @@ static void judge_plunger(struct rule_context *x, uint32_t w)
 static void judge_die(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = *x->tests;
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; l.v[i].die_mm > 0 && k < a->nwelds; k++) {
@@ -525,7 +525,7 @@ static void note_lack(struct rule_context *x, struct lacks *ls, uint32_t w,
 static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
 {
 	const struct assignment *a = &x->m->assignments[w];
-	struct test_lines l = x->tests[w];
+	struct test_lines l = test_lines_of(x->scratch, a);
 
 	for (size_t i = 0; i < l.n; i++)
 		for (size_t k = 0; test_is_bend(l.v[i].kind) && k < a->nwelds; k++) {
@@ -541,10 +541,12 @@ static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
 
 /* In the order of program.md, so that the first bend that wants a plunger is named; then
  * what stands in no course. */
-static void judge_all_owned(struct rule_context *x)
+void rule_test_owned(struct rule_context *x)
 {
 	struct lacks ls = { .waivers = waivers_new(x->scratch, x->m) };
 
+	if (!x->m->nplungers)
+		return;
 	for (size_t i = 0; i < x->o->nwalk; i++)
 		judge_owned(x, x->o->walk[i], &ls);
 	for (uint32_t w = 0; w < x->m->nassignments; w++)
@@ -552,13 +554,11 @@ static void judge_all_owned(struct rule_context *x)
 			judge_owned(x, w, &ls);
 }
 
-void rule_test_bend(struct rule_context *x)
+void rule_test_bend(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = {
-		judge_sort, judge_count, judge_strips, judge_plunger, judge_die,
-	};
-
-	rule_judge_welded(x, judges, sizeof judges / sizeof *judges);
-	if (x->m->nplungers)
-		judge_all_owned(x);
+	judge_sort(x, w);
+	judge_count(x, w);
+	judge_strips(x, w);
+	judge_plunger(x, w);
+	judge_die(x, w);
 }

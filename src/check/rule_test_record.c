@@ -430,9 +430,9 @@ static void judge_range(struct rule_context *x, uint32_t w)
 	judge_diameter(x, w, code, text);
 }
 
-void rule_test_record(struct rule_context *x)
+void rule_test_record(struct rule_context *x, uint32_t w)
 {
-	static rule_judge *const judges[] = { judge_record, judge_limits, judge_range };
-
-	rule_judge_all(x, judges, sizeof judges / sizeof *judges);
+	judge_record(x, w);
+	judge_limits(x, w);
+	judge_range(x, w);
 }

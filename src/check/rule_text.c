@@ -402,20 +402,22 @@ static void judge_metric(struct rule_context *x, uint32_t w, const struct claims
 	}
 }
 
-static void judge_text(struct rule_context *x, uint32_t w, struct claims *all)
+/* One list of claims serves every sheet in turn. */
+static struct claims *claims_new(struct arena *a)
 {
-	claims_find(all, &x->m->assignments[w]);
-	judge_claims(x, w, all);
-	judge_metric(x, w, all);
+	struct claims *all = arena_alloc(a, sizeof *all);
+	struct tokens *tokens = arena_alloc(a, sizeof *tokens);
+
+	tokens->arena = all->arena = a;
+	all->tokens = tokens;
+	return all;
 }
 
-/* One list of claims serves every sheet in turn. */
-void rule_text(struct rule_context *x)
+void rule_text(struct rule_context *x, uint32_t w)
 {
-	struct tokens tokens = { .arena = x->scratch };
-	struct claims all = { .arena = x->scratch, .tokens = &tokens };
-
-	for (uint32_t w = 0; w < x->m->nassignments; w++)
-		if (!assignment_is_bare(&x->m->assignments[w]))
-			judge_text(x, w, &all);
+	if (!x->claims)
+		x->claims = claims_new(x->scratch);
+	claims_find(x->claims, &x->m->assignments[w]);
+	judge_claims(x, w, x->claims);
+	judge_metric(x, w, x->claims);
 }

@@ -53,6 +53,6 @@ struct claims {
 void claims_find(struct claims *c, const struct assignment *a);
 
 /* The rule. */
-void rule_text(struct rule_context *x);
+void rule_text(struct rule_context *x, uint32_t w);
 
 #endif

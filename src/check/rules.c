@@ -7,22 +7,27 @@
 
 #include <assert.h>
 
+#define RULE_SHEET(function, which) void function(struct rule_context *x, uint32_t w);
 #define RULE_RUN(function, when) void function(struct rule_context *x);
 #include "check/rules.def"
+#undef RULE_SHEET
 #undef RULE_RUN
 
 static const struct rule rules[] = {
+#define RULE_SHEET(function, which)
 #define RULE_RUN(function, when) { function, RULE_##when },
 #include "check/rules.def"
+#undef RULE_SHEET
 #undef RULE_RUN
 	{ NULL, RULE_ONCE },
 };
 
-/* Takes as long as all the others, needs none of them and reports under names of its
- * own: it may run beside them. */
-static const struct rule word_rules[] = {
-	{ rule_text, RULE_ONCE },
-	{ NULL, RULE_ONCE },
+static const struct sheet_rule sheet_rules[] = {
+#define RULE_SHEET(function, which) { function, SHEETS_##which },
+#define RULE_RUN(function, when)
+#include "check/rules.def"
+#undef RULE_SHEET
+#undef RULE_RUN
 };
 
 /* One order that shows a fault. */
@@ -375,32 +380,14 @@ static void add_paths(struct findings *f, const struct rule_told *t,
 		    STR_ARG(buf_str(&b)));
 }
 
-static const struct settings *read_settings(struct arena *a, const struct model *m)
-{
-	struct settings *v = arena_array(a, m->nassignments, sizeof *v);
-
-	for (size_t i = 0; i < m->nassignments; i++)
-		v[i] = settings_of(a, &m->assignments[i]);
-	return v;
-}
-
-static const struct test_lines *read_tests(struct arena *a, const struct model *m)
-{
-	struct test_lines *v = arena_array(a, m->nassignments, sizeof *v);
-
-	for (size_t i = 0; i < m->nassignments; i++)
-		v[i] = test_lines_of(a, &m->assignments[i]);
-	return v;
-}
-
 void rules_run_table(const struct rule *table, struct arena *scratch,
     const struct model *m, struct view **views, size_t nviews, struct findings *f)
 {
 	struct rule_told told = { .views = views, .by_key = map_new(scratch, false),
 	    .unseen = { .arena = scratch } };
 	struct rule_context x = { .m = m, .f = f, .scratch = scratch, .told = &told,
-	    .work = works_new(scratch, m), .off = customs_off(scratch, m),
-	    .settings = read_settings(scratch, m), .tests = read_tests(scratch, m),
+	    .work = works_new(scratch, m),
+	    .off = customs_off(scratch, m),
 	    .moves = rule_moves_new(scratch, m, views, nviews) };
 
 	for (size_t i = 0; i < nviews; i++) {
@@ -417,8 +404,35 @@ void rules_run(struct arena *scratch, const struct model *m, struct view **views
 	rules_run_table(rules, scratch, m, views, nviews, f);
 }
 
-void rules_run_words(struct arena *scratch, const struct model *m, struct view **views,
-    struct findings *f)
+bool assignment_is_bare(const struct assignment *a)
 {
-	rules_run_table(word_rules, scratch, m, views, 1, f);
+	return !a->nprocesses && !a->nmaterials && !a->npieces && !a->ndrawings &&
+	    !a->ncriteria && !a->nfacts && a->kind != KIND_QUALIFICATION_TEST;
+}
+
+static enum sheet_which which_of(const struct assignment *a)
+{
+	return assignment_is_bare(a) ? SHEETS_ALL : a->nwelds ? SHEETS_WELDED : SHEETS_WORKED;
+}
+
+void rules_run_sheets(struct arena *scratch, const struct model *m, uint32_t from,
+    uint32_t to, struct findings *f)
+{
+	struct rule_told told = { .by_key = map_new(scratch, false),
+	    .unseen = { .arena = scratch } };
+	struct settings settings;
+	struct test_lines tests;
+	struct rule_context x = { .m = m, .f = f, .scratch = scratch, .told = &told,
+	    .off = customs_off(scratch, m), .unread = NONE, .settings = &settings,
+	    .tests = &tests };
+
+	for (uint32_t w = from; w < to; w++) {
+		enum sheet_which which = which_of(&m->assignments[w]);
+
+		settings = settings_of(scratch, &m->assignments[w]);
+		tests = test_lines_of(scratch, &m->assignments[w]);
+		for (size_t i = 0; i < sizeof sheet_rules / sizeof *sheet_rules; i++)
+			if (sheet_rules[i].which <= which)
+				sheet_rules[i].judge(&x, w);
+	}
 }

@@ -1,8 +1,8 @@
 /* check/rules.h - the rules of the trade: how they are run and what each may ask.
  *
  * A rule is one function and one row in rules.def. It looks at the order in its
- * context, earliest first, and reports; it never repairs and never adds a need. The
- * same fault in several orders becomes one finding that names the entry paths. */
+ * context, earliest first, or at one sheet, and reports; it never repairs and never adds a
+ * need. The same fault in several orders becomes one finding that names the entry paths. */
 #ifndef CHECK_RULES_H
 #define CHECK_RULES_H
 
@@ -14,29 +14,43 @@ struct rule_moves;
 struct limit_faults;
 struct settings;
 struct test_lines;
+struct claims;
 
 struct rule_context {
 	const struct model *m;
 	const struct order *o;   /* the order under judgement */
 	struct findings *f;      /* for finding_cause, finding_repair, finding_relate */
 	struct arena *scratch;   /* dropped after the check */
-	/* By assignment: what many rules ask of its facts and of its lines. */
-	const struct work *work;
-	const struct settings *settings; /* check/rule_metal.h */
-	const struct test_lines *tests; /* check/rule_test.h */
-	struct work_lists lists;
-	struct view *view;
+	const struct work *work; /* by assignment */
 	const bool *off;         /* by finding name: its custom is switched off */
 	uint32_t unread;         /* the first unit of which a word was left out, NONE */
 	struct rule_told *told;
+	/* Only for rules of the whole program. */
+	struct work_lists lists;
+	struct view *view;
 	struct rule_moves *moves;
 	struct limit_faults *limits; /* check/rule_machine.h; null elsewhere */
+	/* Only for rules of a sheet, and of the one under judgement. */
+	const struct settings *settings; /* check/rule_metal.h */
+	const struct test_lines *tests; /* check/rule_test.h */
+	struct claims *claims;   /* check/rule_text.h: kept from sheet to sheet */
 };
 
 struct rule {
 	void (*run)(struct rule_context *x);
 	enum rule_when { RULE_ONCE, RULE_EACH } when;
 };
+
+/* A rule that looks at one sheet and the shop, and at nothing of the order. */
+typedef void rule_judge(struct rule_context *x, uint32_t assignment);
+struct sheet_rule {
+	rule_judge *judge;
+	enum sheet_which { SHEETS_ALL, SHEETS_WORKED, SHEETS_WELDED } which;
+};
+
+/* Paper work without metal, tests or machines, which has nothing for most rules of a
+ * sheet; a large program is mostly that. */
+bool assignment_is_bare(const struct assignment *a);
 
 /* The first place where something is done, by how sure it is that a student does it.
  * Assignments, NONE when there is none. */
@@ -114,13 +128,14 @@ static inline bool work_has(uint32_t bits, unsigned value)
 	return bits >> value & 1;
 }
 
-/* Runs every rule over the orders but one; views[0] is that of program.md. */
+/* Runs every rule of the program over the orders; views[0] is that of program.md. */
 void rules_run(struct arena *scratch, const struct model *m, struct view **views,
     size_t nviews, struct findings *f);
-/* The one left out: what a sheet says in running words against its own facts. */
-void rules_run_words(struct arena *scratch, const struct model *m, struct view **views,
-    struct findings *f);
-/* The same for a table that ends with a null function. */
+/* Runs every rule of a sheet over the assignments from `from` to `to`, each by all rules
+ * in turn: a large program is read from memory once, not once a rule. */
+void rules_run_sheets(struct arena *scratch, const struct model *m, uint32_t from,
+    uint32_t to, struct findings *f);
+/* Those of the program by a table that ends with a null function. */
 void rules_run_table(const struct rule *table, struct arena *scratch,
     const struct model *m, struct view **views, size_t nviews, struct findings *f);
 

@@ -129,12 +129,13 @@ static void report_unnamed(struct findings *f, const struct assignment *as,
 	finding_repair(f, d, "write \"assessed by\" and an Acceptance or Grading line");
 }
 
-void evidence_check(struct arena *scratch, const struct model *m, struct findings *f)
+void evidence_check(struct arena *scratch, const struct model *m, uint32_t from,
+    uint32_t to, struct findings *f)
 {
 	size_t told = 0, cap = 0;
 	str *names = NULL;
 
-	for (size_t i = 0; i < m->nassignments; i++) {
+	for (uint32_t i = from; i < to; i++) {
 		const struct assignment *as = &m->assignments[i];
 		size_t n = as->ncriteria + as->ngrades;
 

@@ -10,7 +10,9 @@
 void skills_check(struct arena *scratch, const struct verdict *d, struct findings *f);
 
 /* Warns where a skill is assessed without naming its evidence, and where a named
- * evidence is neither an Acceptance nor a Grading line of the assignment. */
-void evidence_check(struct arena *scratch, const struct model *m, struct findings *f);
+ * evidence is neither an Acceptance nor a Grading line of the assignment, among those
+ * from `from` to `to`. */
+void evidence_check(struct arena *scratch, const struct model *m, uint32_t from,
+    uint32_t to, struct findings *f);
 
 #endif

@@ -49,6 +49,15 @@ static void note_machines(struct arena *a, struct work *w, const struct assignme
 	w->nmachines = (uint32_t)n;
 }
 
+struct work work_bits(const struct assignment *as)
+{
+	struct work w = { 0 };
+
+	note_welds(&w, as);
+	note_facts(&w, as);
+	return w;
+}
+
 struct work *works_new(struct arena *a, const struct model *m)
 {
 	struct work *w = arena_array(a, m->nassignments, sizeof *w);
@@ -56,9 +65,8 @@ struct work *works_new(struct arena *a, const struct model *m)
 
 	for (size_t i = 0; i < m->nmachines; i++)
 		map_add(names, m->machines[i].name, (uint32_t)i);
-	for (size_t i = 0; i < m->nassignments; i++) {
-		note_welds(&w[i], &m->assignments[i]);
-		note_facts(&w[i], &m->assignments[i]);
+	for (uint32_t i = 0; i < m->nassignments; i++) {
+		w[i] = work_bits(&m->assignments[i]);
 		if (m->nmachines)
 			note_machines(a, &w[i], &m->assignments[i], names, m->nmachines);
 	}

@@ -27,6 +27,8 @@ struct work_lists {
 	struct work_list *machine; /* by index in model->machines */
 };
 
+/* Of one assignment, its machines left out. */
+struct work work_bits(const struct assignment *as);
 /* By assignment, from the model alone. */
 struct work *works_new(struct arena *a, const struct model *m);
 

@@ -12,10 +12,10 @@ struct judge {
 	struct findings *f;
 };
 
-/* The long ones first: whichever thread is free takes the next. */
+/* The long ones first: whichever thread is free takes the next. From JUDGE_RUNS on, a
+ * run of sheets each. */
 enum {
-	JUDGE_NEEDS, JUDGE_RULES, JUDGE_WORDS, JUDGE_SHEETS, JUDGE_PICTURES, JUDGE_TRANSLATIONS,
-	JUDGES
+	JUDGE_NEEDS, JUDGE_RULES, JUDGE_SHEETS, JUDGE_PICTURES, JUDGE_TRANSLATIONS, JUDGE_RUNS
 };
 
 struct judging {
@@ -23,7 +23,7 @@ struct judging {
 	struct check *check;
 	const bool *told;        /* see sheets/review.h */
 	struct arena *scratch[POOL_THREADS];
-	struct findings *found[JUDGES];
+	struct findings **found; /* by job; null: with those of the run */
 };
 
 static void judge_needs(struct judging *j, struct judge *w)
@@ -34,11 +34,6 @@ static void judge_needs(struct judging *j, struct judge *w)
 static void judge_rules(struct judging *j, struct judge *w)
 {
 	check_rules(w->scratch, j->check, w->f);
-}
-
-static void judge_words(struct judging *j, struct judge *w)
-{
-	check_words(w->scratch, j->check, w->f);
 }
 
 static void judge_translations(struct judging *j, struct judge *w)
@@ -62,30 +57,36 @@ static void judge_sheets(struct judging *j, struct judge *w)
 /* Needs go on with the findings of the run, to which some of theirs refer. */
 static void judge_one(void *user, unsigned thread, size_t i)
 {
-	static void (*const jobs[JUDGES])(struct judging *, struct judge *) = {
-		[JUDGE_RULES] = judge_rules, [JUDGE_WORDS] = judge_words,
+	static void (*const jobs[JUDGE_RUNS])(struct judging *, struct judge *) = {
+		[JUDGE_NEEDS] = judge_needs, [JUDGE_RULES] = judge_rules,
 		[JUDGE_SHEETS] = judge_sheets, [JUDGE_PICTURES] = judge_pictures,
-		[JUDGE_TRANSLATIONS] = judge_translations, [JUDGE_NEEDS] = judge_needs,
+		[JUDGE_TRANSLATIONS] = judge_translations,
 	};
 	struct judging *j = user;
 	struct judge w = { j->run->own[thread], j->scratch[thread], j->run->findings };
 
 	if (i != JUDGE_NEEDS)
 		w.f = j->found[i] = findings_new(w.arena);
-	jobs[i](j, &w);
+	if (i < JUDGE_RUNS)
+		jobs[i](j, &w);
+	else
+		check_sheets(w.scratch, j->check, i - JUDGE_RUNS, w.f);
 }
 
 void judging_run(struct run *r)
 {
 	struct judging j = { .run = r };
 	struct arena *scratch = arena_beside(r->arena);
+	size_t n;
 
 	j.check = check_begin_program(scratch, r->model, r->findings);
 	j.told = sheets_told(scratch, r->model, r->findings);
+	n = JUDGE_RUNS + check_runs(j.check);
+	j.found = arena_array(scratch, n, sizeof(struct findings *));
 	for (int i = 0; i < POOL_THREADS; i++)
 		j.scratch[i] = arena_beside(r->arena);
-	pool_run(JUDGES, judge_one, &j);
-	for (int i = 0; i < JUDGES; i++)
+	pool_run(n, judge_one, &j);
+	for (size_t i = 0; i < n; i++)
 		if (j.found[i])
 			findings_join(r->findings, j.found[i]);
 	for (int i = 0; i < POOL_THREADS; i++)
