@@ -15,7 +15,8 @@ static bool number_starts(str s, size_t i)
 {
 	if (i && s.p[i - 1] != ' ' && s.p[i - 1] != '(')
 		return false;
-	return is_digit(s.p[i]) || (s.p[i] == '.' && i + 1 < s.n && is_digit(s.p[i + 1])) ||
+	return is_digit(s.p[i]) ||
+	    ((s.p[i] == '.' || s.p[i] == '+') && i + 1 < s.n && is_digit(s.p[i + 1])) ||
 	    str_starts(str_sub(s, i, s.n), STR("\xC2\xB1"));
 }
 

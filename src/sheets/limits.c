@@ -267,7 +267,8 @@ static str limit_rule(struct arena *a, const struct edition *e, const struct sta
 	else
 		buf_add(&b, l->form == LIMIT_NONE ? word(words, "none") : limit_words(a, e, l->words));
 	if (!settled)
-		word_addf(&b, words, " where %.*s", STR_ARG(size_words(a, e, l->where_text)));
+		word_addf(&b, words, " where %.*s",
+		    STR_ARG(units_text(a, e, size_words(a, e, l->where_text))));
 	if (l->more.n)
 		buf_addf(&b, "; %.*s", STR_ARG(limit_words(a, e, l->more)));
 	add_origin(&b, e, l, worked_out);

@@ -5,27 +5,40 @@
 #include "sheets/sheet.h"
 #include "sheets/template_tile.h"
 
-/* Margins that a printer can ink, and what stands round the window: five lines above,
- * two bars and a line below, an upright bar at the right. */
+/* A margin that a printer can ink. */
 #define MARGIN_PT 34.0
-#define HEAD_PT 82.0
-#define FOOT_PT 66.0
-#define SIDE_PT 22.0
-#define NOT_FOR_PT 235.0
 #define BAR_MM 100.0
 #define BAR_IN 4.0
 #define PT_MM (72 / 25.4)
 
-static const struct type type_head = { .size_pt = 14, .style = SPAN_BOLD };
-static const struct type type_line = { .size_pt = 11 };
-static const struct type type_bold = { .size_pt = 11, .style = SPAN_BOLD };
-static const struct type type_mark = { .size_pt = 13, .style = SPAN_BOLD | SPAN_CODE,
-	.align = ALIGN_RIGHT };
-static const struct type type_right = { .size_pt = 11, .align = ALIGN_RIGHT };
+/* Types, and what stands round the window: lines above, two bars and lines below, an
+ * upright bar at the right. Large print has all words in 18 pt and gives the longest a
+ * line of their own. The pattern is as large as ever: one that needs several sheets may
+ * then need more, but one that is whole on a sheet stays whole, with smaller words. */
+struct look {
+	struct type head, line, bold, mark, right, number;
+	double head_pt, pitch_pt, foot_pt, bar_pt, side_pt, mark_width_pt, page_width_pt,
+	    note_width_pt;
+	bool large;
+};
+
+#define TYPE(size, how, side) { .size_pt = (size), .style = (how), .align = ALIGN_##side }
+
+static const struct look looks[] = {
+	{ TYPE(14, SPAN_BOLD, LEFT), TYPE(11, 0, LEFT), TYPE(11, SPAN_BOLD, LEFT),
+	  TYPE(13, SPAN_BOLD | SPAN_CODE, RIGHT), TYPE(11, 0, RIGHT), TYPE(10, 0, LEFT),
+	  .head_pt = 82, .pitch_pt = 14, .foot_pt = 66, .bar_pt = 22, .side_pt = 22,
+	  .mark_width_pt = 130, .page_width_pt = 110, .note_width_pt = 235 },
+	{ TYPE(18, SPAN_BOLD, LEFT), TYPE(18, 0, LEFT), TYPE(18, SPAN_BOLD, LEFT),
+	  TYPE(18, SPAN_BOLD | SPAN_CODE, RIGHT), TYPE(18, 0, RIGHT), TYPE(18, 0, LEFT),
+	  .head_pt = 176, .pitch_pt = 22, .foot_pt = 94, .bar_pt = 26, .side_pt = 42,
+	  .mark_width_pt = 130, .page_width_pt = 150, .note_width_pt = 380, .large = true },
+};
 
 /* One page. */
 struct leaf {
 	const struct assignment *x;
+	const struct look *look;
 	str mark, piece, basis;
 	struct tiling tiling;
 	unsigned column, row;
@@ -40,20 +53,42 @@ struct template_doc {
 	size_t nleaves, leaves_cap;
 };
 
-static rect window_of(const struct template_doc *t)
+static rect window_of(const struct template_doc *t, const struct look *k)
 {
-	return (rect){ MARGIN_PT, MARGIN_PT + HEAD_PT,
-		t->width_pt - 2 * MARGIN_PT - SIDE_PT,
-		t->height_pt - 2 * MARGIN_PT - HEAD_PT - FOOT_PT };
+	return (rect){ MARGIN_PT, MARGIN_PT + k->head_pt,
+		t->width_pt - 2 * MARGIN_PT - k->side_pt,
+		t->height_pt - 2 * MARGIN_PT - k->head_pt - k->foot_pt };
+}
+
+static unsigned sheets_of(const struct tiling *g)
+{
+	return g->columns * g->rows;
+}
+
+static void lay_tiles(const struct template_doc *t, struct leaf *leaf, const struct flat *f)
+{
+	const struct look *large = &looks[1];
+	rect w = window_of(t, &looks[0]);
+
+	leaf->look = &looks[0];
+	leaf->tiling = tiling_new(f, w.w, w.h);
+	if (t->spec.edition.large) {
+		rect less = window_of(t, large);
+		struct tiling g = tiling_new(f, less.w, less.h);
+
+		if (sheets_of(&g) == 1 || sheets_of(&leaf->tiling) > 1) {
+			leaf->look = large;
+			leaf->tiling = g;
+		}
+	}
+	leaf->tiling.number_pt = leaf->look->number.size_pt;
 }
 
 static void add_flat(struct template_doc *t, struct leaf leaf, const struct flat *f)
 {
-	rect w = window_of(t);
-
-	leaf.tiling = tiling_new(f, w.w, w.h);
+	lay_tiles(t, &leaf, f);
 	if (leaf.tiling.columns > TILE_COLUMNS || leaf.tiling.rows > TILE_COLUMNS ||
-	    (f->plain && leaf.tiling.columns * leaf.tiling.rows > 1))
+	    (f->plain && sheets_of(&leaf.tiling) > 1))
 		return;
 	for (unsigned row = 0; row < leaf.tiling.rows; row++) {
 		for (unsigned column = 0; column < leaf.tiling.columns; column++) {
@@ -125,7 +160,7 @@ static str sheet_words(const struct template_doc *t, const struct leaf *l)
 	const struct tiling *g = &l->tiling;
 	struct buf b = { .arena = t->arena };
 
-	if (g->columns * g->rows == 1)
+	if (sheets_of(g) == 1)
 		return STR("Whole on this sheet");
 	buf_addf(&b, "Sheet %.*s of A1 to %.*s",
 	    STR_ARG(place_name(t->arena, l->column, l->row)),
@@ -147,29 +182,70 @@ static void put(const struct template_doc *t, struct canvas *c, const struct typ
 	canvas_tag_end(c);
 }
 
+/* As many lines as the text takes, at most `most`; returns them. */
+static unsigned put_lines(const struct template_doc *t, const struct look *k,
+    struct canvas *c, pt at, double width_pt, str text, unsigned most)
+{
+	const struct type *type = &k->line;
+	struct type one = *type;
+	const struct lines *l;
+	struct pen pen = { .canvas = c };
+	unsigned n;
+
+	if (!k->large) {
+		put(t, c, type, at, width_pt, text);
+		return 1;
+	}
+	one.lead_pt = k->pitch_pt;
+	l = para_break_plain(&t->setter, text, &one, width_pt);
+	n = l->n < most ? (unsigned)l->n : most;
+	canvas_tag_begin(c, TAG_P, STR(""));
+	para_draw_part(l, &pen, (pt){ at.x, at.y - l->rise_pt }, 0, n);
+	canvas_tag_end(c);
+	return n;
+}
+
+/* The rules of printing: one line, or in large print one each. */
+static void draw_rules(const struct template_doc *t, const struct look *k,
+    struct canvas *c, pt at, double wide)
+{
+	static const str rules[] = { STR("Print at 100 %, do not fit to page."),
+		STR("Lay the ringed crosses of neighbors on each other.") };
+
+	if (!k->large) {
+		put(t, c, &k->bold, at, wide, str_format(t->arena, "%.*s %.*s",
+		    STR_ARG(rules[0]), STR_ARG(rules[1])));
+		return;
+	}
+	for (int i = 0; i < 2; i++)
+		put(t, c, &k->bold, (pt){ at.x, at.y + i * k->pitch_pt }, wide, rules[i]);
+}
+
 static void draw_head(const struct template_doc *t, struct canvas *c,
     const struct leaf *l, unsigned page)
 {
-	double x = MARGIN_PT, right = t->width_pt - MARGIN_PT, y = MARGIN_PT;
+	const struct look *k = l->look;
+	double x = MARGIN_PT, right = t->width_pt - MARGIN_PT, y = MARGIN_PT + k->pitch_pt - 2;
 	double wide = right - x;
 
 	canvas_tag_begin(c, TAG_H1, STR(""));
 	plain_draw(&t->setter, c, plain_cut(&t->setter, str_format(t->arena, "%.*s%s",
 	    STR_ARG(assignment_name(t->arena, l->x)), t->spec.draft ? ", DRAFT" : ""),
-	    &type_head, wide - 130), &type_head, (pt){ x, y + 12 });
+	    &k->head, wide - k->mark_width_pt), &k->head, (pt){ x, y });
 	canvas_tag_end(c);
-	put(t, c, &type_mark, (pt){ right, y + 12 }, 130, l->mark);
-	put(t, c, &type_line, (pt){ x, y + 28 }, wide - 110, l->piece);
+	put(t, c, &k->mark, (pt){ right, y }, k->mark_width_pt, l->mark);
+	y += k->pitch_pt + 2;
+	put(t, c, &k->line, (pt){ x, y }, wide - k->page_width_pt, l->piece);
 	canvas_fleeting_begin(c);
-	put(t, c, &type_right, (pt){ right, y + 28 }, 110,
+	put(t, c, &k->right, (pt){ right, y }, k->page_width_pt,
 	    str_format(t->arena, "page %u of %u", page, template_pages(t)));
 	canvas_fleeting_end(c);
-	put(t, c, &type_line, (pt){ x, y + 42 }, wide, sheet_words(t, l));
-	put(t, c, &type_line, (pt){ x, y + 56 }, wide,
-	    str_format(t->arena, "Taken: %.*s", STR_ARG(l->basis)));
-	put(t, c, &type_bold, (pt){ x, y + 70 }, wide,
-	    STR("Print at 100 %, do not fit to page. Lay the ringed crosses of neighbors "
-	    "on each other."));
+	y += k->pitch_pt;
+	put(t, c, &k->line, (pt){ x, y }, wide, sheet_words(t, l));
+	y += k->pitch_pt;
+	y += k->pitch_pt * put_lines(t, k, c, (pt){ x, y }, wide,
+	    str_format(t->arena, "Taken: %.*s", STR_ARG(l->basis)), 2);
+	draw_rules(t, k, c, (pt){ x, y }, wide);
 }
 
 /* A bar with a tick at each part, from `at` along unit vector u. */
@@ -186,22 +262,36 @@ static void draw_bar(struct canvas *c, pt at, pt u, double length_pt, int parts)
 	}
 }
 
-static void draw_foot(const struct template_doc *t, struct canvas *c)
+/* Beside the bars, and under them in large print: that both are to be measured. */
+static void draw_bar_words(const struct template_doc *t, const struct look *k,
+    struct canvas *c, pt at, double wide)
 {
-	double x = MARGIN_PT, y = t->height_pt - MARGIN_PT - FOOT_PT;
-	double right = t->width_pt - MARGIN_PT, along = x + 300;
+	double along = at.x + 300;
 
-	draw_bar(c, (pt){ x, y + 18 }, (pt){ 1, 0 }, BAR_MM * PT_MM, 10);
-	put(t, c, &type_line, (pt){ along, y + 18 }, right - along, STR("100 mm"));
-	draw_bar(c, (pt){ x, y + 40 }, (pt){ 1, 0 }, BAR_IN * 72, 8);
-	put(t, c, &type_line, (pt){ along, y + 40 }, right - along,
-	    STR("4 in: measure both; cut mid-line"));
-	draw_bar(c, (pt){ right, MARGIN_PT + HEAD_PT }, (pt){ 0, 1 }, BAR_IN * 72, 8);
-	put(t, c, &type_right, (pt){ right, MARGIN_PT + HEAD_PT + BAR_IN * 72 + 14 },
-	    SIDE_PT, STR("4 in"));
-	put(t, c, &type_line, (pt){ x, y + 62 }, right - x - NOT_FOR_PT,
+	put(t, c, &k->line, (pt){ along, at.y }, wide - 300, STR("100 mm"));
+	at.y += k->bar_pt;
+	put(t, c, &k->line, (pt){ along, at.y }, wide - 300,
+	    k->large ? STR("4 in: measure both;") : STR("4 in: measure both; cut mid-line"));
+	at.y += k->pitch_pt;
+	if (k->large)
+		put(t, c, &k->line, (pt){ along, at.y }, wide - 300, STR("cut mid-line"));
+}
+
+static void draw_foot(const struct template_doc *t, const struct look *k, struct canvas *c)
+{
+	double x = MARGIN_PT, y = t->height_pt - MARGIN_PT - k->foot_pt + 18;
+	double right = t->width_pt - MARGIN_PT, low = t->height_pt - MARGIN_PT - 4;
+	double top = MARGIN_PT + k->head_pt;
+
+	draw_bar(c, (pt){ x, y }, (pt){ 1, 0 }, BAR_MM * PT_MM, 10);
+	draw_bar(c, (pt){ x, y + k->bar_pt }, (pt){ 1, 0 }, BAR_IN * 72, 8);
+	draw_bar_words(t, k, c, (pt){ x, y }, right - x);
+	draw_bar(c, (pt){ right, top }, (pt){ 0, 1 }, BAR_IN * 72, 8);
+	put(t, c, &k->right, (pt){ right, top + BAR_IN * 72 + k->pitch_pt }, k->side_pt,
+	    STR("4 in"));
+	put(t, c, &k->line, (pt){ x, low }, right - x - k->note_width_pt,
 	    t->spec.model->title);
-	put(t, c, &type_right, (pt){ right, y + 62 }, NOT_FOR_PT,
+	put(t, c, &k->right, (pt){ right, low }, k->note_width_pt,
 	    STR("an answer: for the bench, not for packets"));
 }
 
@@ -219,7 +309,7 @@ static void mark_first(const struct template_doc *t, struct canvas *c, size_t i)
 static void draw_leaf(const struct template_doc *t, struct canvas *c, size_t i)
 {
 	const struct leaf *l = &t->leaf[i];
-	rect w = window_of(t);
+	rect w = window_of(t, l->look);
 
 	canvas_page_begin(c, t->width_pt, t->height_pt);
 	mark_first(t, c, i);
@@ -231,7 +321,7 @@ static void draw_leaf(const struct template_doc *t, struct canvas *c, size_t i)
 	tiling_draw(&l->tiling, t->arena, c, (pt){ w.x, w.y }, l->column, l->row);
 	canvas_box_end(c);
 	canvas_tag_end(c);
-	draw_foot(t, c);
+	draw_foot(t, l->look, c);
 	canvas_page_end(c);
 }
 

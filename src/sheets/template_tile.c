@@ -175,11 +175,39 @@ static void draw_joins(const struct tiling *t, struct canvas *c, pt at, unsigned
 	}
 }
 
+/* The least step between neighboring division lines on paper; large without any. */
+static double least_step(const struct tiling *t)
+{
+	double least = 1e9;
+	pt last = { -1e9, -1e9 };
+
+	for (size_t i = 0; i < t->flat->nlines; i++) {
+		const struct flat_line *l = &t->flat->line[i];
+		pt p;
+
+		if (l->kind != FLAT_MARK)
+			continue;
+		p = tiling_point(t, l->v[0]);
+		least = fmin(least, fmax(fabs(p.x - last.x), fabs(p.y - last.y)));
+		last = p;
+	}
+	return least;
+}
+
+/* Two figures and a little air have to go between two lines. */
+static double number_size(const struct tiling *t)
+{
+	if (!(t->number_pt > NUMBER_PT))
+		return NUMBER_PT;
+	return fmax(NUMBER_PT, fmin(t->number_pt, (least_step(t) - 6) / 1.2));
+}
+
 /* Division lines are numbered from the seam, beside their lower ends. */
 static void number_marks(const struct tiling *t, struct arena *a, struct canvas *c, pt at,
     pt window)
 {
-	const rect inner = { 0, NUMBER_PT, t->w - 2 * NUMBER_PT, t->h - NUMBER_PT };
+	const double size_pt = number_size(t);
+	const rect inner = { 0, size_pt, t->w - 2 * size_pt, t->h - size_pt };
 	unsigned n = 0;
 
 	for (size_t i = 0; i < t->flat->nlines; i++) {
@@ -192,7 +220,7 @@ static void number_marks(const struct tiling *t, struct arena *a, struct canvas 
 		p = pt_sub(tiling_point(t, l->v[0]), window);
 		if (rect_holds(inner, rect_at(p)))
 			canvas_text(c, (pt){ at.x + p.x + 2, at.y + p.y - 4 }, FACE_SANS,
-			    NUMBER_PT, str_format(a, "%u", n));
+			    size_pt, str_format(a, "%u", n));
 	}
 }
 

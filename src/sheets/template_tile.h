@@ -15,6 +15,8 @@ struct tiling {
 	unsigned columns, rows;
 	double w, h;             /* of the window of one page */
 	double left, top;        /* of the outline, from the corner of all windows */
+	double number_pt;        /* type of the numbers of division lines, which are smaller
+	                          * where the lines stand close; 0: 10 pt */
 };
 
 struct tiling tiling_new(const struct flat *f, double window_w, double window_h);

@@ -1,7 +1,8 @@
 """What stands on printed pages, measured back from the PDF by mutool, against sizes worked
 out here from the Markdown by plain geometry. Within 0.1 mm and 0.1 degree.
 
-measure.py PROGRAM OUT; ends with "N passed, N failed"."""
+measure.py PROGRAM OUT TEMPLATES ...; ends with "N passed, N failed". TEMPLATES are PDFs of
+1:1 templates in other editions."""
 import math
 import re
 import subprocess
@@ -9,6 +10,7 @@ import sys
 
 PT = 25.4 / 72
 program, out = sys.argv[1:3]
+editions = sys.argv[3:]
 passed, failed = 0, 0
 
 
@@ -210,9 +212,9 @@ def template_branch(page, run_in, branch_in, angle_deg, name):
     near(best, 0, name + ", ordinates", 0.2)
 
 
-def templates():
+def templates(pdf):
     sheets, mark = {}, None
-    for page in pages(out + "/instructor/templates.pdf"):
+    for page in pages(pdf):
         check(has_line(page, 100, False), "no 100 mm across on a template")
         check(has_line(page, 4 * 25.4, True) or has_line(page, 4 * 25.4, False),
               "no 4 in on a template")
@@ -363,7 +365,8 @@ def degrees(words):
     return inches(words) if words else None
 
 
-templates()
+for pdf in [out + "/instructor/templates.pdf"] + editions:
+    templates(pdf)
 joints()
 print("%d passed, %d failed" % (passed, failed))
 sys.exit(failed > 0 or passed < 100)

@@ -1,6 +1,6 @@
 #!/bin/sh
 # Sizes measured back from the demo's printed pages (tests/outside/measure.py): the 1:1
-# templates, tile on tile, and the joint drawings. Exits 77 without the readers.
+# templates of four editions, tile on tile, and the joint drawings. Exits 77 without the readers.
 set -u
 cd "$(dirname "$0")/../.." || exit 2
 for tool in python3 mutool pdftotext; do
@@ -10,8 +10,13 @@ work=$(mktemp -d) || exit 2
 trap 'rm -rf "$work"' EXIT
 
 build/fitup print -C curriculum --out "$work/out" >/dev/null || exit 1
+# The same geometry on A4 and beside larger words.
+for edition in "--paper a4" "--large" "--large --metric --paper a4"; do
+	# shellcheck disable=SC2086
+	build/fitup print -C curriculum --out "$work/t$(echo "$edition" | tr -d ' -')" $edition templates >/dev/null || exit 1
+done
 # The first run's verdict is kept; the second, of a leg and a cone said wrongly, must fail.
-python3 tests/outside/measure.py curriculum "$work/out" >"$work/told"
+python3 tests/outside/measure.py curriculum "$work/out" "$work"/t*/instructor/*.pdf >"$work/told"
 sed -n '/^failed/p' "$work/told" | head -n 20
 cp -r curriculum "$work/wrong"
 sed -i 's|^leg: 1/4 in|leg: 9/32 in|; s|^base: 12 in|base: 11-7/8 in|' "$work"/wrong/assignments/*.md

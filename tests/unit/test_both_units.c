@@ -32,6 +32,9 @@ static void words_keep_their_order(void **state)
 		{ "", "" },
 		{ "EWLa-2, 3/32 in", "EWLa-2, 3/32 in [2.4 mm]" },
 		{ "10 mm", "0.394 in [10 mm]" },
+		{ "3/16 in, +1/16 -0 in, gauge",
+		    "3/16 in [4.8 mm], +1/16 -0 in [+1.6 -0 mm], gauge" },
+		{ "C+2", "C+2" },
 	};
 	struct arena *a = arena_new(NULL, NULL);
 

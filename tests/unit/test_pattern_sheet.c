@@ -321,15 +321,20 @@ static struct ruler *ruler_new(struct arena *a)
 	return r;
 }
 
-static struct template_doc *templates_of(const struct bench *t, bool a4)
+static struct template_doc *templates_in(const struct bench *t, struct edition_choice e)
 {
 	uint32_t *v = arena_array(t->arena, t->m->nassignments, sizeof *v);
 	struct template_spec spec = { .model = t->m, .faces = faces_new(t->arena),
-		.assignments = v, .n = t->m->nassignments, .edition = { .a4 = a4 } };
+		.assignments = v, .n = t->m->nassignments, .edition = e };
 
 	for (uint32_t i = 0; i < spec.n; i++)
 		v[i] = i;
 	return template_new(t->arena, &spec);
+}
+
+static struct template_doc *templates_of(const struct bench *t)
+{
+	return templates_in(t, (struct edition_choice){ .a4 = false });
 }
 
 /* How far the cut line of a page reaches along both axes. */
@@ -367,7 +372,7 @@ static void saddle_at_full_size(void **state)
 	    "shape: saddle\nrun: NPS 4 schedule 40\n"
 	    "branch: NPS 2 schedule 40\n"));
 	struct ruler *r = ruler_new(t.arena);
-	struct template_doc *d = templates_of(&t, false);
+	struct template_doc *d = templates_of(&t);
 	pt size;
 
 	(void)state;
@@ -378,34 +383,45 @@ static void saddle_at_full_size(void **state)
 	assert_true(fabs(size.x / 72 - 2.339) < 5e-4);
 	assert_int_equal(bars_of(r, 1, 100 / IN * 72), 1);
 	assert_int_equal(bars_of(r, 1, 4 * 72), 2);
+	/* Beside 18 pt words it would need a second sheet, so it keeps the usual ones. */
+	d = templates_in(&t, (struct edition_choice){ .large = true });
+	assert_int_equal(template_pages(d), 1);
+	bench_free(&t);
+}
+
+/* Both papers, both sizes of type: bars, words and full size stay; large words are 18 pt
+ * but for numbers of lines that stand close. */
+static void check_templates(const char *part, struct edition_choice e)
+{
+	struct bench t = bench_one(part);
+	struct template_doc *d = templates_in(&t, e);
+	struct probe *p = probe_new(t.arena, faces_new(t.arena));
+	struct ruler *r = ruler_new(t.arena);
+
+	p->sheet = (rect){ 18, 18, (e.a4 ? 595.27 : 612) - 36, (e.a4 ? 841.88 : 792) - 36 };
+	template_emit(d, &p->canvas);
+	template_emit(d, &r->canvas);
+	assert_int_equal(p->page, template_pages(d));
+	assert_int_equal(p->outside_sheet, 0);
+	for (size_t i = 0; i < p->ntexts && e.large; i++)
+		assert_true(p->texts[i].size_pt >= 18 || (p->texts[i].text.n <= 2 &&
+		    p->texts[i].size_pt >= 10));
+	for (unsigned page = 1; page <= p->page; page++) {
+		assert_int_equal(bars_of(r, page, 100 / IN * 72), 1);
+		assert_int_equal(bars_of(r, page, 4 * 72), 2);
+	}
+	if (p->page)
+		assert_true(said(p, "do not fit to page") && said(p, "measure both"));
 	bench_free(&t);
 }
 
 static void every_page_has_its_words(void **state)
 {
 	(void)state;
-	for (size_t i = 0; i < PARTS; i++) {
-		for (int a4 = 0; a4 < 2; a4++) {
-			struct bench t = bench_one(parts[i]);
-			struct template_doc *d = templates_of(&t, a4);
-			struct probe *p = probe_new(t.arena, faces_new(t.arena));
-			struct ruler *r = ruler_new(t.arena);
-
-			p->sheet = (rect){ 18, 18, (a4 ? 595.27 : 612) - 36,
-				(a4 ? 841.88 : 792) - 36 };
-			template_emit(d, &p->canvas);
-			template_emit(d, &r->canvas);
-			assert_int_equal(p->page, template_pages(d));
-			assert_int_equal(p->outside_sheet, 0);
-			for (unsigned page = 1; page <= p->page; page++) {
-				assert_int_equal(bars_of(r, page, 100 / IN * 72), 1);
-				assert_int_equal(bars_of(r, page, 4 * 72), 2);
-			}
-			if (p->page)
-				assert_true(said(p, "do not fit to page"));
-			bench_free(&t);
-		}
-	}
+	for (size_t i = 0; i < PARTS; i++)
+		for (int n = 0; n < 4; n++)
+			check_templates(parts[i], (struct edition_choice){ .a4 = n & 1,
+			    .large = n >> 1 });
 }
 
 /* A long rectangle needs no template; one that a page holds gets it. */
@@ -414,10 +430,10 @@ static void plain_blanks(void **state)
 	struct bench t = bench_one(parts[2]);
 
 	(void)state;
-	assert_int_equal(template_pages(templates_of(&t, false)), 0);
+	assert_int_equal(template_pages(templates_of(&t)), 0);
 	bench_free(&t);
 	t = bench_one(parts[0]);
-	assert_int_equal(template_pages(templates_of(&t, false)), 1);
+	assert_int_equal(template_pages(templates_of(&t)), 1);
 	bench_free(&t);
 }
 
