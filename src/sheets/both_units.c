@@ -66,6 +66,7 @@ static size_t add_quantity(struct buf *b, const struct edition *e, str s)
 	struct quantity_fault fault;
 	struct quantity_list list;
 	struct quantity q;
+	struct buf words = { 0 };
 	size_t used;
 
 	if (quantity_product_parse(b->arena, s, METAL_NONE, &list, &used,
@@ -78,7 +79,9 @@ static size_t add_quantity(struct buf *b, const struct edition *e, str s)
 	    QUANTITY_OK || !q.kind || q.kind == QUANTITY_COUNT || q.form == FORM_GAUGE ||
 	    !ends_word(s, used) || has_bracket(s, used))
 		return 0;
-	buf_add(b, quantity_text(b->arena, e, &q));
+	words.arena = b->arena;
+	format_words(&words, edition_format(e), &q);
+	buf_add(b, quantity_words(b->arena, e, buf_str(&words)));
 	return used;
 }
 

@@ -206,17 +206,14 @@ static void add_metric(struct buf *b, const struct quantity *q)
 	const struct format metric = { .metric_first = true };
 	struct buf both = { .arena = b->arena };
 
-	if (q->form == FORM_FEET && !q->range) {
-		buf_add_real(b, q->lo / 1000, 1, false);
-		buf_adds(b, " m");
-	} else if (q->kind == QUANTITY_MASS && !q->range) {
+	if (q->kind == QUANTITY_MASS && !q->range) {
 		/* A load told in whole pounds is known to a pound or so. */
 		buf_add_real(b, q->lo * 0.45359237, q->lo < 20 ? 1 : 0, false);
 		buf_adds(b, " kg");
 	} else if (q->kind == QUANTITY_PRESSURE && q->lo >= STRENGTH_LEAST_PSI && !q->range) {
 		format_strength(&both, &metric, q->lo);
 	} else {
-		format_quantity_as(&both, &metric, q);
+		format_words(&both, &metric, q);
 	}
 	buf_add(b, str_sub(buf_str(&both), 0, str_find(buf_str(&both), STR(" ["), 0)));
 }

@@ -500,6 +500,22 @@ void format_quantity_as(struct buf *b, const struct format *f, const struct quan
 	buf_addf(b, "%s]", length ? "" : us.unit);
 }
 
+void format_words(struct buf *b, const struct format *f, const struct quantity *q)
+{
+	const bool first = f && f->metric_first;
+	const double feet = q->lo / 304.8;
+
+	if (q->kind != QUANTITY_LENGTH || q->form != FORM_FEET || q->range || q->tolerance ||
+	    fabs(feet - floor(feet + 0.5)) > noise) {
+		format_quantity_as(b, f, q);
+		return;
+	}
+	buf_add_real(b, first ? q->lo / 1000 : feet, first ? 1 : 0, false);
+	buf_adds(b, first ? " m [" : " ft [");
+	buf_add_real(b, first ? feet : q->lo / 1000, first ? 0 : 1, false);
+	buf_adds(b, first ? " ft]" : " m]");
+}
+
 void format_computed_as(struct buf *b, const struct format *f, double mm,
     double tolerance_mm)
 {

@@ -47,6 +47,9 @@ void format_computed_as(struct buf *b, const struct format *f, double mm,
     double tolerance_mm);
 void format_answer_as(struct buf *b, const struct format *f, double mm);
 
+/* The same in running words: whole feet with meters to one place, "35 ft [10.7 m]". */
+void format_words(struct buf *b, const struct format *f, const struct quantity *q);
+
 /* "58 ksi [400 MPa]" of a strength in psi. */
 void format_strength(struct buf *b, const struct format *f, double psi);
 

@@ -35,6 +35,7 @@ static void words_keep_their_order(void **state)
 		{ "3/16 in, +1/16 -0 in, gauge",
 		    "3/16 in [4.8 mm], +1/16 -0 in [+1.6 -0 mm], gauge" },
 		{ "C+2", "C+2" },
+		{ "nothing within 35 ft, 5 ft high", "nothing within 35 ft [10.7 m], 5 ft [1.5 m] high" },
 	};
 	struct arena *a = arena_new(NULL, NULL);
 
