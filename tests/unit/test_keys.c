@@ -10,6 +10,8 @@
 
 #include "cli/run.h"
 #include "draw/trace.h"
+#include "page/flow.h"
+#include "page_probe.h"
 #include "sheets/bundle.h"
 #include "sheets/edition.h"
 #include "sheets/key.h"
@@ -124,6 +126,32 @@ static str draw_keys(const struct demo *d, struct arena *a, const struct model *
 	keybook_emit(k, &t.canvas);
 	assert_int_equal(keybook_overfull(k), 0);
 	return buf_str(&text);
+}
+
+/* Nothing of a key leaves its box or page or lies over anything else in any edition. */
+static void keys_hold_in_every_edition(void **state)
+{
+	const struct demo *d = *state;
+
+	for (unsigned n = 0; n < 8; n++) {
+		const struct edition_choice e = { .a4 = n & 1, .large = n >> 1 & 1,
+			.metric = n >> 2 & 1 };
+		struct arena *a = arena_new(NULL, NULL);
+		str *marks = arena_array(a, d->run.model->nassignments, sizeof *marks);
+		const struct keybook_spec spec = { .model = d->run.model, .order = d->order,
+			.faces = d->run.faces, .marks = marks, .edition = e };
+		struct keybook *k = keybook_new(a, &spec);
+		struct probe *p = probe_new(a, d->run.faces);
+
+		p->sheet = (rect){ 0, 0, e.a4 ? A4_WIDTH_PT : LETTER_WIDTH_PT,
+			e.a4 ? A4_HEIGHT_PT : LETTER_HEIGHT_PT };
+		keybook_emit(k, &p->canvas);
+		assert_int_equal(keybook_overfull(k) + p->outside_box + p->outside_sheet, 0);
+		assert_int_equal(p->missing, 0);
+		assert_int_equal(probe_overlaps(p), 0);
+		assert_true(p->least_pt >= (e.large ? 18 : 9));
+		arena_free(a);
+	}
 }
 
 static void students_never_see_an_answer(void **state)
@@ -287,6 +315,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(students_never_see_an_answer),
+		cmocka_unit_test(keys_hold_in_every_edition),
 		cmocka_unit_test(keys_follow_every_answer),
 		cmocka_unit_test(worked_figures_are_right),
 		cmocka_unit_test(metric_keys_are_worked_in_metric),
