@@ -159,7 +159,7 @@ struct move move_least(struct repairs *r, const struct mover *m)
 		if ((best.unit != NONE && far > best.distance) ||
 		    !serves(r, m, s->v[i], UINT32_MAX))
 			continue;
-		best = (struct move){ m->unit, s->v[i], 0, far, false, s->v[i] >= now };
+		best = (struct move){ m->unit, s->v[i], 0, far, false, s->v[i] >= now, NULL };
 		at = i;
 	}
 	if (best.unit == NONE)

@@ -29,6 +29,7 @@ struct repairs {
 	uint32_t *teacher_at;    /* by skill, one more than there are */
 	uint32_t *teachers;      /* assignments, in id order within a skill */
 	uint64_t weeks, spots;   /* in a quarter; in the program */
+	struct trial *trial;     /* what the order rules say of a move */
 	bool tied;               /* a loop forbade a move of the present finding */
 };
 
@@ -45,6 +46,7 @@ struct move {
 	uint64_t spot, end, distance; /* end: the farthest spot that serves as well */
 	bool late;               /* only the end of the week serves */
 	bool later;              /* towards the end of the program */
+	const char *brings;      /* the finding of an order rule that comes of it, or null */
 };
 
 /* Makes the bounds of a line, by view. */

@@ -2,6 +2,7 @@
 
 #include "check/move.h"
 #include "check/tell.h"
+#include "check/trial.h"
 
 #include <assert.h>
 
@@ -45,6 +46,7 @@ struct repairs *repairs_new(struct arena *a, const struct verdict *d,
 	for (size_t k = 0; k < d->nviews; k++)
 		view_detail(a, d->views[k]);
 	index_teachers(r);
+	r->trial = trial_new(a, d->views, d->nviews);
 	if (r->knots)
 		loops_mark(r);
 	return r;
@@ -122,11 +124,50 @@ static bool teacher_mover(struct repairs *r, const struct merged *g, uint32_t un
 	return true;
 }
 
-/* Fewest weeks; ties: the later line, which two lines never share. */
+/* Weeks past the least that are tried for one where the order rules find nothing new. */
+enum { FURTHER_MOST = 4 };
+
+/* Puts the move off to the next week that serves as well and brings no finding of an
+ * order rule; when none of the first does, the least stands and says what it brings. */
+static void avoid_new(struct repairs *r, const struct mover *m, struct move *v)
+{
+	uint32_t who;
+
+	if (v->unit == NONE)
+		return;
+	who = unit_leader(r->verdict->views[0], v->unit);
+	for (uint64_t k = 0; k <= FURTHER_MOST; k++) {
+		uint64_t spot = v->later ? v->spot + k : v->spot - k;
+		const char *brings;
+
+		if (k && (v->later ? spot > v->end : v->spot < v->end + k))
+			return;
+		if (k && !move_serves(r, m, spot))
+			return;
+		brings = trial_brings(r->trial, who, (uint32_t)(spot / r->weeks) + 1,
+		    (uint32_t)(spot % r->weeks) + 1);
+		if (!k)
+			v->brings = brings;
+		if (!brings && !k)
+			return;
+		if (!brings) {
+			v->brings = NULL;
+			v->distance += k;
+			v->spot = spot;
+			v->late = true;
+			return;
+		}
+	}
+}
+
+/* One that brings nothing new; then fewest weeks; ties: the later line, which two lines
+ * never share. */
 static bool is_better(const struct move *a, const struct move *b)
 {
 	if (a->unit == NONE || b->unit == NONE)
 		return b->unit == NONE && a->unit != NONE;
+	if (!a->brings != !b->brings)
+		return !a->brings;
 	if (a->distance != b->distance)
 		return a->distance < b->distance;
 	return a->unit > b->unit;
@@ -139,6 +180,7 @@ static struct move best_teacher_move(struct repairs *r, const struct merged *g)
 	const struct graph *gr = r->graph;
 	const struct fault *f = &r->verdict->faults.v[g->first];
 	struct move best = { .unit = NONE };
+	struct mover way = { 0 };
 	size_t tried = 0;
 
 	for (uint32_t a = gr->alt_at[f->need]; a < gr->alt_at[f->need + 1]; a++) {
@@ -156,10 +198,14 @@ static struct move best_teacher_move(struct repairs *r, const struct merged *g)
 			if (unit == NONE || !teacher_mover(r, g, unit, &m))
 				continue;
 			move = move_least(r, &m);
-			if (is_better(&move, &best))
+			if (is_better(&move, &best)) {
 				best = move;
+				way = m;
+			}
 		}
 	}
+	if (best.unit != NONE)
+		avoid_new(r, &way, &best);
 	return best;
 }
 
@@ -182,15 +228,15 @@ static void say_move(struct buf *b, const struct repairs *r, const struct move *
 	buf_addf(b, "move %.*s to %s", STR_ARG(unit_id(r, m->unit)),
 	    m->late ? "the end of " : "");
 	say_spot(b, r, m->spot);
-	if (m->end == m->spot)
-		return;
-	if (m->end == edge) {
+	if (m->end == edge && m->end != m->spot) {
 		buf_addf(b, " or %s", m->later ? "later" : "earlier");
-		return;
+	} else if (m->end != m->spot) {
+		buf_addf(b, " (or as far as ");
+		say_spot(b, r, m->end);
+		buf_addc(b, ')');
 	}
-	buf_addf(b, " (or as far as ");
-	say_spot(b, r, m->end);
-	buf_addc(b, ')');
+	if (m->brings)
+		buf_addf(b, ", which brings %s", m->brings);
 }
 
 static void say_fact(struct buf *b, const struct repairs *r, const struct view *v,
@@ -267,7 +313,7 @@ static void say_moves(struct buf *b, const struct repairs *r, struct move one,
 	const struct move *first = swap ? &other : &one, *then = swap ? &one : &other;
 
 	say_move(b, r, first);
-	if (then->unit != NONE) {
+	if (then->unit != NONE && (!then->brings || first->brings)) {
 		buf_adds(b, "; or ");
 		say_move(b, r, then);
 	}
@@ -287,11 +333,13 @@ str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t
 		m = mover_new(r, of[first], 0);
 		m.cure[view].before = second;
 		earlier = move_least(r, &m);
+		avoid_new(r, &m, &earlier);
 	}
 	if (which & MOVABLE_SECOND) {
 		m = mover_new(r, of[second], 0);
 		m.cure[view].after = first;
 		later = move_least(r, &m);
+		avoid_new(r, &m, &later);
 	}
 	if (earlier.unit != NONE || later.unit != NONE)
 		say_moves(&b, r, earlier, later);
@@ -330,8 +378,10 @@ str repair_words(struct repairs *r, const struct merged *g, struct arena *out)
 	r->tied = false;
 	if (!r->spots)
 		return (str){ 0 };
-	if (asker_mover(r, g, &m))
+	if (asker_mover(r, g, &m)) {
 		asker = move_least(r, &m);
+		avoid_new(r, &m, &asker);
+	}
 	teacher = best_teacher_move(r, g);
 	if (asker.unit == NONE && teacher.unit == NONE) {
 		say_no_move(&b, r, g);

@@ -15,12 +15,12 @@ struct rule_moves {
 };
 
 struct rule_moves *rule_moves_new(struct arena *a, const struct model *m,
-    struct view **views, size_t nviews)
+    struct view **views, size_t nviews, bool proposes)
 {
 	struct rule_moves *s = arena_alloc(a, sizeof *s);
 
 	*s = (struct rule_moves){ .arena = a, .model = m, .views = views,
-		.nviews = nviews };
+		.nviews = nviews, .asked = proposes ? 0 : TELL_MOST };
 	return s;
 }
 

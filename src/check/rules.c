@@ -380,16 +380,45 @@ static void add_paths(struct findings *f, const struct rule_told *t,
 		    STR_ARG(buf_str(&b)));
 }
 
+struct rule_base *rule_base_new(struct arena *a, const struct model *m)
+{
+	struct rule_base *b = arena_alloc(a, sizeof *b);
+
+	*b = (struct rule_base){ m, works_new(a, m), customs_off(a, m) };
+	return b;
+}
+
+static struct rule_context begin(struct arena *scratch, const struct rule_base *base,
+    struct rule_told *told, struct findings *f)
+{
+	*told = (struct rule_told){ .by_key = map_new(scratch, false),
+	    .unseen = { .arena = scratch } };
+	return (struct rule_context){ .m = base->m, .f = f, .scratch = scratch, .told = told,
+	    .work = base->work, .off = base->off };
+}
+
+void rules_run_order(struct arena *scratch, const struct rule_base *base,
+    struct view **views, size_t nviews, struct findings *f)
+{
+	struct rule_told told;
+	struct rule_context x = begin(scratch, base, &told, f);
+
+	told.views = views;
+	x.moves = rule_moves_new(scratch, base->m, views, nviews, false);
+	for (size_t i = 0; i < nviews; i++) {
+		told.order = (uint32_t)i;
+		run_over(&x, rules, views[i], false);
+	}
+}
+
 void rules_run_table(const struct rule *table, struct arena *scratch,
     const struct model *m, struct view **views, size_t nviews, struct findings *f)
 {
-	struct rule_told told = { .views = views, .by_key = map_new(scratch, false),
-	    .unseen = { .arena = scratch } };
-	struct rule_context x = { .m = m, .f = f, .scratch = scratch, .told = &told,
-	    .work = works_new(scratch, m),
-	    .off = customs_off(scratch, m),
-	    .moves = rule_moves_new(scratch, m, views, nviews) };
+	struct rule_told told;
+	struct rule_context x = begin(scratch, rule_base_new(scratch, m), &told, f);
 
+	told.views = views;
+	x.moves = rule_moves_new(scratch, m, views, nviews, true);
 	for (size_t i = 0; i < nviews; i++) {
 		told.order = (uint32_t)i;
 		run_over(&x, table, views[i], i == 0);

@@ -120,14 +120,27 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
  * without breaking a need; 0: none, or enough were worked out. */
 uint32_t rule_move_week(struct rule_context *x, const struct finding *d,
     uint32_t assignment, uint32_t lo, uint32_t hi);
+/* None is proposed unless `proposes`. */
 struct rule_moves *rule_moves_new(struct arena *a, const struct model *m,
-    struct view **views, size_t nviews);
+    struct view **views, size_t nviews, bool proposes);
 
 static inline bool work_has(uint32_t bits, unsigned value)
 {
 	return bits >> value & 1;
 }
 
+/* What the rules of the program ask of a model whatever the order; made once for several
+ * runs. */
+struct rule_base {
+	const struct model *m;
+	const struct work *work;
+	const bool *off;
+};
+struct rule_base *rule_base_new(struct arena *a, const struct model *m);
+
+/* Only the rules that go by the order, without proposing moves. */
+void rules_run_order(struct arena *scratch, const struct rule_base *base,
+    struct view **views, size_t nviews, struct findings *f);
 /* Runs every rule of the program over the orders; views[0] is that of program.md. */
 void rules_run(struct arena *scratch, const struct model *m, struct view **views,
     size_t nviews, struct findings *f);

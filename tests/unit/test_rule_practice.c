@@ -430,15 +430,16 @@ static void moves_break_no_need(void **state)
 #define IN_ORDER "1. AA-10, week 1\n2. AA-12, week 2\n3. AA-11, week 3\n4. AA-15, week 4\n" \
 	"5. AA-14, week 5\n"
 	static const struct { struct trade_case c; const char *repair; } rows[] = {
-		{ LATER("", "", IN_ORDER), "move AA-12 to the end of quarter 1, week 3 or "
-		    "later; or move AA-11 to quarter 1, week 1" },
+		/* In week 3 it would stand too close to its practice test. */
+		{ LATER("", "", IN_ORDER), "move AA-11 to quarter 1, week 1; or move AA-12 to "
+		    "the end of quarter 1, week 4 or later" },
 		/* AA-14 needs what AA-12 teaches, and stands in week 5. */
 		{ LATER(TEACHES("a.two practiced"), "", IN_ORDER),
-		    "week 3 (or as far as quarter 1, week 4); or move AA-11" },
+		    "or move AA-12 to the end of quarter 1, week 4" },
 		/* AA-11 needs what AA-15 teaches, so it stays behind week 4. */
 		{ LATER("", NEEDS("a.three practiced"), "1. AA-10, week 1\n2. AA-15, week 2\n"
 		    "3. AA-12, week 2\n4. AA-11, week 3\n5. AA-14, week 5\n"),
-		    "move AA-12 to the end of quarter 1, week 3 or later" },
+		    "move AA-12 to the end of quarter 1, week 4 or later" },
 		/* Both: neither can go. */
 		{ LATER(TEACHES("a.two practiced"), NEEDS("a.three practiced"),
 		    "1. AA-10, week 1\n2. AA-12, week 1\n3. AA-14, week 1\n"
