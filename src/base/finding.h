@@ -62,6 +62,15 @@ struct waived {
 	str reason, role, until;
 };
 
+/* How two lines of program.md stand to one another, or one to its place. Assignments
+ * are indices of the model, weeks are counted from the first of the program. */
+struct standing_wrong {
+	uint32_t first, second;  /* first should come before second; equal: no such two */
+	uint64_t first_week, second_week;
+	uint32_t mover;          /* the first move that is proposed, to a week's end */
+	uint64_t week;
+};
+
 struct finding {
 	enum finding_name name;
 	enum finding_level level;
@@ -75,6 +84,7 @@ struct finding {
 	struct related *related;
 	size_t nrelated, related_cap;
 	const struct waived *waived; /* null: it stands */
+	const struct standing_wrong *wrong; /* null: not about the order, or no move */
 	/* From 1: of those that have a depth, a lesser one is told first, wherever it
 	 * stands; 0: by place alone. */
 	uint32_t depth;

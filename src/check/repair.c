@@ -369,7 +369,39 @@ uint32_t repair_week(struct repairs *r, uint32_t assignment, uint32_t lo, uint32
 	return 0;
 }
 
-str repair_words(struct repairs *r, const struct merged *g, struct arena *out)
+static uint64_t week_of(const struct repairs *r, uint32_t assignment)
+{
+	const struct place *p = &r->verdict->views[0]->order->places[assignment];
+
+	return (p->quarter - 1) * r->weeks + p->week - 1;
+}
+
+const struct standing_wrong *repair_pair(struct repairs *r, uint32_t first,
+    uint32_t second, struct arena *out)
+{
+	const uint32_t *of = r->verdict->views[0]->units->of;
+	struct standing_wrong *w;
+
+	if (!r->spots || of[first] == NONE || of[second] == NONE)
+		return NULL;
+	w = arena_alloc(out, sizeof *w);
+	*w = (struct standing_wrong){ first, second, week_of(r, first), week_of(r, second),
+		NONE, 0 };
+	return w;
+}
+
+static const struct standing_wrong *note_move(const struct repairs *r,
+    const struct move *m, struct arena *out)
+{
+	struct standing_wrong *w = arena_alloc(out, sizeof *w);
+
+	*w = (struct standing_wrong){ .mover = unit_leader(r->verdict->views[0], m->unit),
+		.week = m->spot };
+	return w;
+}
+
+str repair_words(struct repairs *r, const struct merged *g, struct arena *out,
+    const struct standing_wrong **wrong)
 {
 	struct buf b = { .arena = out };
 	struct move asker = { .unit = NONE }, teacher = { .unit = NONE };
@@ -387,6 +419,7 @@ str repair_words(struct repairs *r, const struct merged *g, struct arena *out)
 		say_no_move(&b, r, g);
 		return buf_str(&b);
 	}
+	*wrong = note_move(r, is_better(&teacher, &asker) ? &teacher : &asker, out);
 	say_moves(&b, r, asker, teacher);
 	return buf_str(&b);
 }

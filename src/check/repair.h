@@ -16,8 +16,10 @@ struct repairs;
 struct repairs *repairs_new(struct arena *a, const struct verdict *d,
     const struct knots *ks);
 
-/* The repair in words for one merged finding of nature NATURE_LATER, in arena `out`. */
-str repair_words(struct repairs *r, const struct merged *g, struct arena *out);
+/* The repair in words for one merged finding of nature NATURE_LATER, in arena `out`;
+ * *wrong is the move that it proposes first, null when it proposes none. */
+str repair_words(struct repairs *r, const struct merged *g, struct arena *out,
+    const struct standing_wrong **wrong);
 
 /* Which of two lines may move. */
 enum movable { MOVABLE_FIRST = 1, MOVABLE_SECOND, MOVABLE_EITHER };
@@ -26,6 +28,9 @@ enum movable { MOVABLE_FIRST = 1, MOVABLE_SECOND, MOVABLE_EITHER };
  * `second`. Empty when none is free. */
 str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t second,
     enum movable which, struct arena *out);
+/* Where two assignments stand that should be the other way round. */
+const struct standing_wrong *repair_pair(struct repairs *r, uint32_t first,
+    uint32_t second, struct arena *out);
 /* The nearest week of its quarter, from lo to hi, to whose end an assignment may move;
  * 0 when there is none. */
 uint32_t repair_week(struct repairs *r, uint32_t assignment, uint32_t lo, uint32_t hi);

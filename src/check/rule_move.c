@@ -68,6 +68,8 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
 	if (!may_ask(x, d))
 		return str_format(x->f->arena, "move %.*s before %.*s",
 		    STR_ARG(all[first].id), STR_ARG(all[second].id));
+	x->f->v[x->f->n - 1].wrong = repair_pair(repairs_of(x->moves), first, second,
+	    x->f->arena);
 	words = repair_pair_words(repairs_of(x->moves), view_index(x), first, second, which,
 	    x->f->arena);
 	return words.n ? words : str_format(x->f->arena, "put %.*s before %.*s, with what it "

@@ -330,7 +330,8 @@ static void say_repair(struct buf *b, const struct teller *t, const struct fault
 }
 
 /* Words are cheap; only moves are limited to the first findings. */
-static str repair_for(struct teller *t, const struct merged *g)
+static str repair_for(struct teller *t, const struct merged *g,
+    const struct standing_wrong **wrong)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
 	const struct cause *c = &t->verdict->causes[g->first];
@@ -342,7 +343,7 @@ static str repair_for(struct teller *t, const struct merged *g)
 	else if (f->nature != NATURE_LATER)
 		say_repair(&b, t, f);
 	else if (t->nrepairs++ < TELL_MOST)
-		return repair_words(t->repairs, g, t->findings->arena);
+		return repair_words(t->repairs, g, t->findings->arena, wrong);
 	return buf_str(&b);
 }
 
@@ -448,7 +449,7 @@ static void tell_merged(struct teller *t, const struct merged *g)
 	t->line.n = 0;
 	say_cause(&t->line, t, g);
 	d->cause = str_copy(t->findings->arena, buf_str(&t->line));
-	d->repair = repair_for(t, g);
+	d->repair = repair_for(t, g, &d->wrong);
 	note_told(t, g, d, g->n - 1);
 }
 

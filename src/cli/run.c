@@ -1,5 +1,6 @@
 #include "cli/run.h"
 
+#include "check/settle.h"
 #include "check/waive.h"
 #include "cli/binding.h"
 #include "cli/judging.h"
@@ -61,6 +62,7 @@ int run_begin(struct run *r, const struct options *o)
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	judging_run(r);
 	scratch = arena_beside(r->arena);
+	findings_settle(scratch, r->model, r->findings);
 	waive_apply(scratch, r->model, o->dated ? &o->date : NULL, r->findings);
 	arena_free(scratch);
 	findings_sort(r->findings);

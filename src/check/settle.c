@@ -1,0 +1,235 @@
+#include "check/settle.h"
+
+#include "base/buf.h"
+#include "check/waive.h"
+
+static bool is_waived(const struct waivers *ws, const struct finding *d)
+{
+	return waivers_find(ws, d->name, d->pos, d->assignment, d->skill) != NONE;
+}
+
+/* By assignment, the unmet need that proposes to move it, by index + 1. Of several the
+ * first found: the others are other causes. */
+static uint32_t *index_moves(struct arena *scratch, const struct model *m,
+    const struct waivers *ws, const struct findings *f)
+{
+	uint32_t *by = NULL;
+
+	for (size_t i = 0; i < f->n; i++) {
+		const struct finding *d = &f->v[i];
+
+		if (d->name != FINDING_UNTAUGHT_SKILL || !d->wrong || is_waived(ws, d))
+			continue;
+		if (!by)
+			by = arena_array(scratch, m->nassignments, sizeof *by);
+		if (!by[d->wrong->mover])
+			by[d->wrong->mover] = (uint32_t)i + 1;
+	}
+	return by;
+}
+
+/* Whether a move to the end of a week puts two lines the right way round. */
+static bool mends(const struct standing_wrong *move, const struct standing_wrong *two)
+{
+	if (move->mover == two->second)
+		return move->week >= two->first_week;
+	return move->mover == two->first && move->week < two->second_week;
+}
+
+/* The need whose move mends a finding of a rule, NONE. */
+static uint32_t mended_by(const struct findings *f, const uint32_t *by,
+    const struct waivers *ws, const struct finding *d)
+{
+	const struct standing_wrong *w = d->wrong;
+	uint32_t sides[2];
+
+	if (!w || w->first == w->second || finding_info(d->name)->class == CLASS_SAFETY ||
+	    is_waived(ws, d))
+		return NONE;
+	sides[0] = by[w->second];
+	sides[1] = by[w->first];
+	for (size_t i = 0; i < 2; i++)
+		if (sides[i] && mends(f->v[sides[i] - 1].wrong, w))
+			return sides[i] - 1;
+	return NONE;
+}
+
+static void take_in(struct findings *f, uint32_t at, const struct finding *d)
+{
+	struct related *r = finding_relate(f, &f->v[at], d->pos);
+
+	r->assignment = d->assignment;
+	r->label = d->message;
+	for (size_t i = 0; i < d->nrelated; i++)
+		*finding_relate(f, &f->v[at], d->related[i].pos) = d->related[i];
+}
+
+/* Assignments in no course that are looked at. */
+enum { UNLISTED_MOST = 200 };
+
+/* A course: what its work takes by plain addition, -1 where optional work or a choice
+ * makes that open, and its finding about hours, by index + 1. */
+struct course_hours {
+	double sum_h;
+	uint32_t finding;
+};
+
+static str place_key(struct arena *scratch, struct pos pos)
+{
+	return str_format(scratch, "%u %u", pos.file, pos.line);
+}
+
+static struct course_hours *add_up(struct arena *scratch, const struct model *m,
+    const struct waivers *ws, const struct findings *f)
+{
+	struct course_hours *v = arena_array(scratch, m->ncourses, sizeof *v);
+	struct map *at = map_new(scratch, false);
+
+	for (size_t i = 0; i < m->nslots; i++) {
+		const struct slot *s = &m->slots[i];
+
+		if (s->optional || s->group)
+			v[s->course].sum_h = -1;
+		else if (s->assignment != NONE && v[s->course].sum_h >= 0)
+			v[s->course].sum_h += m->assignments[s->assignment].hours;
+	}
+	for (uint32_t c = 0; c < m->ncourses; c++)
+		map_add(at, place_key(scratch, m->courses[c].pos), c);
+	for (uint32_t i = 0; i < f->n; i++) {
+		const struct finding *d = &f->v[i];
+		uint32_t c = d->name == FINDING_HOURS_OVER || d->name == FINDING_HOURS_UNDER
+		    ? map_find(at, place_key(scratch, d->pos)) : MAP_NONE;
+
+		if (c != MAP_NONE && !is_waived(ws, d))
+			v[c].finding = i + 1;
+	}
+	return v;
+}
+
+static bool fits(const struct course *c, double h)
+{
+	/* As rule_time.c judges it. */
+	return h <= c->lab_hours + 1e-6 && h >= c->lab_hours * 0.85 - 1e-6;
+}
+
+/* The only course, of one quarter or (0) of all, that lacks just these hours; NONE. */
+static uint32_t course_that_lacks(const struct model *m, const struct course_hours *v,
+    const struct findings *f, uint32_t quarter, double h)
+{
+	uint32_t hit = NONE;
+
+	for (uint32_t c = 0; c < m->ncourses; c++) {
+		if (!v[c].finding || v[c].sum_h < 0 || (quarter && m->courses[c].quarter !=
+		    quarter) || f->v[v[c].finding - 1].name != FINDING_HOURS_UNDER ||
+		    !fits(&m->courses[c], v[c].sum_h + h))
+			continue;
+		if (hit != NONE)
+			return NONE;
+		hit = c;
+	}
+	return hit;
+}
+
+static void take_course(struct findings *f, struct course_hours *v, uint32_t course,
+    uint32_t at)
+{
+	take_in(f, at, &f->v[v[course].finding - 1]);
+	f->v[v[course].finding - 1].name = FINDING_COUNT;
+	v[course].finding = 0;
+}
+
+/* A line that a need moves away takes its hours along, from the course that is too full
+ * to the one that lacks them. */
+static void settle_move(const struct model *m, struct findings *f, struct course_hours *v,
+    uint32_t at)
+{
+	const struct standing_wrong *w = f->v[at].wrong;
+	uint32_t quarter = m->weeks ? (uint32_t)(w->week / m->weeks) + 1 : 0;
+	double h = m->assignments[w->mover].hours;
+	uint32_t from = NONE, to;
+
+	for (size_t i = 0; i < m->nslots && from == NONE; i++)
+		if (m->slots[i].assignment == w->mover)
+			from = m->slots[i].course;
+	if (from == NONE || !quarter)
+		return;
+	to = course_that_lacks(m, v, f, quarter, h);
+	/* Within its quarter a line stays in its course, unless another lacks it. */
+	if (to == NONE && m->courses[from].quarter == quarter)
+		return;
+	if (v[from].finding && f->v[v[from].finding - 1].name == FINDING_HOURS_OVER &&
+	    v[from].sum_h >= 0 && v[from].sum_h - h <= m->courses[from].lab_hours + 1e-6)
+		take_course(f, v, from, at);
+	if (to == NONE || to == from)
+		return;
+	take_course(f, v, to, at);
+	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
+	    STR_ARG(m->courses[to].id));
+}
+
+/* An assignment in no course that others need: the course that lacks its hours lost it. */
+static void settle_unlisted(const struct model *m, struct findings *f,
+    struct course_hours *v, uint32_t at)
+{
+	uint32_t who = map_find(m->assignment_by_id, f->v[at].assignment), to;
+
+	if (who == MAP_NONE)
+		return;
+	to = course_that_lacks(m, v, f, 0, m->assignments[who].hours);
+	if (to == NONE)
+		return;
+	take_course(f, v, to, at);
+	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
+	    STR_ARG(m->courses[to].id));
+}
+
+static void settle_hours(struct arena *scratch, const struct model *m,
+    const struct waivers *ws, struct findings *f)
+{
+	struct course_hours *v = NULL;
+	uint32_t looked = 0;
+
+	for (uint32_t i = 0; i < f->n; i++) {
+		const struct finding *d = &f->v[i];
+		bool moves = d->name == FINDING_UNTAUGHT_SKILL && d->wrong;
+		bool unlisted = d->name == FINDING_NOT_LISTED && d->assignment.n &&
+		    looked++ < UNLISTED_MOST;
+
+		if ((!moves && !unlisted) || is_waived(ws, d))
+			continue;
+		if (!v)
+			v = add_up(scratch, m, ws, f);
+		if (moves)
+			settle_move(m, f, v, i);
+		else
+			settle_unlisted(m, f, v, i);
+	}
+}
+
+static void settle_order(const struct waivers *ws, struct findings *f, const uint32_t *by)
+{
+	for (size_t i = 0; i < f->n; i++) {
+		uint32_t at = mended_by(f, by, ws, &f->v[i]);
+
+		if (at == NONE)
+			continue;
+		take_in(f, at, &f->v[i]);
+		f->v[i].name = FINDING_COUNT;
+	}
+}
+
+/* What is taken in is marked by a name that none has, and goes at the end. */
+void findings_settle(struct arena *scratch, const struct model *m, struct findings *f)
+{
+	const struct waivers *ws = waivers_new(scratch, m);
+	uint32_t *by = index_moves(scratch, m, ws, f);
+	size_t kept = 0;
+
+	if (by)
+		settle_order(ws, f, by);
+	settle_hours(scratch, m, ws, f);
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].name != FINDING_COUNT)
+			f->v[kept++] = f->v[i];
+	f->n = kept;
+}
