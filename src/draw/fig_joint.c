@@ -92,15 +92,15 @@ static str groove_fault(const struct fig_joint *j, unsigned flags)
 	double thin = fmin(j->t1_mm, fig_t2_mm(j));
 
 	if ((flags & NEEDS_BEVEL) && !fig_given(j->bevel_angle_deg))
-		return STR("the bevel angle is not given");
+		return WORD("the bevel angle is not given");
 	if ((flags & NEEDS_BEVEL) && j->bevel_angle_deg >= 80)
-		return STR("the bevel angle is 80 degrees or more");
+		return WORD("the bevel angle is 80 degrees or more");
 	if (j->shape == FIG_BUTT_TEST && fig_included_deg(j) >= 160)
-		return STR("the included angle is 160 degrees or more");
+		return WORD("the included angle is 160 degrees or more");
 	if (fig_given(j->land_mm) && (flags & TAKES_LAND) && j->land_mm >= thin)
-		return STR("the land is as thick as the member or thicker");
+		return WORD("the land is as thick as the member or thicker");
 	if (fig_given(j->land_mm) && !(flags & TAKES_LAND))
-		return STR("a land does not go with this joint");
+		return WORD("a land does not go with this joint");
 	return prep_fault(j);
 }
 
@@ -116,19 +116,19 @@ static str bead_fault(const struct fig_joint *j, unsigned flags)
 		all += j->layers[i].beads;
 		back += j->layers[i].back ? j->layers[i].beads : 0;
 		if (j->layers[i].beads == 0)
-			return STR("a layer without beads");
+			return WORD("a layer without beads");
 	}
 	if (flags & NO_BEADS)
-		return STR("beads of layers are not shown in this drawing");
+		return WORD("beads of layers are not shown in this drawing");
 	if (all > SECTION_SPOTS)
-		return STR("more than 40 beads");
+		return WORD("more than 40 beads");
 	if (back > 0 && !k->doubled && !j->both_sides)
-		return STR("beads on the back of a joint that is welded from one side");
+		return WORD("beads on the back of a joint that is welded from one side");
 	if (back > 1 && !k->doubled && shapes[j->shape].build == section_butt)
-		return STR("more than one bead over a closed root");
+		return WORD("more than one bead over a closed root");
 	if (back > 0 && !k->doubled && shapes[j->shape].build == section_butt &&
 	    !fig_given(j->reinforcement_mm))
-		return STR("a bead on the back without its height (reinforcement)");
+		return WORD("a bead on the back without its height (reinforcement)");
 	return STR("");
 }
 
@@ -139,36 +139,36 @@ static str backing_fault(const struct fig_joint *j, unsigned flags)
 	if (!t && !w)
 		return STR("");
 	if (!(flags & TAKES_BACKING))
-		return STR("a backing does not go with this joint");
+		return WORD("a backing does not go with this joint");
 	if (!t || !w)
-		return STR("the backing needs a thickness and a width");
+		return WORD("the backing needs a thickness and a width");
 	if (j->backing_width_mm <= fig_gap_middle_mm(j))
-		return STR("the backing is narrower than the root opening");
+		return WORD("the backing is narrower than the root opening");
 	if (j->both_sides || prep_kind(prep_of(j))->doubled)
-		return STR("a backing and a weld from both sides");
+		return WORD("a backing and a weld from both sides");
 	if (j->ring && !fig_given(j->od_mm))
-		return STR("a backing ring goes into a pipe");
+		return WORD("a backing ring goes into a pipe");
 	return STR("");
 }
 
 static str fillet_fault(const struct fig_joint *j, unsigned flags)
 {
 	if ((flags & NEEDS_LEG) && !fig_given(j->leg_mm))
-		return STR("the size of the fillet is not given");
+		return WORD("the size of the fillet is not given");
 	if (fig_given(j->leg2_mm) && j->shape != FIG_TEE && j->shape != FIG_LAP &&
 	    j->shape != FIG_CORNER_CLOSED)
-		return STR("legs of two sizes go with a plain fillet");
+		return WORD("legs of two sizes go with a plain fillet");
 	if ((flags & NEEDS_LEG) && (flags & CONTACT) &&
 	    fig_gap_low_mm(j) >= fmin(j->leg_mm, fig_leg2_mm(j)))
-		return STR("the gap is as wide as the leg or wider");
+		return WORD("the gap is as wide as the leg or wider");
 	/* A leg may melt the corner of a thin edge: 1/8 in on 11 ga is common. */
 	if (j->shape == FIG_LAP && j->leg_mm > 1.25 *
 	    (j->both_sides ? fmin(j->t1_mm, fig_t2_mm(j)) : j->t1_mm))
-		return STR("the leg is larger than the edge of the plate");
+		return WORD("the leg is larger than the edge of the plate");
 	if (j->shape == FIG_FLARE_BEVEL && j->leg_mm > 0.45 * j->od_mm)
-		return STR("the weld is too wide for the round");
+		return WORD("the weld is too wide for the round");
 	if (j->both_sides && !(flags & TAKES_BOTH) && !prep_kind(prep_of(j))->doubled)
-		return STR("this joint is not drawn from both sides");
+		return WORD("this joint is not drawn from both sides");
 	return STR("");
 }
 
@@ -213,7 +213,7 @@ static str width_fault(const struct fig_joint *j)
 	least_widths(j, least);
 	if ((fig_given(j->width1_mm) && j->width1_mm <= least[0]) ||
 	    (fig_given(j->width2_mm) && j->width2_mm <= least[1]))
-		return STR("a member is too narrow for the joint");
+		return WORD("a member is too narrow for the joint");
 	return STR("");
 }
 
@@ -222,17 +222,17 @@ static str gouge_fault(const struct fig_joint *j)
 	double r = fig_gouge_radius_mm(j), w = fig_gouge_width_mm(j);
 
 	if (!fig_given(j->depth_mm))
-		return STR("the depth of the groove is not given");
+		return WORD("the depth of the groove is not given");
 	if (j->depth_mm >= j->t1_mm)
-		return STR("the groove is as deep as the plate or deeper");
+		return WORD("the groove is as deep as the plate or deeper");
 	if (!(w > 0) || !(r > 0))
-		return STR("the width or the root radius of the groove is not given");
+		return WORD("the width or the root radius of the groove is not given");
 	if (fig_given(j->groove_width_mm) && fig_given(j->radius_mm))
-		return STR("the groove has both a width and a root radius");
+		return WORD("the groove has both a width and a root radius");
 	if (fig_given(j->groove_width_mm) && fig_given(j->angle_deg))
-		return STR("the groove has both a width and an angle");
+		return WORD("the groove has both a width and an angle");
 	if (j->angle_deg >= 120)
-		return STR("the included angle is 120 degrees or more");
+		return WORD("the included angle is 120 degrees or more");
 	return STR("");
 }
 
@@ -240,16 +240,16 @@ static str gouge_fault(const struct fig_joint *j)
 static str hole_fault(const struct fig_joint *j)
 {
 	if (!fig_given(j->groove_width_mm))
-		return STR("the width of the plug, slot or spot is not given");
+		return WORD("the width of the plug, slot or spot is not given");
 	if (fig_given(j->leg_mm))
-		return STR("fillets and plugs are welds of their own: a block for each");
+		return WORD("fillets and plugs are welds of their own: a block for each");
 	if (fig_given(j->depth_mm) && j->depth_mm > j->t1_mm + 1e-6)
-		return STR("the filling is deeper than the plate is thick");
+		return WORD("the filling is deeper than the plate is thick");
 	if (fig_given(j->overlap_mm) && j->overlap_mm <= (j->slots_across
 	    ? j->hole_length_mm : j->groove_width_mm))
-		return STR("the plug, slot or spot is as wide as the overlap or wider");
+		return WORD("the plug, slot or spot is as wide as the overlap or wider");
 	if (j->shape == FIG_SPOT && fig_given(j->depth_mm))
-		return STR("a depth of filling goes with a plug or slot");
+		return WORD("a depth of filling goes with a plug or slot");
 	return STR("");
 }
 
@@ -260,11 +260,11 @@ static str cut_fault(const struct fig_joint *j, unsigned flags)
 		                             : STR("");
 	if (fig_given(j->leg_mm) || fig_given(j->gap_hi_mm) || fig_given(j->reinforcement_mm) ||
 	    fig_given(j->overlap_mm) || j->prep != FIG_PREP_NONE)
-		return STR("leg, gap, overlap, reinforcement and preparation are of welds, not of "
+		return WORD("leg, gap, overlap, reinforcement and preparation are of welds, not of "
 		           "cuts");
 	if (j->shape == FIG_CUT_EDGE &&
 	    (fig_given(j->bevel_angle_deg) || fig_given(j->land_mm)))
-		return STR("a square cut has neither bevel nor land; write bevel cut");
+		return WORD("a square cut has neither bevel nor land; write bevel cut");
 	return STR("");
 }
 
@@ -272,19 +272,19 @@ static str shape_fault(const struct fig_joint *j, unsigned flags)
 {
 	if (fig_given(j->gap_hi_mm) && fig_given(j->gap_lo_mm) &&
 	    j->gap_hi_mm < j->gap_lo_mm)
-		return STR("the gap ends below its beginning");
+		return WORD("the gap ends below its beginning");
 	if ((flags & NEEDS_OD) && !fig_given(j->od_mm))
-		return STR("the outside diameter is not given");
+		return WORD("the outside diameter is not given");
 	if (fig_given(j->od_mm) && j->t1_mm >= j->od_mm / 2)
-		return STR("the wall is thicker than the pipe");
+		return WORD("the wall is thicker than the pipe");
 	if ((flags & NEEDS_BEADS) && j->passes == 0)
-		return STR("the number of beads is not given");
+		return WORD("the number of beads is not given");
 	if ((flags & NEEDS_BEADS) && j->passes > SECTION_SPOTS)
-		return STR("more than 40 beads");
+		return WORD("more than 40 beads");
 	if ((flags & NEEDS_BEADS) && !fig_given(j->width1_mm))
-		return STR("the width of the plate is not given");
+		return WORD("the width of the plate is not given");
 	if ((flags & NEEDS_BEADS) && j->groove_width_mm > j->width1_mm)
-		return STR("the pad is wider than the plate");
+		return WORD("the pad is wider than the plate");
 	return STR("");
 }
 
@@ -294,12 +294,12 @@ str fig_joint_fault(const struct fig_joint *j)
 	str why;
 
 	if (!fig_can_draw(j->shape))
-		return STR("no section for this joint");
+		return WORD("no section for this joint");
 	flags = shapes[j->shape].flags;
 	if (any_size_odd(j))
-		return STR("a size is negative or without end");
+		return WORD("a size is negative or without end");
 	if (!fig_given(j->t1_mm))
-		return STR("the thickness is not given");
+		return WORD("the thickness is not given");
 	why = shape_fault(j, flags);
 	if (why.n == 0)
 		why = cut_fault(j, flags);

@@ -280,9 +280,9 @@ static str notch_fault(const struct fig_plate *p, const struct fig_feature *g)
 	for (int edge = 0; edge < 4; edge++)
 		open += bite_of(p, g, edge, &b) ? 1 : 0;
 	if (open == 0)
-		return STR("a notch opens to no edge");
+		return WORD("a notch opens to no edge");
 	if (g->w_mm >= p->length_mm - SAME_MM || g->h_mm >= p->width_mm - SAME_MM)
-		return STR("a notch cuts the blank in two");
+		return WORD("a notch cuts the blank in two");
 	return STR("");
 }
 
@@ -305,9 +305,9 @@ static str feature_fault(const struct fig_plate *p, const struct fig_feature *g)
 
 	if (!sized || !isfinite(g->x_mm + g->y_mm + g->w_mm) ||
 	    (g->mark != FIG_HOLE && !isfinite(g->h_mm)))
-		return STR("a hole, slot, notch or line has no size");
+		return WORD("a hole, slot, notch or line has no size");
 	if (!rect_holds(blank, feature_box(g)))
-		return STR("a hole, slot, notch or line runs over the edge");
+		return WORD("a hole, slot, notch or line runs over the edge");
 	return g->mark == FIG_NOTCH ? notch_fault(p, g) : STR("");
 }
 
@@ -332,9 +332,9 @@ str fig_plate_fault(const struct fig_plate *p)
 {
 	if (!fig_given(p->length_mm) || !fig_given(p->width_mm) ||
 	    !isfinite(p->length_mm + p->width_mm))
-		return STR("the length or the width is not given");
+		return WORD("the length or the width is not given");
 	if (p->nfeatures > FIG_FEATURES)
-		return STR("more than 40 holes, slots, notches and lines");
+		return WORD("more than 40 holes, slots, notches and lines");
 	for (size_t i = 0; i < p->nfeatures; i++) {
 		str why = feature_fault(p, &p->features[i]);
 
@@ -342,7 +342,7 @@ str fig_plate_fault(const struct fig_plate *p)
 			return why;
 	}
 	if (notches_meet(p))
-		return STR("notches overlap, or there are more than 15");
+		return WORD("notches overlap, or there are more than 15");
 	return STR("");
 }
 

@@ -87,9 +87,9 @@ static str angle_fault(const struct fig_joint *j, const struct prep_kind *k)
 		return k->both ? STR("the included angle is not given")
 		               : STR("the bevel angle is not given");
 	if (k->both && fig_included_deg(j) >= 160)
-		return STR("the included angle is 160 degrees or more");
+		return WORD("the included angle is 160 degrees or more");
 	if (!k->both && (bevel ? j->bevel_angle_deg : j->angle_deg) >= 80)
-		return STR("the bevel angle is 80 degrees or more");
+		return WORD("the bevel angle is 80 degrees or more");
 	if (angle && bevel && fabs(j->angle_deg - want) > 0.1)
 		return k->both ? STR("the included angle is not twice the bevel angle")
 		               : STR("the angle is not the bevel angle of the one member");
@@ -102,17 +102,17 @@ static str extra_fault(const struct fig_joint *j, const struct prep_kind *k, boo
 	bool plain = square || k->flare;
 
 	if (!k->doubled && fig_given(j->depth_back_mm))
-		return STR("a depth at the back goes with a double preparation");
+		return WORD("a depth at the back goes with a double preparation");
 	if (!k->curved && !k->flare && fig_given(j->radius_mm))
-		return STR("a root radius goes with a U or J");
+		return WORD("a root radius goes with a U or J");
 	if (plain && fig_given(j->land_mm))
-		return STR("a land does not go with this joint");
+		return WORD("a land does not go with this joint");
 	if (plain && fig_given(j->depth_mm))
-		return STR("a depth of preparation does not go with this joint");
+		return WORD("a depth of preparation does not go with this joint");
 	if (k->flare && (fig_given(j->angle_deg) || fig_given(j->bevel_angle_deg)))
-		return STR("an angle does not go with a flare");
+		return WORD("an angle does not go with a flare");
 	if (k->flare && fig_given(j->backing_t_mm))
-		return STR("a backing does not go with a flare");
+		return WORD("a backing does not go with a flare");
 	return STR("");
 }
 
@@ -156,22 +156,22 @@ static str depth_fault(const struct fig_joint *j, const struct prep_kind *k)
 
 	if (j->shape == FIG_EDGE_GROOVE) {
 		if (fig_given(j->land_mm))
-			return STR("a land does not go with this joint");
+			return WORD("a land does not go with this joint");
 		return fig_given(j->depth_mm) ? STR("")
 		                              : STR("the depth of the groove is not given");
 	}
 	if (fig_given(j->land_mm) && j->land_mm >= t)
-		return STR("the land is as thick as the member or thicker");
+		return WORD("the land is as thick as the member or thicker");
 	if (k->doubled && k->both && fabs(j->t1_mm - fig_t2_mm(j)) > SAME_MM)
-		return STR("a double preparation wants both members of one thickness");
+		return WORD("a double preparation wants both members of one thickness");
 	if (share_depth(j, k, &front, &back, &land))
 		return STR("");
 	if (front + back + land > t + SAME_MM || !(front > 0))
 		return k->doubled ? STR("the preparations are deeper than the member is thick")
 		                  : STR("the preparation is deeper than the member is thick");
 	if (k->doubled && !(back > 0))
-		return STR("the preparations are deeper than the member is thick");
-	return STR("depth and land do not make up the thickness");
+		return WORD("the preparations are deeper than the member is thick");
+	return WORD("depth and land do not make up the thickness");
 }
 
 static double root_height(double deg, double radius_mm)
@@ -186,12 +186,12 @@ static str size_fault(const struct fig_joint *j, const struct prep_kind *k)
 	prep_edges(j, e);
 	if (k->curved && (e[0].front.depth_mm < root_height(e[0].front.deg, j->radius_mm) ||
 	    (k->doubled && e[0].back.depth_mm < root_height(e[0].back.deg, j->radius_mm))))
-		return STR("the root radius is larger than the groove is deep");
+		return WORD("the root radius is larger than the groove is deep");
 	if (j->shape == FIG_CORNER_GROOVE && e[1].front.run_mm >= fig_t2_mm(j))
-		return STR("the groove is wider than the standing plate is thick");
+		return WORD("the groove is wider than the standing plate is thick");
 	if (j->shape == FIG_EDGE_GROOVE && (e[0].front.run_mm >= j->t1_mm ||
 	    e[1].front.run_mm >= fig_t2_mm(j)))
-		return STR("the groove is wider than the plates are thick");
+		return WORD("the groove is wider than the plates are thick");
 	return STR("");
 }
 
@@ -202,13 +202,13 @@ static str flare_fault(const struct fig_joint *j)
 	if (j->shape == FIG_FLARE_BEVEL)
 		return STR("");
 	if (!fig_given(j->radius_mm))
-		return STR("the outside radius of the bend is not given");
+		return WORD("the outside radius of the bend is not given");
 	if (j->radius_mm < j->t1_mm - SAME_MM ||
 	    (j->prep == FIG_PREP_FLARE_V && j->radius_mm < t2 - SAME_MM))
-		return STR("the outside radius of the bend is smaller than the member is thick");
+		return WORD("the outside radius of the bend is smaller than the member is thick");
 	if (j->shape == FIG_BUTT_GROOVE && j->prep == FIG_PREP_FLARE_BEVEL &&
 	    t2 < j->radius_mm - SAME_MM)
-		return STR("the square edge is thinner than the bend is high: there is no root");
+		return WORD("the square edge is thinner than the bend is high: there is no root");
 	return STR("");
 }
 

@@ -360,7 +360,7 @@ str figure_fault(struct arena *a, const struct assignment *x, const struct drawi
 		return pattern_of(a, d->pattern)->fault;
 	if (d->kind == DRAWING_PLATE) {
 		p = figure_plate(a, NULL, &d->plate);
-		return p.nfeatures > FIG_FEATURES ? STR("more marks than one drawing holds (40)")
+		return p.nfeatures > FIG_FEATURES ? WORD("more marks than one drawing holds (40)")
 		                                  : fig_plate_fault(&p);
 	}
 	figure_joint(a, NULL, x, &d->joint, &j);

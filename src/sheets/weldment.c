@@ -168,7 +168,7 @@ str weldment_fault(struct arena *a, const struct weldment *w)
 
 	if (!w->n || !fig_iso_faults(&f, &fault, 1))
 		return w->n ? (str){ 0 } : STR("no member was understood");
-	return fault.why.n ? fault.why : STR("the members do not make one weldment");
+	return fault.why.n ? fault.why : WORD("the members do not make one weldment");
 }
 
 static str say_mm(struct arena *a, double mm)
