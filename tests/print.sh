@@ -111,7 +111,7 @@ for said in "$work"/said.*; do
 	is "${said#"$work"/said.}, one mark of the translation on packet, grading sheet and card" "$(sort -u "$said" | wc -l)" 1
 done
 # Words of more than one letter run, as they stand on paper; sources of figures keep their
-# English titles, and so do the names of sets.
+# English titles, and so do the names of sets; the legend of a picture names its words.
 awk 'function take(    t) {
 		match($0, /^"[^"]*"|^[^,]*/)
 		t = substr($0, 1, RLENGTH)
@@ -124,10 +124,11 @@ awk 'function take(    t) {
 	english != other && english ~ /[a-z][a-z ][a-z ][a-z]/ && length(english) > 4 { print english }' \
     templates/words/es.csv | grep -vxE 'english|Handbook|Table |Tables | part | item |Preheat' > "$work/english"
 is "English words looked for" "$([ "$(wc -l < "$work/english")" -gt 200 ] && echo many)" many
-tr -s ' \n' '  ' < "$work/translated" | sed "s/Machinery's Handbook[^.]*\.//g; s/AWS D1[^.]*preheat\.//g" > "$work/flat"
+tr -s ' \n' '  ' < "$work/translated" | sed "s/Machinery's Handbook[^.]*\.//g; s/AWS D1[^.]*preheat\.//g; s/En el dibujo:[^.]*\.//g" > "$work/flat"
 grep -owF -f "$work/english" "$work/flat" | sort | uniq -c > "$work/left"
 is "English left on translated sheets" "$(cat "$work/left")" ""
 has "the title of a picture" 'Plano del taller, sin escala' "$work/q1-packet.es.pdf.txt"
+has "the words in a picture" 'En el dibujo: classroom = salón' "$work/q1-packet.es.pdf.txt"
 has "the sheet without a translation says so" 'Esta hoja aún no está traducida' "$work/q1-packet.es.pdf.txt"
 # What stays English in them says so in the structure; an English packet has one language.
 languages() { qpdf --json "$1" 2> /dev/null | grep -o '"/Lang": "[^"]*"' | sort | uniq -c | awk '{ print $1 $3 }' | tr -d '"\n' | sed 's/u://g'; }

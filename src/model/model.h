@@ -234,6 +234,8 @@ struct picture_file {
 struct pattern_block; /* model/pattern_block.h */
 struct weldment;      /* model/weldment.h */
 
+struct plain_fact; /* below */
+
 struct drawing {
 	enum drawing_kind { DRAWING_JOINT, DRAWING_PLATE, DRAWING_PATTERN,
 	    DRAWING_PICTURE, DRAWING_WELDMENT } kind;
@@ -244,6 +246,8 @@ struct drawing {
 	const struct weldment *weldment; /* of DRAWING_WELDMENT */
 	const struct picture_file *picture; /* of DRAWING_PICTURE; null: not there (reported) */
 	str words, title;        /* of DRAWING_PICTURE; title may be empty */
+	const struct plain_fact *legend; size_t nlegend; /* of model_in: what words that stand
+	                          * in the picture mean, by the English */
 	struct pos pos;
 };
 

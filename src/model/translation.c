@@ -233,7 +233,8 @@ static void read_pass_lines(struct saying *k, const struct block *v, size_t n)
 	read_lines(k, v, n, names, k->x->npasses, &k->t->passes);
 }
 
-/* Sentences, and pictures with their words, by which pictures are told apart. */
+/* Sentences, and pictures with their words, by which pictures are told apart; lines with a
+ * key say what a word in a picture means. */
 static void read_captions(struct saying *k, const struct block *v, size_t n)
 {
 	struct translation *t = k->t;
@@ -244,6 +245,8 @@ static void read_captions(struct saying *k, const struct block *v, size_t n)
 		if (v[i].kind == BLOCK_PICTURE)
 			read_picture_block(k->b, &v[i], ARENA_PUSH(k->b->arena, t->pictures,
 			    t->npictures, t->pictures_cap));
+		else if (v[i].kind == BLOCK_FACT)
+			push_line(k, &t->legend, &v[i]);
 		else
 			text[ntext++] = v[i];
 	prose_read(k->b, text, ntext, &t->parts[SAID_DRAWING]);

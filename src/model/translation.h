@@ -26,6 +26,7 @@ struct translation {
 	struct said_lines facts, criteria, passes;
 	struct drawing *pictures; size_t npictures, pictures_cap; /* under Drawing: words and
 	                          * title of pictures that the original shows */
+	struct said_lines legend; /* there too: what words in the pictures mean */
 };
 
 /* All that is said in one language. */

@@ -138,12 +138,17 @@ static void take_captions(struct assignment *x, const struct translation *t)
 
 static void take_pictures(struct assignment *x, const struct translation *t)
 {
+	bool legend = false;
+
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		struct drawing *d = &x->drawings[i];
 		const struct drawing *said = said_picture(t, d);
 
 		if (said) {
 			d->words = said->words;
+			d->legend = t->legend.v;
+			d->nlegend = legend ? 0 : t->legend.n;
+			legend = true;
 			d->title = said_or(said->title, d->title);
 		} else if (d->kind == DRAWING_PICTURE) {
 			x->in_english |= 1u << SAID_DRAWING;

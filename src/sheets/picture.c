@@ -48,6 +48,21 @@ static void draw_empty(void *user, struct canvas *c, rect area)
 	canvas_rect(c, area, &(struct ink){ .stroke_pt = RULE_PT });
 }
 
+/* A picture keeps its own words; a translation may tell what they mean. */
+static void add_legend(struct sheet *sh, const struct drawing *d)
+{
+	str *keys = arena_array(sh->arena, d->nlegend, sizeof *keys);
+	struct buf b = { .arena = sh->arena };
+
+	for (size_t i = 0; i < d->nlegend; i++) {
+		keys[i] = d->legend[i].key;
+		buf_addf(&b, "%s%.*s = %.*s", i ? "; " : "", STR_ARG(keys[i]),
+		    STR_ARG(d->legend[i].text));
+	}
+	sheet_text_other(sh, sh_format(sh, "In the picture: %.*s.", STR_ARG(buf_str(&b))), keys,
+	    d->nlegend);
+}
+
 void sheet_picture(struct sheet *sh, const struct drawing *d, unsigned style)
 {
 	const struct type bold = styled(sh->e->bold, style);
@@ -70,7 +85,10 @@ void sheet_picture(struct sheet *sh, const struct drawing *d, unsigned style)
 	b = block_picture(&sh->s, *p ? draw_pixels : draw_empty, p, d->words, height,
 	    sh->width_pt);
 	b->other = style & SPAN_OTHER;
+	b->keep_next = d->nlegend > 0;
 	sheet_add(sh, b, 2, 6);
+	if (d->nlegend)
+		add_legend(sh, d);
 }
 
 static void report_fault(struct findings *f, const struct assignment *x,
