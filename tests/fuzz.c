@@ -159,8 +159,8 @@ static void read_and_check(struct run *r)
 	arena_free(scratch);
 	findings_sort(r->findings);
 	r->order = order_of_program(r->arena, r->model);
-	for (size_t at = 0; report_text(&r->out, r->findings, &r->sources, STR("folder/"), &at);)
-		r->out.n = 0;
+	report_text(&r->out, r->findings, &r->sources, STR("folder/"), 0,
+	    report_entries(r->findings));
 	report_counts(&r->out, r->findings);
 	report_json(&r->out, r->findings, &r->sources);
 	report_sarif(&r->out, r->findings, &r->sources, STR("0"));

@@ -33,20 +33,19 @@ void buf_addc(struct buf *b, char c)
 static void add_unsigned(struct buf *b, uint64_t v, int width, char pad, bool minus)
 {
 	char digits[24];
-	int n = 0;
+	char *end = digits + sizeof digits, *p = end;
 
 	do {
-		digits[n++] = (char)('0' + v % 10);
+		*--p = (char)('0' + v % 10);
 		v /= 10;
 	} while (v);
 	if (minus && pad == '0')
 		buf_addc(b, '-');
-	for (int w = n + (minus ? 1 : 0); w < width; w++)
+	for (int w = (int)(end - p) + (minus ? 1 : 0); w < width; w++)
 		buf_addc(b, pad);
 	if (minus && pad != '0')
 		buf_addc(b, '-');
-	while (n)
-		buf_addc(b, digits[--n]);
+	buf_add(b, (str){ p, (size_t)(end - p) });
 }
 
 static void add_signed(struct buf *b, int64_t v, int width, char pad)

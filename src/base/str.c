@@ -49,14 +49,15 @@ bool str_next(str *rest, char sep, str *part)
 
 bool str_word(str *rest, str *word)
 {
-	size_t n = 0;
+	const char *p = rest->p, *end = p + rest->n, *from;
 
-	*rest = str_trim_left(*rest);
-	while (n < rest->n && !str_is_blank(rest->p[n]))
-		n++;
-	*word = str_sub(*rest, 0, n);
-	*rest = str_sub(*rest, n, rest->n);
-	return n > 0;
+	while (p < end && str_is_blank(*p))
+		p++;
+	for (from = p; p < end && !str_is_blank(*p);)
+		p++;
+	*word = (str){ from, (size_t)(p - from) };
+	*rest = (str){ p, (size_t)(end - p) };
+	return p > from;
 }
 
 bool str_to_u32(str s, uint32_t *out)
@@ -74,11 +75,18 @@ bool str_to_u32(str s, uint32_t *out)
 	return v <= UINT32_MAX;
 }
 
+/* Eight bytes at a time while none of them is beyond ASCII. */
 size_t str_chars(str s)
 {
-	size_t n = 0;
+	size_t n = 0, i = 0;
+	uint64_t x;
 
-	for (size_t i = 0; i < s.n; i++)
+	for (; i + sizeof x <= s.n; i += sizeof x) {
+		memcpy(&x, s.p + i, sizeof x);
+		if (x & 0x8080808080808080u)
+			break;
+	}
+	for (n = i; i < s.n; i++)
 		n += ((unsigned char)s.p[i] & 0xC0) != 0x80;
 	return n;
 }

@@ -1,6 +1,6 @@
 #include "out/report.h"
 
-enum { COLUMNS = 80, RELATED_MOST = 12, PIECE = 64 << 10 };
+enum { COLUMNS = 80, RELATED_MOST = 12 };
 
 static str path_of(const struct sources *s, struct pos p)
 {
@@ -19,35 +19,46 @@ static void add_place(struct buf *b, const struct sources *s, struct pos p, str 
 /* Takes the next word off *text, an empty one when none is left; its width. */
 static size_t next_word(str *text, str *word)
 {
-	size_t n = 0, width = 0;
-
-	*text = str_trim_left(*text);
-	for (; n < text->n && !str_is_blank(text->p[n]); n++)
-		width += ((unsigned char)text->p[n] & 0xC0) != 0x80;
-	*word = str_sub(*text, 0, n);
-	*text = str_sub(*text, n, text->n);
-	return width;
+	return str_word(text, word) ? str_chars(*word) : 0;
 }
 
+static void begin_line(struct buf *b, size_t indent)
+{
+	static const char blanks[] = "                ";
+
+	buf_addc(b, '\n');
+	for (size_t n = sizeof blanks - 1; indent; indent -= n)
+		buf_add(b, (str){ blanks, n = indent < n ? indent : n });
+}
+
+/* Words that stand one blank apart, as nearly all do, are added by lines. */
 void report_wrap(struct buf *b, str text, size_t *at, size_t indent)
 {
-	str word;
+	str word, run = { 0 };
 	bool first = true;
 
 	for (size_t w = next_word(&text, &word); word.n; w = next_word(&text, &word)) {
+		bool apart = !first || *at > indent;
+
 		if (*at > indent && *at + 1 + w > COLUMNS) {
-			buf_addc(b, '\n');
-			for (size_t i = 0; i < indent; i++)
-				buf_addc(b, ' ');
+			buf_add(b, run);
+			begin_line(b, indent);
 			*at = indent;
-		} else if (!first || *at > indent) {
-			buf_addc(b, ' ');
+			run = word;
+		} else if (run.n && word.p == run.p + run.n + 1 && word.p[-1] == ' ') {
+			run.n += 1 + word.n;
 			++*at;
+		} else {
+			buf_add(b, run);
+			if (apart)
+				buf_addc(b, ' ');
+			*at += apart;
+			run = word;
 		}
-		buf_add(b, word);
 		*at += w;
 		first = false;
 	}
+	buf_add(b, run);
 }
 
 static void add_indented(struct buf *b, const char *head, str text)
@@ -109,19 +120,23 @@ static void add_finding(struct buf *b, const struct finding *d, const struct sou
 }
 
 /* Findings are gone through twice: those that stand, then the waived ones. */
-bool report_text(struct buf *b, const struct findings *f, const struct sources *s,
-    str prefix, size_t *at)
+size_t report_entries(const struct findings *f)
 {
-	for (; *at < 2 * f->n && b->n < PIECE; ++*at) {
-		bool second = *at >= f->n;
-		const struct finding *d = &f->v[second ? *at - f->n : *at];
+	return findings_count_waived(f) ? 2 * f->n : f->n;
+}
 
-		if (*at == f->n && findings_count_waived(f))
+void report_text(struct buf *b, const struct findings *f, const struct sources *s,
+    str prefix, size_t from, size_t to)
+{
+	for (size_t i = from; i < to; i++) {
+		bool second = i >= f->n;
+		const struct finding *d = &f->v[second ? i - f->n : i];
+
+		if (i == f->n)
 			buf_adds(b, "waived:\n");
 		if ((d->waived != NULL) == second)
 			add_finding(b, d, s, prefix);
 	}
-	return *at < 2 * f->n;
 }
 
 static void add_count(struct buf *b, const struct findings *f, enum finding_level level,

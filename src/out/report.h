@@ -8,11 +8,11 @@
 /* `file:line:column: level: sentence [name]`, then indented cause, places and repair,
  * at most 80 columns where words allow it. prefix goes before each file name (the
  * program folder as the user named it, with '/'). Waived findings close the list, under
- * a line "waived:", with the reason in place of the repair. Goes on at *at, 0 at first,
- * until b holds some 64 KiB, so that a long report need not be held whole; false once
- * all is told. */
-bool report_text(struct buf *b, const struct findings *f, const struct sources *s,
-    str prefix, size_t *at);
+ * a line "waived:", with the reason in place of the repair. A long report need not be
+ * held whole: it has so many entries, of which those from `from` to `to` are added. */
+size_t report_entries(const struct findings *f);
+void report_text(struct buf *b, const struct findings *f, const struct sources *s,
+    str prefix, size_t from, size_t to);
 /* Adds text word by word from column *at (counted from 0), going on at `indent` past 80
  * columns. */
 void report_wrap(struct buf *b, str text, size_t *at, size_t indent);
