@@ -139,28 +139,6 @@ static void take_spans(struct reader *r, cmark_node *n, const struct block *b,
 	m->nspans = s.n;
 }
 
-/* "**Key:** value" and "**Key**: value": the key, and where the value begins; an empty
- * key: the bullet is no fact. */
-static str fact_key(str t, size_t *value)
-{
-	str key;
-
-	if (!str_starts(t, STR("**")))
-		return (str){ 0 };
-	*value = str_find(t, STR("**"), 2) + 2;
-	if (*value > t.n)
-		return (str){ 0 };
-	key = str_trim(str_sub(t, 2, *value - 2));
-	if (str_ends(key, STR(":")))
-		key.n--;
-	else if (*value == t.n || t.p[*value] != ':')
-		return (str){ 0 };
-	if (*value < t.n && t.p[*value] == ':')
-		++*value;
-	*value = t.n - str_trim_left(str_sub(t, *value, t.n)).n;
-	return str_trim(key);
-}
-
 /* Makes a bullet of several lines or styled words a fact: leaves in text only the
  * value, its places shifted along. */
 static void keep_value(struct reader *r, struct block *b, struct block_more *m, str key,
@@ -287,11 +265,9 @@ static void read_fence(struct reader *r, cmark_node *n)
 	struct block *b = push(r, n, BLOCK_FENCE);
 	struct block_more *m;
 	size_t line = line_of(r, n), at = column_byte(n);
-	str raw = lines_at(&r->lines, line), rest, part;
+	str raw = lines_at(&r->lines, line);
 	const char *info = cmark_node_get_fence_info(n);
 	bool fenced = at < raw.n && (raw.p[at] == '`' || raw.p[at] == '~');
-	size_t cap = 0;
-	struct text_line *v = NULL;
 
 	if (!b)
 		return;
@@ -301,16 +277,7 @@ static void read_fence(struct reader *r, cmark_node *n)
 	b->text = str_copy(r->arena, str_of(cmark_node_get_literal(n)));
 	if (str_ends(b->text, STR("\n")))
 		b->text.n--;
-	line += fenced;
-	for (rest = b->text; b->text.n && str_next(&rest, '\n', &part); line++) {
-		str source = lines_at(&r->lines, line);
-		size_t indent = source.n > part.n ? source.n - part.n : 0;
-
-		v = arena_grow(r->arena, v, m->nlines, m->nlines + 1u, &cap, sizeof *v);
-		v[m->nlines++] = (struct text_line){ (uint32_t)(part.p - b->text.p),
-			lines_pos(&r->lines, line, indent) };
-	}
-	m->lines = v;
+	fence_lines(r->arena, &r->lines, b, m, line + fenced);
 }
 
 static void enter_list(struct reader *r, cmark_node *n)
@@ -430,75 +397,20 @@ static void read_by_cmark(struct reader *r, size_t first, size_t end)
 	report_uncovered(r);
 }
 
-/* ---- the short way ---- */
-
-static void plain_block(struct reader *r, const struct plain_line *l, size_t line)
-{
-	static const enum block_kind kinds[] = {
-		[PLAIN_HEADING] = BLOCK_HEADING, [PLAIN_BULLET] = BLOCK_BULLET,
-		[PLAIN_STEP] = BLOCK_STEP, [PLAIN_PARA] = BLOCK_PARA,
-	};
-	struct block *b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
-	size_t value;
-
-	b->kind = kinds[l->kind];
-	b->level = l->kind == PLAIN_HEADING ? l->level : l->kind != PLAIN_PARA;
-	b->number = l->kind == PLAIN_STEP ? r->numbers[1] : 0;
-	b->pos = (struct pos){ r->lines.file, (uint32_t)line, (uint32_t)l->at + 1 };
-	b->text = l->text;
-	if (!l->bold_key)
-		return;
-	b->kind = BLOCK_FACT;
-	b->key = fact_key(l->text, &value);
-	b->text = str_sub(l->text, value, l->text.n);
-}
-
-/* A paragraph goes on in the next line and takes up the one before it, unless a blank one
- * stands between or the line before is a heading. */
-static bool runs_on(enum plain_kind before, enum plain_kind kind)
-{
-	if (before == PLAIN_PARA)
-		return kind != PLAIN_BLANK;
-	return kind == PLAIN_PARA && before != PLAIN_BLANK && before != PLAIN_HEADING;
-}
-
-/* Reads lines [first, end), which begin with a heading, as plain ones. False: some line
- * is not plain, and nothing of the stretch was kept. A list goes on over blank lines, so
- * its count does too. */
-static bool read_plain(struct reader *r, size_t first, size_t end)
-{
-	size_t kept = r->n;
-	enum plain_kind before = PLAIN_BLANK;
-	bool counting = false;
-
-	for (size_t line = first; line < end; line++) {
-		struct plain_line l = plain_line(lines_at(&r->lines, line));
-
-		if (l.kind == PLAIN_NOT || runs_on(before, l.kind)) {
-			while (r->n > kept)
-				r->v[--r->n] = (struct block){ 0 };
-			return false;
-		}
-		before = l.kind;
-		if (l.kind == PLAIN_BLANK)
-			continue;
-		if (l.kind == PLAIN_STEP)
-			r->numbers[1] = counting ? r->numbers[1] + 1 : l.number;
-		counting = l.kind == PLAIN_STEP;
-		plain_block(r, &l, line);
-	}
-	return true;
-}
-
 /* Nothing counts before the level-1 heading; cmark's way reports that. */
 static void read_stretch(struct reader *r, size_t first, size_t end)
 {
+	struct blocks plain = { r->arena, &r->lines, r->v, r->n, r->cap };
 	bool begins = str_starts(lines_at(&r->lines, first), STR("# "));
 
-	if ((r->begun || begins) && read_plain(r, first, end))
+	if ((r->begun || begins) && plain_read(&plain, first, end)) {
+		r->v = plain.v;
+		r->n = plain.n;
+		r->cap = plain.cap;
 		r->begun = true;
-	else if (first < end)
+	} else if (first < end) {
 		read_by_cmark(r, first, end);
+	}
 }
 
 /* Stretch by stretch, each from its heading: the plain ones line by line, the others by

@@ -2,8 +2,22 @@
 
 #include <string.h>
 
-/* Bytes looked at in one step. */
-enum { STEP = 64 };
+enum plain_kind {
+	PLAIN_NOT,               /* not surely plain: ask cmark */
+	PLAIN_BLANK, PLAIN_HEADING, PLAIN_BULLET, PLAIN_STEP,
+	PLAIN_FENCE,             /* opens one: three backticks and a word, which is the text */
+	PLAIN_PARA               /* when a blank line or a heading stands before it, and a
+	                          * blank line or the end of the stretch behind it */
+};
+
+struct plain_line {
+	enum plain_kind kind;
+	unsigned level;          /* of a heading */
+	uint32_t number;         /* as written before a step */
+	size_t at;               /* byte where the text begins */
+	str text;                /* trimmed */
+	bool bold_key;           /* a bullet "**Key:** value" or "**Key**: value" */
+};
 
 static bool alnum(char c)
 {
@@ -111,7 +125,19 @@ static struct plain_line heading(str s)
 	return l;
 }
 
-struct plain_line plain_line(str s)
+/* "```joint" */
+static struct plain_line fence(str s)
+{
+	struct plain_line l = { .kind = PLAIN_FENCE, .at = 3, .text = str_sub(s, 3, s.n) };
+
+	for (size_t i = 0; i < l.text.n; i++)
+		if (!alnum(l.text.p[i]))
+			l.kind = PLAIN_NOT;
+	return l;
+}
+
+/* What line s is, taken by itself. */
+static struct plain_line plain_line(str s)
 {
 	struct plain_line l = { .kind = PLAIN_BLANK };
 	size_t n;
@@ -120,6 +146,8 @@ struct plain_line plain_line(str s)
 		return l;
 	if (s.p[0] == '#')
 		return heading(s);
+	if (str_starts(s, STR("```")))
+		return fence(s);
 	if (s.p[0] == '-' && s.n > 2 && s.p[1] == ' ') {
 		l.kind = PLAIN_BULLET;
 		l.at = 2;
@@ -217,9 +245,168 @@ static bool scan_cuts(struct arena *a, const struct lines *l, struct plain_cuts 
 	return true;
 }
 
+/* Bytes looked at before a bracket and a colon, so that none is looked at too often. */
+enum { LOOK_BACK = 200 };
+
+/* Whether the bracket that closes at `at` surely ends no label of a link: it opens in the
+ * same line, behind a word. A label begins its paragraph and has no bracket within. */
+static bool is_no_label(str text, size_t at)
+{
+	size_t least = at > LOOK_BACK ? at - LOOK_BACK : 0, open = at;
+
+	while (open > least && text.p[open] != '[' && text.p[open] != '\n')
+		open--;
+	if (text.p[open] != '[' || open == least || text.p[open - 1] == '\\')
+		return false;
+	for (size_t i = open; i > least && text.p[i - 1] != '\n'; i--)
+		if (alnum(text.p[i - 1]) && !digit(text.p[i - 1]))
+			return true;
+	return false;
+}
+
+static bool defines_links(str text)
+{
+	size_t at = str_find(text, STR("]:"), 0);
+
+	while (at < text.n && is_no_label(text, at))
+		at = str_find(text, STR("]:"), at + 1);
+	return at < text.n;
+}
+
 bool cuts_find(struct arena *a, const struct lines *l, struct plain_cuts *out)
 {
 	*out = (struct plain_cuts){ 0 };
-	return str_find(l->text, STR("]:"), 0) == l->text.n &&
-	    str_find_char(l->text, '\r', 0) == l->text.n && scan_cuts(a, l, out);
+	return !defines_links(l->text) && str_find_char(l->text, '\r', 0) == l->text.n &&
+	    scan_cuts(a, l, out);
+}
+
+/* ---- blocks ---- */
+
+str fact_key(str t, size_t *value)
+{
+	str key;
+
+	if (!str_starts(t, STR("**")))
+		return (str){ 0 };
+	*value = str_find(t, STR("**"), 2) + 2;
+	if (*value > t.n)
+		return (str){ 0 };
+	key = str_trim(str_sub(t, 2, *value - 2));
+	if (str_ends(key, STR(":")))
+		key.n--;
+	else if (*value == t.n || t.p[*value] != ':')
+		return (str){ 0 };
+	if (*value < t.n && t.p[*value] == ':')
+		++*value;
+	*value = t.n - str_trim_left(str_sub(t, *value, t.n)).n;
+	return str_trim(key);
+}
+
+void fence_lines(struct arena *a, const struct lines *l, const struct block *b,
+    struct block_more *m, size_t line)
+{
+	size_t cap = 0;
+	struct text_line *v = NULL;
+	str rest = b->text, part;
+
+	for (; b->text.n && str_next(&rest, '\n', &part); line++) {
+		str source = lines_at(l, line);
+		size_t indent = source.n > part.n ? source.n - part.n : 0;
+
+		v = arena_grow(a, v, m->nlines, m->nlines + 1u, &cap, sizeof *v);
+		v[m->nlines++] = (struct text_line){ (uint32_t)(part.p - b->text.p),
+			lines_pos(l, line, indent) };
+	}
+	m->lines = v;
+}
+
+static void add_block(struct blocks *r, const struct plain_line *l, size_t line,
+    uint32_t number)
+{
+	static const enum block_kind kinds[] = {
+		[PLAIN_HEADING] = BLOCK_HEADING, [PLAIN_BULLET] = BLOCK_BULLET,
+		[PLAIN_STEP] = BLOCK_STEP, [PLAIN_PARA] = BLOCK_PARA,
+	};
+	struct block *b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
+	size_t value;
+
+	b->kind = kinds[l->kind];
+	b->level = l->kind == PLAIN_HEADING ? l->level : l->kind != PLAIN_PARA;
+	b->number = l->kind == PLAIN_STEP ? number : 0;
+	b->pos = (struct pos){ r->lines->file, (uint32_t)line, (uint32_t)l->at + 1 };
+	b->text = l->text;
+	if (!l->bold_key)
+		return;
+	b->kind = BLOCK_FACT;
+	b->key = fact_key(l->text, &value);
+	b->text = str_sub(l->text, value, l->text.n);
+}
+
+/* A paragraph goes on in the next line and takes up the one before it, unless a blank one
+ * stands between or the line before is a heading. */
+static bool runs_on(enum plain_kind before, enum plain_kind kind)
+{
+	if (before == PLAIN_PARA)
+		return kind != PLAIN_BLANK;
+	return kind == PLAIN_PARA && before != PLAIN_BLANK && before != PLAIN_HEADING &&
+	    before != PLAIN_FENCE;
+}
+
+/* A fence that l opens in `line`. Returns the line that closes it, or 0 when none of those
+ * before end surely does. */
+static size_t add_fence(struct blocks *r, const struct plain_line *l, size_t line, size_t end)
+{
+	const uint32_t *starts = r->lines->starts;
+	size_t last = line + 1;
+	struct block_more *m;
+	struct block *b;
+
+	while (last < end && !str_starts(str_trim_left(lines_at(r->lines, last)), STR("```")))
+		last++;
+	if (last == end || !str_eq(lines_at(r->lines, last), STR("```")))
+		return 0;
+	b = ARENA_PUSH(r->arena, r->v, r->n, r->cap);
+	m = arena_alloc(r->arena, sizeof *m);
+	b->kind = BLOCK_FENCE;
+	b->pos = m->key_pos = (struct pos){ r->lines->file, (uint32_t)line, 1 };
+	b->key = l->text;
+	b->text = (str){ r->lines->text.p + starts[line], starts[last - 1] - starts[line] };
+	b->text.n -= b->text.n > 0;
+	b->more = m;
+	fence_lines(r->arena, r->lines, b, m, line + 1);
+	return last;
+}
+
+static bool give_up(struct blocks *r, size_t kept)
+{
+	while (r->n > kept)
+		r->v[--r->n] = (struct block){ 0 };
+	return false;
+}
+
+/* A list goes on over blank lines, so its count does too. */
+bool plain_read(struct blocks *r, size_t first, size_t end)
+{
+	size_t kept = r->n;
+	enum plain_kind before = PLAIN_BLANK;
+	bool counting = false;
+	uint32_t number = 0;
+
+	for (size_t line = first; line < end; line++) {
+		struct plain_line l = plain_line(lines_at(r->lines, line));
+
+		if (l.kind == PLAIN_NOT || runs_on(before, l.kind))
+			return give_up(r, kept);
+		before = l.kind;
+		if (l.kind == PLAIN_BLANK)
+			continue;
+		if (l.kind == PLAIN_STEP)
+			number = counting ? number + 1 : l.number;
+		counting = l.kind == PLAIN_STEP;
+		if (l.kind != PLAIN_FENCE)
+			add_block(r, &l, line, number);
+		else if (!(line = add_fence(r, &l, line, end)))
+			return give_up(r, kept);
+	}
+	return true;
 }

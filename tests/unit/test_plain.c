@@ -131,6 +131,10 @@ static const char *const fragments[] = {
 	"5. **Stop,** x\n", "5. **Stop.**x\n", "5. ** x:** y\n", "6. Cut 2 in [51 mm] off\n",
 	"- [x]\n", "- a [x] (y)\n", "- a [x](y)\n", "see ![p] here\n", "see ![p](u.png)\n", "a [x][y] b\n",
 	"a ]( b\n", "- **K [x]:** [y] z\n", "**K:** [l](u)\n", "12. x\n", "12.\n", "3) x\n", "text \n", "text  \n",
+	"[foo\na \\[3]: u\n", "## R\nsee [foo a \\[3]] x\n", "3. [51]: x\n", "see [51] x\n",
+	"2 in [51 mm]: x\n", "[foo\n", "a b]: u\n", "a \\[3]: u\n", "- 3 [51]: x\n", "> a [b]: c\n",
+	"```weld\nA: 1\n\n  b\n\n```\n", "```\n\n```\n", "```plate cut\nx\n```\n", "```cut\nx\n````\n",
+	"```joint\n```\n", "```joint\n# in\nB:\tc  \n``` \n",
 	"123456789. big\n", "0. zero\n", "- **K:** **v**\n", "## A_b\n", "# \n", "#  two\n",
 };
 
