@@ -14,13 +14,13 @@ static bool is_word_byte(char c)
 	return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-size_t word_find(str s, str needle)
+/* Where the word stands and begins with this very letter. */
+static size_t word_with(str s, str needle, char first)
 {
-	for (size_t i = 0; i + needle.n <= s.n; i++) {
+	for (size_t i = str_find_char(s, first, 0); i + needle.n <= s.n;
+	    i = str_find_char(s, first, i + 1)) {
 		size_t end = i + needle.n;
 
-		if ((s.p[i] ^ needle.p[0]) & 0x1F)
-			continue;
 		if ((i && is_word_byte(s.p[i - 1])) ||
 		    (end < s.n && is_word_byte(s.p[end])))
 			continue;
@@ -28,6 +28,17 @@ size_t word_find(str s, str needle)
 			return i;
 	}
 	return s.n;
+}
+
+size_t word_find(str s, str needle)
+{
+	size_t same, other;
+
+	if (!needle.n || needle.n > s.n)
+		return s.n;
+	same = word_with(s, needle, needle.p[0]);
+	other = is_digit(needle.p[0]) ? s.n : word_with(s, needle, (char)(needle.p[0] ^ 0x20));
+	return same < other ? same : other;
 }
 
 /* "-2020" or ":2020" right after the code. */
