@@ -22,21 +22,24 @@ struct bench {
 	struct model *m;
 };
 
-/* Pairs of path and text, in byte order of the paths. */
+/* Pairs of path and text, in byte order of the paths; the model has copies of the texts. */
 struct file_text { const char *path, *text; };
 
 static inline struct bench bench_bind(const struct file_text *files, size_t n)
 {
 	struct bench t = { .arena = arena_new(NULL, NULL) };
+	struct sources *sources = arena_alloc(t.arena, sizeof *sources);
 
 	t.f = findings_new(t.arena);
 	t.sources.v = arena_array(t.arena, n, sizeof *t.sources.v);
 	t.sources.n = n;
 	for (size_t i = 0; i < n; i++) {
-		t.sources.v[i] = (struct source){ str_of(files[i].path), str_of(files[i].text) };
+		t.sources.v[i] = (struct source){ str_of(files[i].path),
+			str_copy(t.arena, str_of(files[i].text)) };
 		t.files[i] = md_read(t.arena, &t.sources.v[i], (uint32_t)i, t.f);
 	}
-	t.m = model_bind(t.arena, &t.sources, t.files, n, t.f);
+	*sources = t.sources;
+	t.m = model_bind(t.arena, sources, t.files, n, t.f);
 	findings_sort(t.f);
 	return t;
 }

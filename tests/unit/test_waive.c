@@ -31,7 +31,6 @@ static struct bench judge(const char *waivers, const char *date)
 
 	snprintf(text, sizeof text, "# Customs\n\n## Waivers\n\n%s", waivers);
 	t = bench_bind(files, COUNT(files));
-	t.m->sources = &t.sources; /* The bench was returned as a copy. */
 	check_program(scratch, t.m, t.f);
 	if (date)
 		assert_true(when_parse(str_of(date), &when));

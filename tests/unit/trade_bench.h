@@ -72,7 +72,6 @@ static inline struct bench trade_judge_by(const struct trade_case *c, const char
 
 	files[2].text = arena_copy(text, program.p, program.n);
 	t = bench_bind(files, sizeof files / sizeof *files);
-	t.m->sources = &t.sources;
 	check_program(scratch, t.m, t.f);
 	findings_sort(t.f);
 	arena_free(scratch);
