@@ -17,6 +17,7 @@ struct blame {
 	                          * and as asker */
 	uint32_t *missing;       /* by assignment in no course: needs it alone explains */
 	uint32_t bounds;         /* lines whose bounds were asked for */
+	uint32_t lost, lost_slot; /* see units_behind_lost */
 };
 
 /* Needs that a loop tells, or a misspelt word, are put down to that. */
@@ -182,6 +183,9 @@ static struct cause cause_of(struct blame *b, const struct fault *f)
 
 	if (missing != NONE)
 		return (struct cause){ CAUSE_UNLISTED, missing };
+	if (f->nature >= NATURE_TOO_LOW && b->lost != NONE && unit_of(b,
+	    f->assignment) >= b->lost)
+		return (struct cause){ CAUSE_LOST, b->lost_slot };
 	if (f->nature == NATURE_OPTIONAL || f->nature == NATURE_BRANCH)
 		return (struct cause){ CAUSE_TEACHER, f->teacher };
 	if (f->nature == NATURE_LATER)
@@ -202,6 +206,7 @@ struct cause *causes_find(struct arena *a, const struct verdict *d,
 	b.late = arena_array(a, n, sizeof *b.late);
 	b.early = asks = arena_array(a, n, sizeof *asks);
 	b.missing = arena_array(a, b.graph->nassignments, sizeof *b.missing);
+	b.lost = units_behind_lost(d->views[0]->units, &b.lost_slot);
 	count_first(&b);
 	b.early = arena_array(a, n, sizeof *b.early);
 	count_movable(&b, asks);

@@ -15,9 +15,11 @@ struct cause {
 		CAUSE_NEED,      /* the need itself, with others like it */
 		CAUSE_TEACHER,   /* a line that teaches it too late */
 		CAUSE_ASKER,     /* the line that needs it stands too early */
-		CAUSE_UNLISTED   /* an assignment in no course teaches it */
+		CAUSE_UNLISTED,  /* an assignment in no course teaches it */
+		CAUSE_LOST       /* a line of program.md that no file defines may have */
 	} kind;
-	uint32_t who;            /* an assignment of that line; NONE for CAUSE_NEED */
+	uint32_t who;            /* an assignment of that line; of CAUSE_LOST the slot; NONE
+	                          * for CAUSE_NEED */
 };
 
 /* By fault. `told` (by need; may be null) marks those that a loop tells. */

@@ -113,7 +113,7 @@ static struct merge_key key_of(const struct verdict *d, const struct waivers *ws
 	struct merge_key k = { (uint32_t)c->kind, f->teacher, NONE, (uint32_t)f->nature,
 		f->paths, waiver_of(ws, g, f) };
 
-	if (c->kind == CAUSE_NEED)
+	if (c->kind == CAUSE_NEED || c->kind == CAUSE_LOST)
 		k.skill = cell_skill(g->alts[f->alt]);
 	else
 		k.who = c->who;

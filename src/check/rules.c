@@ -115,7 +115,7 @@ static bool is_waived(const struct rule_context *x, enum finding_name name,
 }
 
 /* Whether what must come first may be in work whose process, joint, position or kind
- * could not be read: that is an error already, and mending it tells. */
+ * could not be read, or that no file defines: that is an error already, and mending it tells. */
 static bool may_be_unread(const struct rule_context *x, enum finding_name name,
     uint32_t assignment)
 {
@@ -337,12 +337,16 @@ static bool *customs_off(struct arena *a, const struct model *m)
 static void run_over(struct rule_context *x, const struct rule *table, struct view *v,
     bool first)
 {
+	uint32_t slot, lost;
+
 	x->o = v->order;
 	x->view = v;
 	x->unread = NONE;
 	for (size_t i = 0; i < v->order->nwalk && x->unread == NONE; i++)
 		if (x->m->assignments[v->order->walk[i]].unread)
 			x->unread = v->units->of[v->order->walk[i]];
+	lost = units_behind_lost(v->units, &slot);
+	x->unread = lost < x->unread ? lost : x->unread;
 	work_lists_fill(x->scratch, &x->lists, x->work, v->order);
 	for (const struct rule *r = table; r->run; r++)
 		if (first || r->when == RULE_EACH)

@@ -23,7 +23,8 @@ struct rule_context {
 	struct arena *scratch;   /* dropped after the check */
 	const struct work *work; /* by assignment */
 	const bool *off;         /* by finding name: its custom is switched off */
-	uint32_t unread;         /* the first unit of which a word was left out, NONE */
+	uint32_t unread;         /* the first unit of which a word was left out, or behind work
+	                          * that no file defines; NONE */
 	struct rule_told *told;
 	/* Only for rules of the whole program. */
 	struct work_lists lists;

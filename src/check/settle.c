@@ -218,6 +218,64 @@ static void settle_order(const struct waivers *ws, struct findings *f, const uin
 	}
 }
 
+/* Whether a path ends with the id as the name of its file: "assignments/SM-03.md". */
+static bool is_file_of(str path, str id)
+{
+	str name = str_ends(path, STR(".md")) ? str_sub(path, 0, path.n - 3) : (str){ 0 };
+
+	return id.n && name.n > id.n && name.p[name.n - id.n - 1] == '/' &&
+	    str_eq_nocase(str_sub(name, name.n - id.n, name.n), id);
+}
+
+/* What keeps a file from giving its assignment. */
+static bool is_of_file(enum finding_name name)
+{
+	return name == FINDING_EMPTY_FILE || name == FINDING_NOT_UTF8 ||
+	    name == FINDING_NO_HEADING || name == FINDING_BAD_ID ||
+	    name == FINDING_UNREADABLE_FILE || name == FINDING_CONTROL_CHARACTER;
+}
+
+/* A line of program.md that gives nothing: its file, when that is named for the id and
+ * could not be read, is the cause; a translation of it is a consequence. */
+static void settle_lost(const struct model *m, struct findings *f, size_t at)
+{
+	str id = f->v[at].assignment;
+
+	for (size_t i = 0; i < f->n; i++) {
+		struct finding *d = &f->v[i];
+
+		if (d->name == FINDING_UNKNOWN_TRANSLATION && str_eq(d->assignment, id)) {
+			take_in(f, (uint32_t)at, d);
+			f->v[i].name = FINDING_COUNT;
+		}
+	}
+	for (size_t i = 0; i < f->n; i++) {
+		struct finding *d = &f->v[i];
+
+		if (!is_of_file(d->name) || d->pos.file >= m->sources->n ||
+		    !is_file_of(m->sources->v[d->pos.file].path, id))
+			continue;
+		d->level = LEVEL_ERROR;
+		take_in(f, (uint32_t)i, &f->v[at]);
+		f->v[at].name = FINDING_COUNT;
+		return;
+	}
+}
+
+/* A handful at the most: a program with many such lines is being written. */
+enum { LOST_MOST = 20 };
+
+static void settle_files(const struct model *m, struct findings *f)
+{
+	uint32_t seen = 0;
+
+	for (size_t i = 0; m->sources && i < f->n && seen < LOST_MOST; i++)
+		if (f->v[i].name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n) {
+			seen++;
+			settle_lost(m, f, i);
+		}
+}
+
 /* What is taken in is marked by a name that none has, and goes at the end. */
 void findings_settle(struct arena *scratch, const struct model *m, struct findings *f)
 {
@@ -228,6 +286,7 @@ void findings_settle(struct arena *scratch, const struct model *m, struct findin
 	if (by)
 		settle_order(ws, f, by);
 	settle_hours(scratch, m, ws, f);
+	settle_files(m, f);
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name != FINDING_COUNT)
 			f->v[kept++] = f->v[i];

@@ -43,6 +43,7 @@ void skills_check(struct arena *scratch, const struct verdict *d, struct finding
 	const struct graph *g = d->views[0]->graph;
 	const struct model *m = g->model;
 	uint8_t *marks = arena_array(scratch, m->nskills, 1);
+	uint32_t lost;
 	bool *never = arena_array(scratch, m->nskills, sizeof *never);
 	bool *low = arena_array(scratch, m->nskills, sizeof *low);
 	bool *bare;
@@ -53,6 +54,9 @@ void skills_check(struct arena *scratch, const struct verdict *d, struct finding
 	for (uint32_t i = 0; i < g->teach_at[g->nassignments]; i++)
 		marks[cell_skill(g->teach[i])] |= (uint8_t)(TAUGHT |
 		    (cell_level(g->teach[i]) == SKILL_ASSESSED ? ASSESSED : 0));
+	/* What no file defines may teach it. */
+	if (units_behind_lost(d->views[0]->units, &lost) != NONE)
+		return;
 	bare = find_bare(scratch, m, marks);
 	verdict_mark_skills(d, never, low);
 	for (size_t i = 0; i < m->nskills; i++)

@@ -19,6 +19,7 @@ struct teller {
 	struct repairs *repairs;
 	size_t nrepairs;
 	struct told *told;       /* by merged */
+	size_t lost;             /* the finding of the line that no file defines + 1 */
 	uint32_t *not_listed;    /* by assignment: its finding not-listed + 1, 0 none */
 };
 
@@ -431,12 +432,42 @@ static bool tell_unlisted(struct teller *t, const struct merged *g)
 	return true;
 }
 
+/* The finding of a line that no file defines, null when it is not among them. */
+static struct finding *lost_line(struct teller *t, struct pos pos)
+{
+	if (t->lost)
+		return &t->findings->v[t->lost - 1];
+	for (size_t i = 0; i < t->findings->n && !t->lost; i++)
+		if (t->findings->v[i].name == FINDING_UNKNOWN_ASSIGNMENT &&
+		    !pos_cmp(t->findings->v[i].pos, pos))
+			t->lost = i + 1;
+	return t->lost ? &t->findings->v[t->lost - 1] : NULL;
+}
+
+/* What nobody teaches may stand in the file that is not there: told with its line. */
+static bool tell_lost(struct teller *t, const struct merged *g)
+{
+	const struct cause *c = &t->verdict->causes[g->first];
+	struct finding *d;
+
+	if (c->kind != CAUSE_LOST || g->waiver != NONE)
+		return false;
+	d = lost_line(t, t->graph->model->slots[c->who].pos);
+	if (!d)
+		return false;
+	if (!d->cause.n)
+		finding_cause(t->findings, d, "what the needs listed here ask for is taught "
+		    "nowhere else");
+	note_told(t, g, d, g->n);
+	return true;
+}
+
 static void tell_merged(struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
 	struct finding *d;
 
-	if (tell_unlisted(t, g))
+	if (tell_unlisted(t, g) || tell_lost(t, g))
 		return;
 	t->line.n = 0;
 	say_message(&t->line, t, g);

@@ -136,3 +136,27 @@ bool unit_meets(const struct units *us, const struct graph *g, uint32_t u, uint3
 			return false;
 	return true;
 }
+
+uint32_t units_behind_lost(const struct units *us, uint32_t *slot)
+{
+	const struct order *o = us->order;
+	const struct model *m = o->model;
+	struct place first = { .slot = NONE };
+
+	for (uint32_t i = 0; i < m->nslots; i++) {
+		const struct slot *s = &m->slots[i];
+		struct place p;
+
+		if (s->assignment != NONE)
+			continue;
+		p = (struct place){ order_turn(o, m->courses[s->course].quarter),
+			m->courses[s->course].quarter, s->week, s->line, i };
+		if (p.rank_quarter && (first.slot == NONE || place_cmp(&p, &first) < 0))
+			first = p;
+	}
+	*slot = first.slot;
+	for (uint32_t u = 0; first.slot != NONE && u < us->n; u++)
+		if (place_cmp(&o->places[o->walk[us->at[u]]], &first) > 0)
+			return u;
+	return NONE;
+}

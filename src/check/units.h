@@ -55,6 +55,11 @@ static inline bool unit_is_choice(const struct units *us, uint32_t u)
 	return us->at[u + 1] - us->at[u] > 1;
 }
 
+/* The first unit behind the first line of program.md whose assignment no file defines
+ * (reported), and that line's slot: what is missing from there on may be in it. NONE when
+ * there is no such line or nothing behind it. */
+uint32_t units_behind_lost(const struct units *us, uint32_t *slot);
+
 /* Whether unit u gives every student who does it one of the alternatives of a need. */
 bool unit_meets(const struct units *us, const struct graph *g, uint32_t u, uint32_t need);
 

@@ -343,6 +343,7 @@ static void complain_unknown(struct binder *b, const struct block *v, str id)
 	    STR_ARG(id));
 
 	d->scope = SCOPE_ASSIGNMENTS; /* Holds nothing back. */
+	d->assignment = id;
 	for (size_t i = 0; i < m->nassignments; i++)
 		ids[i] = m->assignments[i].id;
 	offer_likely(b, d, id, ids, m->nassignments);

@@ -186,6 +186,8 @@ static void test_tests(void **state)
 #define DOES(id, level) WORK(id, "coupon", WELD("SMAW", "tee", "2F") TEACHES("a.one " \
 	level))
 
+#define BETWEEN WORK("ZZ-01", "written", "") WORK("ZZ-02", "written", "")
+
 static const struct trade_case pace[] = {
 	{ FINDING_PROJECT_TOO_EARLY, "no assessed joint before", PROJECT ASSESSED("AA-11",
 	    "tee, lap"),
@@ -221,21 +223,27 @@ static const struct trade_case pace[] = {
 	    { "1. AA-11, week 1\n" }, 1, "plasma cutting and gouging", NULL },
 
 	{ FINDING_SKILL_GONE_COLD, "three quarters on", DOES("AA-11", "practiced")
-	    DOES("AA-12", "assessed"),
+	    DOES("AA-12", "assessed") BETWEEN,
 	    { "1. AA-11, week 11\n", "1. ZZ-01\n", "1. ZZ-02\n", "1. AA-12, week 1\n" },
 	    1,
 	    "assesses a.one, unused since quarter 1, week 11", NULL },
 	{ FINDING_SKILL_GONE_COLD, "two quarters on", DOES("AA-11", "practiced")
-	    DOES("AA-12", "assessed"),
+	    DOES("AA-12", "assessed") BETWEEN,
 	    { "1. AA-11, week 1\n", "1. ZZ-01\n", "1. AA-12, week 11\n" }, 0, NULL, NULL
 	    },
+	/* What no file defines may be what kept the skill warm. */
+	{ FINDING_SKILL_GONE_COLD, "a file is missing", DOES("AA-11", "practiced")
+	    DOES("AA-12", "assessed"),
+	    { "1. AA-11, week 11\n", "1. ZZ-01\n", "1. ZZ-02\n", "1. AA-12, week 1\n" },
+	    0, NULL, NULL },
 	{ FINDING_SKILL_GONE_COLD, "needed between", DOES("AA-11", "practiced")
 	    DOES("AA-12", "assessed")
-	    WORK("AA-13", "coupon", WELD("SMAW", "tee", "2F") NEEDS("a.one practiced")),
+	    WORK("AA-13", "coupon", WELD("SMAW", "tee", "2F") NEEDS("a.one practiced"))
+	    BETWEEN,
 	    { "1. AA-11, week 1\n", "1. AA-13\n", "1. ZZ-01\n", "1. AA-12, week 1\n" }, 0,
 	    NULL, NULL },
 	{ FINDING_SKILL_GONE_COLD, "practice again is no test", DOES("AA-11", "practiced")
-	    DOES("AA-12", "practiced"), { "1. AA-11\n", "1. ZZ-01\n", "1. ZZ-02\n",
+	    DOES("AA-12", "practiced") BETWEEN, { "1. AA-11\n", "1. ZZ-01\n", "1. ZZ-02\n",
 	    "1. AA-12\n" }, 0, NULL, NULL },
 };
 
