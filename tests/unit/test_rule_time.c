@@ -30,7 +30,6 @@ static struct bench judge(struct texts x)
 		v[n++] = (struct file_text){ "shop.md", x.shop };
 	v[n++] = (struct file_text){ "skills.md", x.skills ? x.skills : SKILLS };
 	t = bench_bind(v, n);
-	/* The list of sources moved when the bench was handed over. */
 	check_program(t.arena, t.m, t.f);
 	return t;
 }
@@ -287,7 +286,7 @@ static void quarters_told_together(void **state)
 		    "- **quarter-over, %s:** long; chair; until fall-2027\n" : "# Customs\n%s",
 		    rows[i].waiver);
 		t = bench_bind(v, 5);
-			check_program(t.arena, t.m, t.f);
+		check_program(t.arena, t.m, t.f);
 		for (size_t k = 0; k < t.f->n; k++) {
 			const struct finding *d = &t.f->v[k];
 
