@@ -1,5 +1,7 @@
 #include "model/assignment.h"
 
+#include "base/buf.h"
+
 /* The drawing comes last: it borrows from the welds. */
 const struct section_row sections_assignment[] = {
 	{ { "Needs", 5 }, read_needs, "skills that a student brings" },
@@ -31,7 +33,8 @@ static size_t find_section(str name)
 	return i;
 }
 
-static void complain_section(struct binder *b, const struct block *h)
+/* Returns the section that is likely meant, SECTIONS when none is. */
+static size_t complain_section(struct binder *b, const struct block *h)
 {
 	struct finding *d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
 	    "\"%.*s\" is not a section of an assignment; what stands under it is "
@@ -41,7 +44,28 @@ static void complain_section(struct binder *b, const struct block *h)
 
 	for (size_t i = 0; i < SECTIONS; i++)
 		names[i] = sections_assignment[i].name;
-	offer_likely(b, d, h->text, names, SECTIONS);
+	return find_section(offer_likely(b, d, h->text, names, SECTIONS));
+}
+
+/* A misspelt heading is read as the section that it likely means, when that is not there;
+ * the finding just added says so. */
+static void take_section(struct binder *b, const struct block *h, size_t meant,
+    const struct block **at)
+{
+	if (meant == SECTIONS || at[meant])
+		return;
+	at[meant] = h;
+	b->f->v[b->f->n - 1].message = str_format(b->f->arena, "\"%.*s\" is not a section "
+	    "of an assignment; it is read as \"%.*s\"", STR_ARG(h->text),
+	    STR_ARG(sections_assignment[meant].name));
+}
+
+static bool has_section(const struct block *v, size_t n, size_t i, size_t row)
+{
+	for (; i < n; i = blocks_until(v, n, i + 1, 2))
+		if (find_section(v[i].text) == row)
+			return true;
+	return false;
 }
 
 /* Where each section's heading is, by row; NULL: not there. */
@@ -52,7 +76,10 @@ static void find_sections(struct binder *b, const struct block *v, size_t n, siz
 		size_t row = find_section(v[i].text);
 
 		if (row == SECTIONS) {
-			complain_section(b, &v[i]);
+			size_t meant = complain_section(b, &v[i]);
+
+			if (meant < SECTIONS && !has_section(v, n, i, meant))
+				take_section(b, &v[i], meant, at);
 		} else if (at[row]) {
 			struct finding *d = complain(b, FINDING_DUPLICATE_SECTION,
 			    v[i].pos,

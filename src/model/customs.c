@@ -119,20 +119,37 @@ static bool is_off(const struct model *m, str custom)
 	return false;
 }
 
+/* Complains of words that are no custom; those that are likely meant, or none. */
+static str custom_meant(struct binder *b, const struct block *v)
+{
+	str words[FINDING_COUNT];
+	struct finding *d = complain(b, FINDING_UNKNOWN_WORD, block_key_pos(v),
+	    "\"%.*s\" is not a custom that fitup knows; this line is left out",
+	    STR_ARG(v->key));
+	str likely = offer_likely(b, d, v->key, words, list_words(true, words));
+
+	if (likely.n)
+		d->message = str_format(b->f->arena, "\"%.*s\" is not a custom that fitup "
+		    "knows; it is read as \"%.*s\"", STR_ARG(v->key), STR_ARG(likely));
+	return likely;
+}
+
 static void read_off(struct reader *r, const struct block *v)
 {
 	struct binder *b = r->b;
 	struct model *m = b->model;
-	str custom = find_custom(v->key), words[FINDING_COUNT];
+	str custom = find_custom(v->key);
 	uint32_t name = custom.n ? NONE : find_name(v->key);
 
 	if (name != NONE) {
 		complain_name(b, v, name);
-	} else if (!custom.n) {
-		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, block_key_pos(v),
-		    "\"%.*s\" is not a custom that fitup knows; this line is left out",
-		    STR_ARG(v->key)), v->key, words, list_words(true, words));
-	} else if (!v->text.n) {
+		return;
+	}
+	if (!custom.n)
+		custom = custom_meant(b, v);
+	if (!custom.n)
+		return;
+	if (!v->text.n) {
 		finding_repair(b->f, complain(b, FINDING_MISSING_FACT, block_key_pos(v),
 		    "\"%.*s\" does not say why it is switched off; it stays on",
 		    STR_ARG(v->key)), "write the reason after the colon");
@@ -155,10 +172,15 @@ static bool read_name(struct binder *b, struct said t, struct waiver *w)
 	str words[FINDING_COUNT];
 
 	if (name == NONE) {
-		offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
+		d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t),
 		    "\"%.*s\" is not the name of a finding; this waiver is left out",
-		    STR_ARG(t.s)), t.s, words, list_words(false, words));
-		return false;
+		    STR_ARG(t.s));
+		name = find_name(offer_likely(b, d, t.s, words, list_words(false, words)));
+		/* What guards against harm is never waived by a guess. */
+		if (name == NONE || finding_info(name)->class == CLASS_SAFETY)
+			return false;
+		d->message = str_format(b->f->arena, "\"%.*s\" is not the name of a finding; "
+		    "it is read as \"%s\"", STR_ARG(t.s), finding_info(name)->name);
 	}
 	if (finding_info(name)->class == CLASS_SAFETY) {
 		d = complain(b, FINDING_SAFETY_WAIVER, said_pos(t),

@@ -215,17 +215,43 @@ static size_t row_of(str heading, str *name)
 	return ROWS;
 }
 
-static void complain_heading(struct binder *b, const struct block *h)
+/* The row that a misspelt heading most likely means, or ROWS; *name as in row_of. */
+static size_t row_meant(str heading, str *name)
 {
-	struct finding *d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
-	    "\"%.*s\" is not a heading of shop.md; what stands under it is left out",
-	    STR_ARG(h->text));
-	str names[ROWS], rest = h->text, first;
+	str names[ROWS], rest = heading, first, likely;
 
+	*name = (str){ 0 };
+	if (!str_word(&rest, &first))
+		return ROWS;
 	for (size_t i = 0; i < ROWS; i++)
 		names[i] = rows[i].name;
-	str_word(&rest, &first);
-	offer_likely(b, d, first, names, ROWS);
+	likely = likely_word(first, names, ROWS);
+	for (size_t i = 0; i < ROWS; i++)
+		if (likely.n && likely.p == names[i].p) {
+			*name = rows[i].add ? str_trim(rest) : (str){ 0 };
+			return i;
+		}
+	return ROWS;
+}
+
+static void complain_heading(struct binder *b, const struct block *h)
+{
+	str name;
+	size_t meant = row_meant(h->text, &name);
+	struct finding *d;
+
+	if (meant == ROWS) {
+		d = complain(b, FINDING_UNKNOWN_SECTION, h->pos, "\"%.*s\" is not a heading "
+		    "of shop.md; what stands under it is left out", STR_ARG(h->text));
+		finding_repair(b->f, d, "write \"## Station booth\", \"## Machine shear\" or "
+		    "another heading that shop.md has");
+		return;
+	}
+	d = complain(b, FINDING_UNKNOWN_SECTION, h->pos, "\"%.*s\" is not a heading of "
+	    "shop.md; it is read as \"%.*s%s%.*s\"", STR_ARG(h->text),
+	    STR_ARG(rows[meant].name), name.n ? " " : "", STR_ARG(name));
+	finding_repair(b->f, d, "write \"## %.*s%s%.*s\" if that is what is meant",
+	    STR_ARG(rows[meant].name), name.n ? " " : "", STR_ARG(name));
 }
 
 static bool is_repeat(struct binder *b, const struct record_file *file, uint32_t i,
@@ -281,14 +307,16 @@ static void read_round(struct binder *b, const struct record_file *file, size_t 
 	for (size_t i = 1; i < file->n; i = end) {
 		const struct block *h = &file->v[i];
 		bool is_section = h->kind == BLOCK_HEADING && h->level == 2;
-		size_t row;
+		size_t row, exact;
 		str name;
 
 		end = is_section ? blocks_until(file->v, file->n, i + 1, 6) : i + 1;
-		row = is_section ? row_of(h->text, &name) : ROWS;
+		exact = row = is_section ? row_of(h->text, &name) : ROWS;
+		if (is_section && row == ROWS)
+			row = row_meant(h->text, &name);
 		if (row == round && row < ROWS && !is_repeat(b, file, (uint32_t)i, names))
 			read_heading(b, &rows[row], name, h, end - i - 1);
-		else if (round == ROWS && is_section && row == ROWS)
+		else if (round == ROWS && is_section && exact == ROWS)
 			complain_heading(b, h);
 		else if (round == ROWS && !is_section)
 			complain_block(b, h, "write it under a heading such as "

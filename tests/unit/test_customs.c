@@ -106,7 +106,8 @@ static void faults_of_waivers(void **state)
 		/* A bullet without a key lacks the column of one. */
 		expect_one(&t, rows[i].name, 5, rows[i].col, rows[i].message, i + 1 == COUNT(rows)
 		    ? "untaught-skill" : rows[i].repair);
-		assert_int_equal(t.m->nwaivers, 0);
+		/* A name that is nearly one is read as it. */
+		assert_int_equal(t.m->nwaivers, i == 0);
 		assert_int_equal(t.f->v[0].scope, SCOPE_ASSIGNMENTS);
 		bench_free(&t);
 	}

@@ -259,7 +259,7 @@ static void faults_of_shops(void **state)
 {
 	static const struct row rows[] = {
 		{ "# Shop\n\n## Sation booth\n\n- **Places:** 1\n", FINDING_UNKNOWN_SECTION, 3, 4,
-		    "Sation booth", "\"Station\"" },
+		    "Sation booth", "\"## Station booth\"" },
 		{ "# Shop\n\n## Station\n\n- **Places:** 1\n", FINDING_MISSING_FACT, 3, 4, "name",
 		    "booth" },
 		{ "# Shop\n\n## Station a\n\n## Station A\n", FINDING_DUPLICATE_ID, 5, 4,

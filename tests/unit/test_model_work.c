@@ -184,6 +184,29 @@ static void a_joint_that_is_no_word_is_one_finding(void **state)
 	}
 }
 
+/* A misspelt heading is read as the section it means, unless that is there too. */
+static void a_misspelt_heading_is_read(void **state)
+{
+	struct bench one = bench_one("# SM-20: Case\n\n- **Kind:** drill\n- **Hours:** 1\n\n"
+	    "## Proceduer\n\n1. Step\n");
+	struct bench two = bench_one("# SM-20: Case\n\n- **Kind:** drill\n- **Hours:** 1\n\n"
+	    "## Proceduer\n\n1. Step\n\n## Procedure\n\n1. One\n2. Two\n");
+	struct bench far = bench_one("# SM-20: Case\n\n- **Kind:** drill\n- **Hours:** 1\n\n"
+	    "## Steps of the work\n\n1. Step\n");
+
+	(void)state;
+	assert_int_equal(one.f->n, 1);
+	assert_int_equal(one.f->v[0].name, FINDING_UNKNOWN_SECTION);
+	assert_int_equal(one.m->assignments[0].nsteps, 1);
+	assert_int_equal(two.f->n, 1);
+	assert_int_equal(two.m->assignments[0].nsteps, 2);
+	assert_int_equal(far.f->n, 1);
+	assert_int_equal(far.m->assignments[0].nsteps, 0);
+	bench_free(&one);
+	bench_free(&two);
+	bench_free(&far);
+}
+
 /* A misspelt process is taken for the likely one, another leaves it open what is meant. */
 static void a_misspelt_process_is_read(void **state)
 {
@@ -504,6 +527,7 @@ int main(void)
 		cmocka_unit_test(pipe_from_the_thickness),
 		cmocka_unit_test(faults_of_welds),
 		cmocka_unit_test(a_joint_that_is_no_word_is_one_finding),
+		cmocka_unit_test(a_misspelt_heading_is_read),
 		cmocka_unit_test(a_misspelt_process_is_read),
 		cmocka_unit_test(faults_of_joint_blocks),
 		cmocka_unit_test(a_branch_has_its_own_wall),
