@@ -11,6 +11,22 @@ struct map {
 	bool nocase;
 };
 
+/* Fewer than eight bytes as one number; four and more by two halves that overlap. */
+static uint64_t last_bytes(const char *p, size_t n)
+{
+	uint64_t x = 0;
+	uint32_t a, b;
+
+	if (n >= sizeof a) {
+		memcpy(&a, p, sizeof a);
+		memcpy(&b, p + n - sizeof b, sizeof b);
+		return (uint64_t)a << 32 | b;
+	}
+	for (size_t i = 0; i < n; i++)
+		x = x << 8 | (unsigned char)p[i];
+	return x;
+}
+
 /* Eight bytes at a time. Where case does not count, setting the bit that tells the cases
  * of letters apart makes some other bytes alike too, which only costs a comparison. */
 static uint32_t hash_of(const struct map *m, str key)
@@ -24,8 +40,7 @@ static uint32_t hash_of(const struct map *m, str key)
 		h = (h ^ (x | fold)) * 0x9E3779B97F4A7C15u;
 		h ^= h >> 32;
 	}
-	for (x = 0; i < key.n; i++)
-		x = x << 8 | (unsigned char)key.p[i];
+	x = last_bytes(key.p + i, key.n - i);
 	h = (h ^ (x | fold)) * 0x9E3779B97F4A7C15u;
 	return (uint32_t)(h >> 32);
 }

@@ -32,8 +32,9 @@ static void add_needs(struct arena *a, struct graph *g, const struct assignment 
 	for (size_t i = 0; i < as->nneeds; i++) {
 		const struct need *n = &as->needs[i];
 
-		g->alts = arena_grow(a, g->alts, nalts, nalts + n->n, &room->alts,
-		    sizeof *g->alts);
+		if (nalts + n->n > room->alts)
+			g->alts = arena_grow(a, g->alts, nalts, nalts + n->n, &room->alts,
+			    sizeof *g->alts);
 		for (size_t k = 0; k < n->n; k++) {
 			const struct skill_at *s = &n->v[k];
 

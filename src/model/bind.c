@@ -76,30 +76,34 @@ enum { JOB_PROGRAM, JOB_PARTS };
  * it out costs more than reading it. */
 enum { PARTS_MOST = 16, PART_LEAST = 16 };
 
-static void gather_one(struct binding *x, const struct block *v, size_t n)
+/* Looks at the title alone: its blocks are not fetched before they are read. */
+static void gather_one(struct binding *x, const struct record_title *t,
+    const struct block *v, size_t n)
 {
 	struct binder *b = &x->b;
 	size_t used;
 	struct said title;
-	str id = id_of_assignment(b->arena, v->text, &used);
+	str id = id_of_assignment(b->arena, t->text, &used);
 
-	if (!id.n || !title_after(said_all(v), used, &title)) {
-		finding_repair(b->f, complain(b, FINDING_BAD_ID, v->pos,
+	if (!id.n || !title_after((struct said){ v, t->text }, used, &title)) {
+		finding_repair(b->f, complain(b, FINDING_BAD_ID, t->pos,
 		    "\"%.*s\" does not begin with the id of an assignment; what stands "
-		    "under it is left out", STR_ARG(v->text)),
+		    "under it is left out", STR_ARG(t->text)),
 		    "write a heading such as \"# SM-20: Title\"");
 		return;
 	}
-	*ARENA_PUSH(b->arena, x->v, x->n, x->cap) = (struct found){ id, title.s, v, n, false };
+	*ARENA_PUSH(b->arena, x->v, x->n, x->cap) = 
+	    (struct found){ id, title.s, t->pos, v, n, false };
 }
 
 static void gather_file(struct binding *x, const struct record_file *file)
 {
+	x->v = arena_grow(x->b.arena, x->v, x->n, x->n + file->ntitles, &x->cap, sizeof *x->v);
 	for (size_t i = 0; i < file->ntitles; i++) {
-		size_t at = file->titles[i];
-		size_t end = i + 1 < file->ntitles ? file->titles[i + 1] : file->n;
+		const struct record_title *t = &file->titles[i];
+		size_t end = i + 1 < file->ntitles ? t[1].at : file->n;
 
-		gather_one(x, &file->v[at], end - at);
+		gather_one(x, t, &file->v[t->at], end - t->at);
 	}
 }
 
@@ -149,7 +153,7 @@ static void name_assignments(struct binding *x)
 
 		a->id = x->v[i].id;
 		a->title = x->v[i].title;
-		a->pos = x->v[i].v->pos;
+		a->pos = x->v[i].pos;
 	}
 }
 

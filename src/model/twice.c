@@ -23,7 +23,7 @@ int compare_found(const void *x, const void *y)
 	const struct found *a = x, *b = y;
 	int c = str_cmp(a->id, b->id);
 
-	return c ? c : pos_cmp(a->v->pos, b->v->pos);
+	return c ? c : pos_cmp(a->pos, b->pos);
 }
 
 static bool is_defined(const struct found *v, size_t n, str id)
@@ -132,9 +132,9 @@ static struct found *misnamed(const struct listing *l, struct found *first,
 static void complain_twice(struct binder *b, const struct found *first,
     const struct found *again)
 {
-	struct finding *d = complain(b, FINDING_DUPLICATE_ID, again->v->pos,
+	struct finding *d = complain(b, FINDING_DUPLICATE_ID, again->pos,
 	    "%.*s is defined twice; this one is left out", STR_ARG(again->id));
-	struct related *r = finding_relate(b->f, d, first->v->pos);
+	struct related *r = finding_relate(b->f, d, first->pos);
 
 	d->assignment = again->id;
 	r->assignment = first->id;
@@ -145,10 +145,10 @@ static void complain_twice(struct binder *b, const struct found *first,
 static void complain_misnamed(struct binder *b, const struct found *wrong,
     const struct found *right, const struct listed *as)
 {
-	struct finding *d = complain(b, FINDING_DUPLICATE_ID, wrong->v->pos,
+	struct finding *d = complain(b, FINDING_DUPLICATE_ID, wrong->pos,
 	    "%.*s is defined twice; this one is read as %.*s, which program.md lists "
 	    "and no file defines", STR_ARG(wrong->id), STR_ARG(as->id));
-	struct related *r = finding_relate(b->f, d, right->v->pos);
+	struct related *r = finding_relate(b->f, d, right->pos);
 
 	d->assignment = as->id;
 	r->assignment = right->id;

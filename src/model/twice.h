@@ -8,6 +8,7 @@
 /* One level-1 heading of an assignment file. */
 struct found {
 	str id, title;
+	struct pos pos;          /* of the heading */
 	const struct block *v;
 	size_t n;                /* blocks up to the next such heading */
 	bool left_out;           /* the id is another's; reported */

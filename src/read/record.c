@@ -9,14 +9,14 @@ struct record_file record_file_of(struct arena *a, uint32_t file, const struct b
     size_t n)
 {
 	size_t ntitles = 0;
-	uint32_t *titles;
+	struct record_title *titles;
 
 	for (size_t i = 0; i < n; i++)
 		ntitles += is_title(&v[i]);
 	titles = arena_array(a, ntitles, sizeof *titles);
 	for (size_t i = 0, k = 0; k < ntitles; i++)
 		if (is_title(&v[i]))
-			titles[k++] = (uint32_t)i;
+			titles[k++] = (struct record_title){ (uint32_t)i, v[i].pos, v[i].text };
 	return (struct record_file){ file, v, n, titles, ntitles };
 }
 

@@ -53,11 +53,18 @@ struct block {
 	                          * key and text are slices of that line */
 };
 
+/* A level-1 heading, apart from its block: a large program is taken stock of by these. */
+struct record_title {
+	uint32_t at;             /* index of its block */
+	struct pos pos;
+	str text;
+};
+
 struct record_file {
 	uint32_t file;           /* index in the list of sources */
 	const struct block *v;
 	size_t n;
-	const uint32_t *titles;  /* index in v of each level-1 heading */
+	const struct record_title *titles;
 	size_t ntitles;
 };
 
