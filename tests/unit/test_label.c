@@ -39,15 +39,21 @@ static int end(void **state)
 	return 0;
 }
 
-static struct labels *make(const struct demo *d, struct arena *a, bool a4, bool large)
+static struct labels *make_in(const struct demo *d, struct arena *a, bool a4, bool large,
+    const struct language *language)
 {
 	const struct label_spec spec = { .model = d->run.model,
 		.order = d->order,
 		.faces = d->run.faces,
 		.marks = d->marks,
-		.edition = { .a4 = a4, .large = large } };
+		.edition = { .a4 = a4, .large = large, .language = language } };
 
 	return labels_new(a, &spec);
+}
+
+static struct labels *make(const struct demo *d, struct arena *a, bool a4, bool large)
+{
+	return make_in(d, a, a4, large, NULL);
 }
 
 static struct probe *walk(
@@ -97,9 +103,10 @@ static void no_text_leaves_its_tag(void **state)
 {
 	const struct demo *d = *state;
 
-	for (int bits = 0; bits < 4; bits++) {
+	for (int bits = 0; bits < 8; bits++) {
 		struct arena *a = arena_new(NULL, NULL);
-		struct labels *l = make(d, a, bits & 1, bits & 2);
+		struct labels *l = make_in(d, a, bits & 1, bits & 2,
+		    bits & 4 ? language_find(STR("es")) : NULL);
 		struct probe *p = walk(d, a, l, bits & 1);
 
 		assert_int_equal(p->outside_box, 0);
@@ -163,6 +170,34 @@ static void quarters_have_pages_of_their_own(void **state)
 	arena_free(a);
 }
 
+/* The ten translations of the demo are of quarter 1; its tags stand under the marks of the
+ * English ones. */
+static void another_language_has_its_quarters(void **state)
+{
+	const struct demo *d = *state;
+	struct arena *a = arena_new(NULL, NULL);
+	struct labels *l = make_in(d, a, false, false, language_find(STR("es")));
+	struct probe *p = walk(d, a, l, false);
+	unsigned first, last, tags = 0;
+
+	for (size_t i = 0; i < d->order->nwalk; i++) {
+		uint32_t id = d->order->walk[i];
+		const struct assignment *x = &d->run.model->assignments[id];
+		bool here = d->order->places[id].quarter == 1;
+		unsigned n = here ? (x->nwelds ? x->attempts : 0) + (x->npieces ? 1 : 0) : 0;
+
+		assert_int_equal(count(p, d->marks[id]), n);
+		tags += n;
+	}
+	assert_int_equal(count(p, STR("Juego para un intento")) + count(p, STR("ARRIBA")), tags);
+	assert_int_equal(count(p, STR("TOP")) + count(p, STR("Shop number")), 0);
+	for (uint32_t q = 2; q <= d->run.model->nquarters; q++) {
+		labels_quarter_pages(l, q, &first, &last);
+		assert_int_equal(first, 0);
+	}
+	arena_free(a);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -170,6 +205,7 @@ int main(void)
 		cmocka_unit_test(no_text_leaves_its_tag),
 		cmocka_unit_test(every_piece_stands_on_its_kit),
 		cmocka_unit_test(quarters_have_pages_of_their_own),
+		cmocka_unit_test(another_language_has_its_quarters),
 	};
 
 	return cmocka_run_group_tests(tests, begin, end);
