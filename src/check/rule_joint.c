@@ -206,8 +206,56 @@ static void judge_leg(struct rule_context *x, uint32_t w)
 	}
 }
 
+/* ---- sizes of a drawing against one another ---- */
+
+static void say_drawn(struct rule_context *x, enum finding_name name, uint32_t w,
+    const struct joint_block *j, const char *what, const struct quantity *q,
+    const char *than, double limit_mm)
+{
+	struct finding *d = rule_report(x, name, j->pos, w, "the drawing shows %s of %.*s, %s "
+	    "%.*s", what, STR_ARG(say_quantity(x, q)), than, STR_ARG(say_mm(x, limit_mm)));
+
+	finding_cause(x->f, d, "common practice, no source: nobody welds that");
+	finding_repair(x->f, d, "correct whichever of the two is a slip of the pen");
+}
+
+static void judge_drawn_butt(struct rule_context *x, uint32_t w, const struct joint_block *j)
+{
+	bool two = j->t2.lo > 0 && j->t2.lo < j->t1.lo;
+	double thin = two ? j->t2.lo : j->t1.lo;
+	double opening = 2 * thin, least = j->backing_t.lo > 0 ? 25.4 / 2 : 25.4 / 4;
+
+	if (!(thin > 0))
+		return;
+	if (is_over(j->reinforcement.lo, fmax(thin, 25.4 / 8)))
+		say_drawn(x, FINDING_CAP_OVER_THICKNESS, w, j, "a reinforcement",
+		    &j->reinforcement, "more than the thickness,", thin);
+	if (is_over(j->gap.lo, fmax(opening, least)))
+		say_drawn(x, FINDING_OPENING_OVER_THICKNESS, w, j, "a root opening", &j->gap,
+		    "more than twice the thickness,", thin);
+}
+
+static void judge_drawn(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->ndrawings; i++) {
+		const struct joint_block *j = &a->drawings[i].joint;
+
+		if (a->drawings[i].kind != DRAWING_JOINT)
+			continue;
+		if (joint_is_butt(j->joint))
+			judge_drawn_butt(x, w, j);
+		if (j->joint == JOINT_LAP && j->overlap.lo > 0 &&
+		    is_over(j->leg.lo, j->overlap.hi))
+			say_drawn(x, FINDING_OVERLAP_UNDER_LEG, w, j, "an overlap", &j->overlap,
+			    "less than the leg,", j->leg.lo);
+	}
+}
+
 void rule_joint(struct rule_context *x, uint32_t w)
 {
 	judge_position(x, w);
 	judge_leg(x, w);
+	judge_drawn(x, w);
 }

@@ -241,6 +241,40 @@ static void backing(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define BUTT(t, block) WIRE("single-V", "A36 plate", t, "1G", \
+	"## Drawing\n\n```joint\nangle: 60 deg\n" block "```\n")
+#define LAPPED(block) WIRE("lap", "A36 plate", "3/8 in", "2F", \
+	"## Drawing\n\n```joint\n" block "```\n")
+
+/* Sizes that cannot be meant, and the last ones that may be. */
+static void drawn(void **state)
+{
+	static const struct rule_case cases[] = {
+		{ "cap of 3/4 in on 1/4 in", BUTT("1/4 in", "reinforcement: 3/4 in\n"),
+		    FINDING_CAP_OVER_THICKNESS, 15, LEVEL_WARNING, "3/4 in [19.1 mm], more than "
+		    "the thickness, 1/4 in", "slip" },
+		{ "cap as high as the plate", BUTT("1/4 in", "reinforcement: 1/4 in\n"), SILENT },
+		{ "1/8 in is never too high", BUTT("1/16 in", "reinforcement: 1/8 in\n"), SILENT },
+		{ "opening of 9/16 in between 1/4 in", BUTT("1/4 in", "gap: 9/16 in\n"),
+		    FINDING_OPENING_OVER_THICKNESS, 15, LEVEL_WARNING, "9/16 in [14.3 mm], more "
+		    "than twice the thickness, 1/4 in", "slip" },
+		{ "opening of twice the thickness", BUTT("1/4 in", "gap: 1/2 in\n"), SILENT },
+		{ "1/4 in is never too wide", BUTT("1/16 in", "gap: 1/4 in\n"), SILENT },
+		{ "1/2 in over a backing", BUTT("3/16 in", "gap: 1/2 in\n"
+		    "backing: 1/4 x 1-1/2 in\n"), SILENT },
+		{ "more over a backing", BUTT("3/16 in", "gap: 5/8 in\n"
+		    "backing: 1/4 x 1-1/2 in\n"), FINDING_OPENING_OVER_THICKNESS, 15,
+		    LEVEL_WARNING, "5/8 in", "slip" },
+		{ "overlap under the leg", LAPPED("leg: 1/4 in\noverlap: 3/16 in\n"),
+		    FINDING_OVERLAP_UNDER_LEG, 15, LEVEL_WARNING, "3/16 in [4.8 mm], less than "
+		    "the leg, 1/4 in", "slip" },
+		{ "overlap as the leg", LAPPED("leg: 1/4 in\noverlap: 1/4 in\n"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 static void words(void **state)
 {
 	(void)state;
@@ -257,7 +291,7 @@ int main(void)
 		cmocka_unit_test(leg_of_other_rods), cmocka_unit_test(said_twice),
 		cmocka_unit_test(pieces), cmocka_unit_test(blanks),
 		cmocka_unit_test(length),
-		cmocka_unit_test(backing), cmocka_unit_test(words),
+		cmocka_unit_test(backing), cmocka_unit_test(drawn), cmocka_unit_test(words),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
