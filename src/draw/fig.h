@@ -97,6 +97,8 @@ struct fig_joint {
 	double depth_mm, groove_width_mm, radius_mm; /* gouge: depth with width, or depth
 	                          * with root radius and included angle. Prepared edge:
 	                          * depth from the face, radius of U, J and flares */
+	double angle_back_deg, bevel_back_deg, radius_back_mm; /* of a double preparation at
+	                          * its back, when other than in front */
 	double depth_back_mm;    /* of a double preparation, from the other face */
 	double hole_length_mm;   /* of a slot, along its row unless across */
 	double spacing_mm;       /* of plugs, slots and spots, middle to middle */
@@ -120,6 +122,7 @@ struct fig_joint {
 	str label_t1, label_t2, label_leg, label_leg2, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
 	str label_depth, label_depth_back, label_groove_width, label_radius, label_od, label_kerf;
+	str label_angle_back, label_radius_back; /* they say that it is the back */
 	str label_spacing, label_places; /* of the row; size and number */
 	str label_width1, label_width2; /* plan */
 	str label_answer;        /* at the face of the weld: what a key says of it */

@@ -172,6 +172,23 @@ static void radius_dim(struct section *s, const struct fig_joint *j, const struc
 	section_pointer(s, SECTION_LEFT, arc, (pt){ arc.x, arc.y - f->depth_mm }, j->label_radius);
 }
 
+/* What is other at the back than in front. */
+static void back_dims(struct section *s, const struct fig_joint *j, const struct groove *g)
+{
+	const struct prep_face *f = &g->edge[0].back;
+	double x = root_x(g, 0), r = f->radius_mm;
+	pt toe = { x - f->run_mm, 0 }, arc = pt_polar(r, -45);
+
+	if (!(f->depth_mm > 0))
+		return;
+	section_pointer(s, SECTION_LEFT,
+	    (pt){ toe.x + f->depth_mm * 0.15 * geom_tan(f->deg), f->depth_mm * 0.15 },
+	    (pt){ toe.x, -f->depth_mm }, j->label_angle_back);
+	if (r > 0)
+		section_pointer(s, SECTION_LEFT, (pt){ x - arc.x, f->depth_mm - r - arc.y },
+		    (pt){ x - arc.x, f->depth_mm / 2 }, j->label_radius_back);
+}
+
 void groove_angle_dims(struct section *s, const struct fig_joint *j, const struct groove *g)
 {
 	const struct prep_face *f = &g->edge[0].front;
@@ -194,4 +211,5 @@ void groove_angle_dims(struct section *s, const struct fig_joint *j, const struc
 		        d.b.y - f->depth_mm * 0.15 }, 1),
 		    (pt){ d.b.x, g->edge[0].thick_mm * 2 }, j->label_bevel);
 	radius_dim(s, j, g);
+	back_dims(s, j, g);
 }

@@ -78,7 +78,8 @@ static bool any_size_odd(const struct fig_joint *j)
 		j->backing_t_mm, j->backing_width_mm, j->overlap_mm, j->length_mm,
 		j->reinforcement_mm, j->depth_mm, j->groove_width_mm, j->radius_mm,
 		j->od_mm, j->depth_back_mm, j->kerf_mm,
-		j->hole_length_mm, j->spacing_mm };
+		j->hole_length_mm, j->spacing_mm, j->angle_back_deg, j->bevel_back_deg,
+		j->radius_back_mm };
 
 	for (size_t i = 0; i < sizeof v / sizeof v[0]; i++)
 		if (v[i] < 0 || isinf(v[i]))

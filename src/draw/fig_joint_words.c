@@ -31,6 +31,7 @@ static void add_depths(struct buf *b, const struct fig_joint *j)
 	add_size(b, j, WORD("width"), j->label_groove_width);
 	add_size(b, j, k->flare ? WORD("radius of the bend") : WORD("root radius"),
 	    j->label_radius);
+	add_size(b, j, STR(""), j->label_radius_back);
 }
 
 /* Of unequal legs, which lies where. */
@@ -64,6 +65,7 @@ static void add_sizes(struct buf *b, const struct fig_joint *j)
 	add_legs(b, j);
 	add_size(b, j, WORD("included angle"), j->label_angle);
 	add_size(b, j, WORD("bevel"), j->label_bevel);
+	add_size(b, j, STR(""), j->label_angle_back);
 	add_size(b, j, WORD("land"), j->label_land);
 	add_size(b, j, contact ? WORD("gap") : WORD("root opening"), j->label_gap);
 	add_size(b, j, WORD("backing"), j->label_backing);

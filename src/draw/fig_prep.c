@@ -43,8 +43,11 @@ static const struct { enum fig_prep own; unsigned takes; str why; } shapes[FIG_S
 	    S("a single-V is not prepared otherwise; write butt") },
 	[FIG_SINGLE_BEVEL] = { FIG_PREP_BEVEL, BIT(BEVEL),
 	    S("a single bevel is not prepared otherwise; write butt") },
+	/* A welder gets into a pipe from 24 in on (common practice, no source); the table of
+	 * pipe ends below. */
 	[FIG_PIPE_BUTT] = { FIG_PREP_V, SINGLE,
-	    S("a pipe butt is prepared from outside: square, V, bevel, U or J") },
+	    S("nobody gets into a pipe of these sizes to weld its inside: prepare it from "
+	      "outside, square, V, bevel, U or J") },
 	[FIG_BUTT_GROOVE] = { FIG_PREP_NONE, SINGLE | ONE_MEMBER | FLARES | BIT(DOUBLE_V) |
 	        BIT(DOUBLE_U), { NULL, 0 } },
 	[FIG_CORNER_GROOVE] = { FIG_PREP_NONE, SINGLE | ONE_MEMBER | BIT(FLARE_BEVEL),
@@ -54,7 +57,9 @@ static const struct { enum fig_prep own; unsigned takes; str why; } shapes[FIG_S
 	    S("a tee takes a bevel or a J, single or double: its base has no edge to prepare") },
 	[FIG_EDGE_GROOVE] = { FIG_PREP_NONE, SINGLE | FLARES,
 	    S("an edge joint opens to one side: no double preparation") },
-	[FIG_LAP] = { FIG_PREP_NONE, 0, S("a lap is not prepared: it takes fillets") },
+	[FIG_LAP] = { FIG_PREP_NONE, 0,
+	    S("a lap takes fillets, plugs, slots or spots: its plates lie flat on each other and "
+	      "leave no groove; few shops bevel its edge, and a picture shows that") },
 	[FIG_FLARE_BEVEL] = { FIG_PREP_NONE, BIT(FLARE_BEVEL),
 	    S("a round on a plate makes a flare-bevel and nothing else") },
 };
@@ -77,6 +82,39 @@ bool fig_prepares_both(const struct fig_joint *j)
 }
 
 /* ---- faults ---- */
+
+static double front_deg(const struct fig_joint *j, const struct prep_kind *k)
+{
+	return k->both ? fig_included_deg(j) / 2
+	    : fig_given(j->bevel_angle_deg) ? j->bevel_angle_deg : j->angle_deg;
+}
+
+/* Bevel of each prepared member at the back of a double preparation. */
+static double back_deg(const struct fig_joint *j, const struct prep_kind *k)
+{
+	if (fig_given(j->bevel_back_deg))
+		return j->bevel_back_deg;
+	if (fig_given(j->angle_back_deg))
+		return k->both ? j->angle_back_deg / 2 : j->angle_back_deg;
+	return front_deg(j, k);
+}
+
+static double back_radius(const struct fig_joint *j)
+{
+	return fig_given(j->radius_back_mm) ? j->radius_back_mm : j->radius_mm;
+}
+
+static str back_fault(const struct fig_joint *j, const struct prep_kind *k)
+{
+	double most = k->both ? 80 : 79.999;
+
+	if (back_deg(j, k) >= most)
+		return WORD("the angle at the back is 160 degrees or more, or 80 of one member");
+	if (fig_given(j->angle_back_deg) && fig_given(j->bevel_back_deg) &&
+	    fabs(j->angle_back_deg - (k->both ? 2 : 1) * j->bevel_back_deg) > 0.1)
+		return WORD("angle and bevel at the back do not agree");
+	return STR("");
+}
 
 static str angle_fault(const struct fig_joint *j, const struct prep_kind *k)
 {
@@ -103,6 +141,11 @@ static str extra_fault(const struct fig_joint *j, const struct prep_kind *k, boo
 
 	if (!k->doubled && fig_given(j->depth_back_mm))
 		return WORD("a depth at the back goes with a double preparation");
+	if (!k->doubled && (fig_given(j->angle_back_deg) || fig_given(j->bevel_back_deg) ||
+	    fig_given(j->radius_back_mm)))
+		return WORD("an angle or radius at the back goes with a double preparation");
+	if (!k->curved && fig_given(j->radius_back_mm))
+		return WORD("a root radius goes with a U or J");
 	if (!k->curved && !k->flare && fig_given(j->radius_mm))
 		return WORD("a root radius goes with a U or J");
 	if (plain && fig_given(j->land_mm))
@@ -185,7 +228,7 @@ static str size_fault(const struct fig_joint *j, const struct prep_kind *k)
 
 	prep_edges(j, e);
 	if (k->curved && (e[0].front.depth_mm < root_height(e[0].front.deg, j->radius_mm) ||
-	    (k->doubled && e[0].back.depth_mm < root_height(e[0].back.deg, j->radius_mm))))
+	    (k->doubled && e[0].back.depth_mm < root_height(e[0].back.deg, back_radius(j)))))
 		return WORD("the root radius is larger than the groove is deep");
 	if (j->shape == FIG_CORNER_GROOVE && e[1].front.run_mm >= fig_t2_mm(j))
 		return WORD("the groove is wider than the standing plate is thick");
@@ -229,6 +272,8 @@ str prep_fault(const struct fig_joint *j)
 	if (k->flare)
 		return flare_fault(j);
 	why = angle_fault(j, k);
+	if (why.n == 0 && k->doubled)
+		why = back_fault(j, k);
 	if (why.n == 0 && k->curved && !fig_given(j->radius_mm))
 		why = STR("the root radius is not given");
 	if (why.n == 0)
@@ -252,11 +297,9 @@ void prep_edges(const struct fig_joint *j, struct prep_edge out[2])
 {
 	enum fig_prep p = prep_of(j);
 	const struct prep_kind *k = prep_kind(p);
-	double t[2] = { j->t1_mm, fig_t2_mm(j) }, front = 0, back = 0, land = 0, deg;
-	double radius = k->curved ? j->radius_mm : 0;
+	double t[2] = { j->t1_mm, fig_t2_mm(j) }, front = 0, back = 0, land = 0;
+	double radius = k->curved ? j->radius_mm : 0, deg = front_deg(j, k);
 
-	deg = k->both ? fig_included_deg(j) / 2
-	    : fig_given(j->bevel_angle_deg) ? j->bevel_angle_deg : j->angle_deg;
 	if (j->shape == FIG_EDGE_GROOVE)
 		front = j->depth_mm;
 	else if (p != FIG_PREP_NONE && p != FIG_PREP_SQUARE)
@@ -268,7 +311,8 @@ void prep_edges(const struct fig_joint *j, struct prep_edge out[2])
 
 		out[i] = (struct prep_edge){ .thick_mm = t[i], .land_mm = cut ? land : 0 };
 		out[i].front = face_of(cut ? front + more : 0, deg, radius);
-		out[i].back = face_of(cut ? back : 0, deg, radius);
+		out[i].back = face_of(cut ? back : 0, back_deg(j, k),
+		    k->curved ? back_radius(j) : 0);
 	}
 }
 

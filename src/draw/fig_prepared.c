@@ -288,6 +288,14 @@ static void tee_dims(struct section *s, const struct fig_joint *j, const struct 
 	    j->label_bevel.n ? j->label_bevel : j->label_angle);
 	section_pointer(s, SECTION_RIGHT, (pt){ half + leg * 0.3, fmax(leg * 0.72, gap) },
 	    (pt){ half, top }, j->label_answer);
+	if (back > 0)
+		section_pointer(s, SECTION_LEFT, (pt){ back * 0.25 - half, gap + e->back.run_mm -
+		    back * 0.25 * geom_tan(e->back.deg) }, (pt){ -half,
+		    fmax(gap + e->back.run_mm, leg) * 1.3 }, j->label_angle_back);
+	if (back > 0 && e->back.radius_mm > 0)
+		section_pointer(s, SECTION_LEFT, (pt){ back - half - e->back.radius_mm * 0.707,
+		    gap + e->back.radius_mm * 0.293 }, (pt){ -half, gap + e->back.run_mm * 2 },
+		    j->label_radius_back);
 	if (e->front.radius_mm > 0)
 		section_pointer(s, SECTION_LEFT, (pt){ face + e->front.radius_mm * 0.707,
 		    gap + e->front.radius_mm * 0.293 }, (pt){ face, gap + e->front.run_mm * 2 },

@@ -186,6 +186,8 @@ struct joint_block {
 	uint32_t weld;           /* index in welds, NONE when it names none */
 	enum joint joint;        /* JOINT_COUNT: not given (reported) */
 	struct quantity kerf;    /* of a cut */
+	struct quantity angle_back, bevel_back, radius_back; /* of a double preparation; not
+	                          * given: as in front */
 	struct quantity leg2;    /* on the second member; not given: as leg */
 	struct quantity t1, t2, leg, gap, land, angle, bevel, backing_t, backing_w,
 	    overlap, reinforcement, length, depth, depth_back, width, radius;

@@ -45,15 +45,28 @@ static double back_depth(const struct groove *g)
 	return g->thickness_mm - g->land_mm - front_depth(g);
 }
 
+/* The section as its back sees it. */
+static struct groove back_of(const struct groove *g)
+{
+	struct groove b = *g;
+
+	if (g->back_deg > 0)
+		b.angle_deg = g->back_deg;
+	if (g->back_radius_mm > 0)
+		b.radius_mm = g->back_radius_mm;
+	return b;
+}
+
 const char *groove_fault(const struct groove *g)
 {
 	double most_deg = sides(g) == 2 ? 180 : 90;
+	const struct groove back = back_of(g);
 
 	if (!(g->thickness_mm > 0))
 		return "the thickness must be more than 0";
 	if (!sides(g))
 		return NULL;
-	if (!(g->angle_deg < most_deg))
+	if (!(g->angle_deg < most_deg) || !(back.angle_deg < most_deg))
 		return sides(g) == 2 ? "the included angle must be under 180°"
 		                     : "the angle of the one side must be under 90°";
 	if (g->land_mm >= g->thickness_mm)
@@ -62,7 +75,7 @@ const char *groove_fault(const struct groove *g)
 		return "the front depth and the land leave nothing for the back";
 	if (has_arc(g) && arc_depth(g) > front_depth(g))
 		return "the radius does not fit the depth of the groove";
-	if (has_arc(g) && g->both && arc_depth(g) > back_depth(g))
+	if (has_arc(g) && g->both && arc_depth(&back) > back_depth(g))
 		return "the radius does not fit the depth at the back";
 	return NULL;
 }
@@ -81,8 +94,9 @@ double groove_mm2(const struct groove *g)
 {
 	double area = g->gap_mm * g->thickness_mm + sides(g) * side_mm2(g,
 	    front_depth(g));
+	const struct groove back = back_of(g);
 
-	return g->both ? area + sides(g) * side_mm2(g, back_depth(g)) : area;
+	return g->both ? area + sides(g) * side_mm2(&back, back_depth(g)) : area;
 }
 
 static double width_mm(const struct groove *g, double depth_mm)
@@ -100,5 +114,7 @@ double groove_width_mm(const struct groove *g)
 
 double groove_back_width_mm(const struct groove *g)
 {
-	return g->both ? width_mm(g, back_depth(g)) : g->gap_mm;
+	const struct groove back = back_of(g);
+
+	return g->both ? width_mm(&back, back_depth(g)) : g->gap_mm;
 }

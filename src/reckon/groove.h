@@ -22,6 +22,7 @@ struct groove {
 	double angle_deg;        /* included for V and U, of the one side otherwise */
 	double radius_mm;        /* J and U */
 	double front_mm;         /* depth from the front of a double form; 0: half */
+	double back_deg, back_radius_mm; /* of a double form at the back; 0: as in front */
 };
 
 /* What makes the section impossible, in a few words, or null: a land as thick as the

@@ -53,6 +53,9 @@ static void fill_sizes(const struct joint_block *j, struct fig_joint *f)
 	f->reinforcement_mm = middle(&j->reinforcement);
 	f->depth_mm = middle(&j->depth);
 	f->depth_back_mm = middle(&j->depth_back);
+	f->angle_back_deg = middle(&j->angle_back);
+	f->bevel_back_deg = middle(&j->bevel_back);
+	f->radius_back_mm = middle(&j->radius_back);
 	f->groove_width_mm = middle(&j->width);
 	f->radius_mm = middle(&j->radius);
 	f->kerf_mm = middle(&j->kerf);
@@ -69,6 +72,24 @@ static str backing_text(struct arena *a, const struct edition *e, const struct j
 	return word_format(a, edition_language(e), "backing %.*s x %.*s",
 	    STR_ARG(quantity_text(a, e, &j->backing_t)),
 	    STR_ARG(quantity_text(a, e, &j->backing_w)));
+}
+
+/* What is other at the back of a double preparation. */
+static void label_back(struct arena *a, const struct edition *e, const struct joint_block *j,
+    struct fig_joint *f)
+{
+	const struct language *l = edition_language(e);
+	const struct quantity *q = given(&j->angle_back) ? &j->angle_back : &j->bevel_back;
+
+	if (given(q) && q == &j->bevel_back && fig_prepares_both(f))
+		f->label_angle_back = word_format(a, l, "%.*s each at the back",
+		    STR_ARG(quantity_text(a, e, q)));
+	else if (given(q))
+		f->label_angle_back = word_format(a, l, "%.*s at the back",
+		    STR_ARG(quantity_text(a, e, q)));
+	if (given(&j->radius_back))
+		f->label_radius_back = word_format(a, l, "%.*s radius at the back",
+		    STR_ARG(quantity_text(a, e, &j->radius_back)));
 }
 
 static void fill_labels(struct arena *a, const struct edition *e, const struct joint_block *j,
@@ -90,6 +111,7 @@ static void fill_labels(struct arena *a, const struct edition *e, const struct j
 	if (j->t2.lo == j->t1.lo && j->t2.hi == j->t1.hi)
 		f->label_t2 = (str){ 0 }; /* One dimension serves members that are alike. */
 	f->label_backing = backing_text(a, e, j);
+	label_back(a, e, j, f);
 	if (f->label_radius.n)
 		f->label_radius = word_format(a, edition_language(e), "%.*s radius",
 		    STR_ARG(f->label_radius));

@@ -26,7 +26,8 @@ void figure_key_joint(struct figure_key *k, struct fig_joint *f)
 		&f->label_overlap, &f->label_length, &f->label_reinforcement, &f->label_depth,
 		&f->label_groove_width, &f->label_radius, &f->label_od, &f->label_width1,
 		&f->label_width2, &f->label_kerf,
-		&f->label_spacing, &f->label_places };
+		&f->label_spacing, &f->label_places, &f->label_angle_back,
+		&f->label_radius_back, &f->label_depth_back };
 
 	for (size_t i = 0; i < sizeof v / sizeof *v; i++)
 		key_label(k, v[i]);

@@ -124,6 +124,12 @@ static void fill_groove(const struct joint_block *j, struct groove *g)
 	                                : key_middle(&j->bevel) * (two ? 2 : 1);
 	if (has_radius(g))
 		g->radius_mm = key_middle(&j->radius);
+	if (g->both) {
+		g->back_deg = key_middle(given(&j->angle_back) ? &j->angle_back : &j->bevel_back);
+		if (!given(&j->angle_back) && g->shape != GROOVE_BEVEL && g->shape != GROOVE_J)
+			g->back_deg *= 2;
+		g->back_radius_mm = key_middle(&j->radius_back);
+	}
 	if (!g->both && front > 0 && !given(&j->land))
 		g->land_mm = g->thickness_mm - front;
 	if (g->both && front > 0 && back > 0)

@@ -132,16 +132,49 @@ static uint32_t preparation_of(const struct joint_block *j)
 	return j->preparation ? j->preparation : own[j->joint];
 }
 
+static void add_tail(struct fig_symbol *s, str line)
+{
+	size_t n = 0;
+
+	while (n < FIG_SYMBOL_TAIL && s->tail[n].n)
+		n++;
+	if (n < FIG_SYMBOL_TAIL)
+		s->tail[n] = line;
+}
+
 /* The groove angle: of both members together, or of the one. False: not known, or a
  * range. */
-static bool groove_angle(const struct joint_block *j, enum fig_weld w, double *deg)
+static bool groove_angle(const struct quantity *angle, const struct quantity *bevel,
+    enum fig_weld w, double *deg)
 {
-	const struct quantity *q = given(&j->angle) ? &j->angle : &j->bevel;
+	const struct quantity *q = given(angle) ? angle : bevel;
 
 	*deg = given(q) ? q->lo : 0;
-	if (!given(&j->angle) && !is_one_member(w))
+	if (!given(angle) && !is_one_member(w))
 		*deg *= 2;
 	return *deg > 0 && q->lo == q->hi;
+}
+
+/* At the back of a double preparation: its own angle, or that of the front. */
+static bool back_angle(const struct joint_block *j, enum fig_weld w, double *deg)
+{
+	if (given(&j->angle_back) || given(&j->bevel_back))
+		return groove_angle(&j->angle_back, &j->bevel_back, w, deg);
+	return groove_angle(&j->angle, &j->bevel, w, deg);
+}
+
+static void add_radius(const struct maker *m, struct fig_symbol *s)
+{
+	const struct joint_block *j = m->j;
+
+	if (!is_exact(&j->radius))
+		return;
+	if (is_exact(&j->radius_back))
+		add_tail(s, word_format(m->a, m->l, "root radius %.*s, other side %.*s",
+		    STR_ARG(size_text(m, &j->radius)), STR_ARG(size_text(m, &j->radius_back))));
+	else
+		add_tail(s, word_format(m->a, m->l, "root radius %.*s",
+		    STR_ARG(size_text(m, &j->radius))));
 }
 
 static str computed_text(const struct maker *m, double mm)
@@ -177,16 +210,6 @@ static bool groove_depths(const struct maker *m, bool both, str *front, str *bac
 	return true;
 }
 
-static void add_tail(struct fig_symbol *s, str line)
-{
-	size_t n = 0;
-
-	while (n < FIG_SYMBOL_TAIL && s->tail[n].n)
-		n++;
-	if (n < FIG_SYMBOL_TAIL)
-		s->tail[n] = line;
-}
-
 /* What stands across a groove: a strip that is drawn, or the back weld of a gouged root,
  * or what the block says. */
 static void add_backing(const struct maker *m, struct fig_symbol *s)
@@ -218,7 +241,11 @@ static void add_over(const struct maker *m, struct fig_symbol *s, bool both)
 
 	if (!leg.n)
 		return;
-	add_tail(s, word_format(m->a, m->l, "%.*s bevel", STR_ARG(s->arrow.angle)));
+	if (both && !str_eq(s->arrow.angle, s->other.angle))
+		add_tail(s, word_format(m->a, m->l, "%.*s bevel, other side %.*s",
+		    STR_ARG(s->arrow.angle), STR_ARG(s->other.angle)));
+	else
+		add_tail(s, word_format(m->a, m->l, "%.*s bevel", STR_ARG(s->arrow.angle)));
 	s->arrow.angle = s->other.angle = (str){ 0 };
 	s->arrow.fillet_over = leg;
 	if (both)
@@ -232,20 +259,19 @@ static bool make_groove(const struct maker *m, struct fig_symbol *s)
 	bool both = is_double(p);
 	enum fig_weld w = grooves[p];
 	str front, back;
-	double deg;
+	double deg, deg_back;
 
-	if (!groove_angle(j, w, &deg) || !groove_depths(m, both, &front, &back))
+	if (!groove_angle(&j->angle, &j->bevel, w, &deg) || !back_angle(j, w, &deg_back) ||
+	    !groove_depths(m, both, &front, &back))
 		return false;
 	s->arrow = (struct fig_weld_side){ .weld = w, .size = front,
 		.root_opening = size_text(m, &j->gap), .angle = angle_text(m, deg) };
 	if (both)
 		s->other = (struct fig_weld_side){ .weld = w, .size = back,
-			.angle = s->arrow.angle };
+			.angle = angle_text(m, deg_back) };
 	else
 		add_backing(m, s);
-	if (is_exact(&j->radius))
-		add_tail(s, word_format(m->a, m->l, "root radius %.*s",
-		    STR_ARG(size_text(m, &j->radius))));
+	add_radius(m, s);
 	if (j->joint == JOINT_TEE || j->joint == JOINT_BRANCH)
 		add_over(m, s, both);
 	else if (j->joint == JOINT_CORNER && given(&j->leg) && !both)

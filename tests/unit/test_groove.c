@@ -126,6 +126,19 @@ static void double_forms(void **state)
 	check(groove_mm2(&g), 250 * 0.57735026919, 1e-6);
 	g.front_mm = 20;
 	assert_non_null(groove_fault(&g));
+	/* 90 degrees at the back: 100 tan 30 + 100 tan 45, 2 x 10 tan 45 wide. */
+	g.front_mm = 10;
+	g.back_deg = 90;
+	assert_null(groove_fault(&g));
+	check(groove_mm2(&g), 157.735026919, 1e-6);
+	check(groove_back_width_mm(&g), 20, 1e-9);
+	check(groove_width_mm(&g), 20 * 0.57735026919, 1e-6);
+	g.back_deg = 180;
+	assert_non_null(groove_fault(&g));
+	/* An arc of its own at the back has to fit there. */
+	g = (struct groove){ .shape = GROOVE_U, .both = true, .thickness_mm = 20,
+		.angle_deg = 20, .radius_mm = 3, .back_radius_mm = 13 };
+	assert_non_null(groove_fault(&g));
 }
 
 static void faults(void **state)

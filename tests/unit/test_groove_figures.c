@@ -294,6 +294,39 @@ static void double_v_from_its_depths(void **state)
 	near_mm(left[0].p[0].y - left[1].p[0].y, figure_told_scale(p), 0.375 * IN);
 }
 
+/* Other angles and radii at the back: 0.25 tan 45 deg = 0.25 in; a U half of 0.4375 in with
+ * 15 deg and 3/16 in: 0.1875 cos 15 + (0.4375 - 0.1875 (1 - sin 15)) tan 15 = 0.26109. */
+static void backs_of_their_own(void **state)
+{
+	struct fig_joint j = { .shape = FIG_BUTT_GROOVE, .prep = FIG_PREP_DOUBLE_V, .t1_mm = IN,
+		.angle_deg = 60, .angle_back_deg = 90, .depth_mm = 0.625 * IN,
+		.depth_back_mm = 0.25 * IN, .land_mm = 0.125 * IN, .gap_lo_mm = 0.125 * IN,
+		.label_angle = S("60°"), .label_angle_back = S("90° at the back") };
+	struct figure_probe *p = drawn(*state, &j);
+	const struct seg *left = member(p, 0)->s;
+	size_t n;
+
+	near_mm(left[1].p[0].x - left[0].p[0].x, figure_told_scale(p), 0.25 * IN);
+	near_mm(left[2].p[0].x - left[3].p[0].x, figure_told_scale(p), 0.36084 * IN);
+	assert_true(figure_has_text(p, "at the back"));
+	j.angle_back_deg = 160;
+	assert_true(fig_joint_fault(&j).n > 0);
+	j.angle_back_deg = 90;
+	j.prep = FIG_PREP_V;
+	j.depth_back_mm = 0;
+	assert_true(fig_joint_fault(&j).n > 0);
+	j = (struct fig_joint){ .shape = FIG_BUTT_GROOVE, .prep = FIG_PREP_DOUBLE_U, .t1_mm = IN,
+		.angle_deg = 20, .bevel_back_deg = 15, .radius_mm = 0.25 * IN,
+		.radius_back_mm = 0.1875 * IN, .land_mm = 0.125 * IN,
+		.label_radius_back = S("3/16 in [4.8 mm] radius at the back") };
+	p = drawn(*state, &j);
+	left = member(p, 0)->s;
+	/* Up to the root face, which is nearest to the other plate. */
+	for (n = 0; left[n + 1].p[0].x > left[n].p[0].x + 1e-6; n++)
+		;
+	near_mm(left[n].p[0].x - left[0].p[0].x, figure_told_scale(p), 0.26109 * IN);
+}
+
 /* A U of 20 deg with a root radius of 1/4 in, 3/4 deep: at each side it is
  * 0.25 cos 10 deg + (0.75 - 0.25 (1 - sin 10 deg)) tan 10 deg = 0.34202 in wide. */
 static void u_from_its_radius(void **state)
@@ -376,7 +409,8 @@ static const struct { struct fig_joint j; const char *why; } impossible[] = {
 	      .angle_deg = 60 },
 	    "a single-V is not prepared otherwise; write butt" },
 	{ { .shape = FIG_LAP, .prep = FIG_PREP_V, .t1_mm = 9, .leg_mm = 5 },
-	    "a lap is not prepared: it takes fillets" },
+	    "a lap takes fillets, plugs, slots or spots: its plates lie flat on each other and "
+	    "leave no groove; few shops bevel its edge, and a picture shows that" },
 	{ { .shape = FIG_EDGE_GROOVE, .prep = FIG_PREP_V, .t1_mm = 9, .angle_deg = 60 },
 	    "the depth of the groove is not given" },
 	{ { .shape = FIG_EDGE_GROOVE, .prep = FIG_PREP_V, .t1_mm = 3, .angle_deg = 60,
@@ -456,7 +490,7 @@ int main(void)
 		cmocka_unit_test(beads_are_numbered_once),
 		cmocka_unit_test(beads_lie_in_layers),
 		cmocka_unit_test(double_v_from_its_depths),
-		cmocka_unit_test(u_from_its_radius),
+		cmocka_unit_test(backs_of_their_own), cmocka_unit_test(u_from_its_radius),
 		cmocka_unit_test(tee_foot),
 		cmocka_unit_test(impossible_is_told),
 		cmocka_unit_test(words_tell_all_sizes),
