@@ -555,6 +555,8 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 	n = group_pairs(sh, x, &g, parts);
 	add_section(sh, p, figure_bead_note(sh->e, x, g.v[0], &p->joint), head, n > 0);
 	add_pairs(sh, parts, n);
+	if (weld_symbol_note(sh->e, g.v[0]).n)
+		sheet_text(sh, weld_symbol_note(sh->e, g.v[0]));
 	for (size_t i = 0; i < g.n; i++) {
 		add_position_notes(sh, x, g.v[i]);
 		cut |= add_cuts(sh, x, g.v[i]);

@@ -6,10 +6,6 @@
 
 #include <math.h>
 
-/* A square edge up to this is taken to be melted through from one side (common practice,
- * no source); above it a square groove without a depth would claim too much. */
-#define SQUARE_MOST_MM (0.1875 * 25.4 + 0.01)
-
 void welds_of_block(const struct assignment *x, const struct joint_block *j, uint32_t *v,
     size_t *n)
 {
@@ -289,8 +285,7 @@ static bool make_branch(const struct maker *m, struct fig_symbol *s)
 
 static bool make_square(const struct maker *m, struct fig_symbol *s)
 {
-	if (!given(&m->j->t1) || (!m->j->both_sides && !m->j->marks.back &&
-	    m->j->t1.hi > SQUARE_MOST_MM))
+	if (!given(&m->j->t1) || weld_is_thick_square(m->j))
 		return false;
 	s->arrow = (struct fig_weld_side){ .weld = FIG_WELD_SQUARE,
 		.root_opening = size_text(m, &m->j->gap) };
@@ -499,8 +494,7 @@ static str note_of(const struct maker *m, bool iso)
 	                 : word(m->l, "AWS A2.4; sizes in inches");
 }
 
-/* Everything up to what the figure itself finds wrong. */
-static bool make_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
+bool weld_symbol_make(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_symbol *out)
 {
 	bool iso = j->marks.standard == SYMBOL_ISO;
@@ -519,67 +513,5 @@ static bool make_symbol(struct arena *a, const struct edition *e, const struct a
 bool weld_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_symbol *out)
 {
-	return make_symbol(a, e, x, j, out) && fig_symbol_fault(out).n == 0;
-}
-
-static bool asks_for_marks(const struct symbol_marks *k)
-{
-	return k->standard == SYMBOL_ISO || k->contour || k->contour_back || k->finish ||
-	    k->finish_back || k->field || k->all_around || k->back ||
-	    given(&k->increment) || k->hole || k->tail.n || k->count || given(&k->spacing) ||
-	    given(&k->fill);
-}
-
-static bool is_doubled(uint32_t preparation)
-{
-	return preparation >= PREPARATION_DOUBLE_V && preparation <= PREPARATION_DOUBLE_J;
-}
-
-/* What one of them takes of its row. */
-static double along_row_mm(const struct symbol_marks *k)
-{
-	return k->hole == HOLE_SLOT && !k->slots_across ? k->hole_length.lo : k->hole_width.lo;
-}
-
-/* Marks that contradict the joint or one another. */
-static str marks_fault(const struct joint_block *j)
-{
-	const struct symbol_marks *k = &j->marks;
-
-	if (k->hole && j->joint != JOINT_LAP)
-		return STR("plugs, slots and spots are welds of a lap");
-	if (!k->hole && (given(&k->spacing) || given(&k->fill)))
-		return STR("spacing and filling are told of plugs, slots and spots");
-	if (given(&k->increment) && k->pitch.lo <= k->increment.lo)
-		return STR("the increments are as long as their pitch or longer");
-	if (k->standard == SYMBOL_ISO && given(&k->increment) && !k->count)
-		return STR("ISO 2553 tells how many increments there are: give \"count\"");
-	if (k->hole && given(&k->spacing) && k->spacing.lo <= along_row_mm(k))
-		return STR("plugs, slots or spots that run into one another");
-	if (k->hole && given(&k->spacing) && given(&j->length) && k->count > 1 &&
-	    (k->count - 1) * k->spacing.lo + along_row_mm(k) > j->length.hi + 1e-6)
-		return STR("the row of plugs, slots or spots is longer than the weld");
-	if (given(&k->increment) && given(&j->length) && k->increment.lo > j->length.hi)
-		return STR("an increment is longer than the weld");
-	if (k->back && given(&j->backing_t))
-		return STR("a backing strip covers the root: no melt-through or weld there");
-	if (k->back && is_doubled(j->preparation))
-		return STR("a double preparation has a groove at its back already");
-	return (str){ 0 };
-}
-
-str weld_symbol_fault(struct arena *a, const struct assignment *x, const struct joint_block *j)
-{
-	struct fig_symbol s;
-	str why;
-
-	if (!asks_for_marks(&j->marks) || j->marks.standard == SYMBOL_LEFT_OUT)
-		return (str){ 0 };
-	why = marks_fault(j);
-	if (why.n)
-		return why;
-	if (!make_symbol(a, NULL, x, j, &s))
-		return STR("the joint has none, or a size that it shows is not a single one");
-	why = fig_symbol_fault(&s);
-	return why;
+	return weld_symbol_make(a, e, x, j, out) && fig_symbol_fault(out).n == 0;
 }

@@ -19,6 +19,14 @@ void welds_of_block(const struct assignment *x, const struct joint_block *j, uin
 bool weld_symbol(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_symbol *out);
 
+/* The same, but for what the figure itself may find wrong. */
+bool weld_symbol_make(struct arena *a, const struct edition *e, const struct assignment *x,
+    const struct joint_block *j, struct fig_symbol *out);
+/* A square groove from one side, thicker than is melted through without a depth. */
+bool weld_is_thick_square(const struct joint_block *j);
+/* What a sheet says in place of a symbol that is left out for doubt; else empty. */
+str weld_symbol_note(const struct edition *e, const struct joint_block *j);
+
 /* Why the marks that the block asks for cannot be shown, in English; empty when they can,
  * or when it asks for none. */
 str weld_symbol_fault(struct arena *a, const struct assignment *x,

@@ -191,9 +191,51 @@ static void what_cannot_be_is_said(void **state)
 	}
 }
 
+/* What is in doubt is left out, and the sheet says so; sound symbols have no note. */
+static void doubt_is_told(void **state)
+{
+	static const struct { const char *block, *note; } rows[] = {
+		{ BLOCK("edge", "joint: edge\n"), "edge weld" },
+		{ BLOCK("edge", "joint: edge\nsymbol: none\n"), "" },
+		{ BLOCK("square butt", "joint: square butt\nthickness: 1 in\n"), "square groove" },
+		{ BLOCK("square butt", "joint: square butt\nsides: both\n"), "" },
+		{ BLOCK("tee", "joint: tee\nleg: 1/4 in\n"), "" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct fig_symbol s;
+		const struct assignment *x;
+		str note;
+
+		t = bench_one(rows[i].block);
+		x = t.m->assignments;
+		note = weld_symbol_note(NULL, &x->drawings[0].joint);
+		assert_int_equal(note.n > 0, *rows[i].note != 0);
+		assert_true(str_has(note, rows[i].note));
+		if (note.n)
+			assert_false(weld_symbol(t.arena, NULL, x, &x->drawings[0].joint, &s));
+		bench_free(&t);
+	}
+}
+
+/* Angles and radii of their own at the back stand on the other side and in the tail. */
+static void backs_of_their_own(void **state)
+{
+	struct fig_symbol s = symbol_of(BLOCK("butt", "joint: butt\npreparation: double U\n"
+	    "angle: 20 deg\nbevel back: 15 deg\nradius: 1/4 in\nradius back: 3/16 in\n"));
+
+	(void)state;
+	expect_str(s.arrow.angle, "20°");
+	expect_str(s.other.angle, "30°");
+	expect_str(s.tail[1], "root radius 1/4, other side 3/16");
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(doubt_is_told), cmocka_unit_test(backs_of_their_own),
 		cmocka_unit_test(both_sides_of_a_double_v),
 		cmocka_unit_test(what_the_back_gets),
 		cmocka_unit_test(fillet_over_a_prepared_tee),
