@@ -375,8 +375,10 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 {
 	str why = fig_joint_fault(j);
 
+	/* Rows are long; their openings show at small scales too. */
+	bool row = j->shape == FIG_PLUG || j->shape == FIG_SPOT;
 	struct fig_fit fit = { build_plan, j, 0, 0, j->letter, j->position, j->language,
-		false, NULL };
+		row, NULL };
 	bool pipe = j->shape == FIG_PIPE_BUTT || j->shape == FIG_BRANCH;
 
 	if (why.n == 0 && pipe && !fig_given(j->od_mm))

@@ -332,7 +332,7 @@ void figure_joint(struct arena *a, const struct edition *e, const struct assignm
 static bool sizes_lie_far_apart(const struct fig_joint *f)
 {
 	const double sizes[] = { f->t1_mm, f->t2_mm, f->leg_mm, f->leg2_mm, f->gap_hi_mm,
-		f->overlap_mm / 4,
+		f->kerf_mm, f->overlap_mm / 4,
 		f->groove_width_mm / 4, f->depth_mm };
 	double least = INFINITY, most = 0;
 
