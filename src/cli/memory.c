@@ -55,7 +55,8 @@ static void *take_large_pages(size_t *bytes)
 	return p + before;
 }
 
-/* Stands at the start of its own pages. */
+/* Stands at the start of its own pages, which are small ones: a virtual machine may have
+ * to fetch a large page anew when it was idle, for more than all of a small program takes. */
 struct ground {
 	struct arena_store store;
 	size_t size;
@@ -88,13 +89,12 @@ static void give_ground(void *user, void *p, size_t bytes)
 
 const struct arena_store *ground_new(void)
 {
-	size_t bytes = GROUND;
-	struct ground *g = take_large_pages(&bytes);
+	struct ground *g = (struct ground *)(void *)map_pages(GROUND);
 
 	if (!g)
 		return &memory_store;
 	g->store = (struct arena_store){ take_ground, give_ground, g, 0 };
-	g->size = bytes;
+	g->size = GROUND;
 	g->used = (sizeof *g + alignof(max_align_t) - 1) / alignof(max_align_t) *
 	    alignof(max_align_t);
 	return &g->store;
