@@ -3,7 +3,7 @@
 #include <string.h>
 
 struct language {
-	const char *code, *tag, *name;
+	const char *code, *tag, *name, *own;
 	const struct word_row *v; /* by bytes of the English */
 	size_t n;
 };
@@ -13,7 +13,7 @@ static const struct word_row spanish[] = {
 };
 
 static const struct language languages[] = {
-	{ "es", "es-US", "Spanish", spanish, sizeof spanish / sizeof *spanish },
+	{ "es", "es-US", "Spanish", "Español", spanish, sizeof spanish / sizeof *spanish },
 };
 
 const struct language *language_find(str code)
@@ -32,6 +32,11 @@ const struct language *language_at(size_t i)
 str language_name(const struct language *l)
 {
 	return l ? str_of(l->name) : STR("English");
+}
+
+str language_own_name(const struct language *l)
+{
+	return l ? str_of(l->own) : STR("English");
 }
 
 str language_code(const struct language *l)

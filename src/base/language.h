@@ -20,6 +20,7 @@ str language_code(const struct language *l); /* "es"; "" of English */
 str language_tag(const struct language *l);  /* "en-US", "es-US" as documents are tagged */
 
 str language_name(const struct language *l); /* in English: "Spanish" */
+str language_own_name(const struct language *l); /* "Español" */
 
 /* The i-th row of the table, in order of the English; false past the last. */
 struct word_row { const char *english, *other; };

@@ -77,6 +77,8 @@ static enum hold slot_hold(const struct flow *f, const struct slot *s)
 	enum hold hold = block_strip_hold(s->b, s->strip);
 	bool inside = s->strip + 1 < s->b->nstrips;
 
+	if (!inside && s->b->keep_soft && f->fit.cut)
+		return HOLD_FREE;
 	if (hold == HOLD_FREE && inside && s->b->keep_whole && !f->fit.cut &&
 	    s->b->height_pt <= f->height_pt + slack_pt)
 		return HOLD_AVOID;
@@ -111,7 +113,8 @@ static size_t page_slots(const struct flow *f, double *used_pt)
 	return 0;
 }
 
-/* A page that a whole table would leave half blank takes what it can of the table. */
+/* A page that a whole table, or drawings kept together, would leave half blank takes what it
+ * can of them. */
 size_t flow_page_slots(const struct flow *f)
 {
 	struct flow cut = *f;

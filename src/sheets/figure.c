@@ -218,6 +218,7 @@ static void add_recorded(struct sheet *sh, struct picture *p, str alt, str head,
 
 	h->keep_next = true;
 	b->keep_next = keep || p->key.n > 0;
+	b->keep_soft = p->key.n == 0;
 	sheet_add(sh, h, 6, 2);
 	sheet_add(sh, b, 2, 6);
 	add_key(sh, &p->key);
@@ -582,8 +583,7 @@ static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 	if (sound)
 		p->view = pattern_view(sh->arena, sh->e, b);
 	add_picture(sh, p, sound ? pattern_view_words(sh->arena, sh->e, b)
-	    : sh_word(sh, "Room for a sketch"),
-	    pattern_head(sh->arena, sh->e, b));
+	    : sh_word(sh, "Room for a sketch"), pattern_head(sh->arena, sh->e, b));
 	if (more.n)
 		sheet_text(sh, sh_format(sh, "Given: %.*s.", STR_ARG(more)));
 }

@@ -105,17 +105,30 @@ static void add_attempts(struct sheet *sh, const struct assignment *x)
 		    "practice. The named edition decides."));
 }
 
+/* The name of the stop, and what is looked at there. */
+static struct grid_cell hold_cell(struct sheet *sh, const struct step *step)
+{
+	struct span *v = arena_array(sh->arena, step->para.nspans + 1, sizeof *v);
+	size_t n = 0;
+
+	v[n++] = (struct span){ str_format(sh->arena, "%.*s%s", STR_ARG(step->hold),
+	    step->para.nspans ? ": " : ""), SPAN_BOLD };
+	for (size_t i = 0; i < step->para.nspans; i++)
+		v[n++] = step->para.spans[i];
+	return (struct grid_cell){ .spans = v, .nspans = n };
+}
+
 static void add_holds(struct sheet *sh, const struct assignment *x)
 {
 	const struct grid_column columns[] = { { COLUMN_FIXED, 40 * sh->e->zoom, ALIGN_CENTER },
-		{ COLUMN_SHARE, 2, ALIGN_LEFT }, { COLUMN_SHARE, 2, ALIGN_LEFT },
+		{ COLUMN_SHARE, 5, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
 		{ COLUMN_FIXED, MM_PT(30), ALIGN_LEFT } };
 	const str head[] = { WORD("Step"), WORD("Hold point"), WORD("Found"),
 		WORD("Initials") };
 	struct grid *g = NULL;
 
 	for (size_t i = 0; i < x->nsteps; i++) {
-		struct grid_cell row[2] = { 0 };
+		struct grid_cell row[2] = { { .text = str_format(sh->arena, "%zu", i + 1) } };
 
 		if (!x->steps[i].hold.n)
 			continue;
@@ -123,8 +136,7 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 			g = sheet_grid(sh, columns, 4, GLOVE_PT, (str){ 0 });
 			sheet_heads(sh, g, head, 4);
 		}
-		row[0].text = str_format(sh->arena, "%zu", i + 1);
-		row[1].text = x->steps[i].hold;
+		row[1] = hold_cell(sh, &x->steps[i]);
 		row[1].style = part_style(x, SAID_STEPS);
 		grid_row(g, row, 2);
 	}

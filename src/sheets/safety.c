@@ -157,6 +157,45 @@ static size_t write_lines(struct arena *a, const struct edition *e, const struct
 	return n;
 }
 
+/* The first two cautions of the work in a few words of that language. */
+static str short_cautions(struct arena *a, const struct language *l,
+    const struct assignment *x)
+{
+	struct buf b = { .arena = a };
+	unsigned hazard = 0, n = 0;
+
+	for (uint32_t i = 0; i < x->nprocesses; i++)
+		hazard |= hazards[x->processes[i]];
+	for (size_t i = 0; i < sizeof lines / sizeof *lines && n < 2; i++)
+		if (lines[i].hazard & hazard)
+			buf_addf(&b, "%s%.*s", n++ ? " " : "",
+			    STR_ARG(word_str(l, lines[i].card)));
+	if (!hazard && fact_text(x, STR("Machines")).n)
+		buf_add(&b, word_str(l, machine_lines[1]));
+	return buf_str(&b);
+}
+
+size_t safety_other_lines(struct arena *a, const struct edition *e,
+    const struct assignment *x, str *out)
+{
+	const struct language *own = edition_language(e), *l = NULL;
+	size_t n = 0;
+
+	for (size_t i = 0; i <= 1 || l; i++) {
+		str words;
+
+		/* English first, which is no row of the table. */
+		l = i ? language_at(i - 1) : NULL;
+		if ((i && !l) || l == own || n == SAFETY_LINES_MOST)
+			continue;
+		words = short_cautions(a, l, x);
+		if (words.n)
+			out[n++] = str_format(a, "%.*s: %.*s", STR_ARG(language_own_name(l)),
+			    STR_ARG(words));
+	}
+	return n;
+}
+
 size_t safety_lines(struct arena *a, const struct edition *e, const struct assignment *x,
     str *out)
 {

@@ -22,6 +22,12 @@ size_t safety_lines(struct arena *a, const struct edition *e, const struct assig
 size_t safety_card_lines(struct arena *a, const struct edition *e, const struct assignment *x,
     str *out);
 
+/* The short cautions of the work's main hazards in each language but that of the edition,
+ * "Español: ...", so that who reads only that has the worst of it. Returns how many of
+ * out[SAFETY_LINES_MOST]; 0 for work without hazard. */
+size_t safety_other_lines(struct arena *a, const struct edition *e,
+    const struct assignment *x, str *out);
+
 /* Who decides when a sheet and the shop disagree. */
 str safety_deference(const struct edition *e);
 /* What a coupon is and is not; for a qualification test also what makes it count. */

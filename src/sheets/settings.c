@@ -7,17 +7,54 @@
 
 #include "units/format.h"
 
+struct row { str what, set, handbook; unsigned style; bool blank; };
+
 /* One table under way: its rows, and what they owe a source to. */
 struct settings {
 	struct sheet *sh;
 	const struct assignment *x;
-	struct grid *g;          /* begun with the first row */
+	struct row *v;
+	size_t n, cap;
+	bool blanks;             /* some row has a place to write */
 	struct buf sources;
 	bool dagger;
 	unsigned style;          /* of what the next row says */
 };
 
-static void begin(struct settings *k)
+/* A setting with a place to write what was used. what: looked up already. */
+static void setting_row(struct settings *k, str what, str set, str handbook)
+{
+	*ARENA_PUSH(k->sh->arena, k->v, k->n, k->cap) = (struct row){ what, set, handbook,
+		k->style, true };
+	k->style = 0;
+	k->blanks = true;
+}
+
+/* A fact with nothing to write down takes the whole width. */
+static void told_row(struct settings *k, str what, str set)
+{
+	*ARENA_PUSH(k->sh->arena, k->v, k->n, k->cap) = (struct row){ .what = what,
+		.set = set, .style = k->style };
+	k->style = 0;
+}
+
+static void add_rows(struct settings *k, struct grid *g)
+{
+	for (size_t i = 0; i < k->n; i++) {
+		const struct row *r = &k->v[i];
+		const struct grid_cell cells[] = { { .text = r->what, .head = true },
+			{ .text = r->set, .style = r->style,
+			    .columns = r->blank || !k->blanks ? 1 : 3 },
+			{ .text = r->handbook } };
+
+		grid_row(g, cells, r->blank ? 3 : 2);
+		if (!r->blank)
+			grid_row_min(g, 0);
+	}
+}
+
+/* Columns for the handbook and for what was used stand only where something goes in. */
+static void add_table(struct settings *k)
 {
 	const struct grid_column columns[] = {
 		{ COLUMN_NATURAL, 80, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
@@ -25,34 +62,12 @@ static void begin(struct settings *k)
 	};
 	const str head[] = { WORD("Setting"), WORD("Start with"), WORD("Handbook"),
 		WORD("Used") };
+	size_t n = k->blanks ? 4 : 2;
+	struct grid *g = sheet_grid(k->sh, columns, n, GLOVE_PT, sh_word(k->sh, "Settings"));
 
-	if (k->g)
-		return;
-	k->g = sheet_grid(k->sh, columns, 4, GLOVE_PT, sh_word(k->sh, "Settings"));
-	sheet_heads(k->sh, k->g, head, 4);
-}
-
-/* A setting with a place to write what was used. what: looked up already. */
-static void setting_row(struct settings *k, str what, str set, str handbook)
-{
-	const struct grid_cell row[] = { { .text = what, .head = true },
-		{ .text = set, .style = k->style }, { .text = handbook } };
-
-	k->style = 0;
-	begin(k);
-	grid_row(k->g, row, 3);
-}
-
-/* A fact with nothing to write down takes the whole width. */
-static void told_row(struct settings *k, str what, str set)
-{
-	const struct grid_cell row[] = { { .text = what, .head = true },
-		{ .text = set, .style = k->style, .columns = 3 } };
-
-	k->style = 0;
-	begin(k);
-	grid_row(k->g, row, 2);
-	grid_row_min(k->g, 0);
+	sheet_heads(k->sh, g, head, n);
+	add_rows(k, g);
+	sheet_grid_end(k->sh, g);
 }
 
 static void owe(struct settings *k, const char *source, bool dagger)
@@ -284,9 +299,9 @@ void sheet_settings(struct sheet *sh, const struct assignment *x)
 	torch = add_torch(&k);
 	add_facts(&k, written_facts, sizeof written_facts / sizeof *written_facts, true);
 	add_facts(&k, told_facts, sizeof told_facts / sizeof *told_facts, false);
-	if (!k.g)
+	if (!k.n)
 		return;
-	sheet_grid_end(sh, k.g);
+	add_table(&k);
 	add_words(&k, torch);
 }
 

@@ -109,6 +109,9 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 		for (size_t i = 0; i < x->cautions.n && k < SAFETY_LINES_MOST + 14; i++)
 			frame[k++] = own[i];
 	}
+	n = safety_other_lines(sh->arena, sh->e, x, v);
+	for (size_t i = 0; i < n && k < SAFETY_LINES_MOST + 15; i++)
+		frame[k++] = block_plain(&sh->s, v[i], &sh->e->bold, TAG_P, inner);
 	frame[k++] = block_plain(&sh->s, safety_deference(sh->e), &sh->e->body, TAG_P,
 	    inner);
 	for (size_t i = 0; i < k; i++)
@@ -208,15 +211,22 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 		add_step(sh, &x->steps[i], (uint32_t)i + 1, part_style(x, SAID_STEPS));
 }
 
+/* In large print the feature has a row of its own, because it leaves the rule no room. */
 static void limit_row(struct sheet *sh, struct grid *g, const struct limit *k)
 {
+	bool named = sh->e->choice.large;
 	const struct grid_cell row[2] = {
-		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0 },
+		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
+		    .columns = named ? 4 : 1, .head = named },
 		{ .text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
 		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)),
 		    .style = k->english_rule ? SPAN_OTHER : 0 } };
 
-	grid_row(g, row, 2);
+	if (named) {
+		grid_row(g, row, 1);
+		grid_row_min(g, 0);
+	}
+	grid_row(g, &row[named], 2u - named);
 }
 
 /* A line with limits of its own gets a row that names it, then one row a limit. */
@@ -254,6 +264,7 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 	};
 	const str head[] = { WORD("What is judged"), WORD("Passes when"), WORD("Found"),
 		WORD("Me"), WORD("Instr.") };
+	bool named = sh->e->choice.large;
 	unsigned signs = 0;
 	struct grid *g;
 
@@ -261,8 +272,8 @@ static void add_acceptance(struct sheet *sh, const struct assignment *x)
 		return;
 	sheet_part_heading(sh, x, SAID_ACCEPTANCE,
 	    "Acceptance: check it yourself, then call the instructor", 2);
-	g = sheet_grid(sh, columns, 5, GLOVE_PT, (str){ 0 });
-	sheet_heads(sh, g, head, 5);
+	g = sheet_grid(sh, &columns[named], 5u - named, GLOVE_PT, (str){ 0 });
+	sheet_heads(sh, g, &head[named], 5u - named);
 	for (size_t i = 0; i < x->ncriteria; i++)
 		signs |= criterion_rows(sh, g, x, &x->criteria[i]);
 	sheet_grid_end(sh, g);
