@@ -231,6 +231,23 @@ static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 	return buf_str(&b);
 }
 
+/* In large print what is judged has a row of its own, as in the table of sizes. */
+static void judged_row(struct sheet *sh, struct grid *g, const struct limit *k)
+{
+	bool named = sh->e->choice.large;
+	const struct grid_cell row[2] = {
+		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
+		    .columns = named ? 4 : 1, .head = named },
+		{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->rule), sign_text(k->sign)),
+		    .style = k->english_rule ? SPAN_OTHER : 0 } };
+
+	if (named) {
+		grid_row(g, row, 1);
+		grid_row_min(g, 0);
+	}
+	grid_row(g, &row[named], 2u - named);
+}
+
 /* Rows of one acceptance line, under its name when it has several. */
 static unsigned judged_rows(
     struct sheet *sh, struct grid *g, const struct assignment *x, size_t at)
@@ -249,14 +266,8 @@ static unsigned judged_rows(
 		grid_row_min(g, 0);
 	}
 	for (size_t i = 0; i < l.n; i++) {
-		const struct limit *k = &l.v[i];
-		const struct grid_cell row[2] = {
-			{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0 },
-			{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->rule),
-			    sign_text(k->sign)), .style = k->english_rule ? SPAN_OTHER : 0 } };
-
-		signs |= k->sign;
-		grid_row(g, row, 2);
+		signs |= l.v[i].sign;
+		judged_row(sh, g, &l.v[i]);
 	}
 	return signs;
 }
@@ -365,6 +376,7 @@ static unsigned add_judged(struct sheet *sh, const struct assignment *x, bool de
 	const str head[] = { WORD("Judged"), WORD("Passes when"),
 		is_pipe(x) ? WORD("O'clock, how much") : WORD("Where, how much"),
 		WORD("Yes"), WORD("No") };
+	bool named = sh->e->choice.large;
 	unsigned signs = 0;
 	struct grid *g = NULL;
 
@@ -374,9 +386,9 @@ static unsigned add_judged(struct sheet *sh, const struct assignment *x, bool de
 		    told_before(sh, x, i))
 			continue;
 		if (!g) {
-			g = sheet_grid(sh, columns, 5, GLOVE_PT,
+			g = sheet_grid(sh, &columns[named], 5u - named, GLOVE_PT,
 			    destructive ? sh_word(sh, "Judged on specimens") : (str){ 0 });
-			sheet_heads(sh, g, head, 5);
+			sheet_heads(sh, g, &head[named], 5u - named);
 		}
 		signs |= judged_rows(sh, g, x, i);
 	}

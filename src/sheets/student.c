@@ -9,6 +9,8 @@
 
 #define HOLD_BOX_PT MM_PT(30) /* initials of a gloved hand (common practice, no source) */
 
+#define NOTES_LEAST_PT (2 * GLOVE_PT) /* two lines; more where the page has room */
+
 /* ---- before you start ---- */
 
 static enum skill_level taught_level(const struct assignment *x, uint32_t skill)
@@ -329,7 +331,7 @@ static void add_notes(struct sheet *sh, const struct assignment *x)
 		sheet_prose(sh, &x->notes, part_style(x, SAID_NOTES));
 	if (x->nwelds)
 		sheet_text(sh, safety_record_line(sh->e, x));
-	flow_add(sh->flow, block_ruled(&sh->s, 0, true, sh->width_pt));
+	flow_add(sh->flow, block_ruled(&sh->s, NOTES_LEAST_PT, true, sh->width_pt));
 }
 
 void sheet_student(struct sheet *sh, uint32_t assignment)
