@@ -97,6 +97,7 @@ for pdf in packet grading cards; do
 	case $pdf in grading) says='Qué demuestra esta hoja' ;; *) says='Deciden los códigos locales' ;; esac
 	has "Spanish $pdf, words" "$says" "$work/es"
 	has "Spanish $pdf, stops" 'Alto, raíz' "$work/es"
+	case $pdf in packet) has "Spanish packet, hazards in English too" 'English: Hood down' "$work/es" ;; esac
 	for file in curriculum/assignments/es/*-*.md; do
 		id=$(basename "$file" .md)
 		awk -v id="$id" 'BEGIN { RS = "\f" } { split($0, w); if (w[1] == id) print }' \
@@ -124,7 +125,7 @@ awk 'function take(    t) {
 	english != other && english ~ /[a-z][a-z ][a-z ][a-z]/ && length(english) > 4 { print english }' \
     templates/words/es.csv | grep -vxE 'english|Handbook|Table |Tables | part | item |Preheat' > "$work/english"
 is "English words looked for" "$([ "$(wc -l < "$work/english")" -gt 200 ] && echo many)" many
-tr -s ' \n' '  ' < "$work/translated" | sed "s/Machinery's Handbook[^.]*\.//g; s/AWS D1[^.]*preheat\.//g; s/En el dibujo:[^.]*\.//g" > "$work/flat"
+tr -s ' \n' '  ' < "$work/translated" | sed "s/English: [^:]*Deciden los códigos/Deciden los códigos/g; s/English: [^:]*\.//g; s/Machinery's Handbook[^.]*\.//g; s/AWS D1[^.]*preheat\.//g; s/En el dibujo:[^.]*\.//g" > "$work/flat"
 grep -owF -f "$work/english" "$work/flat" | sort | uniq -c > "$work/left"
 is "English left on translated sheets" "$(cat "$work/left")" ""
 has "the title of a picture" 'Plano del taller, sin escala' "$work/q1-packet.es.pdf.txt"

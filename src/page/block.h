@@ -48,8 +48,8 @@ struct block {
 	double indent_pt;        /* from the left edge of the body; width_pt is the
 	                          * block's own */
 	bool keep_next;          /* never last on a page */
-	bool keep_soft;          /* keep_next does not count where it would leave a page of a
-	                          * thrifty flow half blank */
+	bool keep_soft;          /* keep_next gives way before that of others, and where it would
+	                          * leave a page of a thrifty flow half blank */
 	bool keep_whole;         /* not cut when it fits on one page */
 	bool fleeting;           /* not part of a revision mark */
 	bool other;              /* the words of a picture are in the other language */

@@ -77,8 +77,8 @@ static enum hold slot_hold(const struct flow *f, const struct slot *s)
 	enum hold hold = block_strip_hold(s->b, s->strip);
 	bool inside = s->strip + 1 < s->b->nstrips;
 
-	if (!inside && s->b->keep_soft && f->fit.cut)
-		return HOLD_FREE;
+	if (!inside && s->b->keep_soft && hold == HOLD_STRONG)
+		return f->fit.cut ? HOLD_FREE : HOLD_AVOID;
 	if (hold == HOLD_FREE && inside && s->b->keep_whole && !f->fit.cut &&
 	    s->b->height_pt <= f->height_pt + slack_pt)
 		return HOLD_AVOID;

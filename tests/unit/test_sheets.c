@@ -131,12 +131,14 @@ static bool leads(str text, const struct language *l)
 	static const str heads[] = { { "Before you start", 16 }, { "What you make", 13 },
 		{ "Steps", 5 }, { "If it fails", 11 }, { "Bring", 5 }, { "Settings", 8 },
 		{ "What this paper is evidence for", 31 }, { "Hold points", 11 },
-		{ "Measured", 8 }, { "Judged", 6 }, { "Pieces for one attempt", 22 } };
+		{ "Measured", 8 }, { "Judged", 6 }, { "Pieces for one attempt", 22 },
+		{ "Sizes", 5 }, { "Along the weld", 14 }, { "Seen from the end", 17 } };
 
 	for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
 		if (str_eq(word_str(l, heads[i]), text))
 			return true;
-	return false;
+	return !l && (str_starts_nocase(text, STR("Beads are numbered")) ||
+	    str_starts_nocase(text, STR("Cut map")));
 }
 
 /* The lowest text of each page's body leads nothing: it was kept with what follows. Returns
