@@ -8,9 +8,10 @@
 /* What adding up heights may be off by. */
 static const double slack_pt = 0.01;
 
-/* A page less full than this is wasted; cutting a table is to fill at least so much more
- * of it (common practice, no source). */
-#define BLANK_SHARE 0.5
+/* Pages less full than this have a table cut for them, or drawings parted; that is to fill
+ * at least so much more of them (common practice, no source). */
+#define CUT_BELOW 0.66
+#define PART_BELOW 0.5
 #define GAINED_SHARE 0.12
 
 struct flow *flow_new(const struct setter *s, const struct flow_spec *spec)
@@ -78,7 +79,7 @@ static enum hold slot_hold(const struct flow *f, const struct slot *s)
 	bool inside = s->strip + 1 < s->b->nstrips;
 
 	if (!inside && s->b->keep_soft && hold == HOLD_STRONG)
-		return f->fit.cut ? HOLD_FREE : HOLD_AVOID;
+		return f->fit.part ? HOLD_FREE : HOLD_AVOID;
 	if (hold == HOLD_FREE && inside && s->b->keep_whole && !f->fit.cut &&
 	    s->b->height_pt <= f->height_pt + slack_pt)
 		return HOLD_AVOID;
@@ -113,17 +114,18 @@ static size_t page_slots(const struct flow *f, double *used_pt)
 	return 0;
 }
 
-/* A page that a whole table, or drawings kept together, would leave half blank takes what it
- * can of them. */
+/* A page that a whole table would leave a third blank takes what it can of it, and one half
+ * blank parts drawings that were to stand together. */
 size_t flow_page_slots(const struct flow *f)
 {
 	struct flow cut = *f;
 	double used_pt = 0, cut_pt = 0;
 	size_t n = page_slots(f, &used_pt), more;
 
-	if (n == 0 || !f->spec.thrifty || used_pt > f->height_pt * BLANK_SHARE)
+	if (n == 0 || !f->spec.thrifty || used_pt > f->height_pt * CUT_BELOW)
 		return n;
 	cut.fit.cut = true;
+	cut.fit.part = used_pt < f->height_pt * PART_BELOW;
 	more = page_slots(&cut, &cut_pt);
 	return cut_pt > used_pt + f->height_pt * GAINED_SHARE ? more : n;
 }

@@ -190,8 +190,8 @@ size_t safety_other_lines(struct arena *a, const struct edition *e,
 			continue;
 		words = short_cautions(a, l, x);
 		if (words.n)
-			out[n++] = str_format(a, "%.*s: %.*s", STR_ARG(language_own_name(l)),
-			    STR_ARG(words));
+			out[n++] = units_text(a, e, str_format(a, "%.*s: %.*s",
+			    STR_ARG(language_own_name(l)), STR_ARG(words)));
 	}
 	return n;
 }

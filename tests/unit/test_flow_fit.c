@@ -139,12 +139,47 @@ static void a_table_behind_a_full_page_stays_whole(void **state)
 	struct flow *f = flow_new(&b->s, &spec);
 	struct probe *p;
 
-	add_lines(b, f, 12, 0);
+	add_lines(b, f, 14, 0);
 	flow_add(f, table(b, 9));
 	p = emit(b, f);
 	assert_int_equal(p->page, 2);
-	assert_int_equal(count_on(p, 1), 12);
+	assert_int_equal(count_on(p, 1), 14);
 	assert_int_equal(count_on(p, 2), 10);
+}
+
+static void write_name(void *user, struct canvas *c, rect area)
+{
+	canvas_text(c, (pt){ area.x, area.y + 12 }, FACE_SANS, 12, str_of(user));
+}
+
+/* A picture softly kept with the next, and that next one: 150 and 250 pt. */
+static void add_pictures(const struct bench *b, struct flow *f)
+{
+	struct block *first = block_picture(&b->s, write_name, (void *)(uintptr_t) "first",
+	    STR("one"), 150, 200);
+
+	first->keep_next = first->keep_soft = true;
+	flow_add(f, first);
+	flow_add(f, block_picture(&b->s, write_name, (void *)(uintptr_t) "second", STR("two"),
+	    250, 200));
+}
+
+/* Under two lines they part, else the page would be blank; under ten they stay together. */
+static void pictures_part_only_for_a_blank_page(void **state)
+{
+	const struct bench *b = *state;
+
+	for (int lines = 2; lines <= 10; lines += 8) {
+		struct flow *f = flow_new(&b->s, &spec);
+		struct probe *p;
+
+		add_lines(b, f, (size_t)lines, 0);
+		add_pictures(b, f);
+		p = emit(b, f);
+		assert_int_equal(p->page, 2);
+		assert_int_equal(p->texts[probe_find(p, "first", 0)].page, lines == 2 ? 1 : 2);
+		assert_int_equal(p->texts[probe_find(p, "second", 0)].page, 2);
+	}
 }
 
 /* On leaves printed on both sides the second page is there anyway: with lines to write on
@@ -172,6 +207,7 @@ int main(void)
 		cmocka_unit_test(a_lonely_line_gets_company),
 		cmocka_unit_test(a_half_blank_page_takes_part_of_a_table),
 		cmocka_unit_test(a_table_behind_a_full_page_stays_whole),
+		cmocka_unit_test(pictures_part_only_for_a_blank_page),
 		cmocka_unit_test(a_page_to_write_on_stays_where_it_costs_no_leaf),
 	};
 
