@@ -56,9 +56,14 @@ static double space_above_pt(const struct flow *f, const struct walk *w, const s
 	return (after_pt > before_pt ? after_pt : before_pt) * (1 - f->fit.tighter);
 }
 
+static double strip_pt(const struct flow *f, const struct slot *s)
+{
+	return f->fit.bare && s->b->fill ? 0 : block_strip_pt(s->b, s->strip);
+}
+
 static double walk_end_pt(const struct flow *f, const struct walk *w, const struct slot *s)
 {
-	return w->y_pt + space_above_pt(f, w, s) + block_strip_pt(s->b, s->strip);
+	return w->y_pt + space_above_pt(f, w, s) + strip_pt(f, s);
 }
 
 void walk_over(const struct flow *f, struct walk *w, const struct slot *s)
@@ -171,7 +176,7 @@ static void place_mark(struct flow *f, uint32_t number, double top_pt)
 static void place_strip(struct flow *f, const struct walk *w, const struct slot *s,
     bool joined)
 {
-	double h_pt = block_strip_pt(s->b, s->strip);
+	double h_pt = strip_pt(f, s);
 	double top_pt = walk_end_pt(f, w, s) - h_pt;
 
 	if (joined) {

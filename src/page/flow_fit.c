@@ -67,7 +67,7 @@ static struct flow_fit with_company(const struct flow *f, const struct outcome *
 struct flow_fit flow_fit_find(const struct flow *f)
 {
 	static const struct flow_fit ways[] = { { .tighter = 0.4 }, { .cut = true },
-		{ .tighter = 0.4, .cut = true } };
+		{ .tighter = 0.4, .cut = true }, { .tighter = 0.4, .cut = true, .bare = true } };
 	struct flow_fit plain = { 0 };
 	double least_pt = LINES_LEAST * LINE_EM * f->spec.blank_type.size_pt;
 	struct outcome o;

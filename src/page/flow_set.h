@@ -51,6 +51,7 @@ struct flow_fit {
 	double tighter;          /* share taken off the space between blocks */
 	bool cut;                /* what is to be kept whole is cut like the rest */
 	bool part;               /* what is softly kept together parts */
+	bool bare;               /* what fills pages has no height of its own */
 	unsigned early_page;     /* this page, from 1, ends early... */
 	double early_pt;         /* ...by so much; what follows has company then */
 };

@@ -200,6 +200,24 @@ static void a_page_to_write_on_stays_where_it_costs_no_leaf(void **state)
 	}
 }
 
+/* Lines to write on alone are no reason for another leaf: they have what is left, even if
+ * that is nothing; where the other side is there anyway, they stand on it. */
+static void lines_alone_take_no_leaf(void **state)
+{
+	const struct bench *b = *state;
+
+	for (int one_sided = 0; one_sided < 2; one_sided++) {
+		struct flow_spec s = spec;
+		struct flow *f;
+
+		s.one_sided = one_sided;
+		f = flow_new(&b->s, &s);
+		add_lines(b, f, 20, 0);
+		flow_add(f, block_ruled(&b->s, GLOVE_PT, true, 200));
+		assert_int_equal(emit(b, f)->page, one_sided ? 1 : 2);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -208,6 +226,7 @@ int main(void)
 		cmocka_unit_test(a_half_blank_page_takes_part_of_a_table),
 		cmocka_unit_test(a_table_behind_a_full_page_stays_whole),
 		cmocka_unit_test(pictures_part_only_for_a_blank_page),
+		cmocka_unit_test(lines_alone_take_no_leaf),
 		cmocka_unit_test(a_page_to_write_on_stays_where_it_costs_no_leaf),
 	};
 
