@@ -4,6 +4,8 @@
 
 #include "draw/geom.h"
 
+#include <math.h>
+
 #define T 0.42                   /* of a plate */
 #define WING 1.5                 /* of a plate across the weld */
 #define R2 0.70710678
@@ -366,6 +368,7 @@ void position_sort(struct position_solids *s, const struct space_view *view)
 /* Face up, to the side, down; upright the axis says all. */
 enum { UP, SIDEWAYS, DOWN, WAYS };
 static const str set_ups[FIG_MEMBERS_COUNT][WAYS] = {
+	[FIG_MEMBERS_ROOF] = { [SIDEWAYS] = WORD("horizontal, weld face to the side") },
 	[FIG_MEMBERS_TEE_GROOVE] = {
 		WORD("web level, base upright, groove up"),
 		WORD("base level, web upright, groove to the side"),
@@ -393,7 +396,9 @@ static const str set_ups[FIG_MEMBERS_COUNT][WAYS] = {
 
 str position_set_up(const struct fig_position *p)
 {
-	if (attitudes[p->place].upright)
+	double turns = attitudes[p->place].roll_deg / 90;
+
+	if (attitudes[p->place].upright || turns != floor(turns))
 		return (str){ 0 };
-	return set_ups[p->members][(int)(attitudes[p->place].roll_deg / 90)];
+	return set_ups[p->members][(int)turns];
 }

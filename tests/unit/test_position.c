@@ -190,6 +190,11 @@ static void words_and_refusals(void **state)
 	assert_false(ok);
 	s.place = FIG_6G;
 	assert_false(fig_position_can_draw(&s));
+	/* The plates of an open corner stand askew. */
+	s = (struct fig_position){ FIG_2G, FIG_TRAVEL_NONE, FIG_MEMBERS_ROOF, S("2G"), NULL };
+	assert_true(str_eq(fig_position_plain(&s), STR("horizontal, weld face to the side")));
+	s.place = FIG_2F;
+	assert_true(str_eq(fig_position_plain(&s), STR("horizontal fillet")));
 	s = (struct fig_position){ FIG_2G, FIG_TRAVEL_NONE, FIG_MEMBERS_TEE_GROOVE, S("2G"), NULL };
 	assert_true(str_eq(fig_position_words(x->arena, &s), STR("Position 2G of a tee with a "
 	    "groove: base level, web upright, groove to the side; ISO 6947 PC.")));
