@@ -108,6 +108,23 @@ str weld_position_fault(const struct assignment *x, const struct joint_block *j,
 	return WORD("no table tells how this joint stands in it; set it as the procedure says");
 }
 
+/* "A, 2F"; the position alone where the weld is the only one. */
+static str weld_at(struct sheet *sh, const struct assignment *x, const struct weld *w)
+{
+	bool lettered = w->letter && x->nwelds > 1;
+
+	return str_format(sh->arena, "%.*s%s%.*s", (int)lettered, &w->letter,
+	    lettered ? ", " : "", STR_ARG(position_text(sh->arena, sh->e, &w->at)));
+}
+
+/* The second side of a double preparation has its face up or down only when turned. */
+static bool is_turned(const struct joint_block *j, enum position p)
+{
+	return j->preparation >= PREPARATION_DOUBLE_V &&
+	    j->preparation <= PREPARATION_DOUBLE_J &&
+	    (p == POSITION_FLAT || p == POSITION_1G || p == POSITION_4G);
+}
+
 void add_position_notes(struct sheet *sh, const struct assignment *x,
     const struct joint_block *j)
 {
@@ -120,12 +137,15 @@ void add_position_notes(struct sheet *sh, const struct assignment *x,
 		const struct weld *w = &x->welds[welds[i]];
 		str why = weld_position_fault(x, j, welds[i]);
 
-		if (!why.n || weld_position(sh->arena, sh->e, x, j, welds[i], &p))
+		if (weld_position(sh->arena, sh->e, x, j, welds[i], &p)) {
+			if (is_turned(j, w->at.position))
+				sheet_text(sh, sh_format(sh, "%.*s: turn it over for the "
+				    "other side.", STR_ARG(weld_at(sh, x, w))));
 			continue;
-		sheet_text(sh, sh_format(sh, "%.*s%s%.*s: position not drawn; %.*s.",
-		    (int)(w->letter && x->nwelds > 1), &w->letter,
-		    w->letter && x->nwelds > 1 ? ", " : "",
-		    STR_ARG(position_text(sh->arena, sh->e, &w->at)),
-		    STR_ARG(word_str(edition_language(sh->e), why))));
+		}
+		if (why.n)
+			sheet_text(sh, sh_format(sh, "%.*s: position not drawn; %.*s.",
+			    STR_ARG(weld_at(sh, x, w)),
+			    STR_ARG(word_str(edition_language(sh->e), why))));
 	}
 }

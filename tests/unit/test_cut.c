@@ -420,6 +420,28 @@ static void positions_of_prepared_edges(void **state)
 	    FIG_MEMBERS_CORNER);
 }
 
+/* Why nothing is drawn: of a branch another reason than of a fillet in a groove's place. */
+static void reasons_for_no_sketch(void **state)
+{
+	struct weld w = { .letter = 'A' };
+	struct joint_block j = { .weld = 0, .joint = JOINT_BRANCH };
+	struct assignment x = { .welds = &w, .nwelds = 1 };
+
+	(void)state;
+	w.at.position = POSITION_2F;
+	assert_true(str_starts_nocase(weld_position_fault(&x, &j, 0), STR("no table tells how a "
+	    "branch")));
+	j.joint = JOINT_TEE;
+	assert_true(str_starts_nocase(weld_position_fault(&x, &j, 0), STR("no table tells how "
+	    "this joint")));
+	/* A gouge has no position that a table tells; a position that is not given is reported. */
+	j.joint = JOINT_U_GROOVE;
+	assert_int_equal(weld_position_fault(&x, &j, 0).n, 0);
+	j.joint = JOINT_TEE;
+	w.at.position = POSITION_COUNT;
+	assert_int_equal(weld_position_fault(&x, &j, 0).n, 0);
+}
+
 /* Strips that a root-bend line takes from a weld 30 in long; 0: no map. */
 static size_t strips_of(struct run *r, const char *line, char letter, uint32_t welds)
 {
@@ -507,6 +529,7 @@ int main(void)
 		cmocka_unit_test(demo_symbols),
 		cmocka_unit_test(demo_positions),
 		cmocka_unit_test(positions_of_prepared_edges),
+		cmocka_unit_test(reasons_for_no_sketch),
 		cmocka_unit_test(counts_as_they_are_written),
 		cmocka_unit_test(demo_pictures_fit),
 	};
