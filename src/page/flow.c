@@ -12,6 +12,8 @@ static const double slack_pt = 0.01;
  * at least so much more of them (common practice, no source). */
 #define CUT_BELOW 0.66
 #define PART_BELOW 0.5
+/* What is lower than this is never cut when it is to be kept whole. */
+#define SMALL_SHARE 0.33
 #define GAINED_SHARE 0.12
 
 struct flow *flow_new(const struct setter *s, const struct flow_spec *spec)
@@ -82,10 +84,11 @@ static enum hold slot_hold(const struct flow *f, const struct slot *s)
 		return HOLD_NEVER;
 	enum hold hold = block_strip_hold(s->b, s->strip);
 	bool inside = s->strip + 1 < s->b->nstrips;
+	bool small = s->b->height_pt < f->height_pt * SMALL_SHARE;
 
 	if (!inside && s->b->keep_soft && hold == HOLD_STRONG)
 		return f->fit.part ? HOLD_FREE : HOLD_AVOID;
-	if (hold == HOLD_FREE && inside && s->b->keep_whole && !f->fit.cut &&
+	if (hold == HOLD_FREE && inside && s->b->keep_whole && (small || !f->fit.cut) &&
 	    s->b->height_pt <= f->height_pt + slack_pt)
 		return HOLD_AVOID;
 	return hold;

@@ -272,14 +272,16 @@ static void set_repeat(struct grid_block *t)
 }
 
 /* A table is not cut under its heads nor under a row of one cell, which names the rows after
- * it, and its first row seldom stands alone. */
+ * it, and its first and last rows seldom stand alone. */
 static enum hold row_hold(const struct grid_block *t, size_t i)
 {
 	if (t->rows[i].head)
 		return HOLD_NEVER;
 	if (t->rows[i].ncells == 1 && t->ncolumns > 1)
 		return HOLD_STRONG;
-	return t->nrows - t->heads > 2 && i == t->heads
+	size_t body = t->nrows - t->heads;
+
+	return (body > 2 && i == t->heads) || (body > 3 && i + 2 == t->nrows)
 	    ? HOLD_AVOID : HOLD_FREE;
 }
 

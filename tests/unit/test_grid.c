@@ -328,6 +328,21 @@ static void test_a_long_table_starts_with_two_rows(void **state)
 	assert_int_equal(p->texts[probe_find(p, "row 3", 0)].page, 2);
 }
 
+/* Four rows and more: the last one takes the one before it along. */
+static void test_a_long_table_ends_with_two_rows(void **state)
+{
+	struct bench *b = *state;
+	struct flow *f = small_pages(b);
+	struct probe *p;
+
+	flow_add(f, block_space(&b->s, 200 - 5 * 20, false));
+	flow_add(f, grid_end(numbered_rows(b, 5, 1, false)));
+	p = emit(b, f);
+	assert_int_equal(p->texts[probe_find(p, "row 2", 0)].page, 1);
+	assert_int_equal(p->texts[probe_find(p, "row 3", 0)].page, 2);
+	assert_int_equal(p->texts[probe_find(p, "row 4", 0)].page, 2);
+}
+
 static void test_only_a_row_taller_than_a_page_is_cut(void **state)
 {
 	struct bench *b = *state;
@@ -455,6 +470,7 @@ int main(void)
 		cmocka_unit_test(test_whole_table_moves_on),
 		cmocka_unit_test(test_caption_and_head_keep_with_first_row),
 		cmocka_unit_test(test_a_long_table_starts_with_two_rows),
+		cmocka_unit_test(test_a_long_table_ends_with_two_rows),
 		cmocka_unit_test(test_only_a_row_taller_than_a_page_is_cut),
 		cmocka_unit_test(test_tall_row_that_fits_is_whole),
 		cmocka_unit_test(test_random_tables),
