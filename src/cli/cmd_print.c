@@ -125,7 +125,7 @@ str printer_leave(struct desk *k)
 static bool write_document(const struct desk *k, struct arena *a, const struct document *d)
 {
 	const struct pdf_meta meta = { .title = d->title, .language = language_tag(d->language),
-		.other = language_tag(d->language ? NULL : speech_language(k->p->run->model)),
+		.other = language_tag(d->language ? NULL : language_at(0)),
 		.actual_size = d->actual_size };
 	struct pdf *pdf = pdf_new(a, k->p->run->faces, &meta);
 	str bytes;

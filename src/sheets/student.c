@@ -93,6 +93,7 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 	str v[SAFETY_LINES_MOST];
 	size_t n = safety_lines(sh->arena, sh->e, x, v);
 	struct block *frame[SAFETY_LINES_MOST + 16];
+	const struct type other = styled(sh->e->bold, SPAN_OTHER);
 	const double pad = 6;
 	double inner = block_frame_inner_pt(pad, RULE_PT, sh->width_pt);
 	size_t k = 0;
@@ -113,7 +114,7 @@ static void add_safety(struct sheet *sh, const struct assignment *x)
 	}
 	n = safety_other_lines(sh->arena, sh->e, x, v);
 	for (size_t i = 0; i < n && k < SAFETY_LINES_MOST + 15; i++)
-		frame[k++] = block_plain(&sh->s, v[i], &sh->e->bold, TAG_P, inner);
+		frame[k++] = block_plain(&sh->s, v[i], &other, TAG_P, inner);
 	frame[k++] = block_plain(&sh->s, safety_deference(sh->e), &sh->e->body, TAG_P,
 	    inner);
 	for (size_t i = 0; i < k; i++)
