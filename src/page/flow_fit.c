@@ -8,8 +8,8 @@
 #define LINES_LEAST 9
 #define LINE_EM 1.35
 /* How early the page before it may end for that, and in which steps. */
-#define EARLY_SHARE 0.25
-#define EARLY_STEPS 12
+#define EARLY_SHARE 0.4
+#define EARLY_STEPS 16
 
 struct outcome {
 	unsigned pages;
@@ -47,21 +47,25 @@ static bool saves(const struct flow *f, const struct outcome *o)
 	return f->spec.one_sided || o->pages % 2 == 1 || !o->fills;
 }
 
-/* The page before the last ends early: the last one then has some lines more. */
+/* The page before the last ends early: the last one then has some lines more, as many as it
+ * should have or, if it cannot, the most there are. */
 static struct flow_fit with_company(const struct flow *f, const struct outcome *plain,
     double least_pt)
 {
-	struct flow_fit fit = { .early_page = plain->pages - 1 };
+	struct flow_fit best = { 0 };
+	double most_pt = plain->last_pt;
 
-	for (int i = 1; i <= EARLY_STEPS; i++) {
-		struct outcome o;
+	for (int i = 1; i <= EARLY_STEPS && most_pt < least_pt; i++) {
+		struct flow_fit fit = { .early_page = plain->pages - 1,
+			.early_pt = f->height_pt * EARLY_SHARE * i / EARLY_STEPS };
+		struct outcome o = outcome_of(f, fit);
 
-		fit.early_pt = f->height_pt * EARLY_SHARE * i / EARLY_STEPS;
-		o = outcome_of(f, fit);
-		if (o.pages == plain->pages && o.last_pt >= least_pt)
-			return fit;
+		if (o.pages != plain->pages || o.last_pt <= most_pt)
+			continue;
+		best = fit;
+		most_pt = o.last_pt;
 	}
-	return (struct flow_fit){ 0 };
+	return best;
 }
 
 struct flow_fit flow_fit_find(const struct flow *f)
