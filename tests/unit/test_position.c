@@ -56,6 +56,23 @@ static void every_position_is_drawn(void **state)
 	assert_int_equal(drawn, 3 * (9 * 6 + 5 * 7 + 4 + 4));
 }
 
+/* In Spanish, whose words are longer, over the width of a page: what no half has room for
+ * is drawn there. */
+static void spanish_has_room(void **state)
+{
+	const rect wide = { 30, 40, 468, 116 };
+
+	for (enum fig_place place = 0; place < FIG_PLACE_COUNT; place++)
+		for (enum fig_members m = 0; m < FIG_MEMBERS_COUNT; m++) {
+			struct fig_position s = { place, FIG_TRAVEL_NONE, m, S("1G rolled"),
+				language_find(STR("es")) };
+			bool ok;
+
+			draw(*state, wide, &s, &ok);
+			assert_int_equal(ok, fig_position_can_draw(&s));
+		}
+}
+
 static void letters_of_iso(void **state)
 {
 	static const struct { enum fig_place place; int way; bool pipe; const char *letters; }
@@ -204,6 +221,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_position_is_drawn),
+		cmocka_unit_test(spanish_has_room),
 		cmocka_unit_test(letters_of_iso),
 		cmocka_unit_test(travel_points_up_or_down),
 		cmocka_unit_test(only_a_turned_pipe_has_a_turning_arrow),
