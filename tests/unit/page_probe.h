@@ -35,8 +35,8 @@ struct probe {
 	rect sheet;              /* w 0: not watched */
 	struct seen_text *texts;
 	size_t ntexts, texts_cap;
-	str dests[64];
-	unsigned dest_pages[64];
+	str dests[PROBE_PAGES];
+	unsigned dest_pages[PROBE_PAGES];
 	size_t ndests, nlinks;
 	size_t npaths, nsegs;
 	double low_pt[PROBE_PAGES]; /* lowest point of a path above the foot, by page */
