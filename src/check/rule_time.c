@@ -82,7 +82,7 @@ static void judge_fill(struct rule_context *x, uint32_t course,
 }
 
 /* Hours of a kind for which the rule gives nothing leave the credits unknown. */
-static void judge_credits(struct rule_context *x, const struct course *c,
+static bool judge_credits(struct rule_context *x, const struct course *c,
     const struct credit_rule *r)
 {
 	double credits;
@@ -91,11 +91,11 @@ static void judge_credits(struct rule_context *x, const struct course *c,
 	if (c->credits <= 0 || (c->lecture_hours <= 0 && c->lab_hours <= 0) ||
 	    (c->lecture_hours > 0 && r->lecture_h <= 0) ||
 	    (c->lab_hours > 0 && r->lab_h <= 0))
-		return;
+		return false;
 	credits = (c->lecture_hours > 0 ? c->lecture_hours / r->lecture_h : 0) +
 	    (c->lab_hours > 0 ? c->lab_hours / r->lab_h : 0);
 	if (credits <= c->credits + CREDIT_SLACK && credits >= c->credits - CREDIT_SLACK)
-		return;
+		return true;
 	d = report_course(x, FINDING_CREDITS_OFF, c, str_format(x->f->arena,
 	    "%.*s says %.*s credits, and its hours make %.*s", STR_ARG(c->id),
 	    STR_ARG(say_real(x, c->credits, 2)), STR_ARG(say_real(x, credits, 2))));
@@ -104,6 +104,41 @@ static void judge_credits(struct rule_context *x, const struct course *c,
 	    STR_ARG(say_hours(x, c->lecture_hours)), STR_ARG(say_hours(x, c->lab_hours)),
 	    STR_ARG(x->m->credit_rule));
 	finding_repair(x->f, d, "change Credits, Lecture hours or Lab hours");
+	return true;
+}
+
+/* Three courses are hardly wrong at once, and most of them at that: then it is the rule.
+ * The first speaks for them; from: where their findings begin. */
+static void fold_credits(struct rule_context *x, size_t from, size_t judged)
+{
+	struct finding *d = &x->f->v[from];
+	size_t n = x->f->n - from;
+
+	if (n < 3 || n * 2 <= judged)
+		return;
+	for (size_t i = from + 1; i < x->f->n; i++)
+		finding_relate(x->f, d, x->f->v[i].pos)->label = x->f->v[i].message;
+	x->f->n = from + 1;
+	d->scope = SCOPE_PROGRAM;
+	d->message = str_format(x->f->arena, "%.*s; so it is with %u of %u courses",
+	    STR_ARG(d->message), (unsigned)n, (unsigned)judged);
+	finding_repair(x->f, d, "correct Credit rule in program.md, \"%.*s\"; or else the "
+	    "Credits of each", STR_ARG(x->m->credit_rule));
+}
+
+static void judge_all_credits(struct rule_context *x)
+{
+	size_t from = x->f->n, judged = 0;
+	struct credit_rule rule;
+
+	if (!credit_rule_parse(x->m->credit_rule, &rule))
+		return;
+	for (uint32_t i = 0; i < x->m->ncourses; i++)
+		judged += judge_credits(x, &x->m->courses[i], &rule);
+	for (size_t i = 0; i < x->m->nwaivers; i++)
+		if (x->m->waivers[i].name == FINDING_CREDITS_OFF)
+			return;
+	fold_credits(x, from, judged);
 }
 
 /* Credits are compared only where the rule was read. */
@@ -113,13 +148,9 @@ void rule_time(struct rule_context *x)
 	const struct course_load *l = course_loads(x->scratch, s);
 	const bool *unknown = find_unknown(x);
 	struct overfull *o = overfull_new(x);
-	struct credit_rule rule;
-	bool ruled = credit_rule_parse(x->m->credit_rule, &rule);
 
-	for (uint32_t i = 0; i < x->m->ncourses; i++) {
+	for (uint32_t i = 0; i < x->m->ncourses; i++)
 		judge_fill(x, i, &l[i], unknown[i], o);
-		if (ruled)
-			judge_credits(x, &x->m->courses[i], &rule);
-	}
+	judge_all_credits(x);
 	judge_loads(x, s, o);
 }

@@ -15,6 +15,13 @@ bool drawing_next(struct binder *b, const struct block *v, uint32_t *i,
 
 		if (!line.s.n)
 			continue;
+		if (str_starts(line.s, STR("```"))) {
+			finding_repair(b->f, complain(b, FINDING_BAD_DRAWING, said_pos(line),
+			    "the block before this line is not closed; what follows is left out"),
+			    "write ``` on a line of its own above");
+			*i = m->nlines;
+			return false;
+		}
 		out->key = said_trim(said_sub(line, 0, colon));
 		out->value = said_trim(said_sub(line, colon + 1, line.s.n));
 		if (colon < line.s.n && out->key.s.n && out->value.s.n)

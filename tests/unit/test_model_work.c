@@ -184,6 +184,17 @@ static void a_joint_that_is_no_word_is_one_finding(void **state)
 	}
 }
 
+/* The second block stands inside the first when that is not closed. */
+static void a_block_that_is_not_closed(void **state)
+{
+	struct bench t = bench_one(HEAD FACTS "\n## Drawing\n\n```joint\njoint: tee\n"
+	    "leg: 1/4 in\n\n```joint\njoint: tee\nleg: 1/4 in\n```\n");
+
+	(void)state;
+	expect_one(&t, FINDING_BAD_DRAWING, 17, 1, "not closed", "```");
+	bench_free(&t);
+}
+
 /* A misspelt heading is read as the section it means, unless that is there too. */
 static void a_misspelt_heading_is_read(void **state)
 {
@@ -527,6 +538,7 @@ int main(void)
 		cmocka_unit_test(pipe_from_the_thickness),
 		cmocka_unit_test(faults_of_welds),
 		cmocka_unit_test(a_joint_that_is_no_word_is_one_finding),
+		cmocka_unit_test(a_block_that_is_not_closed),
 		cmocka_unit_test(a_misspelt_heading_is_read),
 		cmocka_unit_test(a_misspelt_process_is_read),
 		cmocka_unit_test(faults_of_joint_blocks),

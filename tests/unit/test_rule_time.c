@@ -105,6 +105,27 @@ static void a_course_without_lab_hours_is_not_judged(void **state)
 	expect(x, FINDING_HOURS_UNDER, 0);
 }
 
+/* Where most courses are off, and three at least, the rule is: one finding. */
+static void credits_of_many_courses(void **state)
+{
+	static const struct { const char *third; size_t off; } rows[] = {
+		{ "3", 1 }, { "2", 2 },
+	};
+	char program[600];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct texts x = { ONE, program, NULL, NULL, NULL };
+
+		snprintf(program, sizeof program, PROGRAM_HEAD "- **Credit rule:** 1 credit = 20 "
+		    "lab hours\n\n## Quarter 1\n\n### ORW 101: One\n\n- **Credits:** 3\n"
+		    "- **Lab hours:** 40\n\n1. AA-01, week 1\n\n### ORW 102: Two\n\n"
+		    "- **Credits:** 3\n- **Lab hours:** 40\n\n### ORW 103: Three\n\n"
+		    "- **Credits:** %s\n- **Lab hours:** 40\n", rows[i].third);
+		expect(x, FINDING_CREDITS_OFF, rows[i].off);
+	}
+}
+
 static void credits_of_a_course(void **state)
 {
 	static const struct { const char *rule, *facts; size_t off; } rows[] = {
@@ -729,6 +750,7 @@ int main(void)
 		cmocka_unit_test(hours_that_are_not_known),
 		cmocka_unit_test(a_course_without_lab_hours_is_not_judged),
 		cmocka_unit_test(credits_of_a_course),
+		cmocka_unit_test(credits_of_many_courses),
 		cmocka_unit_test(credit_rules_that_are_read),
 		cmocka_unit_test(station_against_its_hours),
 		cmocka_unit_test(the_smallest_fix),
