@@ -17,6 +17,7 @@ struct plain_line {
 	size_t at;               /* byte where the text begins */
 	str text;                /* trimmed */
 	bool bold_key;           /* a bullet "**Key:** value" or "**Key**: value" */
+	size_t key_end;          /* of such a bullet: where in text the closing stars stand */
 };
 
 static bool alnum(char c)
@@ -92,23 +93,20 @@ static bool begins_bold(struct plain_line *l)
 	before = t.p[end - 1];
 	after = end + 2 < t.n ? t.p[end + 2] : ' ';
 	l->bold_key = l->kind == PLAIN_BULLET && (before == ':' || after == ':');
+	l->key_end = end;
 	return ends_bold(before, after) && plain_words(str_sub(t, 2, end)) &&
 	    plain_words(str_sub(t, end + 2, t.n));
 }
 
-/* A line whose text begins at l.at, or PLAIN_NOT. */
-static struct plain_line words(struct plain_line l, str s)
+/* Whether line s, whose text begins at l->at, is plain; its text. */
+static bool words(struct plain_line *l, str s)
 {
-	bool plain;
-
-	l.text = str_trim(str_sub(s, l.at, s.n));
-	if (!l.text.n || s.p[l.at] == ' ')
-		plain = false;
-	else if (str_starts(l.text, STR("**")))
-		plain = begins_bold(&l);
-	else
-		plain = alnum(l.text.p[0]) && !begins_list(l.text) && plain_words(l.text);
-	return plain ? l : (struct plain_line){ .kind = PLAIN_NOT };
+	l->text = str_trim(str_sub(s, l->at, s.n));
+	if (!l->text.n || s.p[l->at] == ' ')
+		return false;
+	if (str_starts(l->text, STR("**")))
+		return begins_bold(l);
+	return alnum(l->text.p[0]) && !begins_list(l->text) && plain_words(l->text);
 }
 
 static struct plain_line heading(str s)
@@ -136,34 +134,38 @@ static struct plain_line fence(str s)
 	return l;
 }
 
-/* What line s is, taken by itself. */
+/* The kind of line s by its beginning, and where its text begins. */
+static void begins(struct plain_line *l, str s)
+{
+	size_t n;
+
+	if (s.p[0] == '-' && s.n > 2 && s.p[1] == ' ') {
+		l->kind = PLAIN_BULLET;
+		l->at = 2;
+		return;
+	}
+	l->kind = PLAIN_PARA;
+	n = digits(s);
+	if (n && n < 9 && n + 2 < s.n && s.p[n] == '.' && s.p[n + 1] == ' ' &&
+	    str_to_u32(str_sub(s, 0, n), &l->number)) {
+		l->kind = PLAIN_STEP;
+		l->at = n + 2;
+	}
+}
+
+/* What line s, which is not empty, is by itself. */
 static struct plain_line plain_line(str s)
 {
 	struct plain_line l = { .kind = PLAIN_BLANK };
-	size_t n;
 
-	if (!s.n)
-		return l;
 	if (s.p[0] == '#')
 		return heading(s);
 	if (str_starts(s, STR("```")))
 		return fence(s);
-	if (s.p[0] == '-' && s.n > 2 && s.p[1] == ' ') {
-		l.kind = PLAIN_BULLET;
-		l.at = 2;
-		return words(l, s);
-	}
-	n = digits(s);
-	if (n && n < 9 && n + 2 < s.n && s.p[n] == '.' && s.p[n + 1] == ' ' &&
-	    str_to_u32(str_sub(s, 0, n), &l.number)) {
-		l.kind = PLAIN_STEP;
-		l.at = n + 2;
-		return words(l, s);
-	}
-	if (!str_trim(s).n)
-		return l;
-	l.kind = PLAIN_PARA;
-	return words(l, s);
+	begins(&l, s);
+	if (!words(&l, s))
+		l.kind = l.kind == PLAIN_PARA && !l.text.n ? PLAIN_BLANK : PLAIN_NOT;
+	return l;
 }
 
 static bool is_fence(str line)
@@ -282,16 +284,12 @@ bool cuts_find(struct arena *a, const struct lines *l, struct plain_cuts *out)
 
 /* ---- blocks ---- */
 
-str fact_key(str t, size_t *value)
+/* The key as fact_key gives it, of a text of which the closing stars stand at `end`. */
+static str key_before(str t, size_t end, size_t *value)
 {
-	str key;
+	str key = str_trim(str_sub(t, 2, end));
 
-	if (!str_starts(t, STR("**")))
-		return (str){ 0 };
-	*value = str_find(t, STR("**"), 2) + 2;
-	if (*value > t.n)
-		return (str){ 0 };
-	key = str_trim(str_sub(t, 2, *value - 2));
+	*value = end + 2;
 	if (str_ends(key, STR(":")))
 		key.n--;
 	else if (*value == t.n || t.p[*value] != ':')
@@ -300,6 +298,13 @@ str fact_key(str t, size_t *value)
 		++*value;
 	*value = t.n - str_trim_left(str_sub(t, *value, t.n)).n;
 	return str_trim(key);
+}
+
+str fact_key(str t, size_t *value)
+{
+	size_t end = str_starts(t, STR("**")) ? str_find(t, STR("**"), 2) : t.n;
+
+	return end < t.n ? key_before(t, end, value) : (str){ 0 };
 }
 
 void fence_lines(struct arena *a, const struct lines *l, const struct block *b,
@@ -338,7 +343,7 @@ static void add_block(struct blocks *r, const struct plain_line *l, size_t line,
 	if (!l->bold_key)
 		return;
 	b->kind = BLOCK_FACT;
-	b->key = fact_key(l->text, &value);
+	b->key = key_before(l->text, l->key_end, &value);
 	b->text = str_sub(l->text, value, l->text.n);
 }
 
@@ -393,8 +398,14 @@ bool plain_read(struct blocks *r, size_t first, size_t end)
 	uint32_t number = 0;
 
 	for (size_t line = first; line < end; line++) {
-		struct plain_line l = plain_line(lines_at(r->lines, line));
+		str s = lines_at(r->lines, line);
+		struct plain_line l;
 
+		if (!s.n) {
+			before = PLAIN_BLANK;
+			continue;
+		}
+		l = plain_line(s);
 		if (l.kind == PLAIN_NOT || runs_on(before, l.kind))
 			return give_up(r, kept);
 		before = l.kind;
