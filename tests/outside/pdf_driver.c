@@ -131,9 +131,9 @@ static void draw(struct canvas *c)
 
 int main(int argc, char **argv)
 {
-	struct pdf_meta meta = { STR("Quarter 1 \xe2\x80\x93 caf\xc3\xa9 & more"),
-	    STR("en-US"),
-		STR("Test <sheet>"), STR(""), false };
+	const struct pdf_meta meta = {
+		.title = STR("Quarter 1 \xe2\x80\x93 caf\xc3\xa9 & more"),
+		.language = STR("en-US"), .subject = STR("Test <sheet>") };
 	struct arena *a = arena_new(NULL, NULL);
 	struct pdf *p = pdf_new(a, faces_new(a), &meta);
 	FILE *f = argc == 2 ? fopen(argv[1], "wb") : NULL;
