@@ -197,7 +197,8 @@ for f in program.md skills.md assignments/*.md; do
 done
 inspected 'CR LF and BOM' 0 '2 assignments in 1 course' '0 errors, 0 warnings'
 printf '\357\273\277' >assignments/AA-02.md
-inspected 'a BOM and nothing else' 1 'AA-02.md:1:1: warning: the file holds nothing'
+inspected 'a BOM and nothing else' 1 'AA-02.md:1:1: error: the file holds nothing' \
+	'also program.md:15:4: no file defines AA-02' 'delete it and its line in program.md'
 
 program long
 { printf '\n## Notes\n\n'; repeat 70000 x; printf '\nshort\n'; } >>assignments/AA-01.md

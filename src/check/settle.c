@@ -256,6 +256,9 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 		    !is_file_of(m->sources->v[d->pos.file].path, id))
 			continue;
 		d->level = LEVEL_ERROR;
+		if (d->name == FINDING_EMPTY_FILE)
+			finding_repair(f, d, "fill it in, or delete it and its line in "
+			    "program.md");
 		take_in(f, (uint32_t)i, &f->v[at]);
 		f->v[at].name = FINDING_COUNT;
 		return;
