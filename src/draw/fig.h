@@ -117,7 +117,8 @@ struct fig_joint {
 	bool beads_from_right;   /* grooves: numbered from the right in each layer */
 	bool beads_inside;       /* no drawing rather than numbers of beads on leaders */
 	bool beads_only;         /* without dimensions */
-	bool restart;            /* plan: stop and restart near mid-length */
+	bool restart;            /* plan: stop and restart, restart_mm right of mid-length */
+	double restart_mm;
 	unsigned tacks;          /* plan: tack marks along the weld, at most 12 */
 	str label_t1, label_t2, label_leg, label_leg2, label_gap, label_land, label_angle;
 	str label_bevel, label_backing, label_overlap, label_length, label_reinforcement;
@@ -125,6 +126,7 @@ struct fig_joint {
 	str label_angle_back, label_radius_back; /* they say that it is the back */
 	str label_spacing, label_places; /* of the row; size and number */
 	str label_width1, label_width2; /* plan */
+	str label_restart;       /* where it is; in words only */
 	str label_answer;        /* at the face of the weld: what a key says of it */
 	str letter;              /* of the weld, "A"; may be empty */
 	str position;            /* "2F", "3G up"; may be empty */
@@ -155,6 +157,8 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 /* What the section shows, in one or two sentences, for readers who cannot see it. Uses
  * the labels for sizes, so it says nothing that the drawing does not. */
 str fig_joint_words(struct arena *a, const struct fig_joint *j);
+/* The same of the coupon from above, or of the pipe from its end. */
+str fig_plan_words(struct arena *a, const struct fig_joint *j);
 
 /* A blank, seen flat. Coordinates in mm from the lower left corner, x right, y up. */
 enum fig_mark { FIG_HOLE, FIG_SLOT, FIG_NOTCH, FIG_BEND, FIG_CUT };

@@ -130,8 +130,10 @@ static void build_plate(struct section *s, const struct fig_cut *k, double mm_pt
 	for (size_t i = 0; i < k->nstrips; i++)
 		add_strip(s, &k->strips[i], half, high);
 	if (k->restart) {
-		section_rule(s, (pt){ 0, -weld * 1.7 }, (pt){ 0, weld * 1.7 }, false);
-		add_drop(s, 0, -weld * 1.7, word(k->language, "stop and restart here"));
+		double x = k->restart_mm;
+
+		section_rule(s, (pt){ x, -weld * 1.7 }, (pt){ x, weld * 1.7 }, false);
+		add_drop(s, x, -weld * 1.7, word(k->language, "stop and restart here"));
 	}
 	section_level(s, SECTION_TOP, (pt){ -half, high }, (pt){ half, high },
 	    k->label_length);
@@ -248,6 +250,8 @@ str fig_cut_words(struct arena *a, const struct fig_cut *k)
 		buf_addf(&b, "%s %.*s", i ? ";" : "", STR_ARG(k->strips[i].label));
 	if (k->label_ends.n)
 		buf_addf(&b, "; %.*s", STR_ARG(k->label_ends));
+	if (k->restart)
+		word_addf(&b, l, "; stop and restart: %.*s", STR_ARG(k->label_restart));
 	buf_addc(&b, '.');
 	return buf_str(&b);
 }

@@ -26,7 +26,9 @@ struct fig_cut {
 	size_t nstrips;          /* 1 to FIG_CUT_STRIPS */
 	str label_length, label_discard;
 	str label_ends;          /* the end pieces are used: what they are; else empty */
-	bool restart;            /* plate: stop and restart near mid-length */
+	bool restart;            /* plate: stop and restart, restart_mm right of mid-length */
+	double restart_mm;
+	str label_restart;       /* where it is; in words only */
 	str note;                /* weld, position, pipe: at the left below */
 	const struct language *language; /* of labels and words; null: English */
 };

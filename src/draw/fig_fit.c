@@ -114,7 +114,7 @@ static bool try_scale(struct layout *l, struct section *s, const struct fig_fit 
 	static const double arm_pt[FIG_ARMS] = { 72, 50, 34, 24, 15 };
 	double *needs = fit->tries ? fit->tries->needs[l->mixed][full][scale] : NULL;
 
-	for (size_t i = 0; i < (fit->small ? 1 : FIG_ARMS); i++) {
+	for (size_t i = 0; i < (fit->small && !fit->arms ? 1 : FIG_ARMS); i++) {
 		struct section_frame f = { .mm_pt = 1 / l->pt_mm, .room = area,
 		    .arm_mm = arm_pt[i] / l->pt_mm, .full = full };
 

@@ -211,6 +211,9 @@ static str width_fault(const struct fig_joint *j)
 {
 	double least[2];
 
+	if (j->restart && fig_given(j->length_mm) &&
+	    fabs(j->restart_mm) >= j->length_mm / 2)
+		return WORD("the stop and restart lies beyond the weld");
 	least_widths(j, least);
 	if ((fig_given(j->width1_mm) && j->width1_mm <= least[0]) ||
 	    (fig_given(j->width2_mm) && j->width2_mm <= least[1]))
@@ -337,7 +340,7 @@ bool fig_joint_draw(struct canvas *c, const struct faces *f, rect area,
 	str why = fig_joint_fault(j);
 	struct fig_fit fit = { build_joint, j, fmin(j->t1_mm, fig_t2_mm(j)),
 	    fmax(j->t1_mm, fig_t2_mm(j)), j->letter, j->position, j->language,
-	    false, j->tries };
+	    false, j->tries, false };
 
 	/* Beads may be drawn as large as there is room. */
 	if (j->nlayers > 0)

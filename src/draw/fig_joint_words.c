@@ -26,11 +26,13 @@ static void add_depths(struct buf *b, const struct fig_joint *j)
 		add_size(b, j, WORD("depth of preparation at the back"),
 		    j->label_depth_back);
 	} else {
-		add_size(b, j, WORD("groove depth"), j->label_depth);
+		add_size(b, j, j->shape == FIG_PLUG ? WORD("depth of filling")
+		                                    : WORD("groove depth"), j->label_depth);
 	}
-	add_size(b, j, WORD("width"), j->label_groove_width);
-	add_size(b, j, k->flare ? WORD("radius of the bend") : WORD("root radius"),
-	    j->label_radius);
+	/* Of a row the label with the number of places says it. */
+	if (j->holes <= 1)
+		add_size(b, j, WORD("width"), j->label_groove_width);
+	add_size(b, j, WORD("radius"), j->label_radius);
 	add_size(b, j, STR(""), j->label_radius_back);
 }
 
@@ -144,5 +146,47 @@ str fig_joint_words(struct arena *a, const struct fig_joint *j)
 	add_beads(&b, j);
 	if (j->both_sides || prep_kind(prep_of(j))->doubled)
 		buf_add(&b, word(l, " Welded from both sides."));
+	return buf_str(&b);
+}
+
+static void add_round(struct buf *b, const struct fig_joint *j)
+{
+	const struct language *l = j->language;
+
+	buf_add(b, word(l, "Pipe seen from its end, with 12, 3, 6 and 9 of the clock"));
+	add_size(b, j, WORD("outside diameter"), j->label_od);
+	add_size(b, j, WORD("thickness"), j->label_t1);
+}
+
+static void add_row(struct buf *b, const struct fig_joint *j)
+{
+	add_size(b, j, STR(""), j->label_places);
+	if (fig_given(j->hole_length_mm))
+		buf_add(b, j->slots_across ? word(j->language, ", square to their row")
+		                           : word(j->language, ", along their row"));
+	if (j->holes > 1)
+		add_size(b, j, WORD("from middle to middle"), j->label_spacing);
+}
+
+str fig_plan_words(struct arena *a, const struct fig_joint *j)
+{
+	const struct language *l = j->language;
+	struct buf b = { .arena = a };
+
+	if (j->shape == FIG_PIPE_BUTT || j->shape == FIG_BRANCH) {
+		add_round(&b, j);
+	} else {
+		buf_add(&b, word(l, "The weld seen from above"));
+		add_size(&b, j, WORD("length"), j->label_length);
+		add_size(&b, j, WORD("width"), j->label_width1);
+		add_size(&b, j, WORD("on"), j->label_width2);
+		add_size(&b, j, WORD("overlap"), j->label_overlap);
+		add_row(&b, j);
+		if (j->restart)
+			word_addf(&b, l, "; stop and restart: %.*s", STR_ARG(j->label_restart));
+	}
+	if (j->tacks)
+		word_addf(&b, l, "; tacks: %u", j->tacks);
+	buf_addc(&b, '.');
 	return buf_str(&b);
 }

@@ -249,14 +249,14 @@ static void add_tacks(struct section *s, const struct fig_joint *j, const struct
 static void add_restart(
     struct section *s, const struct fig_joint *j, const struct plan *p, double mm_pt)
 {
-	double over = 3 * mm_pt;
+	double over = 3 * mm_pt, x = j->restart_mm;
 
 	if (!j->restart)
 		return;
 	section_rule(
-	    s, (pt){ 0, p->weld_lo - over }, (pt){ 0, p->weld_hi + over }, false);
+	    s, (pt){ x, p->weld_lo - over }, (pt){ x, p->weld_hi + over }, false);
 	section_dim(s, (struct section_dim){ .kind = SECTION_DROP,
-	    .a = { 0, p->weld_lo - over }, .label = word(j->language, "stop and restart here") });
+	    .a = { x, p->weld_lo - over }, .label = word(j->language, "stop and restart here") });
 }
 
 static void add_circle(struct section *s, double r, double hatch_deg)
@@ -378,7 +378,7 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 	/* Rows are long; their openings show at small scales too. */
 	bool row = j->shape == FIG_PLUG || j->shape == FIG_SPOT;
 	struct fig_fit fit = { build_plan, j, 0, 0, j->letter, j->position, j->language,
-		row, NULL };
+		row, NULL, row };
 	bool pipe = j->shape == FIG_PIPE_BUTT || j->shape == FIG_BRANCH;
 
 	if (why.n == 0 && pipe && !fig_given(j->od_mm))

@@ -205,6 +205,7 @@ struct fig_fit {
 	const struct language *language;
 	bool small;              /* scales below 1:10 too; the part has no arms */
 	struct fig_tries *tries; /* or null */
+	bool arms;               /* small, and with arms after all */
 };
 
 /* For figures that find their scale themselves: paper to steel, largest first, and the

@@ -141,7 +141,7 @@ static const struct joint_key keys[] = {
 	KEY("sides", both_sides, key_sides, QUANTITY_ANY, 0),
 	KEY("passes", passes, key_count, QUANTITY_COUNT, 0),
 	KEY("beads", beads, key_count, QUANTITY_COUNT, 0),
-	KEY("restart", restart, key_text, QUANTITY_ANY, 0),
+	KEY("restart", restart, key_restart, QUANTITY_ANY, 0),
 	SIZE("depth back", depth_back), SIZE("kerf", kerf),
 	KEY("angle back", angle_back, key_quantity, QUANTITY_ANGLE, 0),
 	KEY("bevel back", bevel_back, key_quantity, QUANTITY_ANGLE, 0),

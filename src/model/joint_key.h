@@ -32,5 +32,7 @@ void key_increments(struct joint_reading *r, const struct joint_key *row,
 void key_hole(struct joint_reading *r, const struct joint_key *row, struct said value);
 /* Height of a melt-through, which is then what the back has. */
 void key_melt(struct joint_reading *r, const struct joint_key *row, struct said value);
+/* "near mid-length", "3 in from the left end", or any other words. */
+void key_restart(struct joint_reading *r, const struct joint_key *row, struct said value);
 
 #endif

@@ -67,6 +67,34 @@ void key_layers(struct joint_reading *r, const struct joint_key *row, struct sai
 	r->j->layer_beads = beads;
 }
 
+/* ---- stop and restart ---- */
+
+/* Words that say it otherwise than these stand beside the drawing and mark no place in it. */
+void key_restart(struct joint_reading *r, const struct joint_key *row, struct said value)
+{
+	static const str middles[] = { { "mid-", 4 }, { "middle", 6 }, { "center", 6 } };
+	struct joint_block *j = r->j;
+	struct quantity q;
+	struct quantity_fault fault;
+	str at = value.s;
+	size_t used;
+
+	(void)row;
+	j->restart = value.s;
+	for (size_t i = 0; i < sizeof middles / sizeof *middles; i++)
+		if (str_find(at, middles[i], 0) < at.n)
+			j->restart_place = RESTART_MIDDLE;
+	while (at.n && (*at.p < '0' || *at.p > '9'))
+		at = str_sub(at, 1, at.n);
+	if (!at.n || quantity_prefix(at, QUANTITY_LENGTH, METAL_NONE, &q, &used, &fault) !=
+	        QUANTITY_OK)
+		return;
+	at = str_sub(at, used, at.n);
+	j->restart_place = str_find(at, STR("left"), 0) < at.n ? RESTART_FROM_LEFT
+	    : str_find(at, STR("right"), 0) < at.n ? RESTART_FROM_RIGHT : RESTART_UNTOLD;
+	j->restart_mm = q.lo;
+}
+
 /* ---- marks of the symbol ---- */
 
 static bool read_length(struct joint_reading *r, struct said value, struct quantity *out)

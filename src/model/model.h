@@ -180,6 +180,9 @@ struct symbol_marks {
 	str tail;
 };
 
+/* Where along a weld it stops and starts again; UNTOLD: words that name no place. */
+enum restart_place { RESTART_UNTOLD, RESTART_MIDDLE, RESTART_FROM_LEFT, RESTART_FROM_RIGHT };
+
 /* A joint block after the facts filled what it leaves out. A quantity of kind
  * QUANTITY_ANY (zeroed) is not given. */
 struct joint_block {
@@ -202,6 +205,8 @@ struct joint_block {
 	uint32_t passes, beads;
 	double overlap_percent;
 	str restart;
+	enum restart_place restart_place; /* as restart says it */
+	double restart_mm;       /* FROM_LEFT, FROM_RIGHT: how far from that end */
 	struct pos pos;
 };
 

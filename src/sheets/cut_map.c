@@ -3,7 +3,9 @@
 #include "model/test_line.h"
 #include "reckon/pipe.h"
 #include "reckon/strips.h"
+#include "sheets/both_units.h"
 #include "sheets/edition.h"
+#include "sheets/figure_data.h"
 #include "sheets/wording.h"
 #include "units/format.h"
 
@@ -338,7 +340,8 @@ static str note_text(struct arena *a, const struct edition *e, const struct assi
 
 bool cut_maps_alike(const struct fig_cut *a, const struct fig_cut *b)
 {
-	if (a->nstrips != b->nstrips || a->length_mm != b->length_mm || a->od_mm != b->od_mm)
+	if (a->nstrips != b->nstrips || a->length_mm != b->length_mm || a->od_mm != b->od_mm ||
+	    a->restart != b->restart || a->restart_mm != b->restart_mm)
 		return false;
 	for (size_t i = 0; i < a->nstrips; i++)
 		if (!str_eq(a->strips[i].label, b->strips[i].label) ||
@@ -376,7 +379,8 @@ bool cut_map(struct arena *a, const struct edition *e, const struct assignment *
 	out->label_length = length_text(a, e, out->length_mm);
 	out->discard_mm = DISCARD_MM;
 	out->label_discard = length_text(a, e, DISCARD_MM);
-	out->restart = j->restart.n > 0;
+	out->restart = figure_restart(j, &out->restart_mm);
+	out->label_restart = both_units(a, e, j->restart);
 	fits = n ? map_plate(a, e, v, pieces, n, out) : v[CUT_FILLET].n && v[CUT_MACRO].n &&
 	    map_fillet(a, e, out);
 	return fits && !fig_cut_fault(out).n;

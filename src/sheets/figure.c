@@ -402,7 +402,7 @@ static str joint_head(struct sheet *sh, const struct fig_joint *j, const struct 
 	else if (b->passes)
 		word_addf(&t, l, "; %u passes", b->passes);
 	if (b->restart.n)
-		word_addf(&t, l, "; stop and restart: %.*s", STR_ARG(b->restart));
+		word_addf(&t, l, "; stop and restart: %.*s", STR_ARG(j->label_restart));
 	return buf_str(&t);
 }
 
@@ -567,7 +567,7 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 		return;
 	struct picture *plan = new_picture(sh, PICTURE_PLAN);
 	plan->joint = p->joint;
-	add_picture(sh, plan, sh_word(sh, "The coupon along its weld or from its end"),
+	add_picture(sh, plan, fig_plan_words(sh->arena, &p->joint),
 	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end")
 	    : p->joint.groove_width_mm > 0 ? sh_word(sh, "From above")
 	    : sh_word(sh, "Along the weld"));

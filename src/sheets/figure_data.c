@@ -5,6 +5,7 @@
 #include "model/words.h"
 #include "reckon/pipe.h"
 #include "sheets/band.h"
+#include "sheets/both_units.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/weldment.h"
 
@@ -306,6 +307,18 @@ static void fill_layers(struct arena *a, const struct assignment *x,
 	f->nlayers = j->nlayers;
 }
 
+bool figure_restart(const struct joint_block *j, double *right_mm)
+{
+	double end = middle(&j->length) / 2;
+
+	*right_mm = 0;
+	if (j->restart_place == RESTART_FROM_LEFT)
+		*right_mm = j->restart_mm - end;
+	else if (j->restart_place == RESTART_FROM_RIGHT)
+		*right_mm = end - j->restart_mm;
+	return j->restart_place != RESTART_UNTOLD;
+}
+
 void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_joint *out)
 {
@@ -325,7 +338,8 @@ void figure_joint(struct arena *a, const struct edition *e, const struct assignm
 	out->ring = j->ring;
 	if (j->joint == JOINT_SURFACING)
 		fill_pad(a, e, x, j, out);
-	out->restart = j->restart.n > 0;
+	out->restart = figure_restart(j, &out->restart_mm);
+	out->label_restart = both_units(a, e, j->restart);
 }
 
 /* Between these sizes every shape has been seen to fit (tests/unit/test_fig.c). */

@@ -13,6 +13,10 @@ struct edition;
 void figure_joint(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_joint *out);
 
+/* Whether a drawing marks the stop and restart, and how far to the right of mid-length: its
+ * words have to name a place. */
+bool figure_restart(const struct joint_block *j, double *right_mm);
+
 /* Whether it is shown from above or from its end too. */
 bool figure_has_plan(const struct fig_joint *f, const struct joint_block *j);
 

@@ -452,7 +452,7 @@ static void words_tell_all_sizes(void **state)
 	if (!str_eq(s, STR("Tee joint, double-J groove, in section, position 3G up, thickness "
 	    "11/16 in [17.5 mm], fillet leg 1/4 in [6.4 mm], bevel 22-1/2° each, land "
 	    "1/16 in [1.6 mm], root opening 3/32 ±1/32 in [2.4 ±0.8 mm], depth of "
-	    "preparation in front 1/2 in [12.7 mm], depth of preparation at the back 3/8 in [9.5 mm], root radius "
+	    "preparation in front 1/2 in [12.7 mm], depth of preparation at the back 3/8 in [9.5 mm], "
 	    "1/4 in [6.4 mm] radius, reinforcement 1/16 in [1.6 mm]. Beads by layers, in "
 	    "order: 1; from the back 2; from the front 3, 4; from the back 5, 6. Welded from "
 	    "both sides.")))

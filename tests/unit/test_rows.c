@@ -1,5 +1,5 @@
-/* Plugs, slots and spots in a row, from above: sizes and spacing on paper are those asked
- * for, times the scale that the note tells. */
+/* Coupons from above. Plugs, slots and spots in a row: sizes and spacing on paper are those
+ * asked for, times the scale that the note tells. Stops and restarts. */
 #include "model_bench.h"
 
 #include "draw/fig.h"
@@ -66,6 +66,8 @@ static void expect_row(struct figure_bench *x, const char *text, size_t n, doubl
 	canvas_page_end(&p->canvas);
 	figure_keeps_promises(p, area);
 	scale = 72 * figure_told_scale(p);
+	/* A foot of plate lies within its 6-1/2 in of paper at 1:3, with room for labels. */
+	assert_true(scale >= 72.0 / 4);
 	assert_int_equal(openings(p, v, 40), n);
 	for (size_t i = 0; i < n; i++) {
 		assert_true(fabs(v[i].w - along_in * scale) < 0.02);
@@ -116,12 +118,54 @@ static void rows_that_cannot_be(void **state)
 	bench_free(&t);
 }
 
+/* Of a weld of 8 in, where the mark stands, in inches to the right of its middle. */
+static void restarts_stand_where_they_are_told(void **state)
+{
+	static const struct { const char *text; bool marked; double right_in; } rows[] = {
+		{ LAP("leg: 1/4 in\nlength: 8 in\nrestart: near mid-length\n"), true, 0 },
+		{ LAP("leg: 1/4 in\nlength: 8 in\nrestart: 3 in from the left end\n"), true, -1 },
+		{ LAP("leg: 1/4 in\nlength: 8 in\nrestart: at 2-1/2 in from the right end\n"),
+		    true, 1.5 },
+		{ LAP("leg: 1/4 in\nlength: 8 in\nrestart: in each layer elsewhere\n"), false, 0 },
+	};
+	struct figure_bench *x = *state;
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct bench t = bench_one(rows[i].text);
+		struct figure_probe *p = figure_probe_new(x->arena, x->faces);
+		struct fig_joint f;
+
+		figure_joint(t.arena, NULL, one(&t), &one(&t)->drawings[0].joint, &f);
+		assert_int_equal(f.restart, rows[i].marked);
+		assert_true(fabs(f.restart_mm - rows[i].right_in * IN) < 0.01);
+		assert_true(fig_plan_draw(&p->canvas, x->faces, area, &f));
+		canvas_page_end(&p->canvas);
+		assert_int_equal(figure_has_text(p, "stop and restart here\n"), rows[i].marked);
+		bench_free(&t);
+	}
+}
+
+static void restart_beyond_the_weld(void **state)
+{
+	struct bench t = bench_one(LAP("leg: 1/4 in\nlength: 4 in\nrestart: 5 in from the left "
+	    "end\n"));
+	struct fig_joint f;
+
+	(void)state;
+	figure_joint(t.arena, NULL, one(&t), &one(&t)->drawings[0].joint, &f);
+	assert_string_equal(fig_joint_fault(&f).p, "the stop and restart lies beyond the weld");
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_setup_teardown(rows_are_to_scale, figure_bench_begin,
 		    figure_bench_end),
 		cmocka_unit_test(rows_that_cannot_be),
+		cmocka_unit_test_setup_teardown(restarts_stand_where_they_are_told,
+		    figure_bench_begin, figure_bench_end),
+		cmocka_unit_test(restart_beyond_the_weld),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
