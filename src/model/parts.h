@@ -42,6 +42,10 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 void slot_read(struct binder *b, const struct block *v, uint32_t *seen);
 /* Whether two titles have the same words. */
 bool same_title(str a, str b);
+/* What ids that no file defines mean among the assignments in no course, and then each
+ * that is still in none. seen as slot_read left it. */
+void unlisted_offer(struct binder *b, uint32_t *seen);
+void unlisted_report(struct binder *b, const uint32_t *seen);
 /* The fact Entry, after all quarters are known. */
 void entries_read(struct binder *b, const struct block *fact);
 

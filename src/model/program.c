@@ -177,43 +177,118 @@ static uint32_t quarter_of(str heading)
 	return n;
 }
 
-static bool begin_quarter(struct binder *b, const struct block *h)
+/* Goes on in quarter n, whose heading stands at pos or should. */
+static void open_quarter(struct binder *b, uint32_t n, struct pos pos)
 {
 	struct model *m = b->model;
-	uint32_t n = quarter_of(h->text);
 	struct quarter *q;
 
-	if (!n) {
-		b->quarter = 0;
-		finding_repair(b->f, complain(b, FINDING_UNKNOWN_SECTION, h->pos,
-		    "\"%.*s\" is not a quarter; what stands under it is left out",
-		    STR_ARG(h->text)), "write a heading such as \"## Quarter 1\"");
-		return false;
-	}
 	while (m->nquarters < n)
 		ARENA_PUSH(b->arena, m->quarters, m->nquarters, m->quarters_cap);
 	b->quarter = n;
 	q = &m->quarters[n - 1];
 	if (q->pos.line)
-		finding_relate(b->f, complain(b, FINDING_DUPLICATE_SECTION, h->pos,
+		finding_relate(b->f, complain(b, FINDING_DUPLICATE_SECTION, pos,
 		    "quarter %u stands twice; its courses are added to the first",
 		    (unsigned)n), q->pos)->label = STR("the first");
 	else
-		q->pos = h->pos;
+		q->pos = pos;
+}
+
+/* program.md while its headings are gone through. */
+struct walk_down {
+	struct binder *b;
+	const struct record_file *file;
+	struct map *courses;
+	uint32_t *seen;
+};
+
+/* The highest quarter from `least` on that a heading names, 0; `exact`: just that one. */
+static uint32_t named_quarter(const struct walk_down *w, uint32_t least, bool exact)
+{
+	uint32_t most = 0;
+
+	for (size_t i = 0; i < w->file->n; i++) {
+		const struct block *v = &w->file->v[i];
+		uint32_t n = v->kind == BLOCK_HEADING && v->level == 2
+		    ? quarter_of(v->text) : 0;
+
+		if (n > most && n >= least && !(exact && n > least))
+			most = n;
+	}
+	return most;
+}
+
+/* The quarter after the present one when no heading of the file names it; 0. */
+static uint32_t lost_quarter(const struct walk_down *w)
+{
+	uint32_t n = w->b->quarter + 1;
+
+	return n > QUARTERS_MOST || named_quarter(w, n, true) ? 0 : n;
+}
+
+/* A number that stood before, where only that of the next quarter is missing. */
+static bool repeats_for_next(const struct walk_down *w, uint32_t n)
+{
+	return n && n <= w->b->quarter && w->b->model->quarters[n - 1].pos.line &&
+	    lost_quarter(w) && named_quarter(w, w->b->quarter + 2, false);
+}
+
+/* Whether a heading begins with the word or with what looks like a slip of it. */
+static bool says_quarter(str heading)
+{
+	static const str quarter = { "quarter", 7 };
+	str word;
+
+	return str_word(&heading, &word) && (str_eq_nocase(word, quarter) ||
+	    likely_word(word, &quarter, 1).n);
+}
+
+/* A heading that means a quarter and does not say so as owed, where just the next one is
+ * missing. */
+static bool take_for_quarter(const struct walk_down *w, const struct block *h)
+{
+	uint32_t n = lost_quarter(w);
+
+	if (!n || !says_quarter(h->text))
+		return false;
+	finding_repair(w->b->f, complain(w->b, FINDING_UNKNOWN_SECTION, h->pos,
+	    "\"%.*s\" cannot be meant here; it is read as quarter %u", STR_ARG(h->text),
+	    (unsigned)n), "write \"## Quarter %u\"", (unsigned)n);
+	open_quarter(w->b, n, h->pos);
 	return true;
 }
 
-static void begin_course(struct binder *b, const struct block *h, struct map *courses)
+static struct course *add_course(struct binder *b, struct pos pos)
 {
 	struct model *m = b->model;
 	struct course *c = ARENA_PUSH(b->arena, m->courses, m->ncourses, m->courses_cap);
+
+	c->pos = pos;
+	c->quarter = b->quarter;
+	return c;
+}
+
+static void complain_second_course(struct binder *b, const struct block *h,
+    const struct course *first)
+{
+	struct finding *d = complain(b, FINDING_DUPLICATE_ID, h->pos,
+	    "there are two courses %.*s; both are kept", STR_ARG(first->id));
+
+	finding_relate(b->f, d, first->pos)->label = STR("the first");
+	finding_repair(b->f, d, "give one of them another number, or make them one course");
+}
+
+static void begin_course(const struct walk_down *w, const struct block *h)
+{
+	struct binder *b = w->b;
+	struct model *m = b->model;
+	struct course *c = add_course(b, h->pos);
 	struct said title;
 	size_t used;
 	uint32_t fresh = (uint32_t)m->ncourses - 1, first;
 
 	c->id = id_of_course(b->arena, h->text, &used);
-	c->pos = h->pos;
-	c->quarter = b->quarter;
 	if (c->id.n && title_after(said_all(h), used, &title)) {
 		c->title = title.s;
 	} else {
@@ -223,11 +298,9 @@ static void begin_course(struct binder *b, const struct block *h, struct map *co
 		    "\"%.*s\" does not look like a course", STR_ARG(h->text)),
 		    "write a heading such as \"### ORW 130: Wire-Feed I\"");
 	}
-	first = map_add(courses, c->id, fresh);
+	first = map_add(w->courses, c->id, fresh);
 	if (first != fresh)
-		finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, h->pos,
-		    "there are two courses %.*s; both are kept", STR_ARG(c->id)),
-		    m->courses[first].pos)->label = STR("the first");
+		complain_second_course(b, h, &m->courses[first]);
 }
 
 /* A numbered line, or a bullet that begins as one would. */
@@ -242,42 +315,148 @@ static bool is_line(struct binder *b, const struct block *v)
 	    str_starts_nocase(v->text, STR("one of "))));
 }
 
-/* Facts come first; the first numbered line ends them. */
-static void read_course(struct binder *b, const struct block *v, size_t n, uint32_t *seen)
+static bool is_fact_of(const struct field_table *t, const struct block *v)
 {
-	const struct block *found[FIELDS_MOST] = { NULL };
-	size_t facts = 0;
-
-	while (facts < n && !is_line(b, &v[facts]))
-		facts++;
-	fields_read(b, &course_fields, v, facts, found);
-	for (size_t i = facts; i < n; i++)
-		if (is_line(b, &v[i]))
-			slot_read(b, &v[i], seen);
-		else
-			complain_block(b, &v[i],
-			    "write \"1. SM-20, week 3\" in a line of its own");
+	return v->kind == BLOCK_FACT && fields_find(t, v->key) != NONE;
 }
 
-static size_t read_heading(struct binder *b, const struct record_file *file, size_t i,
-    struct map *courses, uint32_t *seen)
+/* Facts come first; the first numbered line ends them. Facts of a course behind lines
+ * are those of the next one, whose heading was lost. The index of the first block that
+ * is not of this course. */
+static size_t read_course(const struct walk_down *w, const struct block *v, size_t n)
+{
+	const struct block *found[FIELDS_MOST] = { NULL };
+	size_t i = 0;
+
+	while (i < n && !is_line(w->b, &v[i]))
+		i++;
+	fields_read(w->b, &course_fields, v, i, found);
+	for (; i < n && !is_fact_of(&course_fields, &v[i]) &&
+	    !(is_fact_of(&quarter_fields, &v[i]) && lost_quarter(w)); i++)
+		if (is_line(w->b, &v[i]))
+			slot_read(w->b, &v[i], w->seen);
+		else
+			complain_block(w->b, &v[i],
+			    "write \"1. SM-20, week 3\" in a line of its own");
+	return i;
+}
+
+/* The lines are read as what they are, so that one heading is one finding. */
+static void begin_without_heading(const struct walk_down *w, const struct block *v)
+{
+	struct binder *b = w->b;
+	struct course *c;
+
+	if (is_fact_of(&quarter_fields, v)) {
+		open_quarter(b, lost_quarter(w), v->pos);
+		finding_repair(b->f, complain(b, FINDING_NO_HEADING, v->pos,
+		    "a quarter begins here without its heading; it is read as quarter %u",
+		    (unsigned)b->quarter), "write \"## Quarter %u\" above this line",
+		    (unsigned)b->quarter);
+		return;
+	}
+	c = add_course(b, v->pos);
+	c->id = c->title = str_format(b->arena, "the course at line %u", v->pos.line);
+	finding_repair(b->f, complain(b, FINDING_NO_HEADING, v->pos,
+	    "a course begins here without its heading; its lines are read as a course of "
+	    "quarter %u", (unsigned)b->quarter), "write a heading such as "
+	    "\"### ORW 130: Wire-Feed I\" above this line");
+}
+
+/* Courses, and at most one quarter, whose headings were lost. */
+static void read_without_headings(const struct walk_down *w, const struct block *v, size_t n)
+{
+	const struct block *found[FIELDS_MOST] = { NULL };
+
+	for (size_t i = 0; i < n;) {
+		bool quarter = is_fact_of(&quarter_fields, &v[i]);
+
+		begin_without_heading(w, &v[i]);
+		if (quarter) {
+			fields_read(w->b, &quarter_fields, &v[i], 1, found);
+			i++;
+		} else {
+			i += read_course(w, v + i, n - i);
+		}
+	}
+}
+
+/* Facts of a quarter; a course whose heading was lost may follow them. */
+static void read_quarter(const struct walk_down *w, const struct block *v, size_t n)
+{
+	const struct block *found[FIELDS_MOST] = { NULL };
+	size_t own = 0;
+
+	while (own < n && !is_line(w->b, &v[own]) && !is_fact_of(&course_fields, &v[own]))
+		own++;
+	fields_read(w->b, &quarter_fields, v, own, found);
+	read_without_headings(w, v + own, n - own);
+}
+
+/* A heading that names a course and stands one level off. */
+static bool is_course_astray(const struct walk_down *w, const struct block *h)
+{
+	size_t used;
+
+	return w->b->quarter && h->level != 3 && !says_quarter(h->text) &&
+	    id_of_course(w->b->arena, h->text, &used).n;
+}
+
+static size_t skip_unknown(struct binder *b, const struct record_file *file, size_t i)
 {
 	const struct block *h = &file->v[i];
-	const struct block *found[FIELDS_MOST] = { NULL };
+
+	b->quarter = 0;
+	finding_repair(b->f, complain(b, FINDING_UNKNOWN_SECTION, h->pos,
+	    "\"%.*s\" is not a quarter; what stands under it is left out",
+	    STR_ARG(h->text)), "write a heading such as \"## Quarter 1\"");
+	return blocks_until(file->v, file->n, i + 1, 2);
+}
+
+static void read_under_course(const struct walk_down *w, const struct block *h, size_t n)
+{
+	size_t used;
+
+	begin_course(w, h);
+	used = read_course(w, h + 1, n);
+	read_without_headings(w, h + 1 + used, n - used);
+}
+
+/* A heading of a quarter; false when it is none. */
+static bool read_as_quarter(const struct walk_down *w, const struct block *h, size_t n)
+{
+	uint32_t quarter = h->level == 2 ? quarter_of(h->text) : 0;
+
+	if (quarter && !repeats_for_next(w, quarter))
+		open_quarter(w->b, quarter, h->pos);
+	else if (!take_for_quarter(w, h))
+		return false;
+	read_quarter(w, h + 1, n);
+	return true;
+}
+
+static size_t read_heading(const struct walk_down *w, size_t i)
+{
+	struct binder *b = w->b;
+	const struct record_file *file = w->file;
+	const struct block *h = &file->v[i];
 	size_t end = blocks_until(file->v, file->n, i + 1, 6);
 
-	if (h->level == 1) {
+	if (h->level <= 3 && read_as_quarter(w, h, end - i - 1))
+		return end;
+	if (is_course_astray(w, h)) {
+		finding_repair(b->f, complain(b, FINDING_NOT_UNDERSTOOD, h->pos,
+		    "the heading of a course has three #; it is read as one of quarter %u",
+		    (unsigned)b->quarter), "write \"### %.*s\"", STR_ARG(h->text));
+		read_under_course(w, h, end - i - 1);
+	} else if (h->level == 1) {
 		b->quarter = 0;
 		complain_second_title(b, h);
 		return blocks_until(file->v, file->n, i + 1, 1);
-	}
-	if (h->level == 2) {
-		if (!begin_quarter(b, h))
-			return blocks_until(file->v, file->n, i + 1, 2);
-		fields_read(b, &quarter_fields, h + 1, end - i - 1, found);
+	} else if (h->level == 2) {
+		return skip_unknown(b, file, i);
 	} else if (h->level == 3 && b->quarter) {
-		begin_course(b, h, courses);
-		read_course(b, h + 1, end - i - 1, seen);
+		read_under_course(w, h, end - i - 1);
 	} else {
 		complain_block(b, h, h->level == 3
 		    ? "write \"## Quarter 1\" before the first "
@@ -300,108 +479,6 @@ static void read_program_facts(struct binder *b, const struct record_file *file,
 		    "add \"- **Weeks in a quarter:** 11\" or the like");
 }
 
-static void report_not_listed(struct binder *b, const uint32_t *seen)
-{
-	const struct model *m = b->model;
-
-	for (size_t i = 0; m->nslots && i < m->nassignments; i++) {
-		const struct assignment *a = &m->assignments[i];
-		struct finding *d;
-
-		if (seen[i])
-			continue;
-		d = complain(b, FINDING_NOT_LISTED, a->pos,
-		    "%.*s stands in no course, so nobody is given it", STR_ARG(a->id));
-		d->assignment = a->id;
-		finding_repair(b->f, d, "add a line for it to a course in program.md");
-	}
-}
-
-/* Comparisons spent on likely ids; past this many the findings go without. */
-enum { LIKELY_MOST = 2000000 };
-
-/* The assignment in no course that an unknown id means by its bracket, or NONE. */
-static uint32_t by_title(const struct model *m, const uint32_t *seen, str title)
-{
-	for (uint32_t i = 0; title.n && i < m->nassignments; i++)
-		if (!seen[i] && same_title(title, m->assignments[i].title))
-			return i;
-	return NONE;
-}
-
-/* The one that it means by its spelling. A bracket that says otherwise makes it doubtful. */
-static uint32_t by_spelling(struct binder *b, const struct unknown_id *u, const str *ids,
-    size_t n)
-{
-	str likely = u->title.n ? (str){ 0 } : likely_word(b->f->v[u->finding].assignment,
-	    ids, n);
-
-	return likely.n ? map_find(b->model->assignment_by_id, likely) : NONE;
-}
-
-/* Goes on with the assignment that is meant, so that one slip is one finding. */
-static void take_for(struct binder *b, const struct unknown_id *u, uint32_t meant,
-    uint32_t *seen)
-{
-	struct model *m = b->model;
-	struct finding *d = &b->f->v[u->finding];
-
-	m->slots[u->slot].assignment = meant;
-	seen[meant] = (uint32_t)u->slot + 1;
-	d->message = str_format(b->f->arena, "no file defines %.*s; %.*s is taken for it",
-	    STR_ARG(d->assignment), STR_ARG(m->assignments[meant].id));
-	finding_repair(b->f, d, "write \"%.*s\", or add a file that defines %.*s",
-	    STR_ARG(m->assignments[meant].id), STR_ARG(d->assignment));
-}
-
-/* What each unknown id means, or NONE, into meant; ids are those in no course. */
-static void find_meant(struct binder *b, const uint32_t *seen, const str *ids, size_t n,
-    uint32_t *meant)
-{
-	for (size_t i = 0; i < b->nunknown; i++) {
-		const struct unknown_id *u = &b->unknown[i];
-
-		meant[i] = NONE;
-		if (n * i < LIKELY_MOST)
-			meant[i] = by_title(b->model, seen, u->title);
-		if (meant[i] == NONE && n * i < LIKELY_MOST)
-			meant[i] = by_spelling(b, u, ids, n);
-	}
-}
-
-/* Only an assignment that stands in no course can be the one that is meant, and only by
- * one line: what two lines could mean is offered to both. */
-static void offer_unlisted(struct binder *b, uint32_t *seen)
-{
-	const struct model *m = b->model;
-	str *ids = arena_array(b->arena, m->nassignments, sizeof *ids);
-	uint32_t *meant = arena_array(b->arena, b->nunknown, sizeof *meant);
-	uint32_t *lines = arena_array(b->arena, m->nassignments, sizeof *lines);
-	size_t n = 0;
-
-	for (size_t i = 0; i < m->nassignments; i++)
-		if (!seen[i])
-			ids[n++] = m->assignments[i].id;
-	find_meant(b, seen, ids, n, meant);
-	for (size_t i = 0; i < b->nunknown; i++)
-		if (meant[i] != NONE)
-			lines[meant[i]]++;
-	for (size_t i = 0; i < b->nunknown; i++) {
-		struct finding *d = &b->f->v[b->unknown[i].finding];
-
-		if (meant[i] != NONE && lines[meant[i]] == 1) {
-			take_for(b, &b->unknown[i], meant[i], seen);
-			continue;
-		}
-		if (n * i < LIKELY_MOST)
-			offer_likely(b, d, d->assignment, ids, n);
-		if (!d->repair.n)
-			finding_repair(b->f, d,
-			    "add a file that defines %.*s, or delete this line",
-			    STR_ARG(d->assignment));
-	}
-}
-
 /* Nearly always the number of slots; a choice grows it. */
 static size_t count_lines(const struct record_file *file)
 {
@@ -416,7 +493,7 @@ void program_read(struct binder *b, const struct record_file *file)
 {
 	struct model *m = b->model;
 	uint32_t *seen = arena_array(b->arena, m->nassignments, sizeof *seen);
-	struct map *courses = map_new(b->arena, true);
+	const struct walk_down w = { b, file, map_new(b->arena, true), seen };
 	const struct block *found[FIELDS_MOST] = { NULL };
 	size_t i = file->n ? blocks_until(file->v, file->n, 1, 6) : 0;
 
@@ -426,11 +503,11 @@ void program_read(struct binder *b, const struct record_file *file)
 	m->slots = arena_array(b->arena, count_lines(file), sizeof *m->slots);
 	m->slots_cap = count_lines(file);
 	while (i < file->n)
-		i = read_heading(b, file, i, courses, seen);
+		i = read_heading(&w, i);
 	b->quarter = 0;
 	if (found[PROGRAM_ENTRY] && found[PROGRAM_ENTRY]->text.n)
 		entries_read(b, found[PROGRAM_ENTRY]);
 	if (b->nunknown)
-		offer_unlisted(b, seen);
-	report_not_listed(b, seen);
+		unlisted_offer(b, seen);
+	unlisted_report(b, seen);
 }

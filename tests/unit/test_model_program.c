@@ -133,6 +133,69 @@ static void faults_of_quarters(void **state)
 	bench_free(&date);
 }
 
+/* Two courses of two lines, in the quarters given; one heading is wrong or gone. */
+#define ONE "1. SM-01, week 1\n1. SM-20, week 2\n"
+#define FACTS "- **Credits:** 3\n- **Lab hours:** 44\n\n"
+#define STARTS "- **Starts:** 2027-01-04\n\n"
+
+static void a_heading_that_is_lost_is_one_finding(void **state)
+{
+	static const struct { const char *text; enum finding_name name; uint32_t line, quarter; }
+	rows[] = {
+		{ COURSE ONE "\n" FACTS REST, FINDING_NO_HEADING, 12, 1 },
+		{ COURSE FACTS ONE "\n- **Lab hours:** 22\n\n" REST, FINDING_NO_HEADING, 15, 1 },
+		{ COURSE ONE "\n## Quarter 2\n\n" STARTS FACTS REST, FINDING_NO_HEADING, 16, 2 },
+		{ COURSE ONE "\n## Quarter 2\n\n" REST, FINDING_NO_HEADING, 14, 2 },
+		{ COURSE ONE "\n" STARTS "### AB 2: D\n\n" REST, FINDING_NO_HEADING, 12, 2 },
+		{ COURSE ONE "\n## AB 2: D\n\n" FACTS REST, FINDING_NOT_UNDERSTOOD, 12, 1 },
+		{ COURSE ONE "\n#### AB 2: D\n\n" FACTS REST, FINDING_NOT_UNDERSTOOD, 12, 1 },
+		{ COURSE ONE "\n# AB 2: D\n\n" FACTS REST, FINDING_NOT_UNDERSTOOD, 12, 1 },
+		{ COURSE ONE "\n## Quater 2\n\n" STARTS "### AB 2: D\n\n" REST,
+		    FINDING_UNKNOWN_SECTION, 12, 2 },
+		{ COURSE ONE "\n## Quarter\n\n### AB 2: D\n\n" REST,
+		    FINDING_UNKNOWN_SECTION, 12, 2 },
+		{ COURSE ONE "\n### Quarter 2\n\n### AB 2: D\n\n" REST,
+		    FINDING_UNKNOWN_SECTION, 12, 2 },
+		{ COURSE ONE "\n# Quarter 2\n\n### AB 2: D\n\n" REST,
+		    FINDING_UNKNOWN_SECTION, 12, 2 },
+		{ COURSE ONE "\n## Quarter 1\n\n### AB 2: D\n\n" REST "\n## Quarter 3\n",
+		    FINDING_UNKNOWN_SECTION, 12, 2 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = bind(rows[i].text, NULL, NULL);
+
+		assert_int_equal(t.f->n, 1);
+		assert_int_equal(t.f->v[0].name, rows[i].name);
+		assert_int_equal(t.f->v[0].pos.line, rows[i].line);
+		assert_true(t.f->v[0].repair.n);
+		assert_int_equal(t.m->nslots, 4);
+		assert_int_equal(t.m->ncourses, 2);
+		assert_int_equal(t.m->slots[1].course, 0);
+		assert_int_equal(t.m->slots[2].course, 1);
+		assert_int_equal(t.m->courses[1].quarter, rows[i].quarter);
+		bench_free(&t);
+	}
+}
+
+/* A quarter is taken for the next only where that is missing and a later one there. */
+static void headings_that_stand_are_not_taken_for_others(void **state)
+{
+	struct bench gap = bind(COURSE ONE "\n## Quarter 3\n\n" STARTS "### AB 2: D\n\n" REST,
+	    NULL, NULL);
+	struct bench starts = bind(COURSE ONE STARTS REST "\n## Quarter 2\n", NULL, NULL);
+
+	(void)state;
+	expect_none(&gap);
+	assert_int_equal(gap.m->courses[1].quarter, 3);
+	expect_one(&starts, FINDING_NOT_UNDERSTOOD, 11, 3, "this fact", "");
+	assert_int_equal(starts.m->ncourses, 1);
+	assert_int_equal(starts.m->nslots, 4);
+	bench_free(&gap);
+	bench_free(&starts);
+}
+
 static void not_listed(void **state)
 {
 	struct bench t = bind(COURSE "1. SM-01\n1. SM-20\n1. GM-06\n", NULL, NULL);
@@ -390,6 +453,8 @@ int main(void)
 		cmocka_unit_test(faults_of_courses),
 		cmocka_unit_test(faults_of_programs),
 		cmocka_unit_test(faults_of_quarters),
+		cmocka_unit_test(a_heading_that_is_lost_is_one_finding),
+		cmocka_unit_test(headings_that_stand_are_not_taken_for_others),
 		cmocka_unit_test(not_listed),
 		cmocka_unit_test(a_mistyped_id_is_taken_for_one_not_listed),
 		cmocka_unit_test(listed_twice_names_the_first),
