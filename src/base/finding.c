@@ -41,6 +41,12 @@ const struct finding_info *finding_info(enum finding_name name)
 	return &infos[name];
 }
 
+bool finding_is_of_order(enum finding_name name)
+{
+	return name >= FINDING_WORK_BEFORE_SHOP_SAFETY &&
+	    name <= FINDING_MACHINE_BEFORE_WRITTEN_TEST;
+}
+
 const char *level_word(enum finding_level level)
 {
 	static const char *const words[] = { "note", "warning", "error" };

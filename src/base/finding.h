@@ -127,6 +127,8 @@ size_t findings_count(const struct findings *f, enum finding_level level);
 size_t findings_count_waived(const struct findings *f);
 
 const struct finding_info *finding_info(enum finding_name name);
+/* Whether it is a rule about what comes before what: a stretch of rows in rule.def. */
+bool finding_is_of_order(enum finding_name name);
 const char *level_word(enum finding_level level);
 
 #endif

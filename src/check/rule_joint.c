@@ -160,8 +160,8 @@ static void judge_least(struct rule_context *x, uint32_t w, const struct weld *k
 	const struct assignment *a = &x->m->assignments[w];
 	struct fillet_limit least;
 
-	if (is_over(3.175, weld_thin_mm(k)) ||
-	    !weld_has_metal(k, METAL_STEEL) || weld_has_metal(k, METAL_STAINLESS) || weld_has_metal(k, METAL_ALUMINUM))
+	if (is_over(3.175, weld_thin_mm(k)) || !weld_has_metal(k, METAL_STEEL) ||
+	    weld_has_metal(k, METAL_STAINLESS) || weld_has_metal(k, METAL_ALUMINUM))
 		return;
 	least = fillet_least_leg(weld_thin_mm(k), weld_thick_mm(k),
 	    is_low_hydrogen(x), names_cyclic(a));

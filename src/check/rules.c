@@ -119,9 +119,7 @@ static bool is_waived(const struct rule_context *x, enum finding_name name,
 static bool may_be_unread(const struct rule_context *x, enum finding_name name,
     uint32_t assignment)
 {
-	return x->unread != NONE && assignment != NONE &&
-	    name >= FINDING_WORK_BEFORE_SHOP_SAFETY &&
-	    name <= FINDING_MACHINE_BEFORE_WRITTEN_TEST &&
+	return x->unread != NONE && assignment != NONE && finding_is_of_order(name) &&
 	    name != FINDING_TEST_IN_EDGE_WEEK &&
 	    x->unread <= x->view->units->of[assignment] &&
 	    !is_waived(x, name, assignment);
@@ -137,7 +135,8 @@ struct finding *rule_report(struct rule_context *x, enum finding_name name,
 	va_start(ap, format);
 	buf_addv(&text, format, &ap);
 	va_end(ap);
-	if (x->off[name] || may_be_unread(x, name, assignment) || !is_new(x, name, pos, assignment, buf_str(&text)))
+	if (x->off[name] || may_be_unread(x, name, assignment) ||
+	    !is_new(x, name, pos, assignment, buf_str(&text)))
 		return drop(x->told, name);
 	d = finding_add(x->f, name, pos, "%.*s", STR_ARG(buf_str(&text)));
 	d->scope = assignment == NONE ? SCOPE_PROGRAM : SCOPE_FILE;
@@ -357,10 +356,10 @@ static void run_over(struct rule_context *x, const struct rule *table, struct vi
 static void add_paths(struct findings *f, const struct rule_told *t,
     const struct told_fault *d)
 {
-	struct finding *out = &f->v[d->finding];
 	bool program = !t->views[t->shown[d->first].order]->order->entry;
 	struct buf b = { .arena = f->arena };
 	uint32_t named = 0, more = 0;
+	struct finding *out;
 
 	for (uint32_t i = d->first; i != NONE; i = t->shown[i].next) {
 		const struct entry *e = t->views[t->shown[i].order]->order->entry;
@@ -375,6 +374,7 @@ static void add_paths(struct findings *f, const struct rule_told *t,
 		buf_addf(&b, " and %u more", more);
 	if (!named)
 		return;
+	out = &f->v[d->finding];
 	if (!program)
 		out->message = str_format(f->arena, "%.*s, for those who come by %.*s",
 		    STR_ARG(out->message), STR_ARG(buf_str(&b)));

@@ -27,8 +27,8 @@ void tell_teaching(struct buf *b, const struct graph *g, uint32_t assignment,
 struct repairs; /* check/repair.h */
 
 /* Reports the merged faults of a verdict, with the repairs of the first 200 that a
- * move may cure; r may be null when there are none. The needs that only a misspelt teaching would meet are listed
- * under its word. */
+ * move may cure; r may be null when there are none. The needs that only a misspelt
+ * teaching would meet are listed under its word. */
 void tell_verdict(struct arena *scratch, const struct verdict *d,
     struct repairs *r, const struct words *w, struct findings *f);
 

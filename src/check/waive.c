@@ -172,8 +172,7 @@ static void tell_idle(const struct model *m, const struct waiver *w, const bool 
 /* While needs are unmet the order is about to change, and with it what its rules find. */
 static bool may_serve_again(const struct waiver *w, const bool *stands)
 {
-	return w->name >= FINDING_WORK_BEFORE_SHOP_SAFETY &&
-	    w->name <= FINDING_MACHINE_BEFORE_WRITTEN_TEST &&
+	return finding_is_of_order(w->name) &&
 	    (stands[FINDING_UNTAUGHT_SKILL] || stands[FINDING_NEEDS_LOOP]);
 }
 

@@ -305,8 +305,10 @@ static void plan_row(struct section *s, const struct fig_joint *j, struct plan *
 		.h_mm = j->hole_length_mm };
 	double high;
 
-	if (slot && !j->slots_across)
-		h.w_mm = j->hole_length_mm, h.h_mm = j->groove_width_mm;
+	if (slot && !j->slots_across) {
+		h.w_mm = j->hole_length_mm;
+		h.h_mm = j->groove_width_mm;
+	}
 	high = (slot ? h.h_mm : h.w_mm) / 2;
 	if (over > 0) {
 		add_wing(s, p, -over, 1, NAN, 2 * over + arm);

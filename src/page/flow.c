@@ -281,7 +281,8 @@ static void place_pending(struct flow *f)
 		place_page(f, flow_content_slots(f));
 	f->fit = (struct flow_fit){ 0 };
 	/* Slots are given back; marks that still wait move to the front. */
-	memmove(f->slots, f->slots + f->head, (f->nslots - f->head) * sizeof *f->slots);
+	if (f->head)
+		memmove(f->slots, f->slots + f->head, (f->nslots - f->head) * sizeof *f->slots);
 	f->nslots -= f->head;
 	f->head = 0;
 }

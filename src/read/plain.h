@@ -1,5 +1,6 @@
 /* read/plain.h - the short way through passages that hold nothing but headings, facts,
- * list items and paragraphs of plain words, each on a line of its own, and fences. Only for read/md.c.
+ * list items and paragraphs of plain words, each on a line of its own, and fences. Only
+ * for read/md.c.
  *
  * Most of a large program is such lines, and for them the block list follows from the
  * line alone. Whatever is not surely plain goes through cmark; a test holds both ways

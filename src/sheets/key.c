@@ -25,8 +25,7 @@ str key_real(struct arena *a, double x, int places, const char *unit)
 	return buf_str(&b);
 }
 
-/* Two texts of one figure, the edition's own first. */
-static str in_both(const struct key *k, str us, str metric)
+str key_both(const struct key *k, str us, str metric)
 {
 	return str_format(k->arena, "%.*s [%.*s]", STR_ARG(k->metric ? metric : us),
 	    STR_ARG(k->metric ? us : metric));
@@ -34,7 +33,7 @@ static str in_both(const struct key *k, str us, str metric)
 
 str key_length(const struct key *k, double mm)
 {
-	return in_both(k, key_real(k->arena, mm / 25.4, 3, "in"),
+	return key_both(k, key_real(k->arena, mm / 25.4, 3, "in"),
 	    key_real(k->arena, mm, 2, "mm"));
 }
 
@@ -46,7 +45,7 @@ static str square_inches(const struct key *k, double mm2)
 
 str key_area(const struct key *k, double mm2)
 {
-	return in_both(k, square_inches(k, mm2), key_real(k->arena, mm2, 1, "mm2"));
+	return key_both(k, square_inches(k, mm2), key_real(k->arena, mm2, 1, "mm2"));
 }
 
 str key_weight(const struct key *k, double lb, int places)
@@ -80,7 +79,6 @@ str key_weld_name(struct key *k, const struct joint_block *j, const char *what)
 
 /* Cubic millimeters in a cubic meter. */
 #define PER_CUBE " / 10^9"
-
 
 /* Length of one weld: round the pipe on the middle of the wall, else as drawn. */
 double key_length_mm(const struct joint_block *j)

@@ -19,6 +19,8 @@ struct worked *key_add(struct key *k, str name);
 
 /* "0.221 in". */
 str key_real(struct arena *a, double x, int places, const char *unit);
+/* Two texts of one figure, that of the edition's first unit first, the other in brackets. */
+str key_both(const struct key *k, str us, str metric);
 /* As the edition has it: "0.221 in [5.61 mm]", "0.0234 in2 [15.1 mm2]", "0.027 lb [12 g]". */
 str key_length(const struct key *k, double mm);
 str key_area(const struct key *k, double mm2);

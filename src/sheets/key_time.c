@@ -69,11 +69,8 @@ static double hours_by_feed(struct key *k, const struct joint_block *j, size_t p
 /* 1 ft3 is 28.316846592 L (NIST SP 811). */
 static str volume_text(const struct key *k, double ft3)
 {
-	str us = key_real(k->arena, ft3, 2, "ft3");
-	str metric = key_real(k->arena, ft3 * 28.316846592, 0, "L");
-
-	return str_format(k->arena, "%.*s [%.*s]", STR_ARG(k->metric ? metric : us),
-	    STR_ARG(k->metric ? us : metric));
+	return key_both(k, key_real(k->arena, ft3, 2, "ft3"),
+	    key_real(k->arena, ft3 * 28.316846592, 0, "L"));
 }
 
 static void add_gas(struct key *k, const struct joint_block *j, size_t part, double hours)
@@ -100,8 +97,7 @@ static str heat_text(const struct key *k, double lo_kj_in, double hi_kj_in)
 	    STR_ARG(key_real(k->arena, lo_kj_in / 25.4, 2, "")),
 	    STR_ARG(key_real(k->arena, hi_kj_in / 25.4, 2, "kJ/mm")));
 
-	return str_format(k->arena, "%.*s [%.*s]", STR_ARG(k->metric ? metric : us),
-	    STR_ARG(k->metric ? us : metric));
+	return key_both(k, us, metric);
 }
 
 /* From the cool end of every setting to the hot one. */

@@ -275,9 +275,9 @@ static void add_plate_by_set(struct arena *a, const struct edition *e,
 	if (given(&p->thickness))
 		limit_size_set(&z, SIZE_T, p->thickness.lo);
 	limit_size_set(&z, SIZE_LENGTH, p->length.lo);
-	add_by_set(a, e, out, x, STR("cut length"), word(edition_language(e), "Length"), &p->length, z);
+	add_by_set(a, e, out, x, STR("cut length"), word(l, "Length"), &p->length, z);
 	limit_size_set(&z, SIZE_LENGTH, p->width.lo);
-	add_by_set(a, e, out, x, STR("cut length"), word(edition_language(e), "Width"), &p->width, z);
+	add_by_set(a, e, out, x, STR("cut length"), word(l, "Width"), &p->width, z);
 	for (size_t i = 0; i < p->nmarks; i++) {
 		const struct plate_mark *k = &p->marks[i];
 

@@ -120,8 +120,7 @@ static str weld_at(struct sheet *sh, const struct assignment *x, const struct we
 /* The second side of a double preparation has its face up or down only when turned. */
 static bool is_turned(const struct joint_block *j, enum position p)
 {
-	return j->preparation >= PREPARATION_DOUBLE_V &&
-	    j->preparation <= PREPARATION_DOUBLE_J &&
+	return preparation_is_double(j->preparation) &&
 	    (p == POSITION_FLAT || p == POSITION_1G || p == POSITION_4G);
 }
 

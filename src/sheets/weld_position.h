@@ -19,7 +19,8 @@ bool weld_position(struct arena *a, const struct edition *e, const struct assign
 str weld_position_fault(const struct assignment *x, const struct joint_block *j,
     uint32_t weld);
 
-/* A line on the sheet for each weld of the block whose position is not drawn. */
+/* A line on the sheet for each weld of the block whose position is not drawn, or that is
+ * turned over for its other side. */
 void add_position_notes(struct sheet *sh, const struct assignment *x,
     const struct joint_block *j);
 

@@ -107,7 +107,7 @@ static const enum fig_weld grooves[PREPARATION_COUNT] = {
 	[PREPARATION_FLARE_BEVEL] = FIG_WELD_FLARE_BEVEL,
 };
 
-static bool is_double(uint32_t p)
+bool preparation_is_double(uint32_t p)
 {
 	return p >= PREPARATION_DOUBLE_V && p <= PREPARATION_DOUBLE_J;
 }
@@ -252,7 +252,7 @@ static bool make_groove(const struct maker *m, struct fig_symbol *s)
 {
 	const struct joint_block *j = m->j;
 	uint32_t p = preparation_of(j);
-	bool both = is_double(p);
+	bool both = preparation_is_double(p);
 	enum fig_weld w = grooves[p];
 	str front, back;
 	double deg, deg_back;

@@ -22,6 +22,8 @@ bool weld_symbol(struct arena *a, const struct edition *e, const struct assignme
 /* The same, but for what the figure itself may find wrong. */
 bool weld_symbol_make(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, struct fig_symbol *out);
+/* Double V, bevel, U or J. */
+bool preparation_is_double(uint32_t preparation);
 /* A square groove from one side, thicker than is melted through without a depth. */
 bool weld_is_thick_square(const struct joint_block *j);
 /* What a sheet says in place of a symbol that is left out for doubt; else empty. */

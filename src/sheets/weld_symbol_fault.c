@@ -16,11 +16,6 @@ static bool asks_for_marks(const struct symbol_marks *k)
 	    given(&k->fill);
 }
 
-static bool is_doubled(uint32_t preparation)
-{
-	return preparation >= PREPARATION_DOUBLE_V && preparation <= PREPARATION_DOUBLE_J;
-}
-
 /* What one of them takes of its row. */
 static double along_row_mm(const struct symbol_marks *k)
 {
@@ -49,7 +44,7 @@ static str marks_fault(const struct joint_block *j)
 		return STR("an increment is longer than the weld");
 	if (k->back && given(&j->backing_t))
 		return STR("a backing strip covers the root: no melt-through or weld there");
-	if (k->back && is_doubled(j->preparation))
+	if (k->back && preparation_is_double(j->preparation))
 		return STR("a double preparation has a groove at its back already");
 	return (str){ 0 };
 }
@@ -66,8 +61,7 @@ str weld_symbol_fault(struct arena *a, const struct assignment *x, const struct 
 		return why;
 	if (!weld_symbol_make(a, NULL, x, j, &s))
 		return STR("the joint has none, or a size that it shows is not a single one");
-	why = fig_symbol_fault(&s);
-	return why;
+	return fig_symbol_fault(&s);
 }
 
 bool weld_is_thick_square(const struct joint_block *j)

@@ -19,7 +19,6 @@ void limit_sizes_fillet(struct limit_sizes *z, double leg_mm, double leg2_mm)
 	limit_size_set(z, SIZE_WIDTH, alike ? leg_mm * sqrt(2) : hypot(leg_mm, leg2_mm));
 }
 
-
 /* The worst state of what goes in is that of what comes out. */
 struct value { double v; enum limit_state state; size_t at; };
 
