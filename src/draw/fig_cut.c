@@ -39,24 +39,24 @@ static bool strips_meet(const struct fig_cut *k)
 static str strips_fault(const struct fig_cut *k)
 {
 	if (k->nstrips == 0 || k->nstrips > FIG_CUT_STRIPS)
-		return STR("no strips, or more than 8");
+		return WORD("no strips, or more than 8");
 	for (size_t i = 0; i < k->nstrips; i++)
 		if (!(k->strips[i].to_mm > k->strips[i].from_mm))
-			return STR("a strip without a width");
+			return WORD("a strip without a width");
 	if (strips_meet(k))
-		return STR("the strips do not fit beside one another");
+		return WORD("the strips do not fit beside one another");
 	if (!is_pipe(k) && (k->strips[0].from_mm < k->discard_mm - SLACK_MM ||
 	    k->strips[k->nstrips - 1].to_mm > k->length_mm - k->discard_mm + SLACK_MM))
-		return STR("the strips do not fit between the ends that are cut off");
+		return WORD("the strips do not fit between the ends that are cut off");
 	return (str){ 0 };
 }
 
 str fig_cut_fault(const struct fig_cut *k)
 {
 	if (is_pipe(k) && (!fig_given(k->wall_mm) || k->wall_mm * 2 >= k->od_mm))
-		return STR("the wall is missing, or thicker than the pipe");
+		return WORD("the wall is missing, or thicker than the pipe");
 	if (!is_pipe(k) && !fig_given(k->length_mm))
-		return STR("the length is not given");
+		return WORD("the length is not given");
 	return strips_fault(k);
 }
 

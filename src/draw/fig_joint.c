@@ -260,7 +260,7 @@ static str hole_fault(const struct fig_joint *j)
 static str cut_fault(const struct fig_joint *j, unsigned flags)
 {
 	if (!(flags & IS_CUT))
-		return fig_given(j->kerf_mm) ? STR("a kerf goes with a cut, not with a weld")
+		return fig_given(j->kerf_mm) ? WORD("a kerf goes with a cut, not with a weld")
 		                             : STR("");
 	if (fig_given(j->leg_mm) || fig_given(j->gap_hi_mm) || fig_given(j->reinforcement_mm) ||
 	    fig_given(j->overlap_mm) || j->prep != FIG_PREP_NONE)

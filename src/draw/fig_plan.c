@@ -384,15 +384,15 @@ bool fig_plan_draw(struct canvas *c, const struct faces *f, rect area,
 	bool pipe = j->shape == FIG_PIPE_BUTT || j->shape == FIG_BRANCH;
 
 	if (why.n == 0 && pipe && !fig_given(j->od_mm))
-		why = STR("the outside diameter is not given");
+		why = WORD("the outside diameter is not given");
 	if (why.n == 0 && !pipe && !fig_given(j->length_mm))
-		why = STR("the length is not given");
+		why = WORD("the length is not given");
 	if (why.n == 0 && !pipe && !plan_of(j))
-		why = STR("no view from above of this joint");
+		why = WORD("no view from above of this joint");
 	if (why.n == 0 && j->holes > 1 && !fig_given(j->spacing_mm))
-		why = STR("the spacing is not given");
+		why = WORD("the spacing is not given");
 	if (why.n == 0 && j->tacks > TACKS)
-		why = STR("more than 12 tacks");
+		why = WORD("more than 12 tacks");
 	if (why.n == 0 && fig_fit_draw(c, f, area, &fit))
 		return true;
 	return fig_refuse(c, f, area, j->language, why.n > 0 ? why : FIG_NO_ROOM);

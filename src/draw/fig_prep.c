@@ -9,7 +9,6 @@
  * and millimeter fractions round by less. */
 #define SAME_MM 0.15
 #define ROOT_STEPS 8
-#define S(text) { "" text, sizeof(text) - 1 }
 
 static const struct prep_kind kinds[FIG_PREP_COUNT] = {
 	[FIG_PREP_NONE] = { false, false, false, false, { NULL, 0 } },
@@ -38,30 +37,30 @@ static const struct prep_kind kinds[FIG_PREP_COUNT] = {
  * types with their usual grooves; from memory). */
 static const struct { enum fig_prep own; unsigned takes; str why; } shapes[FIG_SHAPE_COUNT] = {
 	[FIG_SQUARE_BUTT] = { FIG_PREP_SQUARE, BIT(SQUARE),
-	    S("a square butt is not prepared otherwise; write butt") },
+	    WORD("a square butt is not prepared otherwise; write butt") },
 	[FIG_SINGLE_V] = { FIG_PREP_V, BIT(V),
-	    S("a single-V is not prepared otherwise; write butt") },
+	    WORD("a single-V is not prepared otherwise; write butt") },
 	[FIG_SINGLE_BEVEL] = { FIG_PREP_BEVEL, BIT(BEVEL),
-	    S("a single bevel is not prepared otherwise; write butt") },
+	    WORD("a single bevel is not prepared otherwise; write butt") },
 	/* A welder gets into a pipe from 24 in on (common practice, no source); the table of
 	 * pipe ends below. */
 	[FIG_PIPE_BUTT] = { FIG_PREP_V, SINGLE,
-	    S("nobody gets into a pipe of these sizes to weld its inside: prepare it from "
+	    WORD("nobody gets into a pipe of these sizes to weld its inside: prepare it from "
 	      "outside, square, V, bevel, U or J") },
 	[FIG_BUTT_GROOVE] = { FIG_PREP_NONE, SINGLE | ONE_MEMBER | FLARES | BIT(DOUBLE_V) |
 	        BIT(DOUBLE_U), { NULL, 0 } },
 	[FIG_CORNER_GROOVE] = { FIG_PREP_NONE, SINGLE | ONE_MEMBER | BIT(FLARE_BEVEL),
-	    S("a corner takes no double V or U and no flare-V: the standing plate has no "
+	    WORD("a corner takes no double V or U and no flare-V: the standing plate has no "
 	      "second edge") },
 	[FIG_TEE_GROOVE] = { FIG_PREP_NONE, ONE_MEMBER,
-	    S("a tee takes a bevel or a J, single or double: its base has no edge to prepare") },
+	    WORD("a tee takes a bevel or a J, single or double: its base has no edge to prepare") },
 	[FIG_EDGE_GROOVE] = { FIG_PREP_NONE, SINGLE | FLARES,
-	    S("an edge joint opens to one side: no double preparation") },
+	    WORD("an edge joint opens to one side: no double preparation") },
 	[FIG_LAP] = { FIG_PREP_NONE, 0,
-	    S("a lap takes fillets, plugs, slots or spots: its plates lie flat on each other and "
+	    WORD("a lap takes fillets, plugs, slots or spots: its plates lie flat on each other and "
 	      "leave no groove; few shops bevel its edge, and a picture shows that") },
 	[FIG_FLARE_BEVEL] = { FIG_PREP_NONE, BIT(FLARE_BEVEL),
-	    S("a round on a plate makes a flare-bevel and nothing else") },
+	    WORD("a round on a plate makes a flare-bevel and nothing else") },
 };
 
 const struct prep_kind *prep_kind(enum fig_prep p)
@@ -122,15 +121,15 @@ static str angle_fault(const struct fig_joint *j, const struct prep_kind *k)
 	double want = k->both ? 2 * j->bevel_angle_deg : j->bevel_angle_deg;
 
 	if (!angle && !bevel)
-		return k->both ? STR("the included angle is not given")
-		               : STR("the bevel angle is not given");
+		return k->both ? WORD("the included angle is not given")
+		               : WORD("the bevel angle is not given");
 	if (k->both && fig_included_deg(j) >= 160)
 		return WORD("the included angle is 160 degrees or more");
 	if (!k->both && (bevel ? j->bevel_angle_deg : j->angle_deg) >= 80)
 		return WORD("the bevel angle is 80 degrees or more");
 	if (angle && bevel && fabs(j->angle_deg - want) > 0.1)
-		return k->both ? STR("the included angle is not twice the bevel angle")
-		               : STR("the angle is not the bevel angle of the one member");
+		return k->both ? WORD("the included angle is not twice the bevel angle")
+		               : WORD("the angle is not the bevel angle of the one member");
 	return STR("");
 }
 
@@ -201,7 +200,7 @@ static str depth_fault(const struct fig_joint *j, const struct prep_kind *k)
 		if (fig_given(j->land_mm))
 			return WORD("a land does not go with this joint");
 		return fig_given(j->depth_mm) ? STR("")
-		                              : STR("the depth of the groove is not given");
+		                              : WORD("the depth of the groove is not given");
 	}
 	if (fig_given(j->land_mm) && j->land_mm >= t)
 		return WORD("the land is as thick as the member or thicker");
@@ -210,8 +209,8 @@ static str depth_fault(const struct fig_joint *j, const struct prep_kind *k)
 	if (share_depth(j, k, &front, &back, &land))
 		return STR("");
 	if (front + back + land > t + SAME_MM || !(front > 0))
-		return k->doubled ? STR("the preparations are deeper than the member is thick")
-		                  : STR("the preparation is deeper than the member is thick");
+		return k->doubled ? WORD("the preparations are deeper than the member is thick")
+		                  : WORD("the preparation is deeper than the member is thick");
 	if (k->doubled && !(back > 0))
 		return WORD("the preparations are deeper than the member is thick");
 	return WORD("depth and land do not make up the thickness");
@@ -262,10 +261,10 @@ str prep_fault(const struct fig_joint *j)
 	str why;
 
 	if (p == FIG_PREP_NONE)
-		return j->shape >= FIG_BUTT_GROOVE ? STR("the preparation is not given") : STR("");
+		return j->shape >= FIG_BUTT_GROOVE ? WORD("the preparation is not given") : STR("");
 	if (!(shapes[j->shape].takes & 1U << p))
 		return shapes[j->shape].why.n ? shapes[j->shape].why
-		                              : STR("this joint takes no preparation");
+		                              : WORD("this joint takes no preparation");
 	why = extra_fault(j, k, p == FIG_PREP_SQUARE);
 	if (why.n > 0 || p == FIG_PREP_SQUARE)
 		return why;
@@ -275,7 +274,7 @@ str prep_fault(const struct fig_joint *j)
 	if (why.n == 0 && k->doubled)
 		why = back_fault(j, k);
 	if (why.n == 0 && k->curved && !fig_given(j->radius_mm))
-		why = STR("the root radius is not given");
+		why = WORD("the root radius is not given");
 	if (why.n == 0)
 		why = depth_fault(j, k);
 	return why.n > 0 ? why : size_fault(j, k);

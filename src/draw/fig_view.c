@@ -114,7 +114,7 @@ bool fig_view_draw(struct canvas *c, const struct faces *f, rect area,
 		.language = v->language, .small = true };
 
 	if (!is_finite(v))
-		return fig_refuse(c, f, area, v->language, STR("a size is missing"));
+		return fig_refuse(c, f, area, v->language, WORD("a size is missing"));
 	if (fig_fit_draw(c, f, area, &fit))
 		return true;
 	return fig_refuse(c, f, area, v->language, FIG_NO_ROOM);
