@@ -466,6 +466,14 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 	return fig_refuse(c, f, area, p->language, FIG_NO_ROOM);
 }
 
+static void add_place(struct buf *b, const struct language *l, str x, str y)
+{
+	if (x.n > 0)
+		word_addf(b, l, ", %.*s from the left", STR_ARG(x));
+	if (y.n > 0)
+		word_addf(b, l, ", %.*s from the bottom", STR_ARG(y));
+}
+
 str fig_plate_words(struct arena *a, const struct fig_plate *p)
 {
 	static const str name[] = { WORD("hole"), WORD("slot"), WORD("notch"),
@@ -488,12 +496,17 @@ str fig_plate_words(struct arena *a, const struct fig_plate *p)
 	for (size_t i = 0; i < p->nfeatures; i++) {
 		const struct fig_feature *g = &p->features[i];
 
-		buf_addf(&b, "%s%.*s %.*s", i == 0 ? "" : "; ",
-		    STR_ARG(word_str(l, name[g->mark])), STR_ARG(g->label_size));
-		if (g->label_x.n > 0)
-			word_addf(&b, l, ", %.*s from the left", STR_ARG(g->label_x));
-		if (g->label_y.n > 0)
-			word_addf(&b, l, ", %.*s from the bottom", STR_ARG(g->label_y));
+		buf_adds(&b, i == 0 ? "" : "; ");
+		/* The size of a slot names it; lines have none of their own. */
+		if (g->mark != FIG_SLOT)
+			buf_add(&b, word_str(l, name[g->mark]));
+		if (g->mark != FIG_BEND && g->mark != FIG_CUT)
+			buf_addf(&b, "%s%.*s", g->mark != FIG_SLOT ? " " : "",
+			    STR_ARG(g->label_size));
+		add_place(&b, l, g->label_x, g->label_y);
+		if (g->label_far_x.n > 0)
+			buf_add(&b, word(l, ", to a point"));
+		add_place(&b, l, g->label_far_x, g->label_far_y);
 		if (g->label_kerf.n > 0)
 			buf_addf(&b, ", %.*s", STR_ARG(g->label_kerf));
 	}

@@ -66,11 +66,36 @@ static str size_of(struct arena *a, const struct edition *e, const struct assign
 	return own.ndims ? piece_size(a, e, &own) : (str){ 0 };
 }
 
-/* Of a box; where an outline lies does not fit in a few words. */
+/* The lowest corner of an outline that is not turned, along each axis. */
+static str outline_place(struct arena *a, const struct edition *e, const struct member *m,
+    const struct member_place *at)
+{
+	str s[3];
+	int other = 0;
+
+	for (int d = 0; d < 3; d++) {
+		struct buf b = { .arena = a };
+		double low = 0;
+
+		if (d != (int)m->along) {
+			low = m->corners_mm[other];
+			for (uint32_t i = 1; i < m->ncorners; i++)
+				low = fmin(low, m->corners_mm[2 * i + (uint32_t)other]);
+			other++;
+		}
+		format_computed_as(&b, edition_format(e), at->v[d].lo + low, 0);
+		s[d] = buf_str(&b);
+	}
+	return word_format(a, edition_language(e), "%.*s from the left, %.*s from the front, "
+	    "%.*s up", STR_ARG(s[0]), STR_ARG(s[1]), STR_ARG(s[2]));
+}
+
 static str place_of(struct arena *a, const struct edition *e, const struct member *m,
     const struct member_place *at)
 {
-	if (m->ncorners || !given(&at->v[0]))
+	if (m->ncorners)
+		return m->turn_deg != 0 ? (str){ 0 } : outline_place(a, e, m, at);
+	if (!given(&at->v[0]))
 		return (str){ 0 };
 	return word_format(a, edition_language(e), "%.*s from the left, %.*s from the front, "
 	    "%.*s up", STR_ARG(quantity_text(a, e, &at->v[0])),

@@ -174,6 +174,8 @@ static void signs_on_the_plate(void **state)
 	assert_int_equal(thin_strokes(p), 16);
 	assert_true(str_has(fig_plate_words(t.arena, &plate), "kerf above the line"));
 	assert_true(str_has(fig_plate_words(t.arena, &plate), "kerf inside"));
+	assert_true(str_has(fig_plate_words(t.arena, &plate), "to a point, 6 in [152.4 mm] from "
+	    "the left, 3 in [76.2 mm] from the bottom"));
 	bench_free(&t);
 }
 

@@ -291,6 +291,12 @@ static void words_say_what_is_drawn(void **state)
 	assert_true(str_has(w, " Q: 1 post, NPS 2 schedule 40 x 24 in [609.6 mm]: 4 in [101.6 mm] "
 	    "from the left, 4 in [101.6 mm] from the front, 3/8 in [9.5 mm] up."));
 	bench_free(&k.t);
+	/* Its lowest corner lies 2 + 1, 3 and 3 + 0 in from the zero of the block. */
+	k = make("member: floor; 9 x 9 x 3 in\nmember: rib; 1/4 in along y; "
+	    "corners 1, 0 to 4, 0 to 1, 3 in; at 2, 3, 3 in\n");
+	assert_true(str_has(fig_iso_words(k.t.arena, &k.iso), "rib, 1/4 in [6.4 mm] thick: 3 in "
+	    "[76.2 mm] from the left, 3 in [76.2 mm] from the front, 3 in [76.2 mm] up."));
+	bench_free(&k.t);
 }
 
 /* What stands behind is in the list, without a balloon. */
