@@ -76,6 +76,14 @@ static void add_head(struct sheet *sh, const struct assignment *x)
 		add_blanks(sh, &v[i], i + 2 <= n ? 2 : 1);
 }
 
+static str number(struct sheet *sh, uint32_t n)
+{
+	return str_format(sh->arena, "%u", n);
+}
+
+/* A column for what each attempt earned; of more than four the best four count. */
+enum { EARNED_MOST = 4 };
+
 static void add_attempts(struct sheet *sh, const struct assignment *x)
 {
 	const str rows[] = { sh_word(sh, "Date"), sh_word(sh, "Result (pass or fail)"),
@@ -232,12 +240,12 @@ static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 }
 
 /* In large print what is judged has a row of its own, as in the table of sizes. */
-static void judged_row(struct sheet *sh, struct grid *g, const struct limit *k)
+static void judged_row(struct sheet *sh, struct grid *g, const struct limit *k, size_t columns)
 {
 	bool named = sh->e->choice.large;
 	const struct grid_cell row[2] = {
 		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
-		    .columns = named ? 4 : 1, .head = named },
+		    .columns = named ? (uint32_t)columns : 1, .head = named },
 		{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->rule), sign_text(k->sign)),
 		    .style = k->english_rule ? SPAN_OTHER : 0 } };
 
@@ -250,7 +258,7 @@ static void judged_row(struct sheet *sh, struct grid *g, const struct limit *k)
 
 /* Rows of one acceptance line, under its name when it has several. */
 static unsigned judged_rows(
-    struct sheet *sh, struct grid *g, const struct assignment *x, size_t at)
+    struct sheet *sh, struct grid *g, const struct assignment *x, size_t at, size_t columns)
 {
 	struct limits l = limits_of(sh->arena, sh->e, x, &x->criteria[at]);
 	unsigned signs = 0;
@@ -259,7 +267,7 @@ static unsigned judged_rows(
 		const struct grid_cell name = {
 			.style = SPAN_BOLD | text_style(sh, shown_name(&x->criteria[at]),
 			    x->criteria[at].name),
-			.columns = 5, .text = judged_name(sh, x, at)
+			.columns = (uint32_t)columns, .text = judged_name(sh, x, at)
 		};
 
 		grid_row(g, &name, 1);
@@ -267,7 +275,7 @@ static unsigned judged_rows(
 	}
 	for (size_t i = 0; i < l.n; i++) {
 		signs |= l.v[i].sign;
-		judged_row(sh, g, &l.v[i]);
+		judged_row(sh, g, &l.v[i], columns);
 	}
 	return signs;
 }
@@ -365,32 +373,60 @@ static bool told_before(struct sheet *sh, const struct assignment *x, size_t at)
 	return false;
 }
 
+/* Large print has no column that could say it. */
+static str judged_title(struct sheet *sh)
+{
+	return sh->e->choice.large ? sh_word(sh, "Judged, by attempt") : (str){ 0 };
+}
+
+static str where_head(const struct assignment *x)
+{
+	if (x->nwelds > 1)
+		return is_pipe(x) ? WORD("Weld, o'clock, how much")
+		                  : WORD("Weld, where, how much");
+	return is_pipe(x) ? WORD("O'clock, how much") : WORD("Where, how much");
+}
+
+/* What is judged, with a column an attempt for yes or no; the columns are counted in *n. */
+static struct grid *begin_judged(struct sheet *sh, const struct assignment *x, str title,
+    size_t *n)
+{
+	struct grid_column columns[3 + EARNED_MOST] = { { COLUMN_SHARE, 9, ALIGN_LEFT },
+		{ COLUMN_SHARE, 17, ALIGN_LEFT }, { COLUMN_SHARE, 9, ALIGN_LEFT } };
+	str head[3 + EARNED_MOST] = { WORD("Judged, by attempt"),
+		WORD("Passes when"), where_head(x) };
+	size_t attempts = x->attempts < EARNED_MOST ? x->attempts : EARNED_MOST;
+	bool named = sh->e->choice.large;
+	struct grid *g;
+
+	for (size_t i = 0; i < attempts; i++) {
+		columns[3 + i] = (struct grid_column){ COLUMN_FIXED,
+			(attempts > 2 ? MM_PT(10) : 36) * sh->e->zoom, ALIGN_CENTER };
+		head[3 + i] = number(sh, (uint32_t)i + 1);
+	}
+	*n = 3 + attempts - named;
+	g = sheet_grid(sh, &columns[named], *n, GLOVE_PT, title);
+	sheet_heads(sh, g, &head[named], *n);
+	return g;
+}
+
 /* What is judged on the weld, or on its specimens: two tables, so that each stands whole
  * on a page. Returns the signs that it uses. */
 static unsigned add_judged(struct sheet *sh, const struct assignment *x, bool destructive)
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 9, ALIGN_LEFT },
-		{ COLUMN_SHARE, 17, ALIGN_LEFT }, { COLUMN_SHARE, 9, ALIGN_LEFT },
-		{ COLUMN_FIXED, 36 * sh->e->zoom, ALIGN_CENTER },
-		{ COLUMN_FIXED, 36 * sh->e->zoom, ALIGN_CENTER } };
-	const str head[] = { WORD("Judged"), WORD("Passes when"),
-		is_pipe(x) ? WORD("O'clock, how much") : WORD("Where, how much"),
-		WORD("Yes"), WORD("No") };
-	bool named = sh->e->choice.large;
 	unsigned signs = 0;
 	struct grid *g = NULL;
+	size_t columns = 0;
 
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		if (is_measured(&x->criteria[i]) ||
 		    is_destructive(x->criteria[i].name) != destructive ||
 		    told_before(sh, x, i))
 			continue;
-		if (!g) {
-			g = sheet_grid(sh, &columns[named], 5u - named, GLOVE_PT,
-			    destructive ? sh_word(sh, "Judged on specimens") : (str){ 0 });
-			sheet_heads(sh, g, &head[named], 5u - named);
-		}
-		signs |= judged_rows(sh, g, x, i);
+		if (!g)
+			g = begin_judged(sh, x, destructive ? sh_word(sh, "Judged on specimens")
+			                                    : judged_title(sh), &columns);
+		signs |= judged_rows(sh, g, x, i, columns);
 	}
 	if (g)
 		table_end(sh, g);
@@ -412,14 +448,6 @@ static str grade_name(struct sheet *sh, const struct grade *g)
 	return g->must_pass ? str_format(sh->arena, "%.*s%.*s", STR_ARG(g->name),
 	    STR_ARG(sh_word(sh, " (must pass)"))) : g->name;
 }
-
-static str number(struct sheet *sh, uint32_t n)
-{
-	return str_format(sh->arena, "%u", n);
-}
-
-/* A column for what each attempt earned; of more than four the best four count. */
-enum { EARNED_MOST = 4 };
 
 static void score_rows(struct sheet *sh, struct grid *g, const struct assignment *x)
 {
