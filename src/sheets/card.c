@@ -346,12 +346,28 @@ static str foot_words(struct sheet *sh, const struct assignment *x, size_t pictu
 	return buf_str(&b);
 }
 
+/* What the signs of torch cuts mean, under the first drawing that has them. */
+static void push_signs(struct card *k, size_t pictures)
+{
+	for (size_t i = 0; i < k->x->ndrawings && i < pictures; i++) {
+		const struct drawing *d = &k->x->drawings[i];
+		str signs = d->kind != DRAWING_PLATE ? (str){ 0 }
+		    : figure_plate_signs(k->sh->arena, k->sh->e, &d->plate);
+
+		if (!signs.n)
+			continue;
+		push(k, block_plain(&k->sh->s, signs, &k->sh->e->body, TAG_P, k->sh->width_pt));
+		return;
+	}
+}
+
 /* All but title and drawings. */
 static struct card words_of(
     struct sheet *sh, const struct assignment *x, enum detail detail, size_t pictures)
 {
 	struct card k = { .sh = sh, .x = x };
 
+	push_signs(&k, pictures);
 	push_middle(&k, detail);
 	push(&k, stops_block(&k, detail));
 	push(&k,
@@ -428,6 +444,7 @@ static size_t settle_front(struct card *front, struct card_picture *v, size_t mo
 	for (size_t n = most; n > 0; n--)
 		for (int facts = 1; facts >= 0; facts--) {
 			front->n = 0;
+			push_signs(front, n);
 			push(front, card_settings(sh, front->x, facts, sh->width_pt));
 			*height_pt = room_pt - block_stack_height_pt(front->v, front->n) - GAP_PT;
 			if (record_pictures(front, v, n, *height_pt))

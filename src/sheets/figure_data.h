@@ -24,8 +24,9 @@ bool figure_has_plan(const struct fig_joint *f, const struct joint_block *j);
 str figure_bead_note(const struct edition *e, const struct assignment *x,
     const struct joint_block *j, const struct fig_joint *f);
 
-/* The line above a blank: from where its sizes count, and of torch cuts what their signs
- * mean. */
+/* Of torch cuts what their signs mean; empty of others. */
+str figure_plate_signs(struct arena *a, const struct edition *e, const struct plate_block *p);
+/* The line above a blank: from where its sizes count, and its signs. */
 str figure_plate_head(struct arena *a, const struct edition *e, const struct plate_block *p);
 /* The blank that plate block p describes. */
 struct fig_plate figure_plate(struct arena *a, const struct edition *e,

@@ -94,15 +94,14 @@ static bool has_middle(const struct plate_block *p)
 	return false;
 }
 
-str figure_plate_head(struct arena *a, const struct edition *e, const struct plate_block *p)
+str figure_plate_signs(struct arena *a, const struct edition *e, const struct plate_block *p)
 {
 	const struct language *l = edition_language(e);
 	struct buf b = { .arena = a };
 
-	buf_add(&b, word(l, "Blank, from the lower left corner"));
 	if (!is_torch_cut(p))
-		return buf_str(&b);
-	buf_add(&b, word(l, ". Arrows: the way of the torch."));
+		return (str){ 0 };
+	buf_add(&b, word(l, "Arrows: the way of the torch."));
 	if (has_ticks(p))
 		buf_add(&b, word(l, " Ticks: the side of the kerf."));
 	if (has_middle(p))
@@ -110,6 +109,14 @@ str figure_plate_head(struct arena *a, const struct edition *e, const struct pla
 	if (given(&p->kerf))
 		word_addf(&b, l, " Kerf %.*s.", STR_ARG(quantity_text(a, e, &p->kerf)));
 	return buf_str(&b);
+}
+
+str figure_plate_head(struct arena *a, const struct edition *e, const struct plate_block *p)
+{
+	str head = word(edition_language(e), "Blank, from the lower left corner");
+	str signs = figure_plate_signs(a, e, p);
+
+	return signs.n ? str_format(a, "%.*s. %.*s", STR_ARG(head), STR_ARG(signs)) : head;
 }
 
 static bool features_alike(const struct fig_feature *a, const struct fig_feature *b)
