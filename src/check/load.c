@@ -197,7 +197,9 @@ static void add_sittings(struct arena *a, struct load *l)
 
 		if (section == NONE && m->nsections == 1)
 			section = 0;
-		for (uint32_t k = routes[i].done; k < routes[i].n; k++)
+		/* A cohort whose section is open asks for hours nobody knows where. */
+		for (uint32_t k = routes[i].done; k < routes[i].n &&
+		    !m->cohorts[i].astray; k++)
 			*ARENA_PUSH(a, l->sittings, l->nsittings, l->sittings_cap) =
 			    (struct sitting){ terms[i] + k - routes[i].done, section, i,
 			    routes[i].v[k] };

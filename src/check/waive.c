@@ -87,6 +87,47 @@ static const struct waived *mark_of(struct findings *f, const struct waiver *w,
 	return fate->mark;
 }
 
+/* Lists a finding under the one at index `to`, which explains it, and marks it by a name
+ * that none has; gone goes at the end. Errors stand on their own: they hold work back. */
+static bool list_under(struct findings *f, size_t to, size_t from)
+{
+	struct finding *d = &f->v[from];
+	struct related *r;
+
+	if (d->level == LEVEL_ERROR)
+		return false;
+	r = finding_relate(f, &f->v[to], d->pos);
+	r->assignment = d->assignment;
+	r->skill = d->skill;
+	r->label = d->message;
+	for (size_t i = 0; i < d->nrelated; i++)
+		*finding_relate(f, &f->v[to], d->related[i].pos) = d->related[i];
+	d->name = FINDING_COUNT;
+	return true;
+}
+
+static void drop_listed(struct findings *f)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].name != FINDING_COUNT)
+			f->v[kept++] = f->v[i];
+	f->n = kept;
+}
+
+/* What a waiver means to cover is explained by what is wrong with its end. */
+static void explain_endless(struct findings *f, const struct waiver *w, size_t from)
+{
+	for (size_t i = 0; i < f->n; i++)
+		if (!pos_cmp(f->v[i].pos, w->until_pos) &&
+		    (f->v[i].name == FINDING_UNKNOWN_WORD ||
+		    f->v[i].name == FINDING_MISSING_FACT)) {
+			list_under(f, i, from);
+			return;
+		}
+}
+
 static void mark_findings(const struct waivers *ws, const struct model *m,
     struct fate *fates, struct findings *f)
 {
@@ -99,9 +140,12 @@ static void mark_findings(const struct waivers *ws, const struct model *m,
 		    d->pos.file == m->waivers[k].pos.file)
 			continue;
 		fates[k].used = true;
-		if (!fates[k].over)
+		if (m->waivers[k].endless)
+			explain_endless(f, &m->waivers[k], i);
+		else if (!fates[k].over)
 			d->waived = mark_of(f, &m->waivers[k], &fates[k]);
 	}
+	drop_listed(f);
 }
 
 static void add_subject(struct buf *b, const struct waiver *w)
@@ -155,6 +199,29 @@ static const char *idle_cause(const struct model *m, const struct waiver *w,
 	return "nothing of that name is found there, or another waiver covers it";
 }
 
+/* A waiver of an id that none has, just told, and a single finding that it may mean. */
+static void explain_astray(const struct model *m, const struct waiver *w,
+    struct findings *f)
+{
+	size_t hit = 0, n = 0;
+	str meant;
+
+	if (!w->assignment.n || map_find(m->assignment_by_id, w->assignment) != MAP_NONE)
+		return;
+	for (size_t i = 0; i + 1 < f->n; i++)
+		if (f->v[i].name == w->name && !f->v[i].waived) {
+			hit = i;
+			n++;
+		}
+	meant = n == 1 ? f->v[hit].assignment : (str){ 0 };
+	if (!meant.n || !likely_word(w->assignment, &meant, 1).n)
+		return;
+	if (list_under(f, f->n - 1, hit))
+		finding_repair(f, &f->v[f->n - 1], "write \"%.*s\" if that is what is "
+		    "meant, or delete the line", STR_ARG(meant));
+	drop_listed(f);
+}
+
 static void tell_idle(const struct model *m, const struct waiver *w, const bool *stands,
     struct findings *f)
 {
@@ -167,6 +234,7 @@ static void tell_idle(const struct model *m, const struct waiver *w, const bool 
 	d->scope = SCOPE_ASSIGNMENTS;
 	finding_cause(f, d, "%s", idle_cause(m, w, stands));
 	finding_repair(f, d, "delete the line, or name what it is meant to cover");
+	explain_astray(m, w, f);
 }
 
 /* While needs are unmet the order is about to change, and with it what its rules find. */
@@ -197,7 +265,7 @@ void waive_apply(struct arena *scratch, const struct model *m, const struct when
 	for (size_t i = 0; i < m->nwaivers; i++) {
 		if (fates[i].over)
 			tell_over(&m->waivers[i], &fates[i], f);
-		else if (!fates[i].used && m->nassignments && m->nslots && m->nskills &&
+		else if (!fates[i].used && !m->waivers[i].endless && m->nassignments && m->nslots && m->nskills &&
 		    !may_serve_again(&m->waivers[i], stands))
 			tell_idle(m, &m->waivers[i], stands, f);
 	}

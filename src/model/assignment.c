@@ -40,11 +40,15 @@ static size_t complain_section(struct binder *b, const struct block *h)
 	    "\"%.*s\" is not a section of an assignment; what stands under it is "
 	    "left out",
 	    STR_ARG(h->text));
-	str names[SECTIONS];
+	str names[SECTIONS], likely;
 
 	for (size_t i = 0; i < SECTIONS; i++)
 		names[i] = sections_assignment[i].name;
-	return find_section(offer_likely(b, d, h->text, names, SECTIONS));
+	likely = offer_likely(b, d, h->text, names, SECTIONS);
+	if (!likely.n)
+		finding_repair(b->f, d, "give it the name of a section, such as \"Teaches\" "
+		    "or \"Procedure\", or delete it");
+	return find_section(likely);
 }
 
 /* A misspelt heading is read as the section that it likely means, when that is not there;
@@ -89,6 +93,8 @@ static void find_sections(struct binder *b, const struct block *v, size_t n, siz
 
 			finding_relate(b->f, d,
 			    at[row]->pos)->label = STR("the first counts");
+			finding_repair(b->f, d, "write these lines under the first, or "
+			    "delete them");
 		} else {
 			at[row] = &v[i];
 		}

@@ -81,22 +81,13 @@ static void fact_students(struct binder *b, const struct field *row,
 static void fact_section(struct binder *b, const struct field *row,
     const struct block *in)
 {
-	struct model *m = b->model;
-	str *names = arena_array(b->arena, m->nsections, sizeof *names);
+	struct cohort *c = present(b);
 
 	(void)row;
-	if (shop_is_hollow(m))
+	if (shop_is_hollow(b->model))
 		return;
-	for (size_t i = 0; i < m->nsections; i++) {
-		names[i] = m->sections[i].name;
-		if (words_same(names[i], in->text)) {
-			present(b)->section = (uint32_t)i;
-			return;
-		}
-	}
-	offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(said_all(in)),
-	    "\"%.*s\" is not a section of shop.md; it is left out", STR_ARG(in->text)),
-	    in->text, names, m->nsections);
+	c->section = section_find(b, said_all(in));
+	c->astray = c->section == NONE;
 }
 
 #define FIELD(name, reader, text) \
@@ -134,10 +125,7 @@ static bool is_repeat(struct binder *b, const struct block *h)
 	for (size_t i = 0; i < m->ncohorts; i++) {
 		if (!words_same(m->cohorts[i].name, h->text))
 			continue;
-		finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, h->pos,
-		    "\"%.*s\" stands twice; what stands under this one is left out",
-		    STR_ARG(h->text)), m->cohorts[i].pos)->label =
-		    STR("the first counts");
+		complain_same_name(b, h, m->cohorts[i].pos);
 		return true;
 	}
 	return false;

@@ -81,6 +81,16 @@ void complain_block(struct binder *b, const struct block *v, const char *wanted)
 	finding_repair(b->f, d, "%s", wanted);
 }
 
+void complain_same_name(struct binder *b, const struct block *h, struct pos first)
+{
+	struct finding *d = complain(b, FINDING_DUPLICATE_ID, h->pos,
+	    "\"%.*s\" stands twice; what stands under this one is left out",
+	    STR_ARG(h->text));
+
+	finding_relate(b->f, d, first)->label = STR("the first counts");
+	finding_repair(b->f, d, "delete one of them, or give it a name of its own");
+}
+
 /* A quantity of each kind as it is written. */
 static const char *const forms[QUANTITY_KINDS] = {
 	[QUANTITY_ANY] = "\"3/8 in\"", [QUANTITY_LENGTH] = "\"3/8 in\", \"1-1/2 in\" or "

@@ -233,10 +233,19 @@ static bool read_key(struct reader *r, const struct block *v, struct waiver *w)
 static bool complain_lacking(struct binder *b, const struct block *v, const char *what)
 {
 	finding_repair(b->f, complain(b, FINDING_MISSING_FACT, block_key_pos(v),
-	    "this waiver does not say %s; it is left out", what),
+	    "this waiver does not say %s; until it does, it covers nothing", what),
 	    "write \"reason; role responsible; until fall-2027\" or a date in place of "
 	    "the term");
 	return false;
+}
+
+/* Kept all the same, so that what it means to cover is told with it. */
+static bool complain_endless(struct binder *b, const struct block *v, struct waiver *w)
+{
+	w->endless = true;
+	w->until_pos = block_key_pos(v);
+	complain_lacking(b, v, "until when");
+	return true;
 }
 
 static bool read_until(struct binder *b, const struct block *v, struct said t,
@@ -244,17 +253,19 @@ static bool read_until(struct binder *b, const struct block *v, struct said t,
 {
 	struct when when;
 
-	if (!said_skip(&t, STR("until")) || !t.s.n)
-		return complain_lacking(b, v, "until when");
+	said_skip(&t, STR("until"));
+	if (!t.s.n)
+		return complain_endless(b, v, w);
 	t = said_trim(t);
 	w->until = t.s;
 	w->until_pos = said_pos(t);
 	if (when_parse(t.s, &when))
 		return true;
+	w->endless = true;
 	finding_repair(b->f, complain(b, FINDING_UNKNOWN_WORD, w->until_pos,
-	    "\"%.*s\" is neither a day nor a term; this waiver is left out",
+	    "\"%.*s\" is neither a day nor a term; until it is, this waiver covers nothing",
 	    STR_ARG(t.s)), "write a day as 2027-09-01 or a term as fall-2027");
-	return false;
+	return true;
 }
 
 /* "reason; role; until X": the last two parts are role and end, so that a reason may
@@ -268,7 +279,7 @@ static bool read_terms(struct binder *b, const struct block *v, struct waiver *w
 		last--;
 	tail = said_trim(said_sub(all, last, all.s.n));
 	if (!said_skip(&(struct said){ v, tail.s }, STR("until")))
-		return complain_lacking(b, v, "until when");
+		return complain_endless(b, v, w);
 	before = last ? last - 1 : 0;
 	while (before && all.s.p[before - 1] != ';')
 		before--;
@@ -332,6 +343,8 @@ static void read_section(struct reader *r, const struct block *h, const struct b
 		    STR_ARG(h->text));
 		finding_relate(b->f, d, seen[row - rows]->pos)->label =
 		    STR("the first counts");
+		finding_repair(b->f, d, "write these lines under the first, or delete "
+		    "them");
 		return;
 	}
 	seen[row - rows] = h;

@@ -2,6 +2,9 @@
  * assessed". */
 #include "model/parts.h"
 
+#define PATH_FORM "write a path such as \"quarter 3, then 4, 5, 6, 1, 2, with smaw.2f " \
+    "assessed\""
+
 struct path {
 	struct binder *b;
 	struct entry *e;
@@ -24,9 +27,9 @@ static void add_quarter(struct path *p, struct said t, str number)
 	}
 	for (size_t i = 0; i < p->e->nquarters; i++)
 		if (p->e->quarters[i] == n) {
-			complain(b, FINDING_BAD_ENTRY, said_pos(t),
+			finding_repair(b->f, complain(b, FINDING_BAD_ENTRY, said_pos(t),
 			    "quarter %u stands twice in this path; the first counts",
-			    (unsigned)n);
+			    (unsigned)n), "delete the second");
 			return;
 		}
 	*ARENA_PUSH(b->arena, p->e->quarters, p->e->nquarters, p->quarters_cap) = n;
@@ -42,7 +45,8 @@ static void check_term(struct path *p, struct said t)
 			return;
 	d = complain(p->b, FINDING_BAD_ENTRY, said_pos(t),
 	    "\"%.*s\" is not a term of this program; it is left out", STR_ARG(t.s));
-	offer_likely(p->b, d, t.s, m->terms, m->nterms);
+	if (!offer_likely(p->b, d, t.s, m->terms, m->nterms).n)
+		finding_repair(p->b->f, d, "name one of Terms, or add it there");
 }
 
 /* "3", or "3 in Spring". */
@@ -51,8 +55,8 @@ static void read_quarter(struct path *p, struct said t)
 	struct said rest = t, number;
 
 	if (!said_word(&rest, &number)) {
-		complain(p->b, FINDING_BAD_ENTRY, said_pos(t),
-		    "a quarter without a number; it is left out");
+		finding_repair(p->b->f, complain(p->b, FINDING_BAD_ENTRY, said_pos(t),
+		    "a quarter without a number; it is left out"), "write \"quarter 1\"");
 		return;
 	}
 	add_quarter(p, number, number.s);
@@ -60,9 +64,9 @@ static void read_quarter(struct path *p, struct said t)
 	if (said_skip(&rest, STR("in")))
 		check_term(p, rest);
 	else if (rest.s.n)
-		complain(p->b, FINDING_BAD_ENTRY, said_pos(rest),
+		finding_repair(p->b->f, complain(p->b, FINDING_BAD_ENTRY, said_pos(rest),
 		    "\"%.*s\" is not known in an entry path; it is left out",
-		    STR_ARG(rest.s));
+		    STR_ARG(rest.s)), PATH_FORM);
 }
 
 /* "smaw.2f assessed and smaw.3f practiced" */
@@ -77,9 +81,9 @@ static void read_with(struct path *p, struct said t)
 		t = said_trim(t);
 	} while (said_skip(&t, STR("and")));
 	if (t.s.n)
-		complain(p->b, FINDING_BAD_ENTRY, said_pos(t),
+		finding_repair(p->b->f, complain(p->b, FINDING_BAD_ENTRY, said_pos(t),
 		    "\"%.*s\" is not known in an entry path; it is left out",
-		    STR_ARG(t.s));
+		    STR_ARG(t.s)), PATH_FORM);
 }
 
 static void read_part(struct path *p, struct said t)

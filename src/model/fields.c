@@ -1,5 +1,7 @@
 #include "model/fields.h"
 
+#include "base/buf.h"
+
 #include <assert.h>
 
 uint32_t fields_find(const struct field_table *t, str key)
@@ -17,6 +19,19 @@ size_t blocks_until(const struct block *v, size_t n, size_t i, unsigned level)
 	return i;
 }
 
+/* Of long lists so many are told. */
+enum { KEYS_TOLD = 8 };
+
+static void offer_keys(struct binder *b, struct finding *d, const str *keys, size_t n)
+{
+	struct buf list = { .arena = b->arena };
+
+	for (size_t i = 0; i < n && i < KEYS_TOLD; i++)
+		buf_addf(&list, "%s\"%.*s\"", i ? ", " : "", STR_ARG(keys[i]));
+	finding_repair(b->f, d, "delete the line, or write a key that is known here%s %.*s",
+	    n > KEYS_TOLD ? ", such as" : ":", STR_ARG(buf_str(&list)));
+}
+
 static void complain_key(struct binder *b, const struct field_table *t,
     const struct block *in)
 {
@@ -32,6 +47,8 @@ static void complain_key(struct binder *b, const struct field_table *t,
 	likely = offer_likely(b, d, in->key, keys, t->n);
 	if (likely.n)
 		b->nearly |= UINT64_C(1) << fields_find(t, likely);
+	else if (is_worth_a_guess(b, d))
+		offer_keys(b, d, keys, t->n);
 }
 
 static void complain_repeat(struct binder *b, const struct block *first,

@@ -401,6 +401,7 @@ struct waiver {
 	str reason, role;
 	str until;               /* as written: "fall-2027", "2027-09-01" */
 	struct pos pos, until_pos;
+	bool endless;            /* until is wrong or not there (reported at until_pos) */
 };
 
 /* cohorts.md: a group part-way through, as counts. */
@@ -411,6 +412,7 @@ struct cohort {
 	uint32_t finished;       /* last quarter finished, 0 none */
 	uint32_t students;       /* 0: not given (reported) */
 	uint32_t section;        /* in sections, NONE: not given */
+	bool astray;             /* names a section that shop.md lacks (reported) */
 	struct pos pos;
 };
 

@@ -40,6 +40,9 @@ void criterion_choose(struct binder *b, struct criterion *c, const struct block 
 
 /* One numbered line of the course read last. seen[assignment] is the slot + 1. */
 void slot_read(struct binder *b, const struct block *v, uint32_t *seen);
+/* The section of shop.md that is named, or surely meant; NONE. An unknown one is told at
+ * the first line that names it, with the others as a list. */
+uint32_t section_find(struct binder *b, struct said t);
 /* Whether two titles have the same words. */
 bool same_title(str a, str b);
 /* What ids that no file defines mean among the assignments in no course, and then each

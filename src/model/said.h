@@ -89,6 +89,8 @@ uint32_t complain_word(struct binder *b, struct said t, const struct words *w);
 str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n);
 /* NOT_UNDERSTOOD for a block that has no meaning where it stands. */
 void complain_block(struct binder *b, const struct block *v, const char *wanted);
+/* DUPLICATE_ID for a heading whose name another has, which counts. */
+void complain_same_name(struct binder *b, const struct block *h, struct pos first);
 void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault);
 
 /* False when the word is left out; a misspelt one is taken for the likely one. */

@@ -1,8 +1,13 @@
 /* Sections, stations, machines and the jig. */
 #include "model/parts.h"
 
+#include "base/buf.h"
+
 /* Names are compared one by one, so there is a limit to how many there may be. */
 enum { NAMES_MOST = 200 };
+
+/* Findings among which an unknown section is looked for again. */
+enum { TOLD_MOST = 500 };
 
 /* The rest of a heading such as "Station booth"; also the thing read last. */
 static void add_section(struct binder *b, str name, struct pos pos)
@@ -67,28 +72,67 @@ static void fact_places(struct binder *b, const struct field *row, const struct 
 	    &b->model->stations[b->model->nstations - 1].places);
 }
 
+/* The finding of the same unknown section, null at its first line. */
+static struct finding *told_section(struct binder *b, str message)
+{
+	for (size_t i = b->f->n; i-- > 0;)
+		if (b->f->v[i].name == FINDING_UNKNOWN_WORD &&
+		    str_starts(b->f->v[i].message, message))
+			return &b->f->v[i];
+	return NULL;
+}
+
+uint32_t section_find(struct binder *b, struct said t)
+{
+	struct model *m = b->model;
+	str *names = arena_array(b->arena, m->nsections, sizeof *names), likely;
+	str message = str_format(b->f->arena, "\"%.*s\" is not a section of shop.md",
+	    STR_ARG(t.s));
+	struct finding *d;
+	bool again;
+
+	for (uint32_t i = 0; i < m->nsections; i++) {
+		names[i] = m->sections[i].name;
+		if (words_same(names[i], t.s))
+			return i;
+	}
+	d = b->f->n < TOLD_MOST ? told_section(b, message) : NULL;
+	again = d != NULL;
+	if (again)
+		finding_relate(b->f, d, said_pos(t))->label = STR("named here too");
+	else
+		d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t), "%.*s", STR_ARG(message));
+	likely = offer_likely(b, d, t.s, names, m->nsections);
+	for (uint32_t i = 0; likely.n && i < m->nsections; i++) {
+		if (likely.p != names[i].p)
+			continue;
+		if (!again)
+			d->message = str_format(b->f->arena, "%.*s; it is read as \"%.*s\"",
+			    STR_ARG(message), STR_ARG(likely));
+		return i;
+	}
+	if (!again)
+		finding_repair(b->f, d, "write a heading \"## Section %.*s\" in shop.md, or the "
+		    "name of one that it has", STR_ARG(t.s));
+	return NONE;
+}
+
+/* Kept as they are meant, for they are compared with the names of sections. */
 static void fact_sections(struct binder *b, const struct field *row,
     const struct block *in)
 {
 	struct model *m = b->model;
 	struct said rest = said_all(in), part;
-	str *names = arena_array(b->arena, m->nsections, sizeof *names);
+	struct buf meant = { .arena = b->arena };
 
 	(void)row;
-	m->stations[m->nstations - 1].sections = in->text;
-	for (size_t i = 0; i < m->nsections; i++)
-		names[i] = m->sections[i].name;
 	while (said_next(&rest, ",;", &part)) {
-		size_t i = 0;
+		uint32_t i = section_find(b, part);
 
-		while (i < m->nsections && !words_same(names[i], part.s))
-			i++;
-		if (i == m->nsections)
-			offer_likely(b, complain(b, FINDING_UNKNOWN_WORD, said_pos(part),
-			    "\"%.*s\" is not a section of shop.md", STR_ARG(part.s)),
-			    part.s,
-			    names, m->nsections);
+		buf_adds(&meant, meant.n ? ", " : "");
+		buf_add(&meant, i == NONE ? part.s : m->sections[i].name);
 	}
+	m->stations[m->nstations - 1].sections = buf_str(&meant);
 }
 
 static void fact_diameters(struct binder *b, const struct field *row,
@@ -262,9 +306,7 @@ static bool is_repeat(struct binder *b, const struct record_file *file, uint32_t
 
 	if (first == i)
 		return false;
-	finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, h->pos,
-	    "\"%.*s\" stands twice; what stands under this one is left out",
-	    STR_ARG(h->text)), file->v[first].pos)->label = STR("the first counts");
+	complain_same_name(b, h, file->v[first].pos);
 	return true;
 }
 

@@ -23,9 +23,11 @@ static size_t id_length(str s)
 
 static void complain_twice(struct binder *b, struct pos pos, str id, struct pos first)
 {
-	finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, pos,
-	    "\"%.*s\" is listed twice; this one is left out", STR_ARG(id)),
-	    first)->label = STR("the first counts");
+	struct finding *d = complain(b, FINDING_DUPLICATE_ID, pos,
+	    "\"%.*s\" is listed twice; this one is left out", STR_ARG(id));
+
+	finding_relate(b->f, d, first)->label = STR("the first counts");
+	finding_repair(b->f, d, "delete one of them, or give it an id of its own");
 }
 
 /* "PO4: Makes sound fillets". Skills under a bad heading are kept all the same, so

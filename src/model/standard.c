@@ -544,14 +544,17 @@ static void fill(struct binder *b, struct standard *s, const struct record_file 
 static bool is_taken(struct binder *b, const struct block *h)
 {
 	const struct model *m = b->model;
+	struct finding *d;
 
 	for (size_t i = 0; i < m->nstandards; i++) {
 		if (!words_same(m->standards[i].name, h->text))
 			continue;
-		finding_relate(b->f, complain(b, FINDING_DUPLICATE_ID, h->pos,
+		d = complain(b, FINDING_DUPLICATE_ID, h->pos,
 		    "there are two sets named \"%.*s\"; this one is left out",
-		    STR_ARG(h->text)), m->standards[i].pos)->label = 
+		    STR_ARG(h->text));
+		finding_relate(b->f, d, m->standards[i].pos)->label =
 		    STR("the first counts");
+		finding_repair(b->f, d, "delete one of them, or give it a name of its own");
 		return true;
 	}
 	return false;

@@ -197,7 +197,9 @@ static void read_lines(struct saying *k, const struct block *v, size_t n, const 
 		d = complain(k->b, FINDING_UNKNOWN_KEY, block_key_pos(&v[i]),
 		    "the original has no line \"%.*s\" here; this line is left out",
 		    STR_ARG(v[i].key));
-		offer_likely(k->b, d, v[i].key, names, nnames);
+		if (!offer_likely(k->b, d, v[i].key, names, nnames).n)
+			finding_repair(k->b->f, d, "delete the line, or add \"%.*s\" to the "
+			    "original", STR_ARG(v[i].key));
 	}
 }
 
@@ -306,9 +308,9 @@ static void read_section(struct saying *k, const struct block *v, size_t n, bool
 	if (row == SECTIONS) {
 		complain_section(k, v);
 	} else if (there[row]) {
-		complain(k->b, FINDING_DUPLICATE_SECTION, v->pos,
+		finding_repair(k->b->f, complain(k->b, FINDING_DUPLICATE_SECTION, v->pos,
 		    "\"%.*s\" stands twice; what stands under this one is left out",
-		    STR_ARG(v->text));
+		    STR_ARG(v->text)), "write these lines under the first, or delete them");
 	} else {
 		there[row] = true;
 		if (sections[row].read)
@@ -377,6 +379,7 @@ static void read_heading(struct binder *b, struct speech *s, const struct block 
 
 		d->assignment = id;
 		finding_relate(b->f, d, first->pos)->label = STR("the first counts");
+		finding_repair(b->f, d, "delete one of them");
 		return;
 	}
 	struct saying k = { b, s, ARENA_PUSH(b->arena, s->v, s->n, s->cap),

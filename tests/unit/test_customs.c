@@ -100,14 +100,19 @@ static void faults_of_waivers(void **state)
 	for (size_t i = 0; i < COUNT(rows); i++) {
 		char text[200];
 		struct bench t;
+		bool endless;
 
 		snprintf(text, sizeof text, "# Customs\n\n## Waivers\n\n%s", rows[i].line);
 		t = customs(text);
 		/* A bullet without a key lacks the column of one. */
 		expect_one(&t, rows[i].name, 5, rows[i].col, rows[i].message, i + 1 == COUNT(rows)
 		    ? "untaught-skill" : rows[i].repair);
-		/* A name that is nearly one is read as it. */
-		assert_int_equal(t.m->nwaivers, i == 0);
+		/* A name that is nearly one is read as it; one without an end is kept, to be
+		 * told with what it means to cover. */
+		endless = str_has(t.f->v[0].message, "until when") ||
+		    str_has(t.f->v[0].message, "neither a day");
+		assert_int_equal(t.m->nwaivers, i == 0 || endless);
+		assert_true(!t.m->nwaivers || t.m->waivers[0].endless == endless);
 		assert_int_equal(t.f->v[0].scope, SCOPE_ASSIGNMENTS);
 		bench_free(&t);
 	}
@@ -297,6 +302,43 @@ static void faults_of_cohorts(void **state)
 	}
 }
 
+/* A section by another name is one finding at the first line that has it; a near one is
+ * read as the one that is meant, another leaves its cohort out of the loads. */
+static void an_unknown_section_is_one_finding(void **state)
+{
+	static const struct { const char *section; bool near; } rows[] = {
+		{ "days", true }, { "morning", false },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char shop_text[400];
+		const struct file_text files[] = { { "cohorts.md", "# Cohorts\n\n" DAY },
+			{ "program.md", program }, { "shop.md", shop_text } };
+		struct bench t;
+		const struct finding *d;
+
+		snprintf(shop_text, sizeof shop_text, "# Shop\n\n## Section %s\n\n"
+		    "- **Open:** 16 h a week\n\n## Section evening\n\n"
+		    "- **Open:** 9 h a week\n\n## Station a\n\n- **Places:** 1\n- **Sections:** day"
+		    "\n\n## Station b\n\n- **Places:** 1\n- **Sections:** evening, day\n",
+		    rows[i].section);
+		t = bench_bind(files, COUNT(files));
+		assert_int_equal(t.f->n, 1);
+		d = &t.f->v[0];
+		assert_int_equal(d->name, FINDING_UNKNOWN_WORD);
+		assert_int_equal(d->nrelated, 2);
+		assert_int_equal(d->related[0].pos.line, 19);
+		assert_int_equal(d->related[1].pos.line, 8);
+		assert_true(str_has(d->repair, rows[i].near ? "\"days\"" : "## Section day"));
+		assert_int_equal(t.m->cohorts[0].section, rows[i].near ? 0 : NONE);
+		assert_int_equal(t.m->cohorts[0].astray, !rows[i].near);
+		expect_str(t.m->stations[1].sections, rows[i].near ? "evening, days"
+		    : "evening, day");
+		bench_free(&t);
+	}
+}
+
 static void days_and_terms(void **state)
 {
 	static const struct { const char *text; uint32_t first, last; } rows[] = {
@@ -355,6 +397,7 @@ int main(void)
 		cmocka_unit_test(faults_of_customs_headings),
 		cmocka_unit_test(cohorts_are_read),
 		cmocka_unit_test(faults_of_cohorts),
+		cmocka_unit_test(an_unknown_section_is_one_finding),
 		cmocka_unit_test(days_and_terms),
 		cmocka_unit_test(terms_compare_within_a_year),
 	};

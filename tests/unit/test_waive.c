@@ -20,15 +20,16 @@ static const char program[] = "# A: B\n\n- **Weeks in a quarter:** 11\n\n## Quar
 static const char skills[] = "# Skills\n\n## PO1: Plans\n\n- **fab.plan:** Plan a job\n"
     "- **fab.lost:** Nobody teaches this\n";
 
-static struct bench judge(const char *waivers, const char *date)
+static struct bench judge_work(const char *more, const char *waivers, const char *date)
 {
-	static char text[600];   /* Findings keep slices of it until the next call. */
-	struct file_text files[] = { { "assignments/all.md", work }, { "customs.md", text },
+	static char text[600], all[2000]; /* Findings keep slices until the next call. */
+	struct file_text files[] = { { "assignments/all.md", all }, { "customs.md", text },
 		{ "program.md", program }, { "skills.md", skills } };
 	struct bench t;
 	struct arena *scratch = arena_new(NULL, NULL);
 	struct when when;
 
+	snprintf(all, sizeof all, "%s%s", work, more);
 	snprintf(text, sizeof text, "# Customs\n\n## Waivers\n\n%s", waivers);
 	t = bench_bind(files, COUNT(files));
 	check_program(scratch, t.m, t.f);
@@ -38,6 +39,11 @@ static struct bench judge(const char *waivers, const char *date)
 	arena_free(scratch);
 	findings_sort(t.f);
 	return t;
+}
+
+static struct bench judge(const char *waivers, const char *date)
+{
+	return judge_work("", waivers, date);
 }
 
 static size_t count(const struct bench *t, enum finding_name name, bool waived)
@@ -293,6 +299,60 @@ static void a_course_is_covered_by_its_id(void **state)
 	}
 }
 
+/* Warnings are told with what is wrong with the end, errors stand; without the waiver
+ * there are two findings hours-under and one untaught-skill of two needs. */
+static void a_waiver_without_an_end_explains_warnings(void **state)
+{
+	static const struct { const char *waiver; size_t hours, needs, related; } rows[] = {
+		{ "- **hours-under, ORW 102:** a; b; until soon\n", 1, 1, 1 },
+		{ "- **hours-under:** a; b\n", 0, 1, 2 },
+		{ "- **untaught-skill:** a; b; until\n", 2, 1, 0 },
+		{ "- **never-assessed:** a; b; until soon\n", 2, 1, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = judge(rows[i].waiver, "2026-09-01");
+		size_t n = count(&t, FINDING_UNKNOWN_WORD, false);
+		const struct finding *d = nth(&t, n ? FINDING_UNKNOWN_WORD
+		    : FINDING_MISSING_FACT, 0);
+
+		assert_int_equal(n + count(&t, FINDING_MISSING_FACT, false), 1);
+		assert_int_equal(d->level, LEVEL_ERROR);
+		assert_int_equal(d->nrelated, rows[i].related);
+		assert_int_equal(count(&t, FINDING_HOURS_UNDER, false), rows[i].hours);
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, false), rows[i].needs);
+		assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), 0);
+		for (size_t k = 0; k < t.f->n; k++)
+			assert_true(t.f->v[k].name < FINDING_COUNT && !t.f->v[k].waived);
+		bench_free(&t);
+	}
+}
+
+/* An id near the only one that the waiver can mean takes its warning in; others do not. */
+static void a_waiver_of_a_misspelt_id_explains_one_warning(void **state)
+{
+	static const struct { const char *waiver; bool taken; } rows[] = {
+		{ "- **not-listed, GM-08:** a; b; until fall-2027\n", true },
+		{ "- **not-listed, XX-77:** a; b; until fall-2027\n", false },
+		/* An assignment that is there, and a finding that is an error. */
+		{ "- **not-listed, SM-24:** a; b; until fall-2027\n", false },
+		{ "- **untaught-skill, SM-26:** a; b; until fall-2027\n", false },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = judge_work(WORK("GM-09", ""), rows[i].waiver, NULL);
+		const struct finding *d = find(&t, FINDING_IDLE_WAIVER);
+
+		assert_int_equal(count(&t, FINDING_NOT_LISTED, false), !rows[i].taken);
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL, false), 1);
+		assert_int_equal(d->nrelated, rows[i].taken);
+		assert_int_equal(str_has(d->repair, "GM-09"), rows[i].taken);
+		bench_free(&t);
+	}
+}
+
 /* Of two waivers of one finding the first counts and the second is idle. */
 static void the_first_waiver_counts(void **state)
 {
@@ -318,6 +378,8 @@ int main(void)
 		cmocka_unit_test(idle_waivers_say_why),
 		cmocka_unit_test(program_findings_are_covered),
 		cmocka_unit_test(a_course_is_covered_by_its_id),
+		cmocka_unit_test(a_waiver_without_an_end_explains_warnings),
+		cmocka_unit_test(a_waiver_of_a_misspelt_id_explains_one_warning),
 		cmocka_unit_test(the_first_waiver_counts),
 	};
 
