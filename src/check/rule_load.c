@@ -38,8 +38,7 @@ str name_section(const struct rule_context *x, const struct load_row *r)
 	    STR_ARG(x->m->sections[r->section].name));
 }
 
-/* The sitting that asks most of the station. */
-static const struct sitting *heaviest(const struct load *l, const struct load_row *r)
+const struct sitting *heaviest_sitting(const struct load *l, const struct load_row *r)
 {
 	const struct sitting *best = NULL;
 	double most = 0;
@@ -57,9 +56,7 @@ static const struct sitting *heaviest(const struct load *l, const struct load_ro
 	return best;
 }
 
-/* How many students of the heaviest sitting leave the row within `limit_h`; NONE when
- * not even their absence does. */
-static uint32_t students_that_fit(const struct load *l, const struct load_row *r,
+uint32_t students_that_fit(const struct load *l, const struct load_row *r,
     const struct sitting *t, double limit_h)
 {
 	uint32_t all = l->stints->m->cohorts[t->cohort].students, low = 0, high = all;
@@ -80,8 +77,7 @@ static uint32_t students_that_fit(const struct load *l, const struct load_row *r
 	return low;
 }
 
-/* Places that bring the row within `share` of what is open, beyond those there are. */
-static uint32_t places_to_add(const struct load_row *r, uint32_t places, double share)
+uint32_t places_to_add(const struct load_row *r, uint32_t places, double share)
 {
 	double place_h = r->open_h / places * share;
 	uint32_t n = 0;
@@ -91,43 +87,87 @@ static uint32_t places_to_add(const struct load_row *r, uint32_t places, double 
 	return n;
 }
 
-static void repair_row(struct rule_context *x, struct finding *d, const struct load *l,
+/* What is told of one station and section: its finding, and what its repair must do. */
+struct tale {
+	size_t finding;          /* index + 1; 0: nothing yet */
+	uint32_t add;            /* places */
+	uint32_t cohort, fit;    /* or so many students of one cohort; NONE: no such way */
+};
+
+/* What serves all terms told serves each of them. */
+static void grow_tale(const struct rule_context *x, struct tale *k, const struct load *l,
     const struct load_row *r, double share)
 {
 	uint32_t add = places_to_add(r, x->m->stations[r->station].places, share);
-	const struct sitting *t = heaviest(l, r);
+	const struct sitting *t = heaviest_sitting(l, r);
 	uint32_t fit = students_that_fit(l, r, t, r->open_h * share);
+	bool first = !k->finding;
 
-	if (fit == NONE || fit == 0)
-		finding_repair(x->f, d, "add %u place%s, or move a course to another "
-		    "quarter", (unsigned)add, add == 1 ? "" : "s");
-	else
-		finding_repair(x->f, d, "add %u place%s, or take %u students instead of "
-		    "%u in %.*s", (unsigned)add, add == 1 ? "" : "s", (unsigned)fit,
-		    (unsigned)x->m->cohorts[t->cohort].students,
-		    STR_ARG(x->m->cohorts[t->cohort].name));
+	if (add > k->add)
+		k->add = add;
+	if (fit == NONE || fit == 0 || (!first && t->cohort != k->cohort))
+		k->cohort = k->fit = NONE;
+	else if (first || fit < k->fit)
+		k->fit = fit;
+	if (first && k->fit != NONE)
+		k->cohort = t->cohort;
 }
 
+static void repair_tale(struct rule_context *x, const struct tale *k)
+{
+	struct finding *d = &x->f->v[k->finding - 1];
+	const char *many = k->add == 1 ? "" : "s";
+
+	if (k->fit == NONE)
+		finding_repair(x->f, d, "add %u place%s, or move a course to another "
+		    "quarter", (unsigned)k->add, many);
+	else
+		finding_repair(x->f, d, "add %u place%s, or take %u students instead of "
+		    "%u in %.*s", (unsigned)k->add, many, (unsigned)k->fit,
+		    (unsigned)x->m->cohorts[k->cohort].students,
+		    STR_ARG(x->m->cohorts[k->cohort].name));
+}
+
+static str say_row(struct rule_context *x, const struct load *l, const struct load_row *r)
+{
+	return str_format(x->f->arena, "%.*s is asked for %.*s h of %.*s open in "
+	    "%.*s%.*s (%u %%)", STR_ARG(x->m->stations[r->station].name),
+	    STR_ARG(say_hours(x, r->must_h)), STR_ARG(say_hours(x, r->open_h)),
+	    STR_ARG(l->terms[r->term]), STR_ARG(name_section(x, r)),
+	    percent_of(r->must_h, r->open_h));
+}
+
+static str say_why(struct rule_context *x, const struct load *l, const struct load_row *r,
+    bool over)
+{
+	if (!over)
+		return str_format(x->f->arena, "no room for work done again: %.*s",
+		    STR_ARG(name_cohorts(x, l, r)));
+	return str_format(x->f->arena, "%.*s h short: %.*s",
+	    STR_ARG(say_hours(x, r->must_h - r->open_h)), STR_ARG(name_cohorts(x, l, r)));
+}
+
+/* One station that is too small is one finding, in however many terms it shows. */
 static void report_row(struct rule_context *x, const struct load *l,
-    const struct load_row *r, bool over)
+    const struct load_row *r, struct tale *k)
 {
 	const struct station *st = &x->m->stations[r->station];
-	struct finding *d = rule_report(x, over ? FINDING_STATION_OVER
-	    : FINDING_STATION_TIGHT, st->pos, NONE,
-	    "%.*s is asked for %.*s h of %.*s open in %.*s%.*s (%u %%)",
-	    STR_ARG(st->name), STR_ARG(say_hours(x, r->must_h)),
-	    STR_ARG(say_hours(x, r->open_h)), STR_ARG(l->terms[r->term]),
-	    STR_ARG(name_section(x, r)), percent_of(r->must_h, r->open_h));
-	str short_h = say_hours(x, r->must_h - r->open_h);
+	bool over = is_more_h(r->must_h, r->open_h);
+	str said = say_row(x, l, r), why = say_why(x, l, r, over);
+	struct finding *d;
 
-	keep_aside(d);
-	if (over)
-		finding_cause(x->f, d, "%.*s h short: %.*s", STR_ARG(short_h),
-		    STR_ARG(name_cohorts(x, l, r)));
-	else
-		finding_cause(x->f, d, "no room for work done again: %.*s",
-		    STR_ARG(name_cohorts(x, l, r)));
-	repair_row(x, d, l, r, over ? 1 : TIGHT_ABOVE);
+	grow_tale(x, k, l, r, over ? 1 : TIGHT_ABOVE);
+	if (k->finding) {
+		finding_relate(x->f, &x->f->v[k->finding - 1], st->pos)->label =
+		    str_format(x->f->arena, "%.*s; %.*s", STR_ARG(said), STR_ARG(why));
+	} else {
+		d = rule_report(x, over ? FINDING_STATION_OVER : FINDING_STATION_TIGHT,
+		    st->pos, NONE, "%.*s", STR_ARG(said));
+		keep_aside(d);
+		finding_cause(x->f, d, "%.*s", STR_ARG(why));
+		k->finding = x->f->n;
+	}
+	repair_tale(x, k);
 }
 
 static bool is_same_door(const struct load_row *a, const struct load_row *b)
@@ -161,8 +201,19 @@ static void report_closed(struct rule_context *x, const struct load *l,
 	    STR_ARG(x->m->sections[r->section].name));
 }
 
+/* Where a row is told: rows of one station and section in which hours lack share one
+ * place, those that only have no room another. */
+static struct tale *tale_of(const struct rule_context *x, const struct load_row *r,
+    struct tale *tales)
+{
+	size_t section = r->section == NONE ? x->m->nsections : r->section;
+
+	return &tales[2 * (r->station * (x->m->nsections + 1) + section) +
+	    !is_more_h(r->must_h, r->open_h)];
+}
+
 static void judge_row(struct rule_context *x, const struct load *l,
-    const struct load_row *r, const struct overfull *o, size_t *budget)
+    const struct load_row *r, const struct overfull *o, struct tale *tales, size_t *budget)
 {
 	if (r->closed) {
 		report_closed(x, l, r);
@@ -170,12 +221,10 @@ static void judge_row(struct rule_context *x, const struct load *l,
 	}
 	if (r->open_h <= 0 || r->must_h <= 0)
 		return;
-	if (overfull_explains(x, o, l, r))
+	if (overfull_explains(x, o, l, r) || crowd_explains(o, l, r))
 		return;
-	if (is_more_h(r->must_h, r->open_h))
-		report_row(x, l, r, true);
-	else if (is_more_h(r->must_h, r->open_h * TIGHT_ABOVE))
-		report_row(x, l, r, false);
+	if (is_more_h(r->must_h, r->open_h * TIGHT_ABOVE))
+		report_row(x, l, r, tale_of(x, r, tales));
 	if (!is_more_h(r->must_h, r->open_h))
 		judge_peak(x, l, r, budget);
 }
@@ -184,6 +233,7 @@ static void judge_row(struct rule_context *x, const struct load *l,
 void judge_loads(struct rule_context *x, const struct stints *s, struct overfull *o)
 {
 	size_t budget = TRIED_MOST;
+	struct tale *tales;
 	const struct load *l;
 
 	if (!x->m->weeks)
@@ -194,7 +244,10 @@ void judge_loads(struct rule_context *x, const struct stints *s, struct overfull
 	}
 	l = load_new(x->scratch, s);
 	judge_sittings(x, l, o);
+	crowd_find(x, l, o);
+	tales = arena_array(x->scratch, 2 * x->m->nstations * (x->m->nsections + 1),
+	    sizeof *tales);
 	for (size_t i = 0; i < l->n && l->v[i].term < l->near; i++)
-		judge_row(x, l, &l->v[i], o, &budget);
+		judge_row(x, l, &l->v[i], o, tales, &budget);
 	judge_bender(x, l);
 }

@@ -29,6 +29,7 @@ struct overfull {
 	double *week_h;
 	size_t *long_finding;
 	const bool **too_long;   /* by quarter */
+	uint32_t crowd;          /* cohort too large for several stations, told; NONE */
 };
 
 struct overfull *overfull_new(struct rule_context *x);
@@ -40,6 +41,21 @@ void overfull_note(struct rule_context *x, struct overfull *o, uint32_t course,
  * hours of such a course or section, is told too: how tight it is is not known. */
 bool overfull_explains(struct rule_context *x, const struct overfull *o,
     const struct load *l, const struct load_row *r);
+
+/* Finds and tells a cohort too large for several stations, and whether that explains a
+ * row. Not asked where a waiver covers a station. */
+void crowd_find(struct rule_context *x, const struct load *l, struct overfull *o);
+bool crowd_explains(const struct overfull *o, const struct load *l,
+    const struct load_row *r);
+
+/* The sitting that asks most of the station. */
+const struct sitting *heaviest_sitting(const struct load *l, const struct load_row *r);
+/* How many students of that sitting leave the row within `limit_h`; NONE when not even
+ * their absence does. */
+uint32_t students_that_fit(const struct load *l, const struct load_row *r,
+    const struct sitting *t, double limit_h);
+/* Places that bring the row within `share` of what is open, beyond those there are. */
+uint32_t places_to_add(const struct load_row *r, uint32_t places, double share);
 
 /* Stations against what the cohorts ask of them, and the bender. */
 void judge_loads(struct rule_context *x, const struct stints *s, struct overfull *o);

@@ -242,6 +242,92 @@ static void the_smallest_fix(void **state)
 	fail();
 }
 
+static const struct finding *only(const struct bench *t, enum finding_name name)
+{
+	const struct finding *hit = NULL;
+
+	for (size_t i = 0; i < t->f->n; i++) {
+		if (t->f->v[i].name != name)
+			continue;
+		assert_null(hit);
+		hit = &t->f->v[i];
+	}
+	assert_non_null(hit);
+	return hit;
+}
+
+/* Ten students at 4 places that are open 160 h each: 641 h in fall want a place more or
+ * 9 students, the hours of winter what is said here. The worst of both is proposed. */
+static void one_station_in_several_terms(void **state)
+{
+	static const struct { const char *hours, *repair; size_t related; } rows[] = {
+		{ "60", "add 1 place, or take 9 students instead of 10", 0 },
+		{ "64", "add 1 place, or take 9 students instead of 10", 0 },
+		{ "80", "add 1 place, or take 8 students instead of 10", 1 },
+		{ "90", "add 2 places, or take 7 students instead of 10", 1 },
+	};
+	char work[300];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct texts x = { work, PLAIN_PROGRAM "\n## Quarter 2\n\n"
+		    "### ORW 102: Two\n\n1. AA-02, week 1\n", NULL, DAY
+		    "## Station booth\n\n- **Places:** 4\n", COHORT "10\n" };
+		struct bench t;
+		const struct finding *d;
+
+		snprintf(work, sizeof work, "# AA-01: One\n\n- **Kind:** written\n"
+		    "- **Station:** booth\n- **Hours:** 64.1\n\n# AA-02: Two\n\n"
+		    "- **Kind:** written\n- **Station:** booth\n- **Hours:** %s\n",
+		    rows[i].hours);
+		t = judge(x);
+		d = only(&t, FINDING_STATION_OVER);
+		assert_true(str_has(d->message, "Fall 2026"));
+		assert_true(str_has(d->repair, rows[i].repair));
+		assert_int_equal(d->nrelated, rows[i].related);
+		assert_true(!d->nrelated || str_has(d->related[0].label, "Winter 2027"));
+		bench_free(&t);
+	}
+}
+
+#define AT(id, station) "# " id ": Work\n\n- **Kind:** written\n- **Hours:** 20\n" \
+	"- **Station:** " station "\n\n"
+#define PLACE(station) "## Station " station "\n\n- **Places:** 1\n\n"
+
+/* One place is open 160 h: 8 students of 20 h fill it. */
+static void a_cohort_too_large_is_one_finding(void **state)
+{
+	static const struct { const char *third, *students; size_t over, related; } rows[] = {
+		{ "c", "9", 1, 3 }, { "c", "8", 0, 0 }, { "b", "9", 2, 0 },
+	};
+	char work[600], cohorts[300];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct texts x = { work, PROGRAM_HEAD "\n## Quarter 1\n\n### ORW 101: One\n\n"
+		    "1. AA-01, week 1\n2. AA-02, week 2\n3. AA-03, week 3\n", NULL,
+		    DAY PLACE("a") PLACE("b") PLACE("c"), cohorts };
+		struct bench t;
+
+		snprintf(work, sizeof work, AT("AA-01", "a") AT("AA-02", "b")
+		    AT("AA-03", "%s"), rows[i].third);
+		snprintf(cohorts, sizeof cohorts, COHORT "%s\n", rows[i].students);
+		expect(x, FINDING_STATION_OVER, rows[i].over);
+		t = judge(x);
+		if (rows[i].related) {
+			const struct finding *d = only(&t, FINDING_STATION_OVER);
+
+			assert_int_equal(d->nrelated, rows[i].related);
+			assert_int_equal(d->pos.file, 1);
+			assert_true(str_has(d->repair, "take 8 students"));
+			assert_true(str_has(d->related[2].label, "1 place more would do"));
+			expect(x, FINDING_STATION_TIGHT, 0);
+			expect(x, FINDING_STATION_PEAK, 0);
+		}
+		bench_free(&t);
+	}
+}
+
 /* One student of the day section has 160 h in the quarter. */
 static void quarter_of_one_student(void **state)
 {
@@ -754,6 +840,8 @@ int main(void)
 		cmocka_unit_test(credit_rules_that_are_read),
 		cmocka_unit_test(station_against_its_hours),
 		cmocka_unit_test(the_smallest_fix),
+		cmocka_unit_test(one_station_in_several_terms),
+		cmocka_unit_test(a_cohort_too_large_is_one_finding),
 		cmocka_unit_test(quarter_of_one_student),
 		cmocka_unit_test(quarters_told_together),
 		cmocka_unit_test(queue_of_a_week),
