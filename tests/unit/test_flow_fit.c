@@ -182,40 +182,33 @@ static void pictures_part_only_for_a_blank_page(void **state)
 	}
 }
 
+/* Pages of n lines and some lines to write on, on leaves printed on one or both sides. */
+static unsigned pages_with_lines(const struct bench *b, bool one_sided, size_t n, double space_pt)
+{
+	struct flow_spec s = spec;
+	struct flow *f;
+
+	s.one_sided = one_sided;
+	f = flow_new(&b->s, &s);
+	add_lines(b, f, n, space_pt);
+	flow_add(f, block_ruled(&b->s, GLOVE_PT, true, 200));
+	return emit(b, f)->page;
+}
+
 /* On leaves printed on both sides the second page is there anyway: with lines to write on
  * it stays; on single sides it is saved. */
 static void a_page_to_write_on_stays_where_it_costs_no_leaf(void **state)
 {
-	const struct bench *b = *state;
-
-	for (int one_sided = 0; one_sided < 2; one_sided++) {
-		struct flow_spec s = spec;
-		struct flow *f;
-
-		s.one_sided = one_sided;
-		f = flow_new(&b->s, &s);
-		add_lines(b, f, 14, 8);
-		flow_add(f, block_ruled(&b->s, GLOVE_PT, true, 200));
-		assert_int_equal(emit(b, f)->page, one_sided ? 1 : 2);
-	}
+	assert_int_equal(pages_with_lines(*state, false, 14, 8), 2);
+	assert_int_equal(pages_with_lines(*state, true, 14, 8), 1);
 }
 
 /* Lines to write on alone are no reason for another leaf: they have what is left, even if
  * that is nothing; where the other side is there anyway, they stand on it. */
 static void lines_alone_take_no_leaf(void **state)
 {
-	const struct bench *b = *state;
-
-	for (int one_sided = 0; one_sided < 2; one_sided++) {
-		struct flow_spec s = spec;
-		struct flow *f;
-
-		s.one_sided = one_sided;
-		f = flow_new(&b->s, &s);
-		add_lines(b, f, 20, 0);
-		flow_add(f, block_ruled(&b->s, GLOVE_PT, true, 200));
-		assert_int_equal(emit(b, f)->page, one_sided ? 1 : 2);
-	}
+	assert_int_equal(pages_with_lines(*state, false, 20, 0), 2);
+	assert_int_equal(pages_with_lines(*state, true, 20, 0), 1);
 }
 
 int main(void)
