@@ -155,7 +155,9 @@ static str backing_fault(const struct fig_joint *j, unsigned flags)
 static str fillet_fault(const struct fig_joint *j, unsigned flags)
 {
 	if ((flags & NEEDS_LEG) && !fig_given(j->leg_mm))
-		return WORD("the size of the fillet is not given");
+		return j->shape == FIG_FLARE_BEVEL
+		    ? WORD("the width of the weld, from the line of contact, is not given as leg")
+		    : WORD("the size of the fillet is not given");
 	if (fig_given(j->leg2_mm) && j->shape != FIG_TEE && j->shape != FIG_LAP &&
 	    j->shape != FIG_CORNER_CLOSED)
 		return WORD("legs of two sizes go with a plain fillet");

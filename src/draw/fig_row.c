@@ -13,6 +13,7 @@
 #define LABEL_GAP_PT 3.0
 #define DROP_PT 12.0
 #define BETWEEN_PT 6.0
+#define BETWEEN_WORDS_PT 13.0 /* words read on over a narrower gap */
 #define ARC_STEPS 16
 
 /* The line from a point of the part, with a small gap, to just past the dimension. */
@@ -172,7 +173,8 @@ static void place_hanging(struct layout *l, enum section_dim_kind kind)
 		return;
 	for (size_t i = 0; i < n; i++) {
 		want[i] = v[i].at.x;
-		size[i] = v[i].label->r.w + BETWEEN_PT;
+		size[i] = v[i].label->r.w +
+		    (kind == SECTION_DROP ? BETWEEN_WORDS_PT : BETWEEN_PT);
 	}
 	geom_spread(want, size, n, middle);
 	low = l->bottom;

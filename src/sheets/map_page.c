@@ -287,6 +287,9 @@ static struct quarter_map *map_of(struct sheet *sh, const struct packet_cover *c
 /* In words, where there is no room for a map: "SM-04 leads to SM-06, SM-07". */
 static void add_map_list(struct sheet *sh, const struct packet_cover *c, const struct ties *t)
 {
+	if (!t->n)
+		flow_add(sh->flow, text(sh, sh_word(sh, "Nothing in this quarter needs another "
+		    "assignment of it first.")));
 	for (uint32_t i = 0; i < c->n; i++) {
 		struct buf b = { .arena = sh->arena };
 		str line;
