@@ -267,6 +267,91 @@ static void judge_pieces(struct rule_context *x, uint32_t w)
 	}
 }
 
+/* Galvanized sheet is steel. */
+static enum sheet_metal metal_under(str material)
+{
+	enum sheet_metal m = sheet_metal_of(material);
+
+	return m == METAL_GALVANIZED ? METAL_STEEL : m;
+}
+
+/* "A572" of "A572-50 plate", "304L" of "304L sheet"; empty when the first word has no
+ * figure. */
+static str grade_of(str material)
+{
+	bool figure = false;
+	size_t n = 0;
+	str word;
+
+	if (!str_word(&material, &word))
+		return (str){ 0 };
+	for (; n < word.n && word.p[n] != '-'; n++)
+		figure |= word.p[n] >= '0' && word.p[n] <= '9';
+	return figure ? str_sub(word, 0, n) : (str){ 0 };
+}
+
+/* "304L" and "304" are one grade here; what names none is any. */
+static bool is_other_grade(str a, str b)
+{
+	str x = grade_of(a), y = grade_of(b);
+
+	return x.n && y.n && !str_starts_nocase(x, y) && !str_starts_nocase(y, x);
+}
+
+/* The first piece when none is of the metal, or of the grade, that a weld is in; null when
+ * one is, or one may be. */
+static const struct piece *piece_of_other(const struct assignment *a, str material,
+    bool by_grade)
+{
+	const struct piece *first = NULL;
+
+	for (size_t i = 0; i < a->npieces; i++) {
+		const struct piece *p = &a->pieces[i];
+		enum sheet_metal m = metal_under(p->material);
+
+		if (says(p->name, "backing"))
+			continue;
+		if (m == METAL_NONE || (by_grade ? !is_other_grade(p->material, material)
+		    : m == metal_under(material)))
+			return NULL;
+		first = first ? first : p;
+	}
+	return metal_under(material) == METAL_NONE ? NULL : first;
+}
+
+static void say_metal(struct rule_context *x, uint32_t w, const struct weld *k,
+    const struct piece *p, bool by_grade)
+{
+	struct finding *d = rule_report(x, FINDING_PIECES_DISAGREE, p->pos, w,
+	    "%.*s is in %.*s, but no piece is: %.*s is %.*s", STR_ARG(weld_say(x, k)),
+	    STR_ARG(k->material1), STR_ARG(p->name), STR_ARG(p->material));
+
+	/* Another grade may lie on the rack; another metal is another weld. */
+	if (by_grade)
+		d->level = LEVEL_WARNING;
+	finding_relate(x->f, d, assignment_fact_pos(x->m->assignments + w,
+	    STR("Material")))->label = STR("the material");
+	finding_cause(x->f, d, "the aide cuts by the pieces, filler, gas and limits go by "
+	    "the material");
+	finding_repair(x->f, d, "make both say the same");
+}
+
+static void judge_material(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->nwelds; i++)
+		for (int by_grade = 0; by_grade < 2; by_grade++) {
+			const struct piece *p = piece_of_other(a, a->welds[i].material1,
+			    by_grade);
+
+			if (!p)
+				continue;
+			say_metal(x, w, &a->welds[i], p, by_grade);
+			return;
+		}
+}
+
 /* A blank is drawn as thick as one of the pieces, or as the fact Thickness says. */
 static bool has_thickness(const struct assignment *a, double t_mm)
 {
@@ -423,6 +508,7 @@ void rule_joint_agree(struct rule_context *x, uint32_t w)
 	judge_twice(x, w);
 	judge_legs(x, w);
 	judge_pieces(x, w);
+	judge_material(x, w);
 	judge_blanks(x, w);
 	judge_length(x, w);
 	judge_backing(x, w);

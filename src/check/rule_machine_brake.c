@@ -211,8 +211,9 @@ static void say_flange(struct rule_context *x, uint32_t w, const struct fold *f,
 	d->level = LEVEL_WARNING;
 	finding_cause(x->f, d, "a flange is at least about 0.7 of the V, here %.*s (from "
 	    "memory)", STR_ARG(say_mm(x, brake_flange_mm(least))));
+	/* A way out is laid out with a rule. */
 	finding_repair(x->f, d, "make it %.*s or longer, or bend it long and trim it",
-	    STR_ARG(say_mm(x, brake_flange_mm(least))));
+	    STR_ARG(say_mm(x, ceil(brake_flange_mm(least) * 32 / 25.4 - 1e-6) * 25.4 / 32)));
 }
 
 static void say_bed(struct rule_context *x, uint32_t w, const struct machine *m,

@@ -407,6 +407,13 @@ static void say_current(struct rule_context *x, uint32_t w, const struct setting
 	    : "electrode");
 }
 
+/* The amperes that must reach the low end of the table. Thin sheet is welded below what a
+ * tungsten carries best, by the pedal; it is too thick only where it never gets there. */
+static double least_amps(const struct setting *s)
+{
+	return s->process == PROCESS_GTAW ? s->amps.hi : s->amps.lo;
+}
+
 static void judge_current(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -424,7 +431,7 @@ static void judge_current(struct rule_context *x, uint32_t w)
 		    first_weld(a, s, is_beyond_class) < a->nwelds ||
 		    has_wrong_polarity(a, s, &wanted, &source, &seen))
 			continue;
-		if (!setting_range(a, s, &r) || (s->amps.lo >= r.amps_lo - 1e-9 &&
+		if (!setting_range(a, s, &r) || (least_amps(s) >= r.amps_lo - 1e-9 &&
 		    (r.amps_hi <= 0 || s->amps.hi <= r.amps_hi + 1e-9)))
 			continue;
 		say_current(x, w, s, &r);

@@ -152,6 +152,15 @@ static str backing_fault(const struct fig_joint *j, unsigned flags)
 	return STR("");
 }
 
+/* A leg may melt the corner of a thin edge: 1/8 in on 11 ga is common, and a sheet whose
+ * gauge lies between two 32nds is gauged by the next one up, as the rules take it. */
+static double largest_edge_leg_mm(double t_mm)
+{
+	double step_mm = 25.4 / 32;
+
+	return fmax(1.25 * t_mm, ceil(t_mm / step_mm - 1e-6) * step_mm + 1e-6);
+}
+
 static str fillet_fault(const struct fig_joint *j, unsigned flags)
 {
 	if ((flags & NEEDS_LEG) && !fig_given(j->leg_mm))
@@ -164,9 +173,8 @@ static str fillet_fault(const struct fig_joint *j, unsigned flags)
 	if ((flags & NEEDS_LEG) && (flags & CONTACT) &&
 	    fig_gap_low_mm(j) >= fmin(j->leg_mm, fig_leg2_mm(j)))
 		return WORD("the gap is as wide as the leg or wider");
-	/* A leg may melt the corner of a thin edge: 1/8 in on 11 ga is common. */
-	if (j->shape == FIG_LAP && j->leg_mm > 1.25 *
-	    (j->both_sides ? fmin(j->t1_mm, fig_t2_mm(j)) : j->t1_mm))
+	if (j->shape == FIG_LAP && j->leg_mm > largest_edge_leg_mm(j->both_sides
+	    ? fmin(j->t1_mm, fig_t2_mm(j)) : j->t1_mm))
 		return WORD("the leg is larger than the edge of the plate");
 	if (j->shape == FIG_FLARE_BEVEL && j->leg_mm > 0.45 * j->od_mm)
 		return WORD("the weld is too wide for the round");

@@ -18,7 +18,7 @@ static const struct gauge_row {
  * stainless. Alloy numbers stand at the start of a word. */
 #define WORD(w) { w, sizeof w - 1 }
 static const struct { str word; enum sheet_metal metal; } metal_words[] = {
-	{ WORD("galv"), METAL_GALVANIZED },
+	{ WORD("galv"), METAL_GALVANIZED }, { WORD("A653"), METAL_GALVANIZED },
 	{ WORD("stainless"), METAL_STAINLESS },
 	{ WORD("aluminum"), METAL_ALUMINUM },
 	{ WORD("aluminium"), METAL_ALUMINUM },
@@ -27,15 +27,22 @@ static const struct { str word; enum sheet_metal metal; } metal_words[] = {
 	{ WORD("310"), METAL_STAINLESS }, { WORD("316"), METAL_STAINLESS },
 	{ WORD("321"), METAL_STAINLESS }, { WORD("347"), METAL_STAINLESS },
 	{ WORD("410"), METAL_STAINLESS }, { WORD("430"), METAL_STAINLESS },
+	{ WORD("TP3"), METAL_STAINLESS }, { WORD("A240"), METAL_STAINLESS },
+	{ WORD("A269"), METAL_STAINLESS }, { WORD("A312"), METAL_STAINLESS },
+	{ WORD("A554"), METAL_STAINLESS },
 	{ WORD("1100"), METAL_ALUMINUM }, { WORD("3003"), METAL_ALUMINUM },
 	{ WORD("5052"), METAL_ALUMINUM }, { WORD("5083"), METAL_ALUMINUM },
 	{ WORD("5086"), METAL_ALUMINUM }, { WORD("6061"), METAL_ALUMINUM },
-	{ WORD("6063"), METAL_ALUMINUM },
+	{ WORD("6063"), METAL_ALUMINUM }, { WORD("2024"), METAL_ALUMINUM },
+	{ WORD("5005"), METAL_ALUMINUM }, { WORD("5454"), METAL_ALUMINUM },
+	{ WORD("5456"), METAL_ALUMINUM },
 	{ WORD("steel"), METAL_STEEL }, { WORD("A36"), METAL_STEEL }, { WORD("A1008"), METAL_STEEL },
 	{ WORD("A1011"), METAL_STEEL }, { WORD("A572"), METAL_STEEL }, { WORD("A500"), METAL_STEEL },
 	{ WORD("A53"), METAL_STEEL }, { WORD("A106"), METAL_STEEL }, { WORD("1018"), METAL_STEEL },
 	{ WORD("1010"), METAL_STEEL }, { WORD("1020"), METAL_STEEL }, { WORD("CRS"), METAL_STEEL },
 	{ WORD("HRS"), METAL_STEEL }, { WORD("HRPO"), METAL_STEEL },
+	{ WORD("A513"), METAL_STEEL }, { WORD("A514"), METAL_STEEL }, { WORD("A516"), METAL_STEEL },
+	{ WORD("A588"), METAL_STEEL }, { WORD("A992"), METAL_STEEL }, { WORD("A529"), METAL_STEEL },
 };
 #undef WORD
 

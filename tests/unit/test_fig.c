@@ -669,7 +669,11 @@ static const struct fault faults[] = {
 	{ { .shape = FIG_TEE, .t1_mm = 9 }, "the size of the fillet is not given" },
 	{ { .shape = FIG_TEE, .t1_mm = 9, .leg_mm = 3, .gap_lo_mm = 3 },
 	    "the gap is as wide as the leg or wider" },
+	/* 5/32 in is 3.97 mm and the next 32nd above 4 mm is 4.76 mm, less than 5 mm. */
 	{ { .shape = FIG_LAP, .t1_mm = 4, .leg_mm = 5.1 },
+	    "the leg is larger than the edge of the plate" },
+	/* 14 ga lies between 2/32 and 3/32 in, 3/32 in is 2.38 mm. */
+	{ { .shape = FIG_LAP, .t1_mm = 1.897, .leg_mm = 2.39 },
 	    "the leg is larger than the edge of the plate" },
 	{ { .shape = FIG_SINGLE_V, .t1_mm = 9 }, "the included angle is not given" },
 	{ { .shape = FIG_SINGLE_V, .t1_mm = 9, .angle_deg = 160 },
@@ -760,7 +764,7 @@ static void test_words(void **state)
 	        "3/8 in [9.5 mm], included angle 45 deg, root opening 1/4 in [6.4 mm], "
 	        "backing "
 	        "1/4 x 1 in. Beads by layers, in order: 1; 2, 3; 4, 5, 6.")));
-	s = fig_joint_words(x->arena, &faults[10].j);
+	s = fig_joint_words(x->arena, &faults[11].j);
 	assert_true(str_eq(s, STR("No drawing: the land is as thick as the member or "
 	    "thicker.")));
 }

@@ -158,8 +158,16 @@ static void pieces(void **state)
 		    "3/8 in [9.5 mm], but no piece", "same" },
 		{ "one has it", PIECES("- web: 1 of 1/4 x 3 x 8 in A36 plate, stock\n"
 		    "- base: 1 of 3/8 x 3 x 8 in A36 plate, stock\n"), SILENT },
-		{ "pieces of other metal", PIECES("- web: 1 of 1/4 x 3 x 8 in A572 plate, "
-		    "stock\n"), SILENT },
+		{ "pieces of another grade", PIECES("- web: 1 of 3/8 x 3 x 8 in A572 plate, "
+		    "stock\n"), FINDING_PIECES_DISAGREE, 15, LEVEL_WARNING,
+		    "A36 plate, but no piece is: web is A572 plate", "same" },
+		{ "one piece of the grade", PIECES("- web: 1 of 3/8 x 3 x 8 in A572 plate, "
+		    "stock\n- base: 1 of 3/8 x 3 x 8 in A36 flat bar, stock\n"), SILENT },
+		{ "a piece of steel may be of the grade", PIECES("- web: 1 of 3/8 x 3 x 8 in "
+		    "steel plate, stock\n"), SILENT },
+		{ "pieces of another metal", PIECES("- web: 1 of 3/8 x 3 x 8 in 304L plate, "
+		    "stock\n"), FINDING_PIECES_DISAGREE, 15, LEVEL_ERROR,
+		    "A36 plate, but no piece is: web is 304L plate", "same" },
 	};
 
 	(void)state;
