@@ -171,10 +171,10 @@ static void bends(void **state)
 		    "11 ga"), "bend: 0.7 in\n"), SILENT },
 		{ "flange too short", PLATE("brake", BLANK_OF("6 in", "2 in", "11 ga"),
 		    "bend: 11/16 in\n"), FINDING_FLANGE_TOO_SHORT, 15, LEVEL_WARNING,
-		    "11/16 in", "0.700 in" },
+		    "11/16 in", "23/32 in" },
 		{ "bends too near each other", PLATE("brake", BLANK_OF("6 in", "2 in",
 		    "11 ga"), "bend: 3 in\nbend: 3-1/2 in\n"), FINDING_FLANGE_TOO_SHORT, 15,
-		    LEVEL_WARNING, "1/2 in", "0.700 in" },
+		    LEVEL_WARNING, "1/2 in", "23/32 in" },
 		{ "no brake in the list", PLATE("shear", BLANK_OF("12 in", "96 in",
 		    "1/2 in"), "bend: 6 in\n"), SILENT },
 	};
@@ -204,9 +204,9 @@ static void braked_parts(void **state)
 		{ "flange at 0.7 of the V", BRAKED("1/8 in", "0.7, 2, 1 in", "4 in"),
 		    SILENT },
 		{ "flange too short", BRAKED("1/8 in", "1, 2, 11/16 in", "4 in"),
-		    FINDING_FLANGE_TOO_SHORT, 11, LEVEL_WARNING, "11/16 in", "0.700 in" },
+		    FINDING_FLANGE_TOO_SHORT, 11, LEVEL_WARNING, "11/16 in", "23/32 in" },
 		{ "bends too near each other", BRAKED("1/8 in", "1, 1/2, 1 in", "4 in"),
-		    FINDING_FLANGE_TOO_SHORT, 11, LEVEL_WARNING, "1/2 in", "0.700 in" },
+		    FINDING_FLANGE_TOO_SHORT, 11, LEVEL_WARNING, "1/2 in", "23/32 in" },
 	};
 
 	(void)state;
