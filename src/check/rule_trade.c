@@ -2,7 +2,8 @@
  *
  * R7 tests: a test that students make was shown before, by whomever; a bench where
  * nothing is welded may teach it. R8: work judged by measured sizes comes after the
- * first measuring without process or machine; gauges are shown before students gauge
+ * first measuring, without process, and without machine unless it says that it is one of
+ * measuring; gauges are shown before students gauge
  * their own welds. R9: an assignment with a beveled cut. R10: a drill whose acceptance
  * speaks of fit-up or tacks; without one, any work that does; without any, whatever is
  * neither test nor project. R11: a drill, a pad or a "set-up" line in the same process.
@@ -69,14 +70,31 @@ static const char *test_word(const struct trade *t, uint32_t key)
 	return key == SHOP_FACE_BEND ? "bend test" : shop_test_word(key);
 }
 
-/* R8 */
+/* Whether the title says a word, or that of a skill which the work teaches. */
+static bool teaches_words(const struct trade *t, uint32_t assignment,
+    const char *const *words)
+{
+	const struct assignment *a = work_of(t, assignment);
+
+	for (size_t i = 0; i < a->nteaches; i++)
+		if (a->teaches[i].skill != NONE &&
+		    says_any(t->x.m->skills[a->teaches[i].skill].title, words))
+			return true;
+	return says_any(a->title, words);
+}
+
+/* R8: an exercise at a machine, such as a saw, is one of measuring when it says so. */
+
+static const char *const measuring[] = { "measure", "measures", "measured", "measuring",
+	NULL };
 
 static uint32_t gives_measuring(const struct trade *t, uint32_t assignment, uint32_t *v)
 {
 	const struct assignment *a = work_of(t, assignment);
 
 	return put_bits(a->kind != KIND_SAFETY && !t->x.work[assignment].processes &&
-	    !t->x.work[assignment].nmachines && !a->nwelds && acceptance_measures(a), v);
+	    (!t->x.work[assignment].nmachines || teaches_words(t, assignment, measuring)) &&
+	    !a->nwelds && acceptance_measures(a), v);
 }
 
 static uint32_t asks_measuring(const struct trade *t, uint32_t assignment, uint32_t *v)

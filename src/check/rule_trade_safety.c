@@ -2,7 +2,7 @@
  *
  * The shop sign-off is any safety card that names no process and needs no skill of such
  * a card; a program without one is served by any safety card. The card of a process is a safety card that names it or
- * one of its sort, or that assesses a skill which work in it needs; only when there is
+ * one of its sort by fact or title, or that assesses a skill which work in it needs; only when there is
  * none, one from which such a skill is reached through the needs of others. The card
  * for hot work is known by its words (title, acceptance, the titles of what it
  * assesses); without the words, it is any card whose skill cutting work needs. A
@@ -182,6 +182,39 @@ static uint32_t mark_missing(struct trade *t, const uint32_t *by_skill, uint32_t
 	return mark_cards(t, only, true);
 }
 
+/* What the title of a card, or of a skill that it assesses, says that it is for. */
+static uint32_t hazards_said(str title)
+{
+	static const char *const words[HAZARDS][6] = {
+		[HAZARD_ARC] = { "arc", "arcs" },
+		[HAZARD_GAS] = { "oxy-fuel", "oxyfuel", "fuel gas", "acetylene", "torch" },
+		[HAZARD_PLASMA] = { "plasma" },
+		[HAZARD_GOUGE] = { "gouging" },
+	};
+	static const char *const other_arcs[] = { "plasma arc", "carbon arc", "carbon-arc",
+		"air arc", NULL };
+	uint32_t bits = 0;
+
+	for (uint32_t k = 0; k < HAZARDS; k++)
+		if (says_any(title, words[k]) &&
+		    (k != HAZARD_ARC || !says_any(title, other_arcs)))
+			bits |= UINT32_C(1) << k;
+	return bits;
+}
+
+/* What a card is for by its facts and by its words. */
+static uint32_t card_hazards(const struct trade *t, uint32_t assignment)
+{
+	const struct model *m = t->x.m;
+	const struct assignment *a = &m->assignments[assignment];
+	uint32_t bits = hazards_of(t, assignment) | hazards_said(a->title);
+
+	for (size_t i = 0; i < a->nteaches; i++)
+		if (a->teaches[i].skill != NONE && a->teaches[i].level == SKILL_ASSESSED)
+			bits |= hazards_said(m->skills[a->teaches[i].skill].title);
+	return bits;
+}
+
 static void prepare_process(struct trade *t)
 {
 	const struct model *m = t->x.m;
@@ -190,7 +223,7 @@ static void prepare_process(struct trade *t)
 
 	for (uint32_t w = 0; w < m->nassignments; w++)
 		if (m->assignments[w].kind == KIND_SAFETY) {
-			t->marks[w] = hazards_of(t, w);
+			t->marks[w] = card_hazards(t, w);
 		} else if (is_shop_work(&m->assignments[w])) {
 			all |= hazards_of(t, w);
 			note_needs(&m->assignments[w], hazards_of(t, w), by_skill);
@@ -336,8 +369,8 @@ static const struct trade_rule rules[] = {
 	    .late = " before the safety card for it",
 	    .never = ", and no safety card for it comes before",
 	    .gives_words = "signs off safety with @",
-	    .never_cause = "no safety assignment names such a process or assesses a "
-	    "skill that such work needs",
+	    .never_cause = "no safety assignment names such a process among its facts "
+	    "or in its title, or assesses a skill that such work needs",
 	    .never_repair = "name the process on the safety assignment that covers it" },
 	{ .name = FINDING_MACHINE_BEFORE_SIGN_OFF, .fact = "Machines", .nkeys = 0,
 	    .gives = gives_machines, .asks = asks_machines, .owed = machine_owed,

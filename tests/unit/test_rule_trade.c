@@ -80,6 +80,14 @@ static const struct trade_case safety[] = {
 	    NEEDS("saf.arc assessed") TEACHES("a.one practiced")) WORK("SM-01", "drill",
 	    WELD("SMAW", "surfacing", "flat") NEEDS("a.one practiced")),
 	    { "1. SF-01\n2. SF-02\n3. PR-01\n4. SM-01, week 2\n" }, 0, NULL, NULL },
+	{ FINDING_PROCESS_BEFORE_CARD, "a card by its title", SHOP_CARD("SF-01")
+	    "# SF-02: Arc and torch card\n\n" FACT("Kind", "safety") FACT("Hours", "2")
+	    "\n" STICK_PAD("SM-01") CUT("TC-01"),
+	    { "1. SF-01\n2. SF-02\n3. SM-01, week 2\n4. TC-01, week 2\n" }, 0, NULL, NULL },
+	{ FINDING_PROCESS_BEFORE_CARD, "a plasma arc is no welding arc", SHOP_CARD("SF-01")
+	    "# SF-02: Plasma arc card\n\n" FACT("Kind", "safety") FACT("Hours", "2")
+	    "\n" STICK_PAD("SM-01"),
+	    { "1. SF-01\n2. SF-02\n3. SM-01, week 2\n" }, 1, "no safety card", NULL },
 	{ FINDING_PROCESS_BEFORE_CARD, "introduced is no card", SHOP_CARD("SF-01")
 	    WORK("SF-02", "safety", TEACHES("saf.arc introduced")) WORK("SM-01", "drill",
 	    WELD("SMAW", "surfacing", "flat") NEEDS("saf.arc introduced")),
@@ -223,6 +231,17 @@ static const struct trade_case taught[] = {
 	    "is judged by measured sizes before", NULL },
 	{ FINDING_MEASURED_TOO_EARLY, "after it", CARDS MEASURED("SM-01") RULED("SF-01"),
 	    { CARD_LINES "3. SF-01, week 2\n4. SM-01, week 2\n" }, 0, NULL, NULL },
+	{ FINDING_MEASURED_TOO_EARLY, "an exercise at the saw that says so", CARDS
+	    MEASURED("SM-01") "# SF-01: Measured blanks\n\n" FACT("Kind", "drill")
+	    FACT("Hours", "2") FACT("Machines", "shear")
+	    ACCEPT("Length", "3 in, \xC2\xB1" "1/16 in") "\n",
+	    { CARD_LINES "3. SM-01, week 2\n4. SF-01, week 3\n" }, 1,
+	    "is judged by measured sizes before", NULL },
+	{ FINDING_MEASURED_TOO_EARLY, "one that does not is a job at a machine", CARDS
+	    MEASURED("SM-01") "# SF-01: Bent strips\n\n" FACT("Kind", "drill")
+	    FACT("Hours", "2") FACT("Machines", "shear")
+	    ACCEPT("Length", "3 in, \xC2\xB1" "1/16 in") "\n",
+	    { CARD_LINES "3. SM-01, week 2\n4. SF-01, week 3\n" }, 0, NULL, NULL },
 	{ FINDING_MEASURED_TOO_EARLY, "no exercise anywhere: not known", CARDS
 	    MEASURED("SM-01"),
 	    { CARD_LINES "3. SM-01, week 2\n" }, 0, NULL, NULL },
