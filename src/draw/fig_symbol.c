@@ -284,7 +284,9 @@ static bool sides_alike(const struct fig_symbol *s)
 {
 	return s->arrow.weld == s->other.weld && str_eq(s->arrow.size, s->other.size) &&
 	    str_eq(s->arrow.length, s->other.length) &&
-	    str_eq(s->arrow.pitch, s->other.pitch) && !s->staggered;
+	    str_eq(s->arrow.pitch, s->other.pitch) &&
+	    str_eq(s->arrow.angle, s->other.angle) &&
+	    s->arrow.contour == s->other.contour && !s->staggered && !s->uneven;
 }
 
 static void add_line(struct symbol_plan *p, pt a, pt b, struct ink ink)

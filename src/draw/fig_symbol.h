@@ -51,6 +51,7 @@ struct fig_symbol {
 	bool field, all_around;
 	str tail[FIG_SYMBOL_TAIL]; /* lines, from the first on; none: no tail */
 	bool iso;                /* ISO 2553 system A with its dashed line */
+	bool uneven;             /* both sides differ in what only the tail tells */
 	enum fig_shape joint;    /* members outlined at the arrowhead; FIG_NONE: none */
 	str note;                /* under the symbol, "sizes in inches"; may be empty */
 	const struct language *language; /* of labels and words; null: English */

@@ -2,6 +2,8 @@
 
 #include "base/buf.h"
 
+#define EDGE_MM 0.01
+
 enum { SHORT_LABEL = 4 };        /* characters: "45°", "1/8" */
 
 static void key_label(struct figure_key *k, str *label)
@@ -29,8 +31,16 @@ void figure_key_joint(struct figure_key *k, struct fig_joint *f)
 		&f->label_spacing, &f->label_places, &f->label_angle_back,
 		&f->label_radius_back, &f->label_depth_back };
 
-	for (size_t i = 0; i < sizeof v / sizeof *v; i++)
+	/* Beads alone have numbers and no labels. */
+	for (size_t i = 0; i < sizeof v / sizeof *v && !f->beads_only; i++)
 		key_label(k, v[i]);
+}
+
+/* What lies on an edge of the blank has no label in the drawing. */
+static void key_place(struct figure_key *k, double mm, double most_mm, str *label)
+{
+	if (mm > EDGE_MM && mm < most_mm - EDGE_MM)
+		key_label(k, label);
 }
 
 void figure_key_plate(struct figure_key *k, struct fig_plate *f)
@@ -41,12 +51,13 @@ void figure_key_plate(struct figure_key *k, struct fig_plate *f)
 	key_label(k, &f->label_width);
 	for (size_t i = 0; i < f->nfeatures; i++) {
 		v[i] = f->features[i];
-		key_label(k, &v[i].label_x);
-		key_label(k, &v[i].label_y);
-		key_label(k, &v[i].label_far_x);
-		key_label(k, &v[i].label_far_y);
-		/* The drawing shows one of them. */
-		key_label(k, v[i].label_all.n ? &v[i].label_all : &v[i].label_size);
+		key_place(k, v[i].x_mm, f->length_mm, &v[i].label_x);
+		key_place(k, v[i].y_mm, f->width_mm, &v[i].label_y);
+		key_place(k, v[i].x_mm + v[i].w_mm, f->length_mm, &v[i].label_far_x);
+		key_place(k, v[i].y_mm + v[i].h_mm, f->width_mm, &v[i].label_far_y);
+		/* The drawing shows one of them, of features alike at one. */
+		if (!v[i].like_another)
+			key_label(k, v[i].label_all.n ? &v[i].label_all : &v[i].label_size);
 	}
 	f->features = v;
 }

@@ -322,6 +322,23 @@ static bool make_surfacing(const struct maker *m, struct fig_symbol *s)
 	return s->arrow.size.n > 0;
 }
 
+/* "n (e)" of plugs and spots from middle to middle, "n x l (e)" of slots with e the gap
+ * between (ISO 2553, from memory). */
+static void add_iso_row(const struct maker *m, struct fig_weld_side *k)
+{
+	const struct symbol_marks *s = &m->j->marks;
+	double slot = s->hole != HOLE_SLOT ? 0
+	    : s->slots_across ? s->hole_width.lo : s->hole_length.lo;
+	str between = computed_text(m, s->spacing.lo - slot);
+
+	k->pitch = (str){ 0 };
+	if (s->hole == HOLE_SLOT)
+		k->length = str_format(m->a, "%u x %.*s (%.*s)", s->count,
+		    STR_ARG(size_text(m, &s->hole_length)), STR_ARG(between));
+	else
+		k->pitch = str_format(m->a, "%u (%.*s)", s->count, STR_ARG(between));
+}
+
 /* Of a slot the width stands before the figure, the length behind it (AWS A2.4, from
  * memory). */
 static bool make_hole(const struct maker *m, struct fig_symbol *s)
@@ -332,6 +349,10 @@ static bool make_hole(const struct maker *m, struct fig_symbol *s)
 		.weld = k->hole == HOLE_SPOT ? FIG_WELD_SPOT : FIG_WELD_PLUG,
 		.size = size_text(m, &k->hole_width), .length = size_text(m, &k->hole_length),
 		.root_opening = size_text(m, &k->fill), .pitch = size_text(m, &k->spacing) };
+	if (k->standard == SYMBOL_ISO && k->count > 1 && given(&k->spacing)) {
+		add_iso_row(m, &s->arrow);
+		return s->arrow.size.n > 0;
+	}
 	if (k->count)
 		s->arrow.count = str_format(m->a, "(%u)", k->count);
 	return s->arrow.size.n > 0;
@@ -488,6 +509,8 @@ static str note_of(const struct maker *m, bool iso)
 		    : m->metric
 		    ? word(m->l, "AWS A2.4; sizes in mm; which leg is which: see the section")
 		    : word(m->l, "AWS A2.4; sizes in inches; which leg is which: see the section");
+	if (iso && m->j->marks.count > 1 && m->j->marks.hole)
+		return word(m->l, "ISO 2553 system A, rows from memory; sizes in mm");
 	if (iso)
 		return word(m->l, "ISO 2553 system A; sizes in mm");
 	return m->metric ? word(m->l, "AWS A2.4; sizes in mm")
@@ -502,7 +525,8 @@ bool weld_symbol_make(struct arena *a, const struct edition *e, const struct ass
 		iso || (e && e->choice.metric) || is_metric(j) };
 	enum process process = process_of(x, j);
 
-	*out = (struct fig_symbol){ .language = m.l, .iso = iso, .note = note_of(&m, iso) };
+	*out = (struct fig_symbol){ .language = m.l, .iso = iso, .note = note_of(&m, iso),
+		.uneven = given(&j->angle_back) || given(&j->bevel_back) || given(&j->radius_back) };
 	if (j->joint >= JOINT_COUNT || j->marks.standard == SYMBOL_LEFT_OUT)
 		return false;
 	if (process != PROCESS_COUNT)

@@ -262,6 +262,9 @@ static void system_a_has_a_dashed_line(void **state)
 	/* Alike on both sides: without it. */
 	s.arrow = s.other;
 	assert_int_equal(dashed_lines(drawn(*state, &s), &y), 0);
+	/* Alike in the figure, other in the tail: with it. */
+	s.uneven = true;
+	assert_int_equal(dashed_lines(drawn(*state, &s), &y), 1);
 }
 
 static struct fig_weld_side side_of(enum fig_weld w, bool full)

@@ -124,6 +124,27 @@ static void iso_2553(void **state)
 	bench_free(&t);
 }
 
+/* 4 in from middle to middle leave 4 - 1-1/2 in, 63.5 mm, between slots along their row. */
+static void iso_2553_rows(void **state)
+{
+	struct fig_symbol s = symbol_of(BLOCK("lap", "plug weld: 3/4 in\nspacing: 4 in\n"
+	    "count: 5\nsymbol: ISO 2553\n"));
+
+	(void)state;
+	expect_str(s.arrow.pitch, "5 (101.6)");
+	assert_int_equal(s.arrow.count.n, 0);
+	bench_free(&t);
+	s = symbol_of(BLOCK("lap", "slot weld: 3/4 x 1-1/2 in\nspacing: 4 in\ncount: 3\n"
+	    "symbol: ISO 2553\n"));
+	expect_str(s.arrow.length, "3 x 38.1 (63.5)");
+	assert_int_equal(s.arrow.pitch.n, 0);
+	bench_free(&t);
+	s = symbol_of(BLOCK("butt", "preparation: double bevel\nbevel: 45 deg\nbevel back: 60 deg\n"
+	    "root opening: 1/8 in\nsymbol: ISO 2553\n"));
+	assert_true(s.uneven);
+	bench_free(&t);
+}
+
 static void holes_of_a_lap(void **state)
 {
 	struct fig_symbol s = symbol_of(BLOCK("lap", "plug weld: 3/4 in\nfill: 1/2 in\n"
@@ -241,6 +262,7 @@ int main(void)
 		cmocka_unit_test(fillet_over_a_prepared_tee),
 		cmocka_unit_test(intermittent_fillets),
 		cmocka_unit_test(iso_2553),
+		cmocka_unit_test(iso_2553_rows),
 		cmocka_unit_test(holes_of_a_lap),
 		cmocka_unit_test(what_cannot_be_is_said),
 	};
