@@ -40,7 +40,7 @@ static uint32_t hash_of(const struct map *m, str key)
 		h = (h ^ (x | fold)) * 0x9E3779B97F4A7C15u;
 		h ^= h >> 32;
 	}
-	x = last_bytes(key.p + i, key.n - i);
+	x = i < key.n ? last_bytes(key.p + i, key.n - i) : 0; /* key.p may be null. */
 	h = (h ^ (x | fold)) * 0x9E3779B97F4A7C15u;
 	return (uint32_t)(h >> 32);
 }

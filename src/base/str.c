@@ -49,8 +49,12 @@ bool str_next(str *rest, char sep, str *part)
 
 bool str_word(str *rest, str *word)
 {
-	const char *p = rest->p, *end = p + rest->n, *from;
+	const char *p = rest->p, *end, *from;
 
+	*word = *rest;
+	if (!rest->n)
+		return false; /* p may be null. */
+	end = p + rest->n;
 	while (p < end && str_is_blank(*p))
 		p++;
 	for (from = p; p < end && !str_is_blank(*p);)
@@ -78,7 +82,7 @@ bool str_to_u32(str s, uint32_t *out)
 /* Eight bytes at a time while none of them is beyond ASCII. */
 size_t str_chars(str s)
 {
-	size_t n = 0, i = 0;
+	size_t n, i = 0;
 	uint64_t x;
 
 	for (; i + sizeof x <= s.n; i += sizeof x) {
