@@ -334,7 +334,7 @@ static str note_text(struct arena *a, const struct edition *e, const struct assi
 		buf_add(&b, position_text(a, e, &x->welds[weld].at));
 	}
 	if (j->pipe.od_mm > 0)
-		buf_addf(&b, "%s%.*s", b.n ? ", " : "", STR_ARG(quantity_words(a, e, j->pipe.text)));
+		buf_addf(&b, "%s%.*s", b.n ? ", " : "", STR_ARG(pipe_text(a, e, j->pipe.text)));
 	return buf_str(&b);
 }
 

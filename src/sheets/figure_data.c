@@ -133,7 +133,7 @@ static void fill_pipe(struct arena *a, const struct edition *e, const struct joi
 	f->od_mm = p->od_mm;
 	if (!(f->t1_mm > 0))
 		f->t1_mm = p->wall_mm;
-	f->label_od = quantity_words(a, e, p->text);
+	f->label_od = pipe_text(a, e, p->text);
 	if (j->branch.od_mm > 0 && j->pipe.od_mm > 0 && !(f->t2_mm > 0))
 		f->t2_mm = j->pipe.wall_mm;
 }

@@ -44,6 +44,17 @@ str quantity_text(struct arena *a, const struct edition *e, const struct quantit
 	return quantity_words(a, e, buf_str(&b));
 }
 
+str pipe_text(struct arena *a, const struct edition *e, str text)
+{
+	struct quantity q;
+	struct quantity_fault fault;
+
+	if (!e || !e->choice.metric ||
+	    quantity_parse(text, QUANTITY_PIPE, METAL_NONE, &q, &fault) != QUANTITY_OK)
+		return quantity_words(a, e, text);
+	return quantity_text(a, e, &q);
+}
+
 str hours_text(struct arena *a, const struct edition *e, double hours)
 {
 	struct buf b = { .arena = a };
@@ -83,7 +94,7 @@ str piece_size(struct arena *a, const struct edition *e, const struct piece *p)
 	if (!p->ndims)
 		return p->size;
 	if (p->pipe.od_mm > 0)
-		buf_addf(&b, "%.*s x ", STR_ARG(p->pipe.text));
+		buf_addf(&b, "%.*s x ", STR_ARG(pipe_text(a, e, p->pipe.text)));
 	(metric ? add_millimeters : add_inches)(&b, p);
 	buf_adds(&b, " [");
 	(metric ? add_inches : add_millimeters)(&b, p);

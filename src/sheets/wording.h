@@ -14,6 +14,8 @@ str words_within(struct arena *a, const struct edition *e, str text, const str *
     size_t n);
 /* That of quantities: "0 to 1/16 in", "NPS 6 schedule 40". */
 str quantity_words(struct arena *a, const struct edition *e, str text);
+/* A pipe by its nominal size; metric first also by that in mm. */
+str pipe_text(struct arena *a, const struct edition *e, str text);
 str hours_text(struct arena *a, const struct edition *e, double hours);
 bool given(const struct quantity *q);
 
