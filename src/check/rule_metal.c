@@ -398,7 +398,8 @@ static void say_current(struct rule_context *x, uint32_t w, const struct setting
 	    r->amps_hi > 0 ? "" : "at least ", STR_ARG(lo), r->amps_hi > 0 ? "-" : "",
 	    r->amps_hi > 0 ? (int)hi.n : 0, hi.p);
 
-	if (!seen)
+	/* A tungsten that is never filled wanders, and is used so all the same. */
+	if (!seen || (s->process == PROCESS_GTAW && s->amps.hi < r->amps_lo))
 		d->level = LEVEL_NOTE;
 	finding_cause(x->f, d, "%s%s", r->source, seen ? ""
 	    : " (from memory; confirm against the maker's label)");

@@ -399,16 +399,11 @@ static str say_message(const struct trade *t, uint32_t key, enum met met)
 }
 
 /* Those who come later do the card, or bring what it assesses. */
-static void explain_left_out(struct trade *t, struct finding *d, uint32_t giver,
-    uint32_t key)
+static void repair_path(struct trade *t, struct finding *d, uint32_t giver)
 {
 	const struct assignment *a = &t->x.m->assignments[giver];
-	struct buf b = { .arena = t->x.f->arena }, with = { .arena = t->x.f->arena };
+	struct buf with = { .arena = t->x.f->arena };
 
-	buf_addf(&b, "%.*s ", STR_ARG(a->id));
-	say(&b, t, t->rule->gives_words, key);
-	buf_adds(&b, ", and this path leaves it out");
-	d->cause = buf_str(&b);
 	for (size_t i = 0; i < a->nteaches; i++)
 		if (a->teaches[i].level == SKILL_ASSESSED)
 			buf_addf(&with, "%s%.*s assessed", with.n ? ", " : "",
@@ -416,6 +411,18 @@ static void explain_left_out(struct trade *t, struct finding *d, uint32_t giver,
 	finding_repair(t->x.f, d, "let them do %.*s before they start%s%.*s%s",
 	    STR_ARG(a->id), with.n ? "; those who were signed off elsewhere bring it: add "
 	    "to the path \"with " : "", STR_ARG(buf_str(&with)), with.n ? "\"" : "");
+}
+
+static void explain_left_out(struct trade *t, struct finding *d, uint32_t giver,
+    uint32_t key)
+{
+	struct buf b = { .arena = t->x.f->arena };
+
+	buf_addf(&b, "%.*s ", STR_ARG(id_of(t, giver)));
+	say(&b, t, t->rule->gives_words, key);
+	buf_adds(&b, ", and this path leaves it out");
+	d->cause = buf_str(&b);
+	repair_path(t, d, giver);
 }
 
 static void explain(struct trade *t, struct finding *d, uint32_t asker, uint32_t key,
@@ -442,6 +449,8 @@ static void explain(struct trade *t, struct finding *d, uint32_t asker, uint32_t
 	else if (met == MET_BRANCH)
 		finding_repair(t->x.f, d, "give it in every branch of that choice, or to "
 		    "everyone before %.*s", STR_ARG(id_of(t, asker)));
+	else if (t->x.o->entry && is_safety(t))
+		repair_path(t, d, giver);
 	else
 		d->repair = rule_move_before(&t->x, d, giver, asker, alone ? MOVABLE_EITHER
 		    : MOVABLE_FIRST);

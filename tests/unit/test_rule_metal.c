@@ -162,7 +162,7 @@ static void current_and_oven(void **state)
 		    "DC-, 40-50 A", ARGON), SILENT },
 		{ "tungsten that never warms up", TUNGSTEN("A36 plate", "ER70S-2, 3/32 in",
 		    "DC-, 30-49 A", ARGON), FINDING_CURRENT_OUTSIDE_RANGE, 11,
-		    LEVEL_WARNING, "50-160 A", "tungsten" },
+		    LEVEL_NOTE, "50-160 A", "tungsten" },
 		{ "spray below its transition", WIRE("GMAW", "2F", "ER70S-6, 0.052 in",
 		    "DC+, 230-260 A", FACT("Gas", "98/2 argon/O2 30 cfh"),
 		    FACT("Transfer", "spray")), FINDING_CURRENT_OUTSIDE_RANGE, 11,
