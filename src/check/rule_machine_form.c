@@ -252,15 +252,16 @@ static void judge_roll(struct rule_context *x, uint32_t w)
 		most = machine_roll_mm(m, p->material, f.short_mm, &estimate);
 		d_mm = wanted_diameter_mm(a, &pos);
 		d_mm = d_mm > 0 ? d_mm : drawn_diameter_mm(a, &pos);
-		if (most > 0 && is_over(f.t_mm, most))
+		/* A piece that is wider than the roll would count as too thick as well. */
+		if (width > 0 && is_over(f.short_mm, width))
+			say_roll(x, w, p->pos, m, machine_limit(m, width_keys), p->name,
+			    str_format(x->f->arena, "%.*s wide", STR_ARG(say_mm(x, f.short_mm))),
+			    say_mm(x, width), false);
+		else if (most > 0 && is_over(f.t_mm, most))
 			say_roll(x, w, p->pos, m, machine_thickness_limit(m,
 			    p->material), p->name, str_format(x->f->arena,
 			    "%.*s thick", STR_ARG(say_mm(x, f.t_mm))),
 			    say_mm(x, most), estimate);
-		else if (width > 0 && is_over(f.short_mm, width))
-			say_roll(x, w, p->pos, m, machine_limit(m, width_keys), p->name,
-			    str_format(x->f->arena, "%.*s wide", STR_ARG(say_mm(x, f.short_mm))),
-			    say_mm(x, width), false);
 		else if (d_mm > 0 && is_over(machine_mm(m, least_keys, METAL_NONE), d_mm))
 			say_roll(x, w, pos, m, machine_limit(m, least_keys),
 			    STR("the diameter"), say_mm(x, d_mm),
