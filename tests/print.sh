@@ -277,7 +277,10 @@ grep -c 'Attempt [1-6] of [1-6]' "$work/shop-labels.pdf.txt" > "$work/n"
 has "coupon tags" '^[1-9][0-9]' "$work/n"
 # 13 students of quarter 1 and 5 % are 13.65, so 14; 10 of quarter 4 are 10.5, so 11.
 for line in 'q1/packet.pdf .* 14 ' 'q1/cards.pdf .* 14 ' 'q4/packet.pdf .* 11 ' 'Sheets of paper in all' \
-    'papers in Spanish as many as are asked for'; do
+    'papers in Spanish as many as are asked for' 'q1/packet.pdf .* double *punch and bind' \
+    'q1/grading.pdf .* double *staple each' 'q1/cards.pdf .* single *none; sleeve *card' \
+    'q1/chart.pdf .* single *none; to the wall' 'keys.pdf .* double *punch and bind' \
+    'templates.pdf .* single *none; full size' 'print-list.pdf .* double *none'; do
 	has "print list" "$line" "$work/instructor-print-list.pdf.txt"
 done
 for pdf in "$work"/out/*/*.pdf; do

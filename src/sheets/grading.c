@@ -246,7 +246,8 @@ static void judged_row(struct sheet *sh, struct grid *g, const struct limit *k, 
 	const struct grid_cell row[2] = {
 		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
 		    .columns = named ? (uint32_t)columns : 1, .head = named },
-		{ .text = str_format(sh->arena, "%.*s%s", STR_ARG(k->rule), sign_text(k->sign)),
+		{ .text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
+		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)),
 		    .style = k->english_rule ? SPAN_OTHER : 0 } };
 
 	if (named) {
