@@ -25,6 +25,8 @@ static uint32_t find_crowd(const struct rule_context *x, const struct load *l)
 	bool *seen = arena_array(x->scratch, x->m->ncohorts * nstations, sizeof *seen);
 	uint32_t *n = arena_array(x->scratch, x->m->ncohorts, sizeof *n), best = 0, fit;
 
+	if (!l->n)
+		return NONE; /* There may be no cohorts either. */
 	for (const struct load_row *r = l->v; r < l->v + l->n && r->term < l->near; r++) {
 		uint32_t c = crowd_of(l, r, &fit);
 
