@@ -398,7 +398,7 @@ static void say_current(struct rule_context *x, uint32_t w, const struct setting
 	    r->amps_hi > 0 ? "" : "at least ", STR_ARG(lo), r->amps_hi > 0 ? "-" : "",
 	    r->amps_hi > 0 ? (int)hi.n : 0, hi.p);
 
-	/* A tungsten that is never filled wanders, and is used so all the same. */
+	/* The arc of a tungsten that is too thick wanders, and welds all the same. */
 	if (!seen || (s->process == PROCESS_GTAW && s->amps.hi < r->amps_lo))
 		d->level = LEVEL_NOTE;
 	finding_cause(x->f, d, "%s%s", r->source, seen ? ""
@@ -408,11 +408,14 @@ static void say_current(struct rule_context *x, uint32_t w, const struct setting
 	    : "electrode");
 }
 
-/* The amperes that must reach the low end of the table. Thin sheet is welded below what a
- * tungsten carries best, by the pedal; it is too thick only where it never gets there. */
-static double least_amps(const struct setting *s)
+/* Whether a setting is under the table. A tungsten is welded with far below what it
+ * carries best, by the pedal and with one size for all; it is too thick only where it is
+ * never half filled (common practice, no source). */
+static bool is_under(const struct setting *s, double least)
 {
-	return s->process == PROCESS_GTAW ? s->amps.hi : s->amps.lo;
+	if (s->process == PROCESS_GTAW)
+		return s->amps.hi < least / 2 - 1e-9;
+	return s->amps.lo < least - 1e-9;
 }
 
 static void judge_current(struct rule_context *x, uint32_t w)
@@ -432,7 +435,7 @@ static void judge_current(struct rule_context *x, uint32_t w)
 		    first_weld(a, s, is_beyond_class) < a->nwelds ||
 		    has_wrong_polarity(a, s, &wanted, &source, &seen))
 			continue;
-		if (!setting_range(a, s, &r) || (least_amps(s) >= r.amps_lo - 1e-9 &&
+		if (!setting_range(a, s, &r) || (!is_under(s, r.amps_lo) &&
 		    (r.amps_hi <= 0 || s->amps.hi <= r.amps_hi + 1e-9)))
 			continue;
 		say_current(x, w, s, &r);
