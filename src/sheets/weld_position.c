@@ -67,6 +67,14 @@ static bool is_at_home(enum fig_members m, enum position p)
 	return m != FIG_MEMBERS_BUTT || !fillet;
 }
 
+/* The sketch of a lap or corner shows its fillet, tilted so that this faces up: not how a row
+ * of plugs lies, nor a square groove that opens to the outside. */
+static bool shows_another_weld(const struct joint_block *j)
+{
+	return j->marks.hole ||
+	    (j->joint == JOINT_CORNER && j->preparation == PREPARATION_SQUARE);
+}
+
 bool weld_position(struct arena *a, const struct edition *e, const struct assignment *x,
     const struct joint_block *j, uint32_t weld, struct fig_position *out)
 {
@@ -74,7 +82,7 @@ bool weld_position(struct arena *a, const struct edition *e, const struct assign
 	bool pipe = j->pipe.od_mm > 0 || w->run.od_mm > 0;
 
 	if (w->at.position >= POSITION_COUNT || j->joint >= JOINT_COUNT ||
-	    !members[j->joint].drawn)
+	    !members[j->joint].drawn || shows_another_weld(j))
 		return false;
 	*out = (struct fig_position){ .language = edition_language(e),
 		.place = places[w->at.position], .travel = (enum fig_travel)w->at.progression,

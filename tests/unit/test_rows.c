@@ -4,6 +4,7 @@
 
 #include "draw/fig.h"
 #include "sheets/figure_data.h"
+#include "sheets/weld_position.h"
 #include "sheets/weld_symbol.h"
 
 #include "figure_probe.h"
@@ -118,6 +119,21 @@ static void rows_that_cannot_be(void **state)
 	bench_free(&t);
 }
 
+/* The sketch of a lap shows a fillet and is none of plugs. */
+static void rows_borrow_no_sketch(void **state)
+{
+	struct bench t = bench_one(LAP("leg: 1/4 in\nlength: 6 in\n"));
+	struct fig_position p;
+
+	(void)state;
+	assert_true(weld_position(t.arena, NULL, one(&t), &one(&t)->drawings[0].joint, 0, &p));
+	bench_free(&t);
+	t = bench_one(LAP("plug weld: 3/4 in\nlength: 6 in\n"));
+	assert_false(weld_position(t.arena, NULL, one(&t), &one(&t)->drawings[0].joint, 0, &p));
+	assert_true(weld_position_fault(one(&t), &one(&t)->drawings[0].joint, 0).n > 0);
+	bench_free(&t);
+}
+
 /* Of a weld of 8 in, where the mark stands, in inches to the right of its middle. */
 static void restarts_stand_where_they_are_told(void **state)
 {
@@ -166,6 +182,7 @@ int main(void)
 		cmocka_unit_test_setup_teardown(restarts_stand_where_they_are_told,
 		    figure_bench_begin, figure_bench_end),
 		cmocka_unit_test(restart_beyond_the_weld),
+		cmocka_unit_test(rows_borrow_no_sketch),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
