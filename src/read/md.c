@@ -415,12 +415,12 @@ static void read_stretch(struct reader *r, size_t first, size_t end)
 
 /* Stretch by stretch, each from its heading: the plain ones line by line, the others by
  * cmark. Lines [first, end), which hold the cuts [cut, last). */
-static void read_stretches(struct reader *r, size_t first, size_t end, const uint32_t *cut,
-    const uint32_t *last)
+static void read_stretches(struct reader *r, size_t first, size_t end, const uint32_t *cuts,
+    size_t cut, size_t last)
 {
 	for (; cut < last; cut++) {
-		read_stretch(r, first, *cut);
-		first = *cut;
+		read_stretch(r, first, cuts[cut]);
+		first = cuts[cut];
 	}
 	read_stretch(r, first, end);
 }
@@ -509,7 +509,7 @@ struct record_file md_read_part(struct arena *a, const struct md_text *t, size_t
 	struct reader r = reader_for(a, &t->lines, first, end, f);
 
 	if (t->cuttable)
-		read_stretches(&r, first, end, cuts + from, cuts + to);
+		read_stretches(&r, first, end, cuts, from, to);
 	else
 		read_by_cmark(&r, first, end);
 	return record_file_of(a, t->lines.file, r.v, r.n);
