@@ -78,6 +78,8 @@ bool assignment_has_process(const struct assignment *a, enum process p);
 void rule_metal(struct rule_context *x, uint32_t w);
 void rule_metal_gas(struct rule_context *x, uint32_t w);
 void rule_metal_start(struct rule_context *x, uint32_t w);
+/* Classes and gases that are one slip from one that is known. */
+void rule_metal_word(struct rule_context *x, uint32_t w);
 /* What Instructor only asks the key to reckon. */
 void rule_asked(struct rule_context *x, uint32_t w);
 

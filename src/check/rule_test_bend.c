@@ -456,6 +456,7 @@ struct lacks {
 	struct lack *v;
 	size_t n, cap;
 	struct waivers *waivers; /* what one accepts stands apart */
+	bool met;                /* a bend has the plunger that it wants */
 };
 
 /* Shops own a handful; the bound keeps a hostile program linear. */
@@ -463,7 +464,7 @@ enum { LACKS_MOST = 64 };
 
 /* The plunger that a line wants for a weld and that the shop lacks, or 0. */
 static double lacking_mm(const struct rule_context *x, uint32_t w,
-    const struct test_line *t, const struct weld *k, double *owned_mm)
+    const struct test_line *t, const struct weld *k, double *owned_mm, bool *met)
 {
 	double t_mm, near;
 	struct jig j;
@@ -472,6 +473,7 @@ static double lacking_mm(const struct rule_context *x, uint32_t w,
 		return 0;
 	near = owned_near_mm(x->m, j.plunger_mm);
 	*owned_mm = near > 0 && is_near(near, j.plunger_mm) ? near : 0;
+	*met |= *owned_mm > 0 || (t->plunger_mm > 0 && is_owned(x->m, t->plunger_mm));
 	if (t->plunger_mm <= 0)
 		return near > 0 ? 0 : j.plunger_mm;
 	return is_owned(x->m, t->plunger_mm) || is_wrong_plunger(t, &j, t_mm) ? 0
@@ -533,10 +535,43 @@ static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
 
 			if (!test_covers(&l.v[i], a, k))
 				continue;
-			lack.mm = lacking_mm(x, w, &l.v[i], &a->welds[k], &lack.owned_mm);
+			lack.mm = lacking_mm(x, w, &l.v[i], &a->welds[k], &lack.owned_mm,
+			    &ls->met);
 			if (lack.mm > 0)
 				note_lack(x, ls, w, &l.v[i], lack);
 		}
+}
+
+/* Where no bend has its plunger, the line of shop.md is more likely wrong than all of
+ * them: told there once, the findings of each plunger as its list. */
+static void fold_lacks(struct rule_context *x, const struct lacks *ls)
+{
+	struct finding *d;
+	size_t first = x->f->n, kept = 0;
+
+	if (ls->met || ls->n < 2 || ls->n > LACKS_MOST)
+		return;
+	d = rule_report(x, FINDING_PLUNGER_NOT_OWNED, x->m->plungers_pos, NONE,
+	    "none of the bends has a plunger among these, and they want %zu others", ls->n);
+	if (x->f->n == first)
+		return;
+	d->scope = SCOPE_ASSIGNMENTS;
+	finding_repair(x->f, d, "correct the diameters or their unit; else order these, or send "
+	    "the bends out");
+	for (size_t i = 0; i < ls->n; i++) {
+		struct finding *one = &x->f->v[ls->v[i].finding];
+		struct related *r = finding_relate(x->f, d, one->pos);
+
+		r->assignment = one->assignment;
+		r->label = one->message;
+		for (size_t k = 0; k < one->nrelated; k++)
+			*finding_relate(x->f, d, one->related[k].pos) = one->related[k];
+		one->name = FINDING_COUNT;
+	}
+	for (size_t i = 0; i < x->f->n; i++)
+		if (x->f->v[i].name != FINDING_COUNT)
+			x->f->v[kept++] = x->f->v[i];
+	x->f->n = kept;
 }
 
 /* In the order of program.md, so that the first bend that wants a plunger is named; then
@@ -552,6 +587,7 @@ void rule_test_owned(struct rule_context *x)
 	for (uint32_t w = 0; w < x->m->nassignments; w++)
 		if (!rule_is_placed(x, w))
 			judge_owned(x, w, &ls);
+	fold_lacks(x, &ls);
 }
 
 void rule_test_bend(struct rule_context *x, uint32_t w)

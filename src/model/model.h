@@ -369,6 +369,7 @@ struct course {
 
 struct quarter {
 	str starts;              /* ISO date as written; may be empty */
+	struct pos starts_pos;
 	struct pos pos;
 };
 
@@ -382,7 +383,13 @@ struct entry {
 };
 
 struct section { str name; double open_hours_week; struct pos pos; };
-struct station { str name; uint32_t places; str sections; struct pos pos; };
+struct station {
+	str name;
+	uint32_t places;         /* 0: not given */
+	bool unsaid;             /* no line Places at all */
+	str sections;            /* names, commas between; empty: all of them */
+	struct pos pos;
+};
 struct machine { str name; struct plain_fact *limits; size_t nlimits,
     limits_cap; struct pos pos; };
 
@@ -438,6 +445,7 @@ struct model {
 	struct station *stations; size_t nstations, stations_cap;
 	struct machine *machines; size_t nmachines, machines_cap;
 	struct quantity *plungers; size_t nplungers; /* diameters of the bend test jig */
+	struct pos plungers_pos;
 	struct plain_fact *gauges; size_t ngauges, gauges_cap; /* key may be empty */
 	struct plain_fact *stock; size_t nstock, stock_cap;    /* key may be empty */
 	struct custom_off *customs_off; size_t ncustoms_off, customs_off_cap;

@@ -19,6 +19,28 @@ static void fact_weeks(struct binder *b, const struct field *row, const struct b
 	read_count(b, said_all(in), 1, WEEKS_MOST, &b->model->weeks);
 }
 
+/* A season or another word of the program's own; a slip of a season is that season. */
+static str term_meant(struct binder *b, struct said t)
+{
+	static const str seasons[] = { { "Winter", 6 }, { "Spring", 6 }, { "Summer", 6 },
+		{ "Autumn", 6 }, { "Fall", 4 } };
+	struct finding *d;
+	str likely = { 0 };
+
+	for (size_t i = 0; i < sizeof seasons / sizeof *seasons; i++) {
+		if (str_eq_nocase(t.s, seasons[i]))
+			return t.s;
+		if (t.s.n > 3 && str_distance(t.s, seasons[i], 1) == 1)
+			likely = seasons[i];
+	}
+	if (!likely.n)
+		return t.s;
+	d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t), "\"%.*s\" is not a term; it is "
+	    "read as \"%.*s\"", STR_ARG(t.s), STR_ARG(likely));
+	finding_repair(b->f, d, "write \"%.*s\" if that is what is meant", STR_ARG(likely));
+	return likely;
+}
+
 static void fact_terms(struct binder *b, const struct field *row, const struct block *in)
 {
 	struct model *m = b->model;
@@ -26,7 +48,8 @@ static void fact_terms(struct binder *b, const struct field *row, const struct b
 
 	(void)row;
 	while (m->nterms < TERMS_MOST && said_next(&rest, ",;", &part))
-		*ARENA_PUSH(b->arena, m->terms, m->nterms, m->terms_cap) = part.s;
+		*ARENA_PUSH(b->arena, m->terms, m->nterms, m->terms_cap) =
+		    term_meant(b, part);
 	if (said_next(&rest, ",;", &part))
 		complain(b, FINDING_OVER_LIMIT, said_pos(part),
 		    "there are more than %d terms; the rest are left out", TERMS_MOST);
@@ -105,6 +128,7 @@ static void fact_starts(struct binder *b, const struct field *row, const struct 
 	    9999) &&
 	    digits_at(t, 5, 2, 1, 12) && digits_at(t, 8, 2, 1, 31)) {
 		b->model->quarters[b->quarter - 1].starts = t;
+		b->model->quarters[b->quarter - 1].starts_pos = block_pos(in, 0);
 		return;
 	}
 	finding_repair(b->f, complain(b, FINDING_BAD_QUANTITY, block_pos(in, 0),
@@ -479,6 +503,28 @@ static void read_program_facts(struct binder *b, const struct record_file *file,
 		    "add \"- **Weeks in a quarter:** 11\" or the like");
 }
 
+/* Of three quarters in turn the middle one starts outside the others, which are in order:
+ * its date is wrong. Quarters that several cohorts meet at once may start over again. */
+static void judge_starts(struct binder *b)
+{
+	const struct model *m = b->model;
+
+	for (size_t i = 1; i + 1 < m->nquarters; i++) {
+		const struct quarter *q = &m->quarters[i];
+		str before = q[-1].starts, here = q->starts, after = q[1].starts;
+
+		if (!before.n || !here.n || !after.n || str_cmp(before, after) >= 0 ||
+		    (str_cmp(before, here) < 0 && str_cmp(here, after) < 0))
+			continue;
+		finding_repair(b->f, complain(b, FINDING_STARTS_OUT_OF_ORDER, q->starts_pos,
+		    "quarter %u starts on %.*s, and the quarters around it on %.*s and %.*s",
+		    (unsigned)i + 1, STR_ARG(here), STR_ARG(before), STR_ARG(after)),
+		    "write a day between the two");
+		/* The next is seen against a date that is wrong. */
+		i++;
+	}
+}
+
 /* Nearly always the number of slots; a choice grows it. */
 static size_t count_lines(const struct record_file *file)
 {
@@ -505,6 +551,7 @@ void program_read(struct binder *b, const struct record_file *file)
 	while (i < file->n)
 		i = read_heading(&w, i);
 	b->quarter = 0;
+	judge_starts(b);
 	if (found[PROGRAM_ENTRY] && found[PROGRAM_ENTRY]->text.n)
 		entries_read(b, found[PROGRAM_ENTRY]);
 	if (b->nunknown)

@@ -149,6 +149,7 @@ static void fact_diameters(struct binder *b, const struct field *row,
 	}
 	b->model->plungers = list.v;
 	b->model->nplungers = list.n;
+	b->model->plungers_pos = block_pos(in, 0);
 }
 
 #define FIELD(name, reader, text) \
@@ -339,6 +340,28 @@ static void read_heading(struct binder *b, const struct shop_row *row, str name,
 		row->read(b, h + 1, n);
 	else
 		fields_read(b, &row->fields, h + 1, n, found);
+	if (row->fields.v == station_rows)
+		b->model->stations[b->model->nstations - 1].unsaid = !found[0] &&
+		    !(b->nearly & 1);
+}
+
+/* A shop may leave places out; one that gives them forgot those of the others. */
+static void judge_places(struct binder *b)
+{
+	const struct model *m = b->model;
+	bool any = false;
+
+	for (size_t i = 0; i < m->nstations; i++)
+		any |= m->stations[i].places > 0;
+	for (size_t i = 0; any && i < m->nstations; i++)
+		if (m->stations[i].unsaid) {
+			struct finding *d = complain(b, FINDING_MISSING_FACT,
+			    m->stations[i].pos, "%.*s does not say how many places it has, "
+			    "so its hours are not judged", STR_ARG(m->stations[i].name));
+
+			d->level = LEVEL_WARNING;
+			finding_repair(b->f, d, "add \"- **Places:** 6\" or the like");
+		}
 }
 
 static void read_round(struct binder *b, const struct record_file *file, size_t round,
@@ -373,5 +396,6 @@ void shop_read(struct binder *b, const struct record_file *file)
 	b->aside = true;
 	for (size_t round = 0; round <= ROWS; round++)
 		read_round(b, file, round, names);
+	judge_places(b);
 	b->aside = false;
 }

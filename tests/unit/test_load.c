@@ -188,8 +188,10 @@ static struct fake *small(struct arena *a)
 
 	k->m->stations = arena_array(a, 2, sizeof *k->m->stations);
 	k->m->nstations = 2;
-	k->m->stations[0] = (struct station){ STR("booth"), 4, { 0 }, { 0, 0, 0 } };
-	k->m->stations[1] = (struct station){ STR("pipe"), 2, STR("day"), { 0, 0, 0 } };
+	k->m->stations[0] = (struct station){ .name = STR("booth"),
+	    .places = 4 };
+	k->m->stations[1] = (struct station){ .name = STR("pipe"), .places = 2,
+	    .sections = STR("day") };
 	k->m->sections = arena_array(a, 2, sizeof *k->m->sections);
 	k->m->nsections = 2;
 	k->m->sections[0] = (struct section){ STR("day"), 16, { 0, 0, 0 } };

@@ -95,6 +95,8 @@ static void faults_of_programs(void **state)
 		    FINDING_BAD_ENTRY, 4, 22, "\"2\"", "1 to 1" },
 		{ PROGRAM "- **Terms:** Fall\n- **Entry:** quarter 1 in Fal\n\n## Quarter 1\n\n"
 		    "### AB 1: C\n\n" ALL, FINDING_BAD_ENTRY, 5, 27, "Fal", "\"Fall\"" },
+		{ PROGRAM "- **Terms:** Fall, Wintr, Spring\n\n## Quarter 1\n\n### AB 1: C\n\n" ALL,
+		    FINDING_UNKNOWN_WORD, 4, 20, "\"Wintr\"", "\"Winter\"" },
 		{ PROGRAM "- **Entry:** quarter 1, then 1\n\n## Quarter 1\n\n### AB 1: C\n\n" ALL,
 		    FINDING_BAD_ENTRY, 4, 30, "twice", "" },
 		{ PROGRAM "- **Entry:** quarter 1, with a.b\n\n## Quarter 1\n\n### AB 1: C\n\n" ALL,
@@ -194,6 +196,40 @@ static void headings_that_stand_are_not_taken_for_others(void **state)
 	assert_int_equal(starts.m->nslots, 4);
 	bench_free(&gap);
 	bench_free(&starts);
+}
+
+/* A day between its neighbors, at them, and outside; and quarters that start over. */
+static void starts_of_quarters(void **state)
+{
+	static const struct { const char *a, *b, *c, *d; uint32_t line; } rows[] = {
+		{ "2026-09-21", "2027-01-04", "2027-03-29", "2027-09-20", 0 },
+		{ "2026-09-21", "2026-01-04", "2027-03-29", "2027-09-20", 20 },
+		{ "2026-09-21", "2027-03-29", "2027-03-29", "2027-09-20", 20 },
+		{ "2026-09-21", "2026-09-22", "2027-03-29", "2027-09-20", 0 },
+		{ "2026-09-21", "2027-01-04", "2028-03-29", "2027-09-20", 24 },
+		/* Two years side by side, and the next start of each quarter. */
+		{ "2026-09-21", "2027-01-04", "2026-09-21", "2027-01-04", 0 },
+		{ "2027-09-20", "2027-01-04", "2027-03-29", "2027-06-21", 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char text[600];
+		struct bench t;
+
+		snprintf(text, sizeof text, PROGRAM "- **Terms:** Fall, Winter, Spring, Herbst\n"
+		    "\n## Quarter 1\n\n- **Starts:** %s\n\n### AB 1: C\n\n" ALL
+		    "\n\n## Quarter 2\n\n- **Starts:** %s\n\n## Quarter 3\n\n- **Starts:** %s"
+		    "\n\n## Quarter 4\n\n- **Starts:** %s\n", rows[i].a, rows[i].b, rows[i].c,
+		    rows[i].d);
+		t = bind(text, NULL, NULL);
+		if (rows[i].line)
+			expect_one(&t, FINDING_STARTS_OUT_OF_ORDER, rows[i].line, 15, "quarters around it",
+			    "between the two");
+		else
+			expect_none(&t);
+		bench_free(&t);
+	}
 }
 
 static void not_listed(void **state)
@@ -327,6 +363,10 @@ static void faults_of_shops(void **state)
 		    "booth" },
 		{ "# Shop\n\n## Station a\n\n## Station A\n", FINDING_DUPLICATE_ID, 5, 4,
 		    "Station A", "" },
+		{ "# Shop\n\n## Station a\n\n## Station b\n\n- **Places:** 1\n",
+		    FINDING_MISSING_FACT, 3, 4, "a does not say", "Places" },
+		{ "# Shop\n\n## Station a\n\n- **Place:** 2\n\n## Station b\n\n- **Places:** 1\n",
+		    FINDING_UNKNOWN_KEY, 5, 5, "Place", "\"Places\"" },
 		{ "# Shop\n\n## Station booth\n\n- **Place:** 1\n", FINDING_UNKNOWN_KEY, 5, 5,
 		    "Place", "\"Places\"" },
 		{ "# Shop\n\n## Station booth\n\n- **Places:** few\n", FINDING_BAD_QUANTITY, 5, 15,
@@ -455,6 +495,7 @@ int main(void)
 		cmocka_unit_test(faults_of_quarters),
 		cmocka_unit_test(a_heading_that_is_lost_is_one_finding),
 		cmocka_unit_test(headings_that_stand_are_not_taken_for_others),
+		cmocka_unit_test(starts_of_quarters),
 		cmocka_unit_test(not_listed),
 		cmocka_unit_test(a_mistyped_id_is_taken_for_one_not_listed),
 		cmocka_unit_test(listed_twice_names_the_first),

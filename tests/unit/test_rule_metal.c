@@ -480,10 +480,44 @@ static void asked(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define ROD(filler) STICK("tee", "2F", filler ", 1/8 in", "DC+, 110-140 A")
+#define GASES(gas) WIRE("GMAW", "2F", "ER70S-6, 0.035 in", "DC+, 180-200 A", \
+	FACT("Gas", gas), FACT("Transfer", "spray"))
+#define SLIP(what, sheet, line, wrong, meant) { what, sheet, FINDING_UNKNOWN_WORD, line, \
+	LEVEL_WARNING, "\"" wrong "\" is not", "write \"" meant "\"" }
+
+/* What no list has is told only where it is one slip from one usual word. */
+static void words_one_slip_off(void **state)
+{
+	static const struct rule_case cases[] = {
+		SLIP("figures that changed places", ROD("E7081"), 10, "E7081", "E7018"),
+		SLIP("a letter for a figure", ROD("E7O18"), 10, "E7O18", "E7018"),
+		SLIP("without its E", ROD("7018"), 10, "7018", "E7018"),
+		SLIP("a wire", WIRE("GMAW", "2F", "ER705-6, 0.035 in", "DC+, 160-180 A",
+		    FACT("Gas", "90/10 argon/CO2 35 cfh"), FACT("Transfer", "spray")), 10,
+		    "ER705-6", "ER70S-6"),
+		SLIP("a gas", GASES("90/10 agron/CO2 35 cfh"), 12, "agron", "argon"),
+		SLIP("another", GASES("90/10 argon/carbon dioxyde 35 cfh"), 12, "dioxyde",
+		    "dioxide"),
+		{ "a class of the list", ROD("E7018"), SILENT },
+		{ "with what may follow a class", ROD("E7018-1H4R"), SILENT },
+		{ "classes that are not in the list", ROD("E7048"), SILENT },
+		{ "of the other specification", ROD("E8045-P2"), SILENT },
+		{ "far from all", ROD("ENiFe-CI"), SILENT },
+		/* E7081 with a figure less is as near to E7018 as to others. */
+		{ "near several", ROD("E701"), SILENT },
+		{ "gases by their signs", GASES("90/10 Ar/CO2 35 cfh"), SILENT },
+		{ "words that are not gases", GASES("as the maker of the wire says"), SILENT },
+	};
+
+	(void)state;
+	EXPECT_CASES(cases);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(asked),
+		cmocka_unit_test(asked), cmocka_unit_test(words_one_slip_off),
 		cmocka_unit_test(volts_and_flow), cmocka_unit_test(preheat),
 		cmocka_unit_test(heat),
 		cmocka_unit_test(position_of_covered), cmocka_unit_test(position_of_cored),

@@ -266,6 +266,11 @@ static void plunger(void **state)
 	EXPECT_CASES(cases);
 }
 
+#define BEND_SHEET(id, plunger) "# " id ": Bent\n\n- **Kind:** coupon\n- **Hours:** 2\n" \
+	"- **Process:** FCAW-G\n- **Joint:** single-V\n- **Material:** A36 plate\n" \
+	"- **Thickness:** 3/8 in\n- **Position:** 1G\n\n## Acceptance\n\n" \
+	"- **Face bend:** 1, ASME IX-2023, plunger " plunger " in\n\n"
+
 /* Many bends may want it: one order, one finding. */
 static void one_plunger_is_one_finding(void **state)
 {
@@ -294,6 +299,52 @@ static void one_plunger_is_one_finding(void **state)
 		print_findings(&t);
 	assert_int_equal(n, 1);
 	bench_free(&t);
+}
+
+/* Two sheets want 1-1/2 in, the third 1-17/32 in. */
+static void plungers_in_a_wrong_unit_are_one_finding(void **state)
+{
+	static const struct { const char *diameters; size_t n, at_shop, related; } rows[] = {
+		{ "1/2, 7/8, 1-1/8, 1-1/2 mm", 1, 1, 3 },
+		{ "1/2 in", 1, 1, 3 },
+		{ "1/2, 7/8, 1-17/32 in", 1, 0, 1 },
+		{ "1/2, 7/8, 1-1/2 in", 1, 0, 0 },
+		{ "1-1/2, 1-17/32 in", 0, 0, 0 },
+	};
+	static const char sheets[] =
+	    BEND_SHEET("SM-91", "1-1/2") BEND_SHEET("SM-92", "1-1/2")
+	    BEND_SHEET("SM-93", "1-17/32");
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		char shop[200];
+		struct file_text files[] = { { "assignments/one.md", sheets },
+			{ "shop.md", shop } };
+		struct bench t;
+		size_t n = 0;
+
+		snprintf(shop, sizeof shop, "# Shop\n\n## Plungers\n\n- **Diameters:** %s\n",
+		    rows[i].diameters);
+		t = bench_bind(files, 2);
+		t.f = findings_new(t.arena);
+		check_program(t.arena, t.m, t.f);
+		for (size_t k = 0; k < t.f->n; k++) {
+			const struct finding *d = &t.f->v[k];
+
+			if (d->name != FINDING_PLUNGER_NOT_OWNED)
+				continue;
+			n++;
+			assert_int_equal(d->pos.file, rows[i].at_shop);
+			assert_int_equal(d->nrelated, rows[i].related);
+			if (d->nrelated)
+				expect_str(d->related[d->nrelated - 1].assignment,
+				    rows[i].at_shop ? "SM-93" : "SM-92");
+		}
+		if (n != rows[i].n)
+			print_findings(&t);
+		assert_int_equal(n, rows[i].n);
+		bench_free(&t);
+	}
 }
 
 #define ALUMINUM(alloy, filler, rest) SHEET("coupon", FACT("Process", "GTAW") \
@@ -485,6 +536,7 @@ int main(void)
 		cmocka_unit_test(sort_of_bend), cmocka_unit_test(count),
 		cmocka_unit_test(strips), cmocka_unit_test(plunger),
 		cmocka_unit_test(one_plunger_is_one_finding),
+		cmocka_unit_test(plungers_in_a_wrong_unit_are_one_finding),
 		cmocka_unit_test(plunger_of_aluminum), cmocka_unit_test(record),
 		cmocka_unit_test(range), cmocka_unit_test(range_of_diameters),
 		cmocka_unit_test(deposits),
