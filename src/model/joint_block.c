@@ -333,17 +333,71 @@ static void agree_cut(struct joint_reading *r)
 		    joint_word(r->j->joint), joint_word(other));
 }
 
+/* The one other weld that a block speaks of: its joint, and its leg where both say one.
+ * NONE when the block agrees with its own weld, or with none or several others. */
+static uint32_t weld_meant(const struct joint_reading *r)
+{
+	const struct assignment *a = r->b->a;
+	const struct joint_block *j = r->j;
+	uint32_t hit = NONE;
+
+	if (j->weld == NONE || j->joint == JOINT_COUNT || a->welds[j->weld].joint ==
+	    JOINT_COUNT || joints_agree(j->joint, a->welds[j->weld].joint))
+		return NONE;
+	for (uint32_t i = 0; i < a->nwelds; i++) {
+		const struct weld *w = &a->welds[i];
+
+		if (w->joint == JOINT_COUNT || !joints_agree(j->joint, w->joint) ||
+		    (quantity_given(&j->leg) && quantity_given(&w->leg) &&
+		    !quantity_same(&j->leg, &w->leg)))
+			continue;
+		if (hit != NONE)
+			return NONE;
+		hit = i;
+	}
+	return hit;
+}
+
+/* A block under the letter of another weld is read as that one's; two that changed places
+ * are one finding. */
+static void take_other_weld(struct joint_reading *r)
+{
+	struct binder *b = r->b;
+	uint32_t own = r->j->weld, meant = weld_meant(r);
+	const struct weld *v = b->a->welds;
+	struct finding *d = b->f->n ? &b->f->v[b->f->n - 1] : NULL;
+
+	if (meant == NONE)
+		return;
+	r->j->weld = meant;
+	if (d && d->name == FINDING_FACTS_DISAGREE && d->nrelated &&
+	    !pos_cmp(d->related[0].pos, v[meant].pos)) {
+		finding_relate(b->f, d, r->at[ROW_JOINT])->label = str_format(b->f->arena,
+		    "and the block of %c is that of %c", v[own].letter, v[meant].letter);
+		return;
+	}
+	d = complain(b, FINDING_FACTS_DISAGREE, r->at[ROW_JOINT], "the joint block of %c says "
+	    "joint %.*s, the facts say %.*s; it is read as that of %c", v[own].letter,
+	    STR_ARG(joint_word(r->j->joint)), STR_ARG(joint_word(v[own].joint)),
+	    v[meant].letter);
+	finding_relate(b->f, d, v[own].pos)->label = STR("the fact");
+	finding_repair(b->f, d, "write \"joint %c\" over it, or make both say the same",
+	    v[meant].letter);
+}
+
 static void agree_joint(struct joint_reading *r)
 {
 	const struct assignment *a = r->b->a;
 	enum joint said = r->j->joint, only = JOINT_COUNT;
-	uint32_t weld = r->j->weld;
+	uint32_t weld;
 	bool several = false, match = false;
 
 	if (joint_is_cut(said)) {
 		agree_cut(r);
 		return;
 	}
+	take_other_weld(r);
+	weld = r->j->weld;
 	for (size_t i = 0; i < a->nwelds; i++) {
 		enum joint j = a->welds[i].joint;
 

@@ -245,6 +245,40 @@ static void a_misspelt_process_is_read(void **state)
 /* The fence opens on line 13 and its first line is line 14. */
 #define JOINT(lines) HEAD FACTS "\n## Drawing\n\n```joint\n" lines "```\n"
 
+#define TWO_WELDS HEAD METAL "\n## Welds\n\n- **A:** tee, 2F, leg 5/16 in\n" \
+	"- **B:** lap, 2F, leg 1/4 in\n\n## Drawing\n\n"
+#define BLOCK_OF(letter, joint, leg) "```joint " letter "\njoint: " joint "\nleg: " leg \
+	" in\n```\n\n"
+
+/* A block is read as that of another weld only where it is that weld's in all it says. */
+static void blocks_that_changed_places(void **state)
+{
+	static const struct { const char *text; size_t n, related; uint32_t first, second; }
+	rows[] = {
+		{ TWO_WELDS BLOCK_OF("A", "tee", "5/16") BLOCK_OF("B", "lap", "1/4"), 0, 0, 0, 1 },
+		{ TWO_WELDS BLOCK_OF("B", "tee", "5/16") BLOCK_OF("A", "lap", "1/4"), 1, 2, 0, 1 },
+		{ TWO_WELDS BLOCK_OF("A", "lap", "1/4") BLOCK_OF("B", "lap", "1/4"), 1, 1, 1, 1 },
+		{ TWO_WELDS BLOCK_OF("A", "lap", "5/16") BLOCK_OF("B", "lap", "1/4"), 1, 1, 0, 1 },
+		{ TWO_WELDS BLOCK_OF("A", "corner", "5/16") BLOCK_OF("B", "lap", "1/4"), 1, 1, 0,
+		    1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct bench t = bench_one(rows[i].text);
+		const struct assignment *a = t.m->assignments;
+
+		if (t.f->n != rows[i].n)
+			print_findings(&t);
+		assert_int_equal(t.f->n, rows[i].n);
+		assert_true(!rows[i].n || t.f->v[0].name == FINDING_FACTS_DISAGREE);
+		assert_true(!rows[i].n || t.f->v[0].nrelated == rows[i].related);
+		assert_int_equal(a->drawings[0].joint.weld, rows[i].first);
+		assert_int_equal(a->drawings[1].joint.weld, rows[i].second);
+		bench_free(&t);
+	}
+}
+
 static void faults_of_joint_blocks(void **state)
 {
 	static const struct row rows[] = {
@@ -541,6 +575,7 @@ int main(void)
 		cmocka_unit_test(a_block_that_is_not_closed),
 		cmocka_unit_test(a_misspelt_heading_is_read),
 		cmocka_unit_test(a_misspelt_process_is_read),
+		cmocka_unit_test(blocks_that_changed_places),
 		cmocka_unit_test(faults_of_joint_blocks),
 		cmocka_unit_test(a_branch_has_its_own_wall),
 		cmocka_unit_test(faults_of_edges_layers_and_marks),
