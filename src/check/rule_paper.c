@@ -60,6 +60,43 @@ static bool is_accepted(const struct assignment *a, size_t test)
 	return false;
 }
 
+static void tell_grade(struct rule_context *x, uint32_t w, const struct grade *g)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	finding_repair(x->f, rule_report(x, FINDING_GRADE_WITHOUT_TEST, g->pos, w,
+	    "%.*s grades %.*s, and no Acceptance line says when it is good", STR_ARG(a->id),
+	    STR_ARG(g->name)), "add an Acceptance line \"%.*s\" with its limits",
+	    STR_ARG(g->name));
+}
+
+/* A sheet that has lost its Acceptance is told once, with what is graded as a list. */
+static void judge_grades(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	struct finding *d = NULL;
+
+	for (size_t i = 0; i < a->ngrades; i++)
+		for (size_t t = 0; t < TESTS; t++) {
+			const struct grade *g = &a->grades[i];
+
+			if (!names_test(g->name, t) || is_accepted(a, t))
+				continue;
+			if (a->ncriteria) {
+				tell_grade(x, w, g);
+			} else if (d) {
+				finding_relate(x->f, d, g->pos)->label = g->name;
+			} else {
+				d = rule_report(x, FINDING_GRADE_WITHOUT_TEST, g->pos, w,
+				    "%.*s grades %.*s, and has no Acceptance to say when it "
+				    "is good", STR_ARG(a->id), STR_ARG(g->name));
+				finding_repair(x->f, d, "write \"## Acceptance\" with a line for "
+				    "each test that is graded, such as \"%.*s\"",
+				    STR_ARG(g->name));
+			}
+		}
+}
+
 /* Only tests of welds are looked at: other lines go by the author's own words, which
  * need not be the same in both places. */
 static void judge_tests(struct rule_context *x, uint32_t w)
@@ -75,16 +112,7 @@ static void judge_tests(struct rule_context *x, uint32_t w)
 				    STR_ARG(a->criteria[i].name), STR_ARG(a->id)),
 				    "add a Grading line \"%.*s\" with a weight, or take "
 				    "it out of Acceptance", STR_ARG(a->criteria[i].name));
-	for (size_t i = 0; i < a->ngrades; i++)
-		for (size_t t = 0; t < TESTS; t++)
-			if (names_test(a->grades[i].name, t) && !is_accepted(a, t))
-				finding_repair(x->f, rule_report(x,
-				    FINDING_GRADE_WITHOUT_TEST, a->grades[i].pos, w,
-				    "%.*s grades %.*s, and no Acceptance line says when "
-				    "it is good", STR_ARG(a->id),
-				    STR_ARG(a->grades[i].name)),
-				    "add an Acceptance line \"%.*s\" with its limits",
-				    STR_ARG(a->grades[i].name));
+	judge_grades(x, w);
 }
 
 static void judge_limits(struct rule_context *x, uint32_t w)

@@ -265,18 +265,61 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 	}
 }
 
+/* Whether a finding proposes to write again what a line of a translation shows was lost. */
+static bool asks_for(const struct finding *d, str section, str key)
+{
+	return section.n ? str_find(d->repair, section, 0) < d->repair.n
+	    : key.n && str_find(d->repair, key, 0) < d->repair.n;
+}
+
+/* Lines of a translation that its original lost are told with what else the loss brings.
+ * What was an error stays one. */
+static void settle_translated(struct arena *scratch, const struct waivers *ws,
+    struct findings *f, size_t at)
+{
+	const struct finding *d = &f->v[at];
+	size_t from = str_find_char(d->message, '"', 0) + 1;
+	str word = str_sub(d->message, from, str_find_char(d->message, '"', from));
+	bool whole = str_starts(d->message, STR("the original has no lines here"));
+	str key = str_format(scratch, "**%.*s:**", STR_ARG(word));
+
+	for (size_t i = 0; i < f->n; i++) {
+		if (f->v[i].name == FINDING_COUNT || f->v[i].pos.file == d->pos.file ||
+		    is_waived(ws, &f->v[i]) ||
+		    !str_eq(f->v[i].assignment, d->assignment) || !asks_for(&f->v[i], whole ? STR("## Acceptance")
+		    : (str){ 0 }, key))
+			continue;
+		f->v[i].level = LEVEL_ERROR;
+		take_in(f, (uint32_t)i, d);
+		f->v[at].name = FINDING_COUNT;
+		return;
+	}
+}
+
+static bool is_lost_translation(const struct finding *d)
+{
+	return d->name == FINDING_UNKNOWN_KEY && d->assignment.n &&
+	    str_starts(d->message, STR("the original has no line"));
+}
+
 /* A handful at the most: a program with many such lines is being written. */
 enum { LOST_MOST = 20 };
 
-static void settle_files(const struct model *m, struct findings *f)
+static void settle_files(struct arena *scratch, const struct model *m,
+    const struct waivers *ws, struct findings *f)
 {
 	uint32_t seen = 0;
 
-	for (size_t i = 0; m->sources && i < f->n && seen < LOST_MOST; i++)
-		if (f->v[i].name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n) {
-			seen++;
+	for (size_t i = 0; m->sources && i < f->n && seen < LOST_MOST; i++) {
+		bool lost = f->v[i].name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n;
+		bool translated = is_lost_translation(&f->v[i]);
+
+		seen += lost || translated;
+		if (lost)
 			settle_lost(m, f, i);
-		}
+		else if (translated)
+			settle_translated(scratch, ws, f, i);
+	}
 }
 
 /* What is taken in is marked by a name that none has, and goes at the end. */
@@ -289,7 +332,7 @@ void findings_settle(struct arena *scratch, const struct model *m, struct findin
 	if (by)
 		settle_order(ws, f, by);
 	settle_hours(scratch, m, ws, f);
-	settle_files(m, f);
+	settle_files(scratch, m, ws, f);
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name != FINDING_COUNT)
 			f->v[kept++] = f->v[i];

@@ -179,8 +179,9 @@ static void push_line(struct saying *k, struct said_lines *l, const struct block
 static void read_lines(struct saying *k, const struct block *v, size_t n, const str *names,
     size_t nnames, struct said_lines *out)
 {
+	struct finding *d = NULL;
+
 	for (size_t i = 0; i < n; i++) {
-		struct finding *d;
 		size_t at = 0;
 
 		if (v[i].kind != BLOCK_FACT || v[i].level > 1) {
@@ -194,8 +195,13 @@ static void read_lines(struct saying *k, const struct block *v, size_t n, const 
 			push_line(k, out, &v[i]);
 			continue;
 		}
-		d = complain(k->b, FINDING_UNKNOWN_KEY, block_key_pos(&v[i]),
-		    "the original has no line \"%.*s\" here; this line is left out",
+		if (!nnames && d) {
+			finding_relate(k->b->f, d, block_key_pos(&v[i]))->label = v[i].key;
+			continue;
+		}
+		d = complain(k->b, FINDING_UNKNOWN_KEY, block_key_pos(&v[i]), nnames
+		    ? "the original has no line \"%.*s\" here; this line is left out"
+		    : "the original has no lines here, such as \"%.*s\"; they are left out",
 		    STR_ARG(v[i].key));
 		if (!offer_likely(k->b, d, v[i].key, names, nnames).n)
 			finding_repair(k->b->f, d, "delete the line, or add \"%.*s\" to the "
