@@ -152,16 +152,18 @@ static void add_holds(struct sheet *sh, const struct assignment *x)
 		table_end(sh, g);
 }
 
-/* named: the feature has a row of its own, because large type leaves it no column. */
-static void measured_row(struct sheet *sh, struct grid *g, const struct measure *k, bool named)
+/* named: the feature has a row of its own over all columns, because large type leaves it
+ * no column. */
+static void measured_row(struct sheet *sh, struct grid *g, const struct measure *k,
+    size_t columns, bool named)
 {
 	const unsigned style = k->english ? SPAN_OTHER : 0;
 	const struct grid_cell row[4] = { { .style = style,
 		.text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->feature),
 		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)) },
 		{ .text = k->nominal }, { .text = k->low }, { .text = k->high } };
-	const struct grid_cell name = { .style = SPAN_BOLD | style, .columns = 6,
-		.text = row[0].text };
+	const struct grid_cell name = { .style = SPAN_BOLD | style,
+		.columns = (uint32_t)columns, .text = row[0].text };
 
 	if (named) {
 		grid_row(g, &name, 1);
@@ -170,16 +172,40 @@ static void measured_row(struct sheet *sh, struct grid *g, const struct measure 
 	grid_row(g, &row[named], 4u - named);
 }
 
+/* The blanks of a measured row: both places and a verdict for a single attempt; both
+ * places, a and b, for each of two or three; one blank each for more. Returns their count. */
+static size_t measured_blanks(struct sheet *sh, size_t attempts,
+    struct grid_column columns[2 * EARNED_MOST], str head[2 * EARNED_MOST])
+{
+	const double wide = attempts > 2 ? MM_PT(13) : MM_PT(18);
+	const str one[] = { WORD("Found 1"), WORD("Found 2"), WORD("OK") };
+	size_t places = attempts > 3 ? 1 : 2;
+
+	if (attempts <= 1) {
+		for (size_t i = 0; i < 3; i++) {
+			columns[i] = (struct grid_column){ COLUMN_SHARE, 3, ALIGN_LEFT };
+			head[i] = one[i];
+		}
+		columns[2] = (struct grid_column){ COLUMN_FIXED, 34 * sh->e->zoom, ALIGN_LEFT };
+		return 3;
+	}
+	for (size_t i = 0; i < attempts * places; i++) {
+		columns[i] = (struct grid_column){ COLUMN_FIXED, wide, ALIGN_CENTER };
+		head[i] = str_format(sh->arena, "%zu%s", i / places + 1,
+		    places == 1 ? "" : i % 2 ? " b" : " a");
+	}
+	return attempts * places;
+}
+
 /* Returns the signs that it uses. */
 static unsigned add_measured(struct sheet *sh, const struct assignment *x)
 {
-	const struct grid_column columns[] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
+	struct grid_column columns[4 + 2 * EARNED_MOST] = { { COLUMN_SHARE, 4, ALIGN_LEFT },
 		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 3, ALIGN_LEFT }, { COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_SHARE, 3, ALIGN_LEFT },
-		{ COLUMN_FIXED, 34 * sh->e->zoom, ALIGN_LEFT } };
-	const str head[] = { WORD("Feature, tool"), WORD("Nominal"), WORD("Low"),
-		WORD("High"), WORD("Found 1"), WORD("Found 2"), WORD("OK") };
+		{ COLUMN_SHARE, 3, ALIGN_LEFT } };
+	str head[4 + 2 * EARNED_MOST] = { WORD("Feature, tool"), WORD("Nominal"), WORD("Low"),
+		WORD("High") };
+	size_t attempts = x->attempts < EARNED_MOST ? x->attempts : EARNED_MOST;
 	struct measures m = measures_of(sh->arena, sh->e, x);
 	bool named = sh->e->choice.large;
 	unsigned signs = 0;
@@ -187,11 +213,14 @@ static unsigned add_measured(struct sheet *sh, const struct assignment *x)
 
 	if (!m.n)
 		return 0;
-	g = sheet_grid(sh, &columns[named], 7 - named, GLOVE_PT,
-	    sh_word(sh, "Measured twice, at two places"));
-	sheet_heads(sh, g, &head[named], 7 - named);
+	size_t n = 4 + measured_blanks(sh, attempts, &columns[4], &head[4]) - named;
+	g = sheet_grid(sh, &columns[named], n, GLOVE_PT, attempts <= 1
+	    ? sh_word(sh, "Measured twice, at two places") : attempts <= 3
+	    ? sh_word(sh, "Measured in each attempt at two places, a and b; circle what is out")
+	    : sh_word(sh, "Measured in each attempt; circle what is out"));
+	sheet_heads(sh, g, &head[named], n);
 	for (size_t i = 0; i < m.n; i++) {
-		measured_row(sh, g, &m.v[i], named);
+		measured_row(sh, g, &m.v[i], n, named);
 		signs |= m.v[i].sign;
 	}
 	table_end(sh, g);

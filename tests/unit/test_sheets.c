@@ -398,7 +398,7 @@ static void grading_sheets_ask_for_what_the_work_needs(void **state)
 		{ "PP-23", "Retest: at once or after", true },
 		{ "SM-04", "Heat or lot of the metal", true }, { "PR-01", "Rod or wire lot", false },
 		{ "SM-04", "Amperes used", true }, { "PR-01", "Amperes used", false },
-		{ "SM-04", "Volts used", true }, { "SM-04", "Found 1 Found 2 OK", true },
+		{ "SM-04", "Volts used", true }, { "SM-04", "High 1 a 1 b 2 a 2 b", true },
 		{ "SM-04", "Score, by attempt Weight 1 2 3", true },
 		{ "SM-04", "Practice after it: hours, date, initials", true },
 		{ "SM-04", "undercut, overlap, porosity, slag", true },
