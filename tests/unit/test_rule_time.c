@@ -748,8 +748,33 @@ static void outcomes(void **state)
 	expect(x, FINDING_OUTCOME_UNASSESSED, 0);
 }
 
+/* Skills of which findings of unmet needs speak, in their own words or in the list of those
+ * affected; each just once. */
+static size_t skills_told(struct texts x)
+{
+	struct bench t = judge(x);
+	struct map *seen = map_new(t.arena, false);
+	uint32_t n = 0;
+
+	for (size_t i = 0; i < t.f->n; i++) {
+		const struct finding *d = &t.f->v[i];
+
+		if (d->name != FINDING_UNTAUGHT_SKILL)
+			continue;
+		assert_int_equal(map_add(seen, d->skill, n), n);
+		n++;
+		for (size_t k = 0; k < d->nrelated; k++, n++) {
+			expect_str(d->related[k].assignment, "AA-02");
+			assert_int_equal(map_add(seen, d->related[k].skill, n), n);
+		}
+	}
+	bench_free(&t);
+	return n;
+}
+
 /* Quarter 1 teaches eleven skills, quarter 2 needs as many of them as `needs` lists. */
-static void expect_path(const char *needs, const char *with, size_t wide, size_t alone)
+static void expect_path(const char *needs, const char *with, size_t wide, size_t alone,
+    size_t told)
 {
 	char work[2000], program[400];
 	struct texts x = { work, program, "# Skills\n\n## PO1: One\n\n- **a.1:** A\n"
@@ -769,6 +794,7 @@ static void expect_path(const char *needs, const char *with, size_t wide, size_t
 	    "### ORW 102: Two\n\n1. AA-02, week 1\n", with);
 	expect(x, FINDING_PATH_NEEDS_ENTRY, wide);
 	expect(x, FINDING_UNTAUGHT_SKILL, alone);
+	assert_int_equal(skills_told(x), told);
 }
 
 #define TEN_NEEDS "- a.1 practiced\n- a.2 practiced\n- a.3 practiced\n- a.4 practiced\n" \
@@ -779,11 +805,11 @@ static void paths_that_fail_widely(void **state)
 {
 	(void)state;
 	/* One line that comes before what it needs is one finding. */
-	expect_path(TEN_NEEDS, "", 0, 1);
-	expect_path(TEN_NEEDS "- a.11 practiced\n", "", 1, 0);
-	expect_path(TEN_NEEDS "- a.11 practiced\n", ", with a.1 practiced", 0, 1);
+	expect_path(TEN_NEEDS, "", 0, 1, 10);
+	expect_path(TEN_NEEDS "- a.11 practiced\n", "", 1, 0, 0);
+	expect_path(TEN_NEEDS "- a.11 practiced\n", ", with a.1 practiced", 0, 1, 10);
 	/* What the program itself does not meet is told on its own. */
-	expect_path(TEN_NEEDS "- a.11 assessed\n", "", 0, 2);
+	expect_path(TEN_NEEDS "- a.11 assessed\n", "", 0, 2, 11);
 }
 
 /* Of a choice the alternative is listed that asks least; what is brought anyway is not
