@@ -38,6 +38,9 @@ size_t word_find(str s, str needle);
 /* Chooses the set that c names, or reports that there is none; in is its line. */
 void criterion_choose(struct binder *b, struct criterion *c, const struct block *in);
 
+/* More weeks than any quarter has. */
+enum { WEEKS_MOST = 60 };
+
 /* One numbered line of the course read last. seen[assignment] is the slot + 1. */
 void slot_read(struct binder *b, const struct block *v, uint32_t *seen);
 /* The section of shop.md that is named, or surely meant; NONE. An unknown one is told at

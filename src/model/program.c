@@ -5,7 +5,7 @@
 #include "model/credit.h"
 
 /* More quarters than any program has; keeps an entry path short. */
-enum { QUARTERS_MOST = 40, TERMS_MOST = 40, WEEKS_MOST = 60 };
+enum { QUARTERS_MOST = 40, TERMS_MOST = 40 };
 
 static void fact_year(struct binder *b, const struct field *row, const struct block *in)
 {
@@ -546,6 +546,8 @@ void program_read(struct binder *b, const struct record_file *file)
 	if (!file->n)
 		return;
 	read_program_facts(b, file, i, found);
+	b->weeks_in = found[PROGRAM_WEEKS];
+	b->program = b->weeks_in ? file : NULL;
 	m->slots = arena_array(b->arena, count_lines(file), sizeof *m->slots);
 	m->slots_cap = count_lines(file);
 	while (i < file->n)

@@ -43,6 +43,8 @@ struct binder {
 	bool *sets_wanted;       /* by shipped set of the model */
 	/* Stations and machines that shop.md does not have, see shop_word.h. */
 	struct strange_word *strange; size_t nstrange, strange_cap;
+	const struct record_file *program; /* until its weeks are doubted; else null */
+	const struct block *weeks_in; /* the fact that says how many a quarter has */
 	/* Ids in program.md that no file defines: what is meant is known once all lines
 	 * are read. */
 	struct unknown_id *unknown; size_t nunknown, unknown_cap;

@@ -102,12 +102,64 @@ static void check_title(struct line *l, struct said title)
 	    STR_ARG(m->assignments[s->assignment].id)), "write (%.*s)", STR_ARG(right));
 }
 
+/* The week that a line of a course names; 0 for none or one that cannot be meant. */
+static uint32_t week_named(const struct block *v)
+{
+	size_t at = str_find(v->text, STR("week "), 0), end = at + 5;
+	uint32_t week;
+
+	if ((v->kind != BLOCK_STEP && v->kind != BLOCK_BULLET) || at == v->text.n)
+		return 0;
+	while (end < v->text.n && v->text.p[end] >= '0' && v->text.p[end] <= '9')
+		end++;
+	return str_to_u32(str_sub(v->text, at + 5, end), &week) && week <= WEEKS_MOST
+	    ? week : 0;
+}
+
+/* Lines beyond the quarter before its length is doubted, and one in so many. */
+enum { BEYOND_LEAST = 3, BEYOND_SHARE = 4 };
+
+/* Where many lines stand in weeks that the quarter does not have, its length is the slip:
+ * told there once, with the lines as a list, and nothing is judged by it. */
+static void widen_weeks(struct binder *b)
+{
+	const struct record_file *file = b->program;
+	uint32_t beyond = 0, all = 0, last = 0, most = b->model->weeks;
+	struct finding *d;
+
+	b->program = NULL;
+	for (size_t i = 0; i < file->n; i++) {
+		uint32_t week = week_named(&file->v[i]);
+
+		all += week > 0;
+		beyond += week > most;
+		last = week > last ? week : last;
+	}
+	if (beyond < BEYOND_LEAST || beyond * BEYOND_SHARE < all)
+		return;
+	d = complain(b, FINDING_WEEK_OUTSIDE, block_pos(b->weeks_in, 0),
+	    "%u of %u lines stand in weeks after week %u, up to week %u; how long a quarter is "
+	    "is left out", (unsigned)beyond, (unsigned)all, (unsigned)most, (unsigned)last);
+	finding_repair(b->f, d, "write \"- **Weeks in a quarter:** %u\" or more, or choose "
+	    "weeks from 1 to %u", (unsigned)last, (unsigned)most);
+	d->scope = SCOPE_FILE;
+	for (size_t i = 0; i < file->n; i++)
+		if (week_named(&file->v[i]) > most)
+			finding_relate(b->f, d, block_pos(&file->v[i], 0))->label =
+			    file->v[i].text;
+	b->model->weeks = 0;
+}
+
 static void read_week(struct line *l, struct said t)
 {
 	struct binder *b = l->b;
 	uint32_t most = b->model->weeks, week;
 	struct finding *d;
 
+	if (str_to_u32(t.s, &week) && most && week > most && b->program) {
+		widen_weeks(b);
+		most = b->model->weeks;
+	}
 	if (!str_to_u32(t.s, &week)) {
 		read_count(b, t, 1, most ? most : 60, &week);
 	} else if (!week || (most && week > most)) {

@@ -198,6 +198,40 @@ static void headings_that_stand_are_not_taken_for_others(void **state)
 	bench_free(&starts);
 }
 
+/* Of lines with weeks so many stand beyond the quarter: the fewest that make its length
+ * doubtful are three, and a fourth of all. */
+static void weeks_of_a_quarter_too_few(void **state)
+{
+	static const struct { const char *lines; bool doubted; size_t n; } rows[] = {
+		{ "1. SM-01, week 12\n2. SM-20, week 13\n3. GM-06, week 14\n4. GM-07, week 1\n",
+		    true, 1 },
+		{ "1. SM-01, week 11\n2. SM-20, week 13\n3. GM-06, week 14\n4. GM-07, week 1\n",
+		    false, 2 },
+		{ "1. SM-01, week 11\n2. SM-20\n3. GM-06\n4. GM-07, week 1\n", false, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char text[400];
+		struct bench t;
+
+		snprintf(text, sizeof text, COURSE "%s", rows[i].lines);
+		t = bind(text, NULL, NULL);
+		assert_int_equal(t.f->n, rows[i].n);
+		for (size_t k = 0; k < t.f->n; k++)
+			assert_int_equal(t.f->v[k].name, FINDING_WEEK_OUTSIDE);
+		assert_int_equal(t.m->weeks, rows[i].doubted ? 0 : 11);
+		assert_int_equal(t.m->slots[2].week, rows[i].doubted ? 14 : 11);
+		if (rows[i].doubted) {
+			assert_int_equal(t.f->v[0].pos.line, 3);
+			assert_int_equal(t.f->v[0].nrelated, 3);
+			assert_int_equal(t.f->v[0].related[2].pos.line, 11);
+			assert_true(str_has(t.f->v[0].repair, "quarter:** 14"));
+		}
+		bench_free(&t);
+	}
+}
+
 /* A day between its neighbors, at them, and outside; and quarters that start over. */
 static void starts_of_quarters(void **state)
 {
@@ -495,6 +529,7 @@ int main(void)
 		cmocka_unit_test(faults_of_quarters),
 		cmocka_unit_test(a_heading_that_is_lost_is_one_finding),
 		cmocka_unit_test(headings_that_stand_are_not_taken_for_others),
+		cmocka_unit_test(weeks_of_a_quarter_too_few),
 		cmocka_unit_test(starts_of_quarters),
 		cmocka_unit_test(not_listed),
 		cmocka_unit_test(a_mistyped_id_is_taken_for_one_not_listed),
