@@ -399,18 +399,21 @@ static const struct qualify_diameter *best_diameter(const struct assignment *a,
 
 static void judge_diameter(struct rule_context *x, uint32_t w, const char *code, str text)
 {
+	static const char *const every[] = { "all diameters", "any diameter",
+		"every diameter", "all pipe sizes", "all sizes of pipe", "any pipe size", NULL };
 	const struct assignment *a = &x->m->assignments[w];
-	double claim = claimed_least_mm(text), least = 0;
-	const struct qualify_diameter *r = claim > 0 ? best_diameter(a, code, &least)
-	    : NULL;
+	bool all = says_any(text, every);
+	double claim = all ? 0 : claimed_least_mm(text), least = 0;
+	const struct qualify_diameter *r = all || claim > 0
+	    ? best_diameter(a, code, &least) : NULL;
 	struct finding *d;
 
 	if (!r || !is_over(least, claim))
 		return;
 	d = rule_report(x, FINDING_RANGE_CLAIMS_MORE,
-	    assignment_fact_pos(a, STR("Range")), w, "Range claims pipe from %.*s, and "
-	    "this coupon gives pipe from %.*s on", STR_ARG(say_mm(x, claim)),
-	    STR_ARG(say_mm(x, least)));
+	    assignment_fact_pos(a, STR("Range")), w, "Range claims pipe %s%.*s, and "
+	    "this coupon gives pipe from %.*s on", all ? "of every diameter" : "from ",
+	    STR_ARG(all ? (str){ 0 } : say_mm(x, claim)), STR_ARG(say_mm(x, least)));
 	say_clause(x, d, r->clause, r->verified);
 	finding_repair(x->f, d, "claim less, or weld a smaller pipe");
 }
