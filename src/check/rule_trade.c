@@ -1,4 +1,4 @@
-/* R7 to R11, R13, R14, R16 to R18: what work expects of earlier work.
+/* R7 to R11, R13 to R18: what work expects of earlier work.
  *
  * R7 tests: a test that students make was shown before, by whomever; a bench where
  * nothing is welded may teach it. R8: work judged by measured sizes comes after the
@@ -11,7 +11,7 @@
  * without backing in the same process; a drill or a beveled cut on pipe. R17: work that
  * cites a procedure or asks about one. R18: any gouging.
  *
- * R15 stands with the rules about metal. Of R14, welding symbols are left out: no fact
+ * R15: the purge alone, the rest stands with the rules about metal. Of R14, welding symbols are left out: no fact
  * tells which print has them. */
 #include "check/rule_trade.h"
 
@@ -376,6 +376,22 @@ static uint32_t asks_gouging(const struct trade *t, uint32_t assignment, uint32_
 	    ? gives_gouging(t, assignment, v) : 0;
 }
 
+/* R15, back purge: a drill or a coupon may be the first. */
+
+static uint32_t gives_purge(const struct trade *t, uint32_t assignment, uint32_t *v)
+{
+	const struct assignment *a = work_of(t, assignment);
+
+	return put_bits(!is_final_work(a) && is_stated(fact_said(a, "Purge")), v);
+}
+
+static uint32_t asks_purge(const struct trade *t, uint32_t assignment, uint32_t *v)
+{
+	const struct assignment *a = work_of(t, assignment);
+
+	return put_bits(is_final_work(a) && is_stated(fact_said(a, "Purge")), v);
+}
+
 static const struct trade_rule rules[] = {
 	{ .name = FINDING_TEST_NOT_SHOWN, .fact = "Tested by", .nkeys = SHOP_TESTS,
 	    .gives = gives_tests, .asks = asks_tests, .owed = always_owed,
@@ -467,6 +483,13 @@ static const struct trade_rule rules[] = {
 	    .gives_words = "teaches gouging",
 	    .never_cause = "no assignment before it gouges",
 	    .never_repair = "put a gouging drill before it" },
+	{ .name = FINDING_PURGE_NOT_SHOWN, .fact = "Purge", .nkeys = 1,
+	    .gives = gives_purge, .asks = asks_purge, .owed = always_owed,
+	    .does = "is purged from behind", .late = " before that is taught",
+	    .never = ", and no earlier work sets up a purge",
+	    .gives_words = "sets up a purge",
+	    .never_cause = "no drill or coupon before it has a Purge line",
+	    .never_repair = "put a purged drill or coupon before it" },
 };
 
 void rule_trade(struct rule_context *x)

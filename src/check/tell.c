@@ -474,6 +474,10 @@ static void tell_merged(struct teller *t, const struct merged *g)
 	d = finding_add(t->findings, nature_finding(f->nature),
 	    graph_need(t->graph, f->assignment, f->need)->pos, "%.*s",
 	    STR_ARG(buf_str(&t->line)));
+	/* Who skips a safety card works without it. */
+	if (!nature_is_error(f->nature) && f->teacher != NONE &&
+	    t->graph->model->assignments[f->teacher].kind == KIND_SAFETY)
+		d->level = LEVEL_ERROR;
 	d->scope = SCOPE_ASSIGNMENTS;
 	d->assignment = id_of(t, f->assignment);
 	d->skill = t->graph->model->skills[cell_skill(t->graph->alts[f->alt])].id;

@@ -166,6 +166,8 @@ static inline void fake_assignments(struct fake *k)
 				least = j;
 		done[least] = true;
 		as->id = k->works[least].id;
+		/* Works whose id begins with SF are safety cards. */
+		as->kind = str_starts_nocase(as->id, STR("SF-")) ? KIND_SAFETY : KIND_COUPON;
 		as->pos = (struct pos){ (uint32_t)i, 1, 3 };
 		fake_needs(k, as, k->works[least].needs, (uint32_t)i);
 		as->teaches = fake_list(k, k->works[least].teaches,

@@ -281,6 +281,19 @@ static void test_optional_does_not_count_for_others(void **state)
 	    "(assignments/PR-01.md:40:3), which is optional");
 }
 
+/* Who skips a safety card works without it. */
+static void test_optional_safety_card(void **state)
+{
+	struct fake *k = fake_new(*state, 1, 11);
+
+	fake_skills(k, "x");
+	fake_work(k, "SF-01", "", "x3");
+	fake_work(k, "SM-10", "x3", "");
+	fake_optional(k, 1, 1, "SF-01");
+	fake_at(k, 1, 2, "SM-10");
+	assert_int_equal(nth(judge(k), FINDING_OPTIONAL_TEACHER, 0)->level, LEVEL_ERROR);
+}
+
 static void test_optional_relies_on_earlier_optional(void **state)
 {
 	struct fake *k = pair(*state, "fit.tack2", "fit.tack2");
@@ -866,6 +879,7 @@ int main(void)
 		cmocka_unit_test(test_entry_skill_meets_up_to_its_level),
 		cmocka_unit_test(test_only_itself),
 		cmocka_unit_test(test_optional_does_not_count_for_others),
+		cmocka_unit_test(test_optional_safety_card),
 		cmocka_unit_test(test_optional_relies_on_earlier_optional),
 		cmocka_unit_test(test_choice_counts_what_every_branch_teaches),
 		cmocka_unit_test(test_earlier_of_optional_and_branch),

@@ -417,6 +417,17 @@ static const struct trade_case later[] = {
 	    "1. IT-01, week 1\n2. GP-08, week 1\n" }, 0,
 	    NULL, NULL },
 
+	{ FINDING_PURGE_NOT_SHOWN, "the first purge is the test's", WORK("PP-09", TEST,
+	    WELD("GTAW", "single-V", "3G up") FACT("Purge", "argon 10 cfh")), {
+	    "1. PP-09, week 2\n" }, 1, "no earlier work sets up a purge", NULL },
+	{ FINDING_PURGE_NOT_SHOWN, "a coupon before it", WORK("PP-09", TEST,
+	    WELD("GTAW", "single-V", "3G up") FACT("Purge", "argon 10 cfh"))
+	    WORK("GT-04", "coupon",
+	    WELD("GTAW", "single-V", "3G up") FACT("Purge", "argon 10 cfh")), {
+	    "1. GT-04, week 2\n2. PP-09, week 2\n" }, 0, NULL, NULL },
+	{ FINDING_PURGE_NOT_SHOWN, "none is none", WORK("PP-09", TEST,
+	    WELD("GTAW", "single-V", "3G up") FACT("Purge", "none")), {
+	    "1. PP-09, week 2\n" }, 0, NULL, NULL },
 	{ FINDING_REPAIR_BEFORE_GOUGING, "first gouge is the repair", WORK("CP-02",
 	    "coupon",
 	    WELD("CAC-A, SMAW", "U-groove", "flat")), { "1. CP-02, week 1\n" }, 1,
