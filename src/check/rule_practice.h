@@ -8,7 +8,8 @@
 /* What a practice test and the test that it prepares share, of one weld. 0 in a field
  * that may be untold means untold, and untold agrees with everything. */
 struct coupon {
-	enum process process;
+	enum process process;    /* the first of arcs */
+	uint32_t arcs;           /* of root and fill together; bit k is enum process k */
 	enum joint joint;
 	enum position position;  /* POSITION_COUNT: untold */
 	enum progression progression;

@@ -23,14 +23,38 @@ static uint32_t class_of(double mm, const double *from_mm, size_t n)
 	return class;
 }
 
+/* The arcs of a weld: its own, or all of the sheet where root and fill are made in more
+ * than one and no weld says that it is made in another. Bit k is enum process k. */
+static uint32_t arcs_of(const struct assignment *a, const struct weld *w)
+{
+	uint32_t bits = UINT32_C(1) << w->process;
+
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (a->welds[i].process != w->process)
+			return bits;
+	for (uint32_t i = 0; i < a->nprocesses; i++)
+		if (craft_of(a->processes[i]) <= CRAFT_TUNGSTEN)
+			bits |= UINT32_C(1) << a->processes[i];
+	return bits;
+}
+
+/* The first of them, whatever the order in which the sheet lists them. */
+static enum process first_arc(uint32_t arcs)
+{
+	uint32_t v[RULE_KEYS_MOST];
+
+	return put_bits(arcs, v) ? (enum process)v[0] : PROCESS_COUNT;
+}
+
 struct coupon coupon_of(const struct assignment *a, const struct weld *w)
 {
+	uint32_t arcs = arcs_of(a, w);
 	double od = w->branch.od_mm > 0 ? w->branch.od_mm : w->run.od_mm;
 	double mm = weld_thin_mm(w);
 	/* A position that cannot be is told, and nobody knows which one is meant. */
 	enum position at = weld_is_possible(a, (size_t)(w - a->welds)) ? w->at.position
 	    : POSITION_COUNT;
-	struct coupon c = { w->process, w->joint, at, w->at.progression,
+	struct coupon c = { first_arc(arcs), arcs, w->joint, at, w->at.progression,
 		joint_is_fillet(w->joint) ? ROOT_UNTOLD : root_of(a), 0, 0,
 		sheet_metal_of(w->material1), shop_tests_of(a) };
 
@@ -50,7 +74,8 @@ uint32_t coupon_differs(const struct coupon *p, const struct coupon *q)
 {
 	bool pipe = p->size && q->size, plate = !p->size && !q->size;
 
-	return (uint32_t)(p->process != q->process) << FIELD_PROCESS |
+	return (uint32_t)(p->process != q->process || (q->arcs & ~p->arcs))
+	    << FIELD_PROCESS |
 	    (uint32_t)(p->joint != q->joint) << FIELD_JOINT |
 	    (uint32_t)disagree(p->root, q->root) << FIELD_ROOT |
 	    (uint32_t)(p->position != q->position && p->position != POSITION_COUNT &&
@@ -80,13 +105,22 @@ static const char *size_word(const struct coupon *c)
 	return words[c->size];
 }
 
+static void say_arcs(struct buf *b, uint32_t arcs)
+{
+	uint32_t v[RULE_KEYS_MOST], n = put_bits(arcs, v);
+
+	for (uint32_t i = 0; i < n; i++)
+		buf_addf(b, "%s%.*s", i ? " and " : "",
+		    STR_ARG(process_word((enum process)v[i])));
+}
+
 static void say_value(struct buf *b, const struct coupon *c, enum coupon_field field)
 {
 	static const char *const roots[] = { "", "open root", "backing", "back-gouged" };
 	static const char *const ways[] = { "", "up", "down" };
 
 	switch (field) {
-	case FIELD_PROCESS: buf_add(b, process_word(c->process)); return;
+	case FIELD_PROCESS: say_arcs(b, c->arcs); return;
 	case FIELD_JOINT: buf_add(b, joint_word(c->joint)); return;
 	case FIELD_ROOT: buf_adds(b, roots[c->root]); return;
 	case FIELD_POSITION: buf_add(b, position_word(c->position)); return;

@@ -11,7 +11,8 @@
  * without backing in the same process; a drill or a beveled cut on pipe. R17: work that
  * cites a procedure or asks about one. R18: any gouging.
  *
- * R15: the purge alone, the rest stands with the rules about metal. Of R14, welding symbols are left out: no fact
+ * R15: the purge alone, the rest stands with the rules about metal. Of R14, welding
+ * symbols are left out: no fact
  * tells which print has them. */
 #include "check/rule_trade.h"
 

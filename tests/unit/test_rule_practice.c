@@ -30,6 +30,11 @@ static const struct trade_case tests[] = {
 	    "3G up")
 	    PLATE("3/8 in") STRIP BENDS, SAME, 1,
 	    "differs in process (GMAW there, SMAW here)"),
+	PAIR("root and fill in other order", WELD("GTAW, SMAW", "single-V", "3G up") STRIP
+	    BENDS, WELD("SMAW, GTAW", "single-V", "3G up") STRIP BENDS, 0, NULL),
+	PAIR("the root alone practiced", WELD("GTAW", "single-V", "3G up") STRIP
+	    BENDS, WELD("GTAW, SMAW", "single-V", "3G up") STRIP BENDS, 1,
+	    "differs in process (GTAW there, SMAW and GTAW here)"),
 	PAIR("root", GROOVE("3G up", "3/8 in") OPEN BENDS, SAME, 1,
 	    "root (open root there, backing here)"),
 	PAIR("root said and denied: told elsewhere", GROOVE("3G up", "3/8 in") OPEN
