@@ -296,6 +296,30 @@ static void settle_translated(struct arena *scratch, const struct waivers *ws,
 	}
 }
 
+/* A figure of the original that is wrong by itself, and that its translation has right. */
+static bool is_figure_fault(enum finding_name name)
+{
+	return name == FINDING_METRIC_DISAGREES || name == FINDING_SIZE_SAID_TWICE ||
+	    name == FINDING_TEXT_DISAGREES;
+}
+
+static void settle_figures(const struct waivers *ws, struct findings *f, size_t at)
+{
+	const struct finding *d = &f->v[at];
+
+	for (size_t i = 0; d->nrelated && i < f->n; i++) {
+		struct pos there = d->related[0].pos;
+
+		if (!is_figure_fault(f->v[i].name) || f->v[i].pos.file != there.file ||
+		    f->v[i].pos.line != there.line || is_waived(ws, &f->v[i]))
+			continue;
+		f->v[i].level = LEVEL_ERROR;
+		take_in(f, (uint32_t)i, d);
+		f->v[at].name = FINDING_COUNT;
+		return;
+	}
+}
+
 static bool is_lost_translation(const struct finding *d)
 {
 	return d->name == FINDING_UNKNOWN_KEY && d->assignment.n &&
@@ -313,12 +337,15 @@ static void settle_files(struct arena *scratch, const struct model *m,
 	for (size_t i = 0; m->sources && i < f->n && seen < LOST_MOST; i++) {
 		bool lost = f->v[i].name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n;
 		bool translated = is_lost_translation(&f->v[i]);
+		bool differs = f->v[i].name == FINDING_TRANSLATION_DIFFERS;
 
-		seen += lost || translated;
+		seen += lost || translated || differs;
 		if (lost)
 			settle_lost(m, f, i);
 		else if (translated)
 			settle_translated(scratch, ws, f, i);
+		else if (differs)
+			settle_figures(ws, f, i);
 	}
 }
 

@@ -205,6 +205,39 @@ static void a_lost_section_is_told_with_its_translation(void **state)
 	}
 }
 
+/* A metric figure that the translation has right is the slip of the original; one that
+ * both have otherwise stands by itself. */
+static void a_wrong_figure_is_told_with_its_translation(void **state)
+{
+	static const struct { const char *here, *said; size_t metric, differs; } rows[] = {
+		{ "1 in [2.5 mm]", "1 in [25 mm]", 1, 0 },
+		{ "1 in [25 mm]", "1 in [30 mm]", 0, 1 },
+		{ "1 in [2.5 mm]", "1 in [2.5 mm]", 1, 0 },
+		{ "1 in [25 mm]", "1 in [25 mm]", 0, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[600], said[300];
+		struct file_text files[] = { { "assignments/SM-04.md", work },
+			{ "assignments/es/SM-04.md", said } };
+		struct bench t;
+
+		snprintf(work, sizeof work, "# SM-04: Work\n\n- **Kind:** coupon\n- **Hours:** 4\n"
+		    "- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n"
+		    "- **Thickness:** 3/8 in\n- **Position:** 2F\n\n## Procedure\n\n"
+		    "1. Grind %s back.\n", rows[i].here);
+		snprintf(said, sizeof said, "# SM-04: Trabajo\n\n## Procedure\n\n"
+		    "1. Esmerile %s.\n", rows[i].said);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_METRIC_DISAGREES), rows[i].metric);
+		assert_int_equal(count(&t, FINDING_TRANSLATION_DIFFERS), rows[i].differs);
+		if (!i)
+			assert_int_equal(first(&t, FINDING_METRIC_DISAGREES)->level, LEVEL_ERROR);
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -212,6 +245,7 @@ int main(void)
 		cmocka_unit_test(an_unlisted_one_takes_its_hours_back),
 		cmocka_unit_test(a_lost_file_bears_its_line),
 		cmocka_unit_test(a_lost_section_is_told_with_its_translation),
+		cmocka_unit_test(a_wrong_figure_is_told_with_its_translation),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
