@@ -2,6 +2,7 @@
 
 #include "base/buf.h"
 #include "check/waive.h"
+#include "model/credit.h"
 
 static bool is_waived(const struct waivers *ws, const struct finding *d)
 {
@@ -183,6 +184,61 @@ static void settle_unlisted(const struct model *m, struct findings *f,
 	    STR_ARG(m->courses[to].id));
 }
 
+/* Lab hours that the credits of a course want beside its lecture hours; 0 when those are
+ * too many already. */
+static double lab_wanted(const struct course *c, const struct credit_rule *r)
+{
+	double lecture = c->lecture_hours > 0 ? c->lecture_hours / r->lecture_h : 0;
+
+	return c->credits > lecture ? (c->credits - lecture) * r->lab_h : 0;
+}
+
+/* "88", "44.5" */
+static str hours_text(struct arena *a, double h)
+{
+	struct buf b = { .arena = a };
+
+	buf_add_real(&b, h, 1, false);
+	return buf_str(&b);
+}
+
+/* Credits and assignments agree with each other and not with the hours written down: those
+ * are the slip, and both findings one. */
+static void settle_credits(const struct model *m, const struct waivers *ws,
+    struct findings *f, const struct course_hours *v, size_t at)
+{
+	const struct finding *d = &f->v[at];
+	struct credit_rule r;
+
+	if (!credit_rule_parse(m->credit_rule, &r) || r.lecture_h <= 0 || r.lab_h <= 0)
+		return;
+	for (uint32_t i = 0; i < m->ncourses; i++) {
+		const struct course *c = &m->courses[i];
+		struct course right = *c, turned = *c;
+		struct finding *hours = v[i].finding ? &f->v[v[i].finding - 1] : NULL;
+
+		if (pos_cmp(c->pos, d->pos) || !hours || v[i].sum_h <= 0 || is_waived(ws, d))
+			continue;
+		right.lab_hours = lab_wanted(c, &r);
+		turned.lab_hours = c->lecture_hours;
+		turned.lecture_hours = c->lab_hours;
+		if (right.lab_hours > 0 && fits(&right, v[i].sum_h))
+			finding_repair(f, hours, "write \"- **Lab hours:** %.*s\", which its "
+			    "credits and its assignments ask for",
+			    STR_ARG(hours_text(f->arena, right.lab_hours)));
+		else if (fits(&turned, v[i].sum_h) && lab_wanted(&turned, &r) >
+		    turned.lab_hours * 0.99 && lab_wanted(&turned, &r) <
+		    turned.lab_hours * 1.01)
+			finding_repair(f, hours, "let Lecture hours and Lab hours change places, "
+			    "as its credits and its assignments ask");
+		else
+			return;
+		take_in(f, v[i].finding - 1, d);
+		f->v[at].name = FINDING_COUNT;
+		return;
+	}
+}
+
 static void settle_hours(struct arena *scratch, const struct model *m,
     const struct waivers *ws, struct findings *f)
 {
@@ -195,10 +251,15 @@ static void settle_hours(struct arena *scratch, const struct model *m,
 		bool unlisted = d->name == FINDING_NOT_LISTED && d->assignment.n &&
 		    looked++ < UNLISTED_MOST;
 
-		if ((!moves && !unlisted) || is_waived(ws, d))
+		if ((!moves && !unlisted && d->name != FINDING_CREDITS_OFF) ||
+		    is_waived(ws, d))
 			continue;
 		if (!v)
 			v = add_up(scratch, m, ws, f);
+		if (d->name == FINDING_CREDITS_OFF) {
+			settle_credits(m, ws, f, v, i);
+			continue;
+		}
 		if (moves)
 			settle_move(m, f, v, i);
 		else

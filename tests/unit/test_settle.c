@@ -205,6 +205,43 @@ static void a_lost_section_is_told_with_its_translation(void **state)
 	}
 }
 
+/* One credit is 10 lecture or 20 lab hours: 3 credits of 10 lecture hours want 40 lab hours,
+ * and the work takes 38. */
+static void lab_hours_that_nothing_wants(void **state)
+{
+	static const struct { const char *lecture, *lab, *work; size_t credits; const char *way; }
+	rows[] = {
+		{ "10", "4", "38", 0, "Lab hours:** 40" }, { "10", "400", "38", 0, "Lab hours:** 40" },
+		{ "10", "4", "40", 0, "Lab hours:** 40" }, { "10", "4", "41", 1, "take 37 h" },
+		{ "10", "4", "30", 1, "take 26 h" }, { "40", "10", "38", 0, "change places" },
+		{ "10", "40", "38", 0, NULL },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[200], program[400];
+		struct file_text files[] = { { "assignments/all.md", work },
+			{ "program.md", program } };
+		struct bench t;
+		size_t hours;
+
+		snprintf(work, sizeof work, WORK("AA-01", "%s", ""), rows[i].work);
+		snprintf(program, sizeof program, "# A: B\n\n- **Weeks in a quarter:** 11\n"
+		    "- **Credit rule:** 1 credit = 10 lecture hours or 20 lab hours\n\n"
+		    "## Quarter 1\n\n### ORW 101: One\n\n- **Credits:** 3\n"
+		    "- **Lecture hours:** %s\n- **Lab hours:** %s\n\n1. AA-01, week 1\n",
+		    rows[i].lecture, rows[i].lab);
+		t = settle(files, COUNT(files));
+		hours = count(&t, FINDING_HOURS_OVER) + count(&t, FINDING_HOURS_UNDER);
+		assert_int_equal(count(&t, FINDING_CREDITS_OFF), rows[i].credits);
+		assert_int_equal(hours, rows[i].way != NULL);
+		if (hours)
+			assert_true(str_has(first(&t, count(&t, FINDING_HOURS_OVER)
+			    ? FINDING_HOURS_OVER : FINDING_HOURS_UNDER)->repair, rows[i].way));
+		bench_free(&t);
+	}
+}
+
 /* A metric figure that the translation has right is the slip of the original; one that
  * both have otherwise stands by itself. */
 static void a_wrong_figure_is_told_with_its_translation(void **state)
@@ -246,6 +283,7 @@ int main(void)
 		cmocka_unit_test(a_lost_file_bears_its_line),
 		cmocka_unit_test(a_lost_section_is_told_with_its_translation),
 		cmocka_unit_test(a_wrong_figure_is_told_with_its_translation),
+		cmocka_unit_test(lab_hours_that_nothing_wants),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
