@@ -1,241 +1,15 @@
 #include "sheets/figure.h"
 
-#include "draw/fig.h"
-#include "draw/fig_view.h"
-#include "draw/list.h"
 #include "sheets/band.h"
 #include "sheets/cut_map.h"
-#include "sheets/figure_key.h"
+#include "sheets/drawn.h"
 #include "sheets/pattern_sheet.h"
 #include "sheets/picture.h"
 #include "sheets/weld_position.h"
 #include "sheets/weld_symbol.h"
 #include "sheets/weldment.h"
 
-#define HEIGHT_STEP 1.1
-#define KEYED_SHARE 0.7          /* of the height: the key stands under the drawing */
 #define SAME_MOST 8              /* welds that one section serves */
-
-/* ---- onto the page ---- */
-
-/* A drawing and its recording: worked out once, where its height is found. */
-struct picture {
-	enum { PICTURE_SECTION, PICTURE_PLAN, PICTURE_PLATE, PICTURE_VIEW, PICTURE_SYMBOL,
-		PICTURE_POSITION, PICTURE_CUT, PICTURE_WELDMENT, PICTURE_ROOM } kind;
-	const struct faces *faces;
-	struct fig_joint joint;
-	struct fig_plate plate;
-	struct fig_view view;
-	struct fig_symbol symbol;
-	struct fig_position position;
-	struct fig_cut cut;
-	struct fig_iso iso;
-	struct list *drawn;
-	struct figure_key key;   /* of large print, where labels have no room */
-	bool fits;
-};
-
-static bool ink_room(struct canvas *c, rect area)
-{
-	const struct ink border = { .stroke_pt = RULE_PT };
-
-	canvas_rect(c, area, &border);
-	return true;
-}
-
-static bool ink_picture(const struct picture *p, struct canvas *c, rect area)
-{
-	switch (p->kind) {
-	case PICTURE_SECTION:
-		return fig_joint_draw(c, p->faces, area, &p->joint);
-	case PICTURE_PLAN:
-		return fig_plan_draw(c, p->faces, area, &p->joint);
-	case PICTURE_PLATE:
-		return fig_plate_draw(c, p->faces, area, &p->plate);
-	case PICTURE_VIEW:
-		return fig_view_draw(c, p->faces, area, &p->view);
-	case PICTURE_SYMBOL:
-		return fig_symbol_draw(c, p->faces, area, &p->symbol);
-	case PICTURE_POSITION:
-		return fig_position_draw(c, p->faces, area, &p->position);
-	case PICTURE_CUT:
-		return fig_cut_draw(c, p->faces, area, &p->cut);
-	case PICTURE_WELDMENT:
-		return fig_iso_draw(c, p->faces, area, &p->iso);
-	default:
-		return ink_room(c, area);
-	}
-}
-
-static void draw_tried(void *user, struct canvas *c, rect area)
-{
-	struct picture *p = user;
-
-	p->fits = ink_picture(p, c, area);
-}
-
-static void draw_recorded(void *user, struct canvas *c, rect area)
-{
-	list_replay_content(((struct picture *)user)->drawn, 0, c, area.x, area.y);
-}
-
-/* Whether the drawing finds room at that zoom; it is recorded, be it only with its "no
- * drawing". */
-static bool record_zoomed(const struct sheet *sh, struct picture *p, double width,
-    double height, double zoom)
-{
-	struct edition e = *sh->e;
-	struct sheet zoomed = *sh;
-	struct canvas *c;
-
-	p->drawn = list_new(sh->arena);
-	c = list_canvas(p->drawn);
-	canvas_page_begin(c, width, height);
-	e.figure_zoom = zoom;
-	zoomed.e = &e;
-	sheet_figure_draw(&zoomed, draw_tried, p, c, (rect){ 0, 0, width, height });
-	canvas_page_end(c);
-	return p->fits;
-}
-
-static bool record_picture(const struct sheet *sh, struct picture *p, double width,
-    double height)
-{
-	return record_zoomed(sh, p, width, height, sh->e->figure_zoom);
-}
-
-/* Letters for the labels, where they are what takes the room. */
-static bool key_labels(struct sheet *sh, struct picture *p)
-{
-	p->key.arena = sh->arena;
-	switch (p->kind) {
-	case PICTURE_SECTION:
-	case PICTURE_PLAN:
-		figure_key_joint(&p->key, &p->joint);
-		break;
-	case PICTURE_PLATE:
-		figure_key_plate(&p->key, &p->plate);
-		break;
-	case PICTURE_VIEW:
-		figure_key_view(&p->key, &p->view);
-		break;
-	case PICTURE_CUT:
-		figure_key_cut(&p->key, &p->cut);
-		break;
-	default:
-		break;
-	}
-	return p->key.n > 0;
-}
-
-/* "a: 3/8 in [9.5 mm]", a line each, kept with the drawing. */
-static void add_key(struct sheet *sh, const struct figure_key *k)
-{
-	struct span *v = arena_array(sh->arena, 2 * k->n, sizeof *v);
-
-	if (!k->n)
-		return;
-	for (size_t i = 0; i < k->n; i++) {
-		v[2 * i] = (struct span){ str_format(sh->arena, "%c: ", 'a' + (int)i),
-			SPAN_BOLD | (i ? SPAN_BREAK : 0) };
-		v[2 * i + 1] = (struct span){ k->v[i], 0 };
-	}
-	sheet_add(sh, block_text(&sh->s, v, 2 * k->n, &sh->e->body, TAG_P, sh->width_pt), 2, 6);
-}
-
-/* The least height, in steps up from `least`, at which the drawing finds room; 0: none. */
-static double first_height(struct sheet *sh, struct picture *p, double width, double least,
-    double most)
-{
-	struct fig_tries tries = { 0 };
-	double h = least;
-
-	p->joint.tries = &tries;
-	while (h <= most && !record_picture(sh, p, width, h))
-		h *= HEIGHT_STEP;
-	p->joint.tries = NULL;
-	return h <= most ? h : 0;
-}
-
-/* The least height at which the drawing finds room. A crowded
- * drawing of large print that has none up to `most` gets letters for its labels; and where
- * even that does not help, type less large. */
-static double find_height(struct sheet *sh, struct picture *p, double width, double least,
-    double most)
-{
-	double found = first_height(sh, p, width, least, most);
-
-	if (found > 0)
-		return found;
-	if (sh->e->choice.large && key_labels(sh, p))
-		found = first_height(sh, p, width, least * KEYED_SHARE, most);
-	if (found > 0)
-		return found;
-	for (double zoom = sh->e->figure_zoom - 0.1; zoom > 0.95; zoom -= 0.1)
-		if (record_zoomed(sh, p, width, most, zoom))
-			return most;
-	record_picture(sh, p, width, least);
-	return least;
-}
-
-static struct picture *new_picture(struct sheet *sh, int kind)
-{
-	struct picture *p = arena_alloc(sh->arena, sizeof *p);
-
-	*p = (struct picture){ .faces = sh->s.faces };
-	p->kind = kind;
-	return p;
-}
-
-/* A third of the body: no drawing is smaller than that (job of the sheet). With large
- * labels it takes more, and so does a weldment with all its members. */
-static double picture_height(const struct sheet *sh, const struct picture *p)
-{
-	double share = p->kind == PICTURE_WELDMENT ? 0.5 : 1.0 / 3;
-
-	return flow_height_pt(sh->flow) * (sh->e->choice.large ? 0.6 : share) + 12;
-}
-
-static double picture_most(const struct sheet *sh)
-{
-	return flow_height_pt(sh->flow) * (sh->e->choice.large ? 0.85 : 0.6);
-}
-
-static void add_bold(struct sheet *sh, str text)
-{
-	struct block *h = block_plain(&sh->s, text, &sh->e->bold, TAG_P, sh->width_pt);
-
-	h->keep_next = true;
-	sheet_add(sh, h, 6, 2);
-}
-
-/* Recorded with that height. keep: it stands on one page with what follows it. */
-static void add_recorded(struct sheet *sh, struct picture *p, str alt, str head, bool keep,
-    double high)
-{
-	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
-	struct block *b = block_picture(&sh->s, draw_recorded, p, alt, high, sh->width_pt);
-
-	h->keep_next = true;
-	b->keep_next = keep || p->key.n > 0;
-	b->keep_soft = p->key.n == 0;
-	sheet_add(sh, h, 6, 2);
-	sheet_add(sh, b, 2, 6);
-	add_key(sh, &p->key);
-}
-
-static void add_kept(struct sheet *sh, struct picture *p, str alt, str head, bool keep)
-{
-	double high = find_height(sh, p, sh->width_pt, picture_height(sh, p),
-	    picture_most(sh));
-
-	add_recorded(sh, p, alt, head, keep, high);
-}
-
-static void add_picture(struct sheet *sh, struct picture *p, str alt, str head)
-{
-	add_kept(sh, p, alt, head, false);
-}
 
 /* ---- symbol and position, in pairs under the section ---- */
 
@@ -243,13 +17,13 @@ static void add_picture(struct sheet *sh, struct picture *p, str alt, str head)
 #define PAIR_GAP_PT 10.0
 #define PAIRS_MOST 8
 
-struct pair_part { struct picture *p; str alt; };
+struct pair_part { struct drawn *p; str alt; };
 
 /* The symbol, then one sketch a position. */
 static size_t parts_of(struct sheet *sh, const struct assignment *x,
     const struct joint_block *j, struct pair_part *out)
 {
-	struct picture *p = new_picture(sh, PICTURE_SYMBOL);
+	struct drawn *p = drawn_new(sh, DRAWN_SYMBOL);
 	uint32_t *welds = arena_array(sh->arena, x->nwelds + 1, sizeof *welds);
 	size_t n = 0, nwelds;
 
@@ -257,7 +31,7 @@ static size_t parts_of(struct sheet *sh, const struct assignment *x,
 	if (weld_symbol(sh->arena, sh->e, x, j, &p->symbol))
 		out[n++] = (struct pair_part){ p, fig_symbol_words(sh->arena, &p->symbol) };
 	for (size_t i = 0; i < nwelds && n < PAIRS_MOST; i++) {
-		p = new_picture(sh, PICTURE_POSITION);
+		p = drawn_new(sh, DRAWN_POSITION);
 		if (weld_position(sh->arena, sh->e, x, j, welds[i], &p->position))
 			out[n++] = (struct pair_part){ p,
 				fig_position_words(sh->arena, &p->position) };
@@ -285,12 +59,6 @@ static bool shown_before(struct sheet *sh, const struct assignment *x,
 	return false;
 }
 
-static struct block *pair_block(struct sheet *sh, const struct pair_part *v, double width,
-    double height)
-{
-	return block_picture(&sh->s, draw_recorded, v->p, v->alt, height, width);
-}
-
 static void add_columns(struct sheet *sh, struct block *left, struct block *right,
     double width)
 {
@@ -306,16 +74,16 @@ static void add_pairs(struct sheet *sh, const struct pair_part *v, size_t n)
 	struct block *left = NULL;
 
 	for (size_t i = 0; i < n; i++) {
-		bool narrow = !sh->e->choice.large && record_picture(sh, v[i].p, width, high);
+		bool narrow = !sh->e->choice.large && drawn_record(sh, v[i].p, width, high);
 		struct block *b;
 
 		if (!narrow) {
-			double tall = find_height(sh, v[i].p, sh->width_pt, high, 2 * high);
+			double tall = drawn_find_height(sh, v[i].p, sh->width_pt, high, 2 * high);
 
-			sheet_add(sh, pair_block(sh, &v[i], sh->width_pt, tall), 2, 4);
+			sheet_add(sh, drawn_block(sh, v[i].p, v[i].alt, sh->width_pt, tall), 2, 4);
 			continue;
 		}
-		b = pair_block(sh, &v[i], width, high);
+		b = drawn_block(sh, v[i].p, v[i].alt, width, high);
 		if (!left) {
 			left = b;
 			continue;
@@ -333,30 +101,24 @@ static void add_pairs(struct sheet *sh, const struct pair_part *v, size_t n)
 
 static void add_cut(struct sheet *sh, const struct fig_cut *k)
 {
-	struct picture *p = new_picture(sh, PICTURE_CUT);
-	struct block *b;
+	struct drawn *p = drawn_new(sh, DRAWN_CUT);
 	double high;
 	str head = k->od_mm > 0
 	    ? sh_word(sh, "Cut map, round the outside from 12: one way that fits; the code "
 	        "decides")
 	    : sh_word(sh, "Cut map, from the left end: one way that fits; the code decides");
-	struct block *h = block_plain(&sh->s, head, &sh->e->bold, TAG_P, sh->width_pt);
 
 	p->cut = *k;
-	h->keep_next = true;
-	sheet_add(sh, h, 6, 2);
+	drawn_add_bold(sh, head);
 	/* The strip under the drawing has no room for it. */
 	if (sh->e->choice.large && k->note.n) {
-		add_bold(sh, k->note);
+		drawn_add_bold(sh, k->note);
 		p->cut.note = (str){ 0 };
 	}
-	high = find_height(sh, p, sh->width_pt, CUT_PT * sh->e->figure_zoom,
-	    picture_most(sh));
-	b = block_picture(&sh->s, draw_recorded, p, fig_cut_words(sh->arena, k), high,
-	    sh->width_pt);
-	b->keep_next = p->key.n > 0;
-	sheet_add(sh, b, 2, 6);
-	add_key(sh, &p->key);
+	high = drawn_find_height(sh, p, sh->width_pt, CUT_PT * sh->e->figure_zoom,
+	    drawn_most(sh));
+	drawn_add_block(sh, drawn_block(sh, p, fig_cut_words(sh->arena, k), sh->width_pt, high),
+	    p);
 }
 
 /* One map for each weld of the block; one for all that are cut alike. Returns whether
@@ -465,7 +227,7 @@ static bool drawn_before(struct sheet *sh, const struct assignment *x, size_t at
 
 /* One line for each weld of the group but the last, whose line leads the picture. */
 static str group_heads(struct sheet *sh, const struct assignment *x,
-    const struct same_joints *g, struct picture *p)
+    const struct same_joints *g, struct drawn *p)
 {
 	struct buf letters = { .arena = sh->arena };
 	str head = { 0 };
@@ -475,7 +237,7 @@ static str group_heads(struct sheet *sh, const struct assignment *x,
 		buf_addf(&letters, "%s%.*s", i && letters.n ? ", " : "",
 		    STR_ARG(p->joint.letter));
 		if (i)
-			add_bold(sh, head);
+			drawn_add_bold(sh, head);
 		head = joint_head(sh, &p->joint, g->v[i]);
 	}
 	if (g->n > 1) {
@@ -511,44 +273,44 @@ static size_t group_pairs(struct sheet *sh, const struct assignment *x,
 
 /* The section with its beads; when their numbers find no room among the sizes, two
  * drawings: one with the sizes, one with the beads. */
-static void add_section(struct sheet *sh, struct picture *p, str note, str head, bool keep)
+static void add_section(struct sheet *sh, struct drawn *p, str note, str head, bool keep)
 {
-	struct picture *beads = new_picture(sh, PICTURE_SECTION);
-	double least = picture_height(sh, p);
+	struct drawn *beads = drawn_new(sh, DRAWN_SECTION);
+	double least = drawn_height(sh, p);
 
 	if (note.n)
-		add_bold(sh, head);
+		drawn_add_bold(sh, head);
 	head = note.n ? note : head;
 	p->joint.beads_inside = true;
 	if (!note.n) {
-		add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep);
+		drawn_add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep);
 		return;
 	}
-	if (record_picture(sh, p, sh->width_pt, least)) {
-		add_recorded(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep, least);
+	if (drawn_record(sh, p, sh->width_pt, least)) {
+		drawn_add_high(sh, p, fig_joint_words(sh->arena, &p->joint), head, keep, least);
 		return;
 	}
 	beads->joint = p->joint;
 	beads->joint.beads_only = true;
-	find_height(sh, beads, sh->width_pt, least, picture_most(sh) * 0.75);
+	drawn_find_height(sh, beads, sh->width_pt, least, drawn_most(sh) * 0.75);
 	beads->joint.beads_inside = beads->fits;
 	p->joint.nlayers = 0;
-	add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), sh_word(sh, "Sizes"), true);
-	add_kept(sh, beads, fig_joint_words(sh->arena, &beads->joint), note, keep);
+	drawn_add_kept(sh, p, fig_joint_words(sh->arena, &p->joint), sh_word(sh, "Sizes"), true);
+	drawn_add_kept(sh, beads, fig_joint_words(sh->arena, &beads->joint), note, keep);
 }
 
 static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 {
 	struct same_joints g = same_as(sh, x, at);
-	struct picture *p = new_picture(sh, PICTURE_SECTION);
+	struct drawn *p = drawn_new(sh, DRAWN_SECTION);
 	struct pair_part *parts = arena_array(sh->arena, SAME_MOST * PAIRS_MOST, sizeof *parts);
 	bool cut = false;
 	size_t n;
 	str head = group_heads(sh, x, &g, p);
 
 	if (!fig_can_draw(p->joint.shape)) {
-		p->kind = PICTURE_ROOM;
-		add_picture(sh, p, sh_word(sh, "Room for a sketch"),
+		p->kind = DRAWN_ROOM;
+		drawn_add(sh, p, sh_word(sh, "Room for a sketch"),
 		    sh_format(sh, "%.*s: not drawn; sketch it here from the print",
 		        STR_ARG(head)));
 		return;
@@ -565,9 +327,9 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 	/* A cut map shows the coupon from above or from its end as well. */
 	if (cut || !figure_has_plan(&p->joint, g.v[0]))
 		return;
-	struct picture *plan = new_picture(sh, PICTURE_PLAN);
+	struct drawn *plan = drawn_new(sh, DRAWN_PLAN);
 	plan->joint = p->joint;
-	add_picture(sh, plan, fig_plan_words(sh->arena, &p->joint),
+	drawn_add(sh, plan, fig_plan_words(sh->arena, &p->joint),
 	    p->joint.od_mm > 0 ? sh_word(sh, "Seen from the end")
 	    : p->joint.groove_width_mm > 0 ? sh_word(sh, "From above")
 	    : sh_word(sh, "Along the weld"));
@@ -577,12 +339,12 @@ static void add_joint(struct sheet *sh, const struct assignment *x, size_t at)
 static void add_pattern(struct sheet *sh, const struct pattern_block *b)
 {
 	bool sound = !pattern_of(sh->arena, b)->fault.n;
-	struct picture *p = new_picture(sh, sound ? PICTURE_VIEW : PICTURE_ROOM);
+	struct drawn *p = drawn_new(sh, sound ? DRAWN_VIEW : DRAWN_ROOM);
 	str more = pattern_given(sh->arena, sh->e, b);
 
 	if (sound)
 		p->view = pattern_view(sh->arena, sh->e, b);
-	add_picture(sh, p, sound ? pattern_view_words(sh->arena, sh->e, b)
+	drawn_add(sh, p, sound ? pattern_view_words(sh->arena, sh->e, b)
 	    : sh_word(sh, "Room for a sketch"), pattern_head(sh->arena, sh->e, b));
 	if (more.n)
 		sheet_text(sh, sh_format(sh, "Given: %.*s.", STR_ARG(more)));
@@ -602,10 +364,10 @@ static void add_caption(struct sheet *sh, const struct assignment *x, const stru
 
 static void add_plate(struct sheet *sh, const struct plate_block *b)
 {
-	struct picture *p = new_picture(sh, PICTURE_PLATE);
+	struct drawn *p = drawn_new(sh, DRAWN_PLATE);
 
 	p->plate = figure_plate(sh->arena, sh->e, b);
-	add_picture(sh, p, fig_plate_words(sh->arena, &p->plate),
+	drawn_add(sh, p, fig_plate_words(sh->arena, &p->plate),
 	    figure_plate_head(sh->arena, sh->e, b));
 }
 
@@ -613,11 +375,11 @@ static void add_weldment(struct sheet *sh, const struct assignment *x,
     const struct weldment *w)
 {
 	bool sound = !weldment_fault(sh->arena, w).n;
-	struct picture *p = new_picture(sh, sound ? PICTURE_WELDMENT : PICTURE_ROOM);
+	struct drawn *p = drawn_new(sh, sound ? DRAWN_WELDMENT : DRAWN_ROOM);
 
 	if (sound)
 		p->iso = sheet_weldment(sh, x, w);
-	add_picture(sh, p, sound ? fig_iso_words(sh->arena, &p->iso)
+	drawn_add(sh, p, sound ? fig_iso_words(sh->arena, &p->iso)
 	    : sh_word(sh, "Room for a sketch"), sh_word(sh, "Put together"));
 }
 
