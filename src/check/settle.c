@@ -381,6 +381,17 @@ static void settle_figures(const struct waivers *ws, struct findings *f, size_t 
 	}
 }
 
+/* A paragraph that is out of place because HTML stands in it is told by that. */
+static void settle_html(struct findings *f, size_t at)
+{
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].name == FINDING_NOT_UNDERSTOOD &&
+		    !pos_cmp(f->v[i].pos, f->v[at].pos)) {
+			take_in(f, (uint32_t)at, &f->v[i]);
+			f->v[i].name = FINDING_COUNT;
+		}
+}
+
 static bool is_lost_translation(const struct finding *d)
 {
 	return d->name == FINDING_UNKNOWN_KEY && d->assignment.n &&
@@ -400,13 +411,17 @@ static void settle_files(struct arena *scratch, const struct model *m,
 		bool translated = is_lost_translation(&f->v[i]);
 		bool differs = f->v[i].name == FINDING_TRANSLATION_DIFFERS;
 
-		seen += lost || translated || differs;
+		bool html = f->v[i].name == FINDING_RAW_HTML;
+
+		seen += lost || translated || differs || html;
 		if (lost)
 			settle_lost(m, f, i);
 		else if (translated)
 			settle_translated(scratch, ws, f, i);
 		else if (differs)
 			settle_figures(ws, f, i);
+		else if (html)
+			settle_html(f, i);
 	}
 }
 

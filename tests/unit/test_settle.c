@@ -275,6 +275,26 @@ static void a_wrong_figure_is_told_with_its_translation(void **state)
 	}
 }
 
+static void html_explains_its_paragraph(void **state)
+{
+	static const struct { const char *line; size_t html, others; } rows[] = {
+		{ "<b>note</b>", 1, 0 }, { "A note.", 0, 1 }, { "<b>note</b>\n\nA note.", 1, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[300];
+		struct file_text files[] = { { "assignments/all.md", work } };
+		struct bench t;
+
+		snprintf(work, sizeof work, WORK("AA-01", "4", "%s\n"), rows[i].line);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_RAW_HTML) > 0, rows[i].html);
+		assert_int_equal(count(&t, FINDING_NOT_UNDERSTOOD), rows[i].others);
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -284,6 +304,7 @@ int main(void)
 		cmocka_unit_test(a_lost_section_is_told_with_its_translation),
 		cmocka_unit_test(a_wrong_figure_is_told_with_its_translation),
 		cmocka_unit_test(lab_hours_that_nothing_wants),
+		cmocka_unit_test(html_explains_its_paragraph),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
