@@ -268,24 +268,6 @@ static str judged_name(struct sheet *sh, const struct assignment *x, size_t at)
 	return buf_str(&b);
 }
 
-/* In large print what is judged has a row of its own, as in the table of sizes. */
-static void judged_row(struct sheet *sh, struct grid *g, const struct limit *k, size_t columns)
-{
-	bool named = sh->e->choice.large;
-	const struct grid_cell row[2] = {
-		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
-		    .columns = named ? (uint32_t)columns : 1, .head = named },
-		{ .text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
-		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)),
-		    .style = k->english_rule ? SPAN_OTHER : 0 } };
-
-	if (named) {
-		grid_row(g, row, 1);
-		grid_row_min(g, 0);
-	}
-	grid_row(g, &row[named], 2u - named);
-}
-
 /* Rows of one acceptance line, under its name when it has several. */
 static unsigned judged_rows(
     struct sheet *sh, struct grid *g, const struct assignment *x, size_t at, size_t columns)
@@ -305,7 +287,7 @@ static unsigned judged_rows(
 	}
 	for (size_t i = 0; i < l.n; i++) {
 		signs |= l.v[i].sign;
-		judged_row(sh, g, &l.v[i], columns);
+		sheet_limit_row(sh, g, &l.v[i], columns);
 	}
 	return signs;
 }

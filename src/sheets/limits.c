@@ -546,3 +546,20 @@ const struct standard_limit *limit_leg_short(const struct assignment *x,
 	}
 	return NULL;
 }
+
+void sheet_limit_row(struct sheet *sh, struct grid *g, const struct limit *k, size_t columns)
+{
+	bool named = sh->e->choice.large;
+	const struct grid_cell row[2] = {
+		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
+		    .columns = named ? (uint32_t)columns : 1, .head = named },
+		{ .text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
+		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)),
+		    .style = k->english_rule ? SPAN_OTHER : 0 } };
+
+	if (named) {
+		grid_row(g, row, 1);
+		grid_row_min(g, 0);
+	}
+	grid_row(g, &row[named], 2u - named);
+}

@@ -7,6 +7,7 @@
 
 struct edition; /* sheets/edition.h; null: the usual one */
 struct sheet;   /* sheets/sheet.h */
+struct grid;    /* page/grid.h */
 
 /* What stands behind a figure, as bits: not seen in a copy of the source, so confirm it;
  * or a habit of the trade that no code gives. */
@@ -76,6 +77,9 @@ bool is_destructive(str name);
 enum limit_sign limit_sign_of(const struct standard *s, const struct standard_limit *l);
 /* The sign itself, or nothing. */
 const char *sign_text(enum limit_sign sign);
+/* Adds the row of a limit: feature, rule with sign and tool; blanks follow. In large print
+ * the feature has a row of its own over all columns, because it leaves the rule no room. */
+void sheet_limit_row(struct sheet *sh, struct grid *g, const struct limit *k, size_t columns);
 /* A line for each of the signs, as bits, that a table has used. */
 void sheet_signs(struct sheet *sh, unsigned signs);
 

@@ -214,24 +214,6 @@ static void add_steps(struct sheet *sh, const struct assignment *x)
 		add_step(sh, &x->steps[i], (uint32_t)i + 1, part_style(x, SAID_STEPS));
 }
 
-/* In large print the feature has a row of its own, because it leaves the rule no room. */
-static void limit_row(struct sheet *sh, struct grid *g, const struct limit *k)
-{
-	bool named = sh->e->choice.large;
-	const struct grid_cell row[2] = {
-		{ .text = k->feature, .style = k->english_feature ? SPAN_OTHER : 0,
-		    .columns = named ? 4 : 1, .head = named },
-		{ .text = str_format(sh->arena, "%.*s%s%s%.*s", STR_ARG(k->rule),
-		    sign_text(k->sign), k->tool.n ? "; " : "", STR_ARG(k->tool)),
-		    .style = k->english_rule ? SPAN_OTHER : 0 } };
-
-	if (named) {
-		grid_row(g, row, 1);
-		grid_row_min(g, 0);
-	}
-	grid_row(g, &row[named], 2u - named);
-}
-
 /* A line with limits of its own gets a row that names it, then one row a limit. */
 static unsigned criterion_rows(struct sheet *sh, struct grid *g, const struct assignment *x,
     const struct criterion *c)
@@ -250,7 +232,7 @@ static unsigned criterion_rows(struct sheet *sh, struct grid *g, const struct as
 		grid_row_min(g, 0);
 	}
 	for (size_t i = 0; i < l.n; i++) {
-		limit_row(sh, g, &l.v[i]);
+		sheet_limit_row(sh, g, &l.v[i], 4);
 		signs |= l.v[i].sign;
 	}
 	return signs;
