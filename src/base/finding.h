@@ -67,7 +67,9 @@ struct waived {
 struct standing_wrong {
 	uint32_t first, second;  /* first should come before second; equal: no such two */
 	uint64_t first_week, second_week;
-	uint32_t mover;          /* the first move that is proposed, to a week's end */
+	/* The first move that is proposed, to a week's end; of optional-teacher the optional
+	 * work, and no week. */
+	uint32_t mover;
 	uint64_t week;
 };
 

@@ -69,9 +69,10 @@ static void take_in(struct findings *f, uint32_t at, const struct finding *d)
 enum { UNLISTED_MOST = 200 };
 
 /* A course: what its work takes by plain addition, -1 where optional work or a choice
- * makes that open, and its finding about hours, by index + 1. */
+ * makes that open, the same without the optional work, -1 where a choice makes that open,
+ * and its finding about hours, by index + 1. */
 struct course_hours {
-	double sum_h;
+	double sum_h, must_h;
 	uint32_t finding;
 };
 
@@ -93,6 +94,10 @@ static struct course_hours *add_up(struct arena *scratch, const struct model *m,
 			v[s->course].sum_h = -1;
 		else if (s->assignment != NONE && v[s->course].sum_h >= 0)
 			v[s->course].sum_h += m->assignments[s->assignment].hours;
+		if (s->group)
+			v[s->course].must_h = -1;
+		else if (!s->optional && s->assignment != NONE && v[s->course].must_h >= 0)
+			v[s->course].must_h += m->assignments[s->assignment].hours;
 	}
 	for (uint32_t c = 0; c < m->ncourses; c++)
 		map_add(at, place_key(scratch, m->courses[c].pos), c);
@@ -184,6 +189,24 @@ static void settle_unlisted(const struct model *m, struct findings *f,
 	    STR_ARG(m->courses[to].id));
 }
 
+/* Work that is optional and must not be: its course is short of just its hours. */
+static void settle_optional(const struct model *m, struct findings *f,
+    struct course_hours *v, uint32_t at)
+{
+	uint32_t who = f->v[at].wrong->mover, to = NONE;
+
+	for (size_t i = 0; i < m->nslots && to == NONE; i++)
+		if (m->slots[i].assignment == who)
+			to = m->slots[i].course;
+	if (to == NONE || !v[to].finding || v[to].must_h < 0 ||
+	    f->v[v[to].finding - 1].name != FINDING_HOURS_UNDER ||
+	    !fits(&m->courses[to], v[to].must_h + m->assignments[who].hours))
+		return;
+	take_course(f, v, to, at);
+	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
+	    STR_ARG(m->courses[to].id));
+}
+
 /* Lab hours that the credits of a course want beside its lecture hours; 0 when those are
  * too many already. */
 static double lab_wanted(const struct course *c, const struct credit_rule *r)
@@ -248,10 +271,11 @@ static void settle_hours(struct arena *scratch, const struct model *m,
 	for (uint32_t i = 0; i < f->n; i++) {
 		const struct finding *d = &f->v[i];
 		bool moves = d->name == FINDING_UNTAUGHT_SKILL && d->wrong;
+		bool optional = d->name == FINDING_OPTIONAL_TEACHER && d->wrong;
 		bool unlisted = d->name == FINDING_NOT_LISTED && d->assignment.n &&
 		    looked++ < UNLISTED_MOST;
 
-		if ((!moves && !unlisted && d->name != FINDING_CREDITS_OFF) ||
+		if ((!moves && !unlisted && !optional && d->name != FINDING_CREDITS_OFF) ||
 		    is_waived(ws, d))
 			continue;
 		if (!v)
@@ -262,6 +286,8 @@ static void settle_hours(struct arena *scratch, const struct model *m,
 		}
 		if (moves)
 			settle_move(m, f, v, i);
+		else if (optional)
+			settle_optional(m, f, v, i);
 		else
 			settle_unlisted(m, f, v, i);
 	}

@@ -462,6 +462,15 @@ static bool tell_lost(struct teller *t, const struct merged *g)
 	return true;
 }
 
+/* So that settling finds the course of the optional work. */
+static const struct standing_wrong *note_optional(const struct teller *t, uint32_t teacher)
+{
+	struct standing_wrong *w = arena_alloc(t->findings->arena, sizeof *w);
+
+	*w = (struct standing_wrong){ .mover = teacher };
+	return w;
+}
+
 static void tell_merged(struct teller *t, const struct merged *g)
 {
 	const struct fault *f = &t->verdict->faults.v[g->first];
@@ -485,6 +494,8 @@ static void tell_merged(struct teller *t, const struct merged *g)
 	say_cause(&t->line, t, g);
 	d->cause = str_copy(t->findings->arena, buf_str(&t->line));
 	d->repair = repair_for(t, g, &d->wrong);
+	if (f->nature == NATURE_OPTIONAL)
+		d->wrong = note_optional(t, f->teacher);
 	note_told(t, g, d, g->n - 1);
 }
 

@@ -147,6 +147,45 @@ static void an_unlisted_one_takes_its_hours_back(void **state)
 	}
 }
 
+/* PR-02 is optional, 20 h of a course of 40. Without it 20 h are left, or 13, which are too
+ * few even with it (85 % are 34), or 34, which are enough. */
+static void optional_work_takes_its_hours_back(void **state)
+{
+	static const struct { const char *hours, *line, *waiver; size_t optional, under; } rows[] = {
+		{ "20", ", optional", "", 1, 0 }, { "14", ", optional", "", 1, 0 },
+		{ "13", ", optional", "", 1, 1 }, { "34", ", optional", "", 1, 0 },
+		/* With it there would be too many. */
+		{ "21", ", optional", "", 1, 1 }, { "20", "", "", 0, 0 },
+		{ "20", ", optional", "- **hours-under, ORW 101:** a; b; until fall-2027\n", 1, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[900], program[400], customs[200];
+		struct file_text files[] = { { "assignments/all.md", work },
+			{ "customs.md", customs }, { "program.md", program },
+			{ "skills.md", skills } };
+		struct bench t;
+		const struct finding *d;
+
+		snprintf(work, sizeof work, WORK("AA-01", "%s", "") WORK("PR-02", "20", TEACHES)
+		    WORK("SM-24", "40", NEEDS), rows[i].hours);
+		snprintf(customs, sizeof customs, "# Customs\n\n## Waivers\n\n%s", rows[i].waiver);
+		snprintf(program, sizeof program, "# A: B\n\n- **Weeks in a quarter:** 11\n\n"
+		    "## Quarter 1\n\n" COURSE("101", "40") "1. AA-01, week 1\n2. PR-02, week 2%s\n\n"
+		    "## Quarter 2\n\n" COURSE("102", "40") "1. SM-24, week 5\n", rows[i].line);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_OPTIONAL_TEACHER), rows[i].optional);
+		assert_int_equal(count(&t, FINDING_HOURS_UNDER), rows[i].under);
+		if (rows[i].optional) {
+			d = first(&t, FINDING_OPTIONAL_TEACHER);
+			assert_int_equal(str_has(d->repair, "ORW 101 lacks its hours"), i < 2);
+			assert_int_equal(d->nrelated, i < 2);
+		}
+		bench_free(&t);
+	}
+}
+
 /* The line of program.md and what is wrong with its file are one. */
 static void a_lost_file_bears_its_line(void **state)
 {
@@ -300,6 +339,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(hours_go_with_the_line),
 		cmocka_unit_test(an_unlisted_one_takes_its_hours_back),
+		cmocka_unit_test(optional_work_takes_its_hours_back),
 		cmocka_unit_test(a_lost_file_bears_its_line),
 		cmocka_unit_test(a_lost_section_is_told_with_its_translation),
 		cmocka_unit_test(a_wrong_figure_is_told_with_its_translation),
