@@ -347,12 +347,42 @@ static void fact_filler(struct binder *b, const struct field *row, const struct 
 		read_filler(b, item, &a->fillers[a->nfillers++]);
 }
 
+/* "45 A" lacks its kind of current, "45 A, DC+" has it behind: one slip either way. */
+static void read_bare_current(struct binder *b, struct said item, struct current *out)
+{
+	struct said amps = { 0 }, kind = { 0 };
+	struct quantity_fault fault;
+	struct finding *d;
+	uint32_t value = NONE;
+	bool good;
+
+	said_next(&item, ",", &amps);
+	if (said_next(&item, ",", &kind))
+		value = words_find(&words_polarity, kind.s);
+	good = !item.s.n && quantity_parse(amps.s, QUANTITY_CURRENT, METAL_NONE, &out->amps,
+	    &fault) == QUANTITY_OK;
+	d = complain(b, FINDING_UNKNOWN_WORD, out->pos, "\"%.*s\" is not a kind of current, "
+	    "and one stands before the amperes", STR_ARG(amps.s));
+	if (value == NONE) {
+		finding_repair(b->f, d, "begin it with one of: DC+, DC-, AC, as in "
+		    "\"DC+, 110-140 A\"");
+		return;
+	}
+	out->polarity = words_show(&words_polarity, value);
+	finding_repair(b->f, d, "write \"%.*s, %.*s\"", STR_ARG(out->polarity),
+	    STR_ARG(good ? amps.s : STR("110-140 A")));
+}
+
 static void read_current(struct binder *b, struct said item, struct current *out)
 {
 	struct said first;
 	uint32_t value;
 
 	out->pos = said_pos(item);
+	if (item.s.p[0] >= '0' && item.s.p[0] <= '9') {
+		read_bare_current(b, item, out);
+		return;
+	}
 	said_word(&item, &first);
 	if (str_ends(first.s, STR(",")))
 		first.s.n--;
