@@ -418,6 +418,37 @@ static void settle_html(struct findings *f, size_t at)
 		}
 }
 
+/* Whether a repair writes that path: "write ../pictures/bench.png if that is what is meant" */
+static bool names_path(str repair, str path)
+{
+	size_t from = sizeof "write ../" - 1;
+
+	return str_starts(repair, STR("write ../")) &&
+	    str_starts(str_sub(repair, from, repair.n), path) &&
+	    str_starts(str_sub(repair, from + path.n, repair.n), STR(" if"));
+}
+
+/* A picture that is not there is told once for all that show it, and one that nobody shows
+ * is told with the name that was likely meant for it. */
+static void settle_pictures(const struct model *m, const struct waivers *ws,
+    struct findings *f, uint32_t at)
+{
+	const struct finding *d = &f->v[at];
+
+	for (size_t i = 0; i < f->n && !is_waived(ws, d); i++) {
+		const struct finding *o = &f->v[i];
+		bool same = i > at && o->name == d->name && str_eq(o->message, d->message);
+		bool meant = o->name == FINDING_UNUSED_PICTURE &&
+		    o->pos.file < m->sources->n &&
+		    names_path(d->repair, m->sources->v[o->pos.file].path);
+
+		if ((!same && !meant) || is_waived(ws, o))
+			continue;
+		take_in(f, at, o);
+		f->v[i].name = FINDING_COUNT;
+	}
+}
+
 static bool is_lost_translation(const struct finding *d)
 {
 	return d->name == FINDING_UNKNOWN_KEY && d->assignment.n &&
@@ -436,10 +467,10 @@ static void settle_files(struct arena *scratch, const struct model *m,
 		bool lost = f->v[i].name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n;
 		bool translated = is_lost_translation(&f->v[i]);
 		bool differs = f->v[i].name == FINDING_TRANSLATION_DIFFERS;
-
 		bool html = f->v[i].name == FINDING_RAW_HTML;
+		bool picture = f->v[i].name == FINDING_MISSING_PICTURE;
 
-		seen += lost || translated || differs || html;
+		seen += lost || translated || differs || html || picture;
 		if (lost)
 			settle_lost(m, f, i);
 		else if (translated)
@@ -448,6 +479,8 @@ static void settle_files(struct arena *scratch, const struct model *m,
 			settle_figures(ws, f, i);
 		else if (html)
 			settle_html(f, i);
+		else if (picture)
+			settle_pictures(m, ws, f, (uint32_t)i);
 	}
 }
 

@@ -213,16 +213,28 @@ static bool acceptance_is_missing(const struct pair *p)
 	return false;
 }
 
+/* A picture whose file is not there was told, and may be the one that is looked for. */
+static size_t lost_pictures(const struct translation *t)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < t->npictures; i++)
+		n += !t->pictures[i].picture;
+	return n;
+}
+
 static bool captions_are_missing(const struct pair *p)
 {
+	size_t unsaid = 0;
+
 	for (size_t i = 0; i < p->x->ndrawings; i++) {
 		const struct drawing *d = &p->x->drawings[i];
 
-		if ((d->caption.n && !p->t->parts[SAID_DRAWING].n) ||
-		    (d->picture && has_words(d->words) && !said_picture(p->t, d)))
+		if (d->caption.n && !p->t->parts[SAID_DRAWING].n)
 			return true;
+		unsaid += d->picture && has_words(d->words) && !said_picture(p->t, d);
 	}
-	return false;
+	return unsaid > lost_pictures(p->t);
 }
 
 static void tell_missing(struct pair *p, enum finding_name name, const struct missing *v,

@@ -334,6 +334,47 @@ static void html_explains_its_paragraph(void **state)
 	}
 }
 
+/* The original shows the first picture, the translation the second, another sheet the third;
+ * the folder has bench.png. */
+static void a_lost_picture_is_told_once(void **state)
+{
+	static const struct { const char *own, *said, *other; size_t missing, unused, bare; }
+	rows[] = {
+		{ "bench", "bench", "bench", 0, 0, 0 },
+		/* One file that is not there, for all that show it. */
+		{ "stand", "stand", "bench", 1, 0, 0 },
+		{ "stand", "stand", "stand", 1, 1, 0 },
+		/* Two files are two causes. */
+		{ "stand", "stand", "lathe", 2, 1, 0 },
+		/* One letter wrong: the picture meant is the unused one. */
+		{ "bemch", "bemch", "bemch", 1, 0, 0 },
+		/* A slip in the translation alone is not a picture without Spanish. */
+		{ "bench", "bemch", "bench", 1, 0, 0 },
+		{ "bench", NULL, "bench", 0, 0, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[500], said[300];
+		struct file_text files[] = { { "assignments/all.md", work },
+			{ "assignments/es/all.md", said }, { "pictures/bench.png", "# x\n" } };
+		struct bench t;
+
+		snprintf(work, sizeof work, WORK("AA-01", "4", "## Drawing\n\n"
+		    "![The bench from the front](../pictures/%s.png)\n")
+		    WORK("AA-02", "4", "## Drawing\n\n"
+		    "![The bench from above](../pictures/%s.png)\n"), rows[i].own, rows[i].other);
+		snprintf(said, sizeof said, "# AA-01: Trabajo\n\n%s%s%s\n",
+		    rows[i].said ? "## Drawing\n\n![El banco de frente](../../pictures/" : "",
+		    rows[i].said ? rows[i].said : "", rows[i].said ? ".png)" : "");
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_MISSING_PICTURE), rows[i].missing);
+		assert_int_equal(count(&t, FINDING_UNUSED_PICTURE), rows[i].unused);
+		assert_int_equal(count(&t, FINDING_UNTRANSLATED_SECTION), rows[i].bare);
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -345,6 +386,7 @@ int main(void)
 		cmocka_unit_test(a_wrong_figure_is_told_with_its_translation),
 		cmocka_unit_test(lab_hours_that_nothing_wants),
 		cmocka_unit_test(html_explains_its_paragraph),
+		cmocka_unit_test(a_lost_picture_is_told_once),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
