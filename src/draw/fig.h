@@ -178,6 +178,13 @@ struct fig_feature {
 	bool like_another;       /* one like it has the label for both */
 };
 
+/* Distances from place to place along an edge, first to last, from its lower or left end. */
+#define FIG_LINKS 8
+struct fig_chain {
+	struct fig_link { double from_mm, to_mm; str label; } v[FIG_LINKS];
+	size_t n;
+};
+
 struct fig_plate {
 	double length_mm, width_mm; /* along x and y */
 	str label_length, label_width, label_thickness;
@@ -186,6 +193,8 @@ struct fig_plate {
 	str label_kerf;          /* in words only */
 	const struct fig_feature *features;
 	size_t nfeatures;        /* at most FIG_FEATURES */
+	struct fig_chain chain_x, chain_y; /* drawn in place of distances from the datum edges
+	                          * where they find room; both empty: never */
 	const struct language *language; /* of labels and words; null: English */
 };
 

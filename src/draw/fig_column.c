@@ -29,11 +29,12 @@ struct column {
 	size_t n;
 	double way, edge;        /* -1 left, 1 right; where the body ends */
 	size_t lanes;
+	bool outer;              /* beyond a column of links */
 };
 
 static bool upright(const struct stand *t)
 {
-	return t->d->kind == SECTION_UPRIGHT;
+	return t->d->kind == SECTION_UPRIGHT || t->d->kind == SECTION_CHAIN_Y;
 }
 
 /* The heights that an upright dimension takes up, stems included. */
@@ -69,6 +70,22 @@ static size_t find_lane(
 	return LANES;
 }
 
+/* The line out to a dimension begins beyond any label that it would run through. */
+static void add_extension(struct layout *l, const struct column *k, pt from, double x)
+{
+	pt to = { x + k->way * 3, from.y };
+
+	from.x += k->way * 2;
+	for (size_t i = 0; i < l->nlabels; i++) {
+		rect r = rect_inset(l->label[i].r, -1);
+		double far = k->way < 0 ? r.x : r.x + r.w;
+
+		if (k->outer && rect_crossed(r, from, to) && (to.x - far) * k->way > 0)
+			from.x = far;
+	}
+	layout_thin(l, from, to);
+}
+
 /* Draws an upright dimension in its lane; its label wants its middle, or the end of a
  * stem when further lanes lie between. */
 static void place_upright(
@@ -77,11 +94,14 @@ static void place_upright(
 	double x = k->edge + k->way * (LANE_FIRST_PT + LANE_PT * (double)lane);
 	pt a = layout_point(l, t->d->a), b = layout_point(l, t->d->b);
 	pt low = { x, fmax(a.y, b.y) }, high = { x, fmin(a.y, b.y) };
-	bool last = lane + 1 == k->lanes, inside;
+	bool last = lane + 1 == k->lanes, inside, chain = t->d->kind == SECTION_CHAIN_Y;
 
-	layout_thin(l, (pt){ a.x + k->way * 2, a.y }, (pt){ x + k->way * 3, a.y });
-	layout_thin(l, (pt){ b.x + k->way * 2, b.y }, (pt){ x + k->way * 3, b.y });
-	inside = layout_arrows(l, high, low);
+	if (!chain || t->d->first)
+		add_extension(l, k, a, x);
+	add_extension(l, k, b, x);
+	inside = chain || layout_arrows(l, high, low);
+	if (chain && t->d->first)
+		layout_links(l, SECTION_CHAIN_Y, x);
 	t->attach = (pt){ x, (low.y + high.y) / 2 };
 	t->want = t->attach.y;
 	if (!inside && t->d->exit == SECTION_UP)
@@ -133,8 +153,11 @@ static void draw_leader(struct layout *l, const struct column *k, const struct s
 	}
 }
 
-static bool in_column(const struct section_dim *d)
+/* Links of a chain have a column of their own, nearer to the part. */
+static bool in_column(const struct section_dim *d, bool chain)
 {
+	if (chain)
+		return d->kind == SECTION_CHAIN_Y;
 	return d->kind == SECTION_UPRIGHT || d->kind == SECTION_POINTER ||
 	    d->kind == SECTION_ORDINATE_Y;
 }
@@ -149,7 +172,8 @@ static void place_ordinate(struct layout *l, struct column *k, struct stand *t)
 	layout_thin(l, (pt){ a.x + k->way * 2, a.y }, t->attach);
 }
 
-static void fill_column(struct layout *l, struct column *k, enum section_side side)
+static void fill_column(struct layout *l, struct column *k, enum section_side side,
+    bool chain)
 {
 	size_t lane[SECTION_DIMS];
 	enum dim_align align = side == SECTION_LEFT ? DIM_RIGHT : DIM_LEFT;
@@ -157,13 +181,13 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 	for (size_t i = 0; i < l->s->ndims; i++) {
 		const struct section_dim *d = &l->s->dim[i];
 
-		if (d->side != side || !in_column(d))
+		if (d->side != side || !in_column(d, chain))
 			continue;
 		k->v[k->n] =
 		    (struct stand){ .d = d, .label = layout_label(l, d->label, align,
 		        l->column_lines) };
-		if (d->kind == SECTION_UPRIGHT) {
-			lane[k->n] = find_lane(l, k, lane, k->n);
+		if (upright(&k->v[k->n])) {
+			lane[k->n] = chain ? 0 : find_lane(l, k, lane, k->n);
 			k->lanes = lane[k->n] + 1 > k->lanes ? lane[k->n] + 1 : k->lanes;
 		}
 		k->n++;
@@ -182,16 +206,18 @@ static void fill_column(struct layout *l, struct column *k, enum section_side si
 	}
 }
 
-static void place_column(struct layout *l, enum section_side side)
+/* Begins at `edge`; returns where it ends. */
+static double place_column(struct layout *l, enum section_side side, double edge, bool chain)
 {
 	struct column k;
-	double x;
+	double x, end = edge;
 
 	/* Its stands are written as they come: there is room for many more than come. */
 	k.n = k.lanes = 0;
 	k.way = side == SECTION_LEFT ? -1 : 1;
-	k.edge = side == SECTION_LEFT ? l->body.x : l->body.x + l->body.w;
-	fill_column(l, &k, side);
+	k.edge = edge;
+	k.outer = side == SECTION_LEFT && edge < l->body.x;
+	fill_column(l, &k, side, chain);
 	x = k.edge + k.way * POINTER_COLUMN_PT;
 	if (k.lanes > 0)
 		x = k.edge + k.way * (LANE_FIRST_PT + LANE_PT * (double)(k.lanes - 1) +
@@ -204,11 +230,15 @@ static void place_column(struct layout *l, enum section_side side)
 		r->x = side == SECTION_LEFT ? x - r->w : x;
 		r->y = k.v[i].y - r->h / 2;
 		draw_leader(l, &k, &k.v[i], x);
+		end = side == SECTION_LEFT ? fmin(end, r->x) : fmax(end, r->x + r->w);
 	}
+	return end;
 }
 
 void layout_columns(struct layout *l)
 {
-	place_column(l, SECTION_LEFT);
-	place_column(l, SECTION_RIGHT);
+	double left = place_column(l, SECTION_LEFT, l->body.x, true);
+
+	place_column(l, SECTION_LEFT, left, false);
+	place_column(l, SECTION_RIGHT, l->body.x + l->body.w, false);
 }

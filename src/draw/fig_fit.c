@@ -47,35 +47,37 @@ static bool members_off(const struct fig_fit *fit, const struct layout *l)
 	    (fit->thick_mm > 0 && fit->thick_mm * l->pt_mm > MOST_MEMBER_PT);
 }
 
-static bool has_ordinates(const struct section *s)
+static bool has_kind(const struct section *s, enum section_dim_kind kind)
 {
 	for (size_t i = 0; i < s->ndims; i++)
-		if (s->dim[i].kind == SECTION_ORDINATE_X)
+		if (s->dim[i].kind == kind)
 			return true;
 	return false;
 }
 
-/* Tries all ways to break labels that differ; those that are alike found no room. */
-static bool try_mixed(struct layout *l, rect body, rect area)
+/* Tries all ways to break labels, or those that differ when the alike found no room. */
+static bool try_mixed(struct layout *l, rect body, rect area, bool alike)
 {
 	for (int both = 0; both < DIM_LINES_COUNT * DIM_LINES_COUNT; both++) {
 		l->lines = (enum dim_lines)(both / DIM_LINES_COUNT);
 		l->column_lines = (enum dim_lines)(both % DIM_LINES_COUNT);
-		if (l->lines != l->column_lines && layout_place(l, body, area.w, area.h))
+		if ((alike || l->lines != l->column_lines) &&
+		    layout_place(l, body, area.w, area.h))
 			return true;
 	}
 	return false;
 }
 
 /* Tries ways to break labels for one built section. Ordinates need narrow labels below
- * and low ones at the side. */
+ * and low ones at the side; chains take labels at both sides as they fit. */
 static bool try_labels(struct layout *l, rect body, rect area)
 {
-	bool ordinates = has_ordinates(l->s);
+	bool ordinates = has_kind(l->s, SECTION_ORDINATE_X);
+	bool chain = has_kind(l->s, SECTION_CHAIN_X);
 
 	l->size_pt = DIM_TYPE_PT;
-	if (l->mixed)
-		return try_mixed(l, body, area);
+	if (l->mixed || chain)
+		return try_mixed(l, body, area, chain);
 	for (int lines = 0; lines < DIM_LINES_COUNT; lines++) {
 		l->lines = l->column_lines = (enum dim_lines)lines;
 		if (layout_place(l, body, area.w, area.h))

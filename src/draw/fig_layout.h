@@ -80,6 +80,11 @@ struct layout_label *layout_label(struct layout *l, str text, enum dim_align ali
  * Returns whether they stand inside. */
 bool layout_arrows(struct layout *l, pt a, pt b);
 
+/* All links of a chain in one line at that height or, upright, that far out; the layout
+ * fails where one is hardly to be seen. The row of links below the part, with its labels. */
+void layout_links(struct layout *l, enum section_dim_kind kind, double line);
+void layout_chain_row(struct layout *l);
+
 /* Dimensions, drops and ordinates above and below the part; then the arcs among them. */
 void layout_rows(struct layout *l);
 void layout_arcs(struct layout *l);

@@ -22,7 +22,7 @@
 
 struct plate_view {
 	const struct fig_plate *plate;
-	bool numbered;
+	bool numbered, chained;
 };
 
 /* A notch as one edge of the blank sees it: along the edge from s0 to s1, that deep.
@@ -203,7 +203,8 @@ static void label_ordinates(struct section *s, const struct fig_plate *p, size_t
 		    .side = SECTION_LEFT, .a = { x.mm, y.mm }, .label = y.label });
 }
 
-static void label_feature(struct section *s, const struct fig_plate *p, size_t i)
+static void label_feature(struct section *s, const struct fig_plate *p, size_t i,
+    bool chained)
 {
 	const struct fig_feature *g = &p->features[i];
 	pt rim = feature_spot(g);
@@ -212,8 +213,8 @@ static void label_feature(struct section *s, const struct fig_plate *p, size_t i
 		rim = pt_add(rim, pt_polar(g->w_mm / 2, 30));
 	else if (g->mark == FIG_SLOT || g->mark == FIG_NOTCH)
 		rim.x += g->w_mm / 2;
-	label_ordinates(s, p, i, 0);
-	label_ordinates(s, p, i, 1);
+	for (int end = 0; end < 2 && !chained; end++)
+		label_ordinates(s, p, i, end);
 	if (!g->like_another)
 		section_pointer(s, SECTION_RIGHT, rim, rim,
 		    g->label_all.n ? g->label_all : g->label_size);
@@ -259,12 +260,17 @@ static void build_plate(struct section *s, const void *data, struct section_fram
 		if (v->numbered)
 			number_feature(s, g, f);
 		else
-			label_feature(s, p, i);
+			label_feature(s, p, i, v->chained);
 	}
+	if (v->chained)
+		plate_chains(s, p);
 	s->spots_apart = v->numbered;
 	section_level(s, SECTION_TOP, (pt){ 0, w }, (pt){ l, w }, p->label_length);
 	/* Leaders at the right would cross a dimension line there. */
-	if (p->nfeatures > 0 && !v->numbered)
+	if (v->chained)
+		section_upright(s, SECTION_LEFT, (pt){ 0, 0 }, (pt){ 0, w }, SECTION_UP,
+		    p->label_width);
+	else if (p->nfeatures > 0 && !v->numbered)
 		section_dim(s, (struct section_dim){ .kind = SECTION_ORDINATE_Y,
 		    .side = SECTION_LEFT, .a = { 0, w }, .label = p->label_width });
 	else
@@ -443,7 +449,8 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
     const struct fig_plate *p)
 {
 	str why = fig_plate_fault(p);
-	struct plate_view view = { p, false };
+	bool chain = p->chain_x.n + p->chain_y.n > 0;
+	struct plate_view view = { p, false, chain };
 	struct fig_fit fit = { .build = build_plate, .data = &view,
 	    .position = p->label_thickness, .language = p->language };
 	struct table t = { .plate = p };
@@ -452,6 +459,9 @@ bool fig_plate_draw(struct canvas *c, const struct faces *f, rect area,
 	if (why.n > 0)
 		return fig_refuse(c, f, area, p->language, why);
 	if (count_labels(p) <= FEW && fig_fit_draw(c, f, area, &fit))
+		return true;
+	view.chained = false;
+	if (chain && count_labels(p) <= FEW && fig_fit_draw(c, f, area, &fit))
 		return true;
 	table_widths(f, p, t.w);
 	t.wide = t.w[0] + t.w[1] + t.w[2] + t.w[3];
@@ -512,5 +522,6 @@ str fig_plate_words(struct arena *a, const struct fig_plate *p)
 	}
 	if (p->nfeatures > 0)
 		buf_adds(&b, ".");
+	plate_chain_words(&b, p);
 	return buf_str(&b);
 }

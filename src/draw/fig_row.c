@@ -221,6 +221,7 @@ void layout_rows(struct layout *l)
 {
 	place_hanging(l, SECTION_DROP);
 	place_hanging(l, SECTION_ORDINATE_X);
+	layout_chain_row(l);
 	for (size_t i = 0; i < l->s->ndims; i++) {
 		const struct section_dim *d = &l->s->dim[i];
 

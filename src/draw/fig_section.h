@@ -42,7 +42,9 @@ enum section_dim_kind {
 	SECTION_POINTER,         /* a leader to a; the label wants the height of b */
 	SECTION_DROP,            /* a label below the part with a leader up to a */
 	SECTION_ORDINATE_X,      /* a line from a to a label below the part */
-	SECTION_ORDINATE_Y       /* a line from a to a label at the left */
+	SECTION_ORDINATE_Y,      /* a line from a to a label at the left */
+	SECTION_CHAIN_X,         /* width from a to b in one row of arrows below */
+	SECTION_CHAIN_Y          /* height from a to b in one row of arrows at the left */
 };
 
 enum section_side { SECTION_LEFT, SECTION_RIGHT, SECTION_TOP, SECTION_BOTTOM };
@@ -55,6 +57,7 @@ struct section_dim {
 	enum section_side end;   /* LEVEL_BESIDE: which end has the label */
 	enum section_exit exit;
 	bool repeated;           /* LEVEL_BESIDE: that end has a label already */
+	bool first;              /* CHAIN: begins the row, so a has a line too */
 	bool near;               /* LEVEL: just below a and b, not below the whole part */
 	pt a, b, apex;
 	str label;
@@ -172,6 +175,10 @@ void section_branch(struct section *s, const struct fig_joint *j, struct section
 
 /* A round hole or a slot with round ends, as a heavy line. */
 void plate_opening(struct section *s, const struct fig_feature *h);
+/* Links of both chains; what they say, appended as sentences. */
+struct buf;
+void plate_chains(struct section *s, const struct fig_plate *p);
+void plate_chain_words(struct buf *b, const struct fig_plate *p);
 /* Of a plate that is cut by torch, from above: the way along a line with the side of its
  * kerf, and the kerf within a hole or slot. Signs of one size on paper. */
 void plate_cut_line(struct section *s, const struct fig_feature *g, double mm_pt);

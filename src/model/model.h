@@ -227,6 +227,7 @@ struct plate_block {
 	                          * one says on which side its kerf lies */
 	const struct plate_mark *marks;
 	size_t nmarks;
+	bool chain;              /* places are told from one to the next */
 	struct pos pos;
 };
 

@@ -161,6 +161,16 @@ static void key_seen_from(struct reading *r, struct said value)
 		r->w->from_left = side == 1;
 }
 
+static void key_dimensions(struct reading *r, struct said value)
+{
+	static const struct word rows[] = { { WORD("edge"), 0 }, { WORD("chain"), 1 } };
+	static const struct words ways = { WORD("a way to give distances"), rows, 2 };
+	uint32_t way;
+
+	if (read_word(r->b, value, &ways, &way))
+		r->p->chain = way == 1;
+}
+
 static const struct plate_key {
 	str key;
 	void (*read)(struct reading *r, struct said value);
@@ -171,8 +181,9 @@ static const struct plate_key {
 	{ { "slot", 4 }, key_slot, true }, { { "bend", 4 }, key_bend, true },
 	{ { "cut", 3 }, key_cut, true }, { { "member", 6 }, key_member, true },
 	{ { "seen from", 9 }, key_seen_from, false }, { { "kerf", 4 }, key_kerf, false },
+	{ { "dimensions", 10 }, key_dimensions, false },
 };
-enum { KEYS = sizeof keys / sizeof *keys, KEY_MEMBER = 7 };
+enum { KEYS = sizeof keys / sizeof *keys, KEY_MEMBER = 7, KEY_DIMENSIONS = 10 };
 
 static void read_line(struct reading *r, const struct drawing_line *line, bool *seen)
 {
@@ -233,7 +244,8 @@ void read_plate_block(struct binder *b, const struct block *v, struct drawing *o
 		out->kind = DRAWING_WELDMENT;
 		out->weldment = w;
 		w->v = r.members;
-		if (seen[0] || seen[1] || seen[2] || p->nmarks)
+		if (seen[0] || seen[1] || seen[2] || seen[KEY_DIMENSIONS] ||
+		    p->nmarks)
 			complain_both(b, v);
 		*p = (struct plate_block){ .pos = v->pos };
 		return;

@@ -43,23 +43,35 @@ static void key_place(struct figure_key *k, double mm, double most_mm, str *labe
 		key_label(k, label);
 }
 
+static void key_places(struct figure_key *k, const struct fig_plate *f,
+    struct fig_feature *v)
+{
+	key_place(k, v->x_mm, f->length_mm, &v->label_x);
+	key_place(k, v->y_mm, f->width_mm, &v->label_y);
+	key_place(k, v->x_mm + v->w_mm, f->length_mm, &v->label_far_x);
+	key_place(k, v->y_mm + v->h_mm, f->width_mm, &v->label_far_y);
+}
+
 void figure_key_plate(struct figure_key *k, struct fig_plate *f)
 {
 	struct fig_feature *v = arena_array(k->arena, f->nfeatures, sizeof *v);
+	bool chain = f->chain_x.n + f->chain_y.n > 0;
 
 	key_label(k, &f->label_length);
 	key_label(k, &f->label_width);
 	for (size_t i = 0; i < f->nfeatures; i++) {
 		v[i] = f->features[i];
-		key_place(k, v[i].x_mm, f->length_mm, &v[i].label_x);
-		key_place(k, v[i].y_mm, f->width_mm, &v[i].label_y);
-		key_place(k, v[i].x_mm + v[i].w_mm, f->length_mm, &v[i].label_far_x);
-		key_place(k, v[i].y_mm + v[i].h_mm, f->width_mm, &v[i].label_far_y);
+		if (!chain)
+			key_places(k, f, &v[i]);
 		/* The drawing shows one of them, of features alike at one. */
 		if (!v[i].like_another)
 			key_label(k, v[i].label_all.n ? &v[i].label_all : &v[i].label_size);
 	}
 	f->features = v;
+	for (size_t i = 0; i < f->chain_x.n; i++)
+		key_label(k, &f->chain_x.v[i].label);
+	for (size_t i = 0; i < f->chain_y.n; i++)
+		key_label(k, &f->chain_y.v[i].label);
 }
 
 void figure_key_cut(struct figure_key *k, struct fig_cut *f)

@@ -3,6 +3,10 @@
 
 #include "sheets/sheet.h"
 
+#include <math.h>
+
+#define SAME_MM 0.01
+
 static struct fig_feature feature_of(struct arena *a, const struct edition *e,
     const struct plate_mark *k, const struct plate_block *p)
 {
@@ -111,14 +115,6 @@ str figure_plate_signs(struct arena *a, const struct edition *e, const struct pl
 	return buf_str(&b);
 }
 
-str figure_plate_head(struct arena *a, const struct edition *e, const struct plate_block *p)
-{
-	str head = word(edition_language(e), "Blank, from the lower left corner");
-	str signs = figure_plate_signs(a, e, p);
-
-	return signs.n ? str_format(a, "%.*s. %.*s", STR_ARG(head), STR_ARG(signs)) : head;
-}
-
 static bool features_alike(const struct fig_feature *a, const struct fig_feature *b)
 {
 	return a->mark == b->mark &&
@@ -161,6 +157,103 @@ static void share_labels(struct arena *a, const struct language *l, struct fig_f
 	}
 }
 
+/* Where that end of a mark lies along an axis; null: nowhere of its own. */
+static const struct quantity *place_of(const struct plate_mark *k, int end, bool x)
+{
+	if (k->kind == MARK_BEND_X || k->kind == MARK_BEND_Y)
+		return end == 0 && x == (k->kind == MARK_BEND_X) ? &k->v[0] : NULL;
+	if (end == 1 && k->kind != MARK_CUT)
+		return NULL;
+	return &k->v[2 * end + (x ? 0 : 1)];
+}
+
+/* b less a, written like the finer of them; metric where either is. */
+static struct quantity difference(const struct quantity *a, const struct quantity *b)
+{
+	struct quantity d = *b;
+
+	d.lo = d.hi = b->lo - a->lo;
+	d.plus = d.minus = 0;
+	d.range = d.tolerance = false;
+	d.denominator = a->denominator > b->denominator ? a->denominator : b->denominator;
+	d.decimals = a->decimals > b->decimals ? a->decimals : b->decimals;
+	if (a->form == b->form)
+		return d;
+	if (a->form == FORM_METRIC || b->form == FORM_METRIC)
+		d.form = FORM_METRIC;
+	else
+		d.form = a->form == FORM_DECIMAL || b->form == FORM_DECIMAL ? FORM_DECIMAL
+		                                                            : FORM_FRACTION;
+	return d;
+}
+
+/* Puts a place in its order among n, unless it is there already or on an edge. */
+static size_t add_place(const struct quantity **v, size_t n, const struct quantity *q,
+    double most_mm)
+{
+	size_t at = n;
+
+	if (q->lo < SAME_MM || q->lo > most_mm - SAME_MM)
+		return n;
+	for (size_t i = 0; i < n; i++)
+		if (fabs(v[i]->lo - q->lo) < SAME_MM)
+			return n;
+	for (; at > 0 && v[at - 1]->lo > q->lo; at--)
+		v[at] = v[at - 1];
+	v[at] = q;
+	return n + 1;
+}
+
+/* The places along an axis, each from the last; false: more than a chain holds. The link
+ * to the far end is left out, since the overall size gives it: common practice, no source. */
+static bool add_chain(struct arena *a, const struct edition *e, const struct plate_block *p,
+    bool x, struct fig_chain *out)
+{
+	const struct quantity *v[FIG_LINKS + 1];
+	double from = 0;
+	size_t n = 0;
+
+	for (size_t i = 0; i < 2 * p->nmarks; i++) {
+		const struct quantity *q = place_of(&p->marks[i / 2], (int)(i % 2), x);
+
+		if (q)
+			n = add_place(v, n, q, x ? p->length.lo : p->width.lo);
+		if (n > FIG_LINKS)
+			return false;
+	}
+	for (size_t i = 0; i < n; i++) {
+		struct quantity d = i ? difference(v[i - 1], v[i]) : *v[i];
+
+		out->v[i] = (struct fig_link){ from, v[i]->lo, quantity_text(a, e, &d) };
+		from = v[i]->lo;
+	}
+	out->n = n;
+	return true;
+}
+
+/* Where one side has too many places both are told from the edges. */
+static bool chains_of(struct arena *a, const struct edition *e, const struct plate_block *p,
+    struct fig_chain *x, struct fig_chain *y)
+{
+	x->n = y->n = 0;
+	if (p->chain && (!add_chain(a, e, p, true, x) || !add_chain(a, e, p, false, y)))
+		x->n = y->n = 0;
+	return x->n + y->n > 0;
+}
+
+/* Chosen before the drawing knows its room, so it holds for both ways to give distances. */
+str figure_plate_head(struct arena *a, const struct edition *e, const struct plate_block *p)
+{
+	str head = word(edition_language(e), "Blank, from the lower left corner");
+	struct fig_chain x, y;
+	str signs = figure_plate_signs(a, e, p);
+
+	if (chains_of(a, e, p, &x, &y))
+		head = str_format(a, "%.*s. %.*s", STR_ARG(head), STR_ARG(word(edition_language(e),
+		    "Between arrows: from place to place")));
+	return signs.n ? str_format(a, "%.*s. %.*s", STR_ARG(head), STR_ARG(signs)) : head;
+}
+
 struct fig_plate figure_plate(struct arena *a, const struct edition *e,
     const struct plate_block *p)
 {
@@ -181,5 +274,6 @@ struct fig_plate figure_plate(struct arena *a, const struct edition *e,
 			add_kerf(&v[i], f.language, p->marks[i].kerf);
 	}
 	share_labels(a, f.language, v, p->nmarks);
+	chains_of(a, e, p, &f.chain_x, &f.chain_y);
 	return f;
 }
