@@ -222,6 +222,19 @@ static void explain_astray(const struct model *m, const struct waiver *w,
 	drop_listed(f);
 }
 
+/* What program.md gives to nobody meets no rule of order: a waiver of one may serve again
+ * once the assignment has its line. */
+static void explain_unlisted(const struct waiver *w, struct findings *f)
+{
+	for (size_t i = 0; w->assignment.n && finding_is_of_order(w->name) && i + 1 < f->n; i++)
+		if (f->v[i].name == FINDING_NOT_LISTED && !f->v[i].waived &&
+		    str_eq_nocase(f->v[i].assignment, w->assignment)) {
+			list_under(f, i, f->n - 1);
+			drop_listed(f);
+			return;
+		}
+}
+
 static void tell_idle(const struct model *m, const struct waiver *w, const bool *stands,
     struct findings *f)
 {
@@ -235,6 +248,7 @@ static void tell_idle(const struct model *m, const struct waiver *w, const bool 
 	finding_cause(f, d, "%s", idle_cause(m, w, stands));
 	finding_repair(f, d, "delete the line, or name what it is meant to cover");
 	explain_astray(m, w, f);
+	explain_unlisted(w, f);
 }
 
 /* While needs are unmet the order is about to change, and with it what its rules find. */

@@ -257,6 +257,39 @@ static void idle_waivers_say_why(void **state)
 	}
 }
 
+/* PR-03 stands in no course: a waiver of a rule of order is idle for that, one of what its
+ * own file says is not. */
+static void a_waiver_of_unlisted_work_is_told_with_it(void **state)
+{
+	static const struct { const char *text; size_t idle; } rows[] = {
+		{ "- **overhead-before-vertical, PR-03:** a; b; until fall-2027\n", 0 },
+		{ "- **overhead-before-vertical, PR-02:** a; b; until fall-2027\n", 1 },
+		{ "- **size-said-twice, PR-03:** a; b; until fall-2027\n", 1 },
+		{ "", 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct file_text files[] = { { "assignments/all.md", WORK("PR-02", "")
+			WORK("PR-03", "") }, { "customs.md", NULL }, { "program.md", "# A: B\n\n"
+			"- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n### ORW 101: One\n\n"
+			"1. PR-02, week 1\n" }, { "skills.md", skills } };
+		char text[200];
+		struct arena *scratch = arena_new(NULL, NULL);
+		struct bench t;
+
+		snprintf(text, sizeof text, "# Customs\n\n## Waivers\n\n%s", rows[i].text);
+		files[1].text = text;
+		t = bench_bind(files, COUNT(files));
+		check_program(scratch, t.m, t.f);
+		waive_apply(scratch, t.m, NULL, t.f);
+		arena_free(scratch);
+		assert_int_equal(count(&t, FINDING_IDLE_WAIVER, false), rows[i].idle);
+		assert_int_equal(find(&t, FINDING_NOT_LISTED)->nrelated, i == 0);
+		bench_free(&t);
+	}
+}
+
 /* Findings that concern no assignment are covered by name and skill, or by name. */
 static void program_findings_are_covered(void **state)
 {
@@ -376,6 +409,7 @@ int main(void)
 		cmocka_unit_test(waived_findings_hold_nothing_back),
 		cmocka_unit_test(a_waiver_is_over_after_its_term),
 		cmocka_unit_test(idle_waivers_say_why),
+		cmocka_unit_test(a_waiver_of_unlisted_work_is_told_with_it),
 		cmocka_unit_test(program_findings_are_covered),
 		cmocka_unit_test(a_course_is_covered_by_its_id),
 		cmocka_unit_test(a_waiver_without_an_end_explains_warnings),
