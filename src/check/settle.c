@@ -173,9 +173,101 @@ static void settle_move(const struct model *m, struct findings *f, struct course
 	    STR_ARG(m->courses[to].id));
 }
 
+static bool gives(const struct assignment *a, const struct need *need)
+{
+	for (size_t i = 0; i < need->n; i++)
+		for (size_t k = 0; k < a->nteaches; k++)
+			if (need->v[i].skill != NONE && a->teaches[k].skill == need->v[i].skill &&
+			    a->teaches[k].level >= need->v[i].level)
+				return true;
+	return false;
+}
+
+static const struct slot *line_of(const struct model *m, uint32_t who)
+{
+	for (size_t i = 0; i < m->nslots; i++)
+		if (m->slots[i].assignment == who)
+			return &m->slots[i];
+	return NULL;
+}
+
+/* Whether work of an earlier week gives it, whoever does that work. */
+static bool is_given_before(const struct model *m, const struct need *need,
+    const struct slot *line)
+{
+	uint32_t quarter = m->courses[line->course].quarter;
+
+	for (size_t i = 0; i < m->nslots; i++) {
+		const struct slot *s = &m->slots[i];
+		uint32_t q = m->courses[s->course].quarter;
+
+		if (s->assignment != NONE && (q < quarter || (q == quarter && s->week <
+		    line->week)) && gives(&m->assignments[s->assignment], need))
+			return true;
+	}
+	return false;
+}
+
+/* Whether a line for `who` in a course, before the assignment that asks, meets the need
+ * that stands at pos: nothing before it does, and what `who` itself needs comes earlier. */
+static bool would_meet(const struct model *m, uint32_t who, uint32_t course, str asker,
+    struct pos pos)
+{
+	const struct assignment *late = &m->assignments[who], *as;
+	uint32_t id = map_find(m->assignment_by_id, asker);
+	const struct need *need = NULL;
+	const struct slot *line;
+
+	if (id == MAP_NONE)
+		return false;
+	as = &m->assignments[id];
+	for (size_t i = 0; i < as->nneeds && !need; i++)
+		if (!pos_cmp(as->needs[i].pos, pos))
+			need = &as->needs[i];
+	/* The lines of program.md are looked through only for what it does teach. */
+	line = need && gives(late, need) ? line_of(m, id) : NULL;
+	if (!line || m->courses[line->course].quarter < m->courses[course].quarter ||
+	    is_given_before(m, need, line))
+		return false;
+	for (size_t i = 0; i < late->nneeds; i++)
+		if (!is_given_before(m, &late->needs[i], line))
+			return false;
+	return true;
+}
+
+/* What others taught later was lost as well, with the line that a course lacks. */
+static void take_needs(const struct model *m, const struct waivers *ws, struct findings *f,
+    uint32_t at, uint32_t course)
+{
+	struct finding *lost = &f->v[at];
+	uint32_t who = map_find(m->assignment_by_id, lost->assignment);
+
+	for (size_t i = 0; i < f->n; i++) {
+		const struct finding *d = &f->v[i];
+		bool met = d->name == FINDING_UNTAUGHT_SKILL && !is_waived(ws, d) &&
+		    would_meet(m, who, course, d->assignment, d->pos);
+
+		for (size_t k = 0; met && k < d->nrelated; k++)
+			met = would_meet(m, who, course, d->related[k].assignment,
+			    d->related[k].pos);
+		if (!met)
+			continue;
+		if (lost->level != LEVEL_ERROR) {
+			lost->message = str_format(f->arena, "%.*s; %.*s needs what it teaches",
+			    STR_ARG(lost->message), STR_ARG(d->assignment));
+			finding_repair(f, lost, "give %.*s a line in program.md before %.*s",
+			    STR_ARG(lost->assignment), STR_ARG(d->assignment));
+		}
+		lost->level = LEVEL_ERROR;
+		lost->scope = SCOPE_ASSIGNMENTS;
+		take_in(f, at, d);
+		f->v[i].name = FINDING_COUNT;
+	}
+}
+
 /* An assignment in no course that others need: the course that lacks its hours lost it. */
-static void settle_unlisted(const struct model *m, struct findings *f,
-    struct course_hours *v, uint32_t at)
+static void settle_unlisted(const struct model *m, const struct waivers *ws,
+    struct findings *f, struct course_hours *v, uint32_t at)
 {
 	uint32_t who = map_find(m->assignment_by_id, f->v[at].assignment), to;
 
@@ -184,6 +276,7 @@ static void settle_unlisted(const struct model *m, struct findings *f,
 	to = course_that_lacks(m, v, f, 0, m->assignments[who].hours);
 	if (to == NONE)
 		return;
+	take_needs(m, ws, f, at, to);
 	take_course(f, v, to, at);
 	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
 	    STR_ARG(m->courses[to].id));
@@ -289,7 +382,7 @@ static void settle_hours(struct arena *scratch, const struct model *m,
 		else if (optional)
 			settle_optional(m, f, v, i);
 		else
-			settle_unlisted(m, f, v, i);
+			settle_unlisted(m, ws, f, v, i);
 	}
 }
 

@@ -147,6 +147,45 @@ static void an_unlisted_one_takes_its_hours_back(void **state)
 	}
 }
 
+/* PR-02 stands in no course and ORW 101 lacks its 20 h. SM-24 needs what it teaches, and a
+ * course later PR-03 teaches that too; but not where SM-24 comes before ORW 101, where PR-02
+ * itself needs what is taught later, or where both courses lack hours. */
+static void an_unlisted_one_explains_what_is_taught_later(void **state)
+{
+	static const struct { const char *needs, *third, *order[3]; size_t later; } rows[] = {
+		{ "", "40", { "AA-01", "SM-24", "PR-03" }, 0 },
+		{ "", "40", { "SM-24", "AA-01", "PR-03" }, 1 },
+		{ "## Needs\n\n- fab.saw practiced\n\n", "40", { "AA-01", "SM-24", "PR-03" }, 1 },
+		{ "", "20", { "AA-01", "SM-24", "PR-03" }, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[1200], program[600];
+		struct file_text files[] = { { "assignments/all.md", work }, { "program.md", program },
+			{ "skills.md", "# Skills\n\n## PO1: Plans\n\n- **fab.plan:** Plan a job\n"
+			"- **fab.saw:** Saw a bar\n" } };
+		struct bench t;
+
+		snprintf(work, sizeof work, WORK("AA-01", "20", "") WORK("PR-02", "20", "%s" TEACHES)
+		    WORK("SM-24", "40", NEEDS) WORK("PR-03", "%s", TEACHES "- fab.saw practiced\n"),
+		    rows[i].needs, rows[i].third);
+		snprintf(program, sizeof program, "# A: B\n\n- **Weeks in a quarter:** 11\n\n"
+		    "## Quarter 1\n\n" COURSE("101", "40") "1. %s, week 1\n\n"
+		    "## Quarter 2\n\n" COURSE("102", "40") "1. %s, week 1\n\n"
+		    "## Quarter 3\n\n" COURSE("103", "40") "1. %s, week 1\n",
+		    rows[i].order[0], rows[i].order[1], rows[i].order[2]);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL), rows[i].later);
+		assert_int_equal(first(&t, FINDING_NOT_LISTED)->level == LEVEL_ERROR,
+		    !rows[i].later);
+		if (!i)
+			assert_true(str_has(first(&t, FINDING_NOT_LISTED)->repair,
+			    "before SM-24; ORW 101 lacks its hours"));
+		bench_free(&t);
+	}
+}
+
 /* PR-02 is optional, 20 h of a course of 40. Without it 20 h are left, or 13, which are too
  * few even with it (85 % are 34), or 34, which are enough. */
 static void optional_work_takes_its_hours_back(void **state)
@@ -381,6 +420,7 @@ int main(void)
 		cmocka_unit_test(hours_go_with_the_line),
 		cmocka_unit_test(an_unlisted_one_takes_its_hours_back),
 		cmocka_unit_test(optional_work_takes_its_hours_back),
+		cmocka_unit_test(an_unlisted_one_explains_what_is_taught_later),
 		cmocka_unit_test(a_lost_file_bears_its_line),
 		cmocka_unit_test(a_lost_section_is_told_with_its_translation),
 		cmocka_unit_test(a_wrong_figure_is_told_with_its_translation),
