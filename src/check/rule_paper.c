@@ -2,6 +2,7 @@
 #include "check/rule_paper.h"
 
 #include "check/rule_joint.h"
+#include "model/words.h"
 
 /* Tests of welds as Acceptance and Grading lines begin: a line counts as the test whose
  * word it has. */
@@ -60,14 +61,75 @@ static bool is_accepted(const struct assignment *a, size_t test)
 	return false;
 }
 
+static bool is_criterion(const struct assignment *a, str name)
+{
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (words_same(a->criteria[i].name, name))
+			return true;
+	return false;
+}
+
+static bool is_grade(const struct assignment *a, str name)
+{
+	for (size_t i = 0; i < a->ngrades; i++)
+		if (words_same(a->grades[i].name, name))
+			return true;
+	return false;
+}
+
+/* A grade without a test of the weld or a criterion of its own, by a name near to one that
+ * is; empty. */
+static str grade_meant(struct rule_context *x, const struct assignment *a, str name)
+{
+	str *v = arena_array(x->scratch, a->ngrades, sizeof *v);
+	size_t n = 0;
+
+	for (size_t i = 0; i < a->ngrades; i++)
+		if (!is_weld_test(a->grades[i].name) && !is_criterion(a, a->grades[i].name))
+			v[n++] = a->grades[i].name;
+	return likely_word(name, v, n);
+}
+
+static str criterion_meant(struct rule_context *x, const struct assignment *a, str name)
+{
+	str *v = arena_array(x->scratch, a->ncriteria, sizeof *v);
+	size_t n = 0;
+
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (!is_weld_test(a->criteria[i].name) && !is_grade(a, a->criteria[i].name))
+			v[n++] = a->criteria[i].name;
+	return likely_word(name, v, n);
+}
+
 static void tell_grade(struct rule_context *x, uint32_t w, const struct grade *g)
 {
 	const struct assignment *a = &x->m->assignments[w];
-
-	finding_repair(x->f, rule_report(x, FINDING_GRADE_WITHOUT_TEST, g->pos, w,
+	str meant = criterion_meant(x, a, g->name);
+	struct finding *d = rule_report(x, FINDING_GRADE_WITHOUT_TEST, g->pos, w,
 	    "%.*s grades %.*s, and no Acceptance line says when it is good", STR_ARG(a->id),
-	    STR_ARG(g->name)), "add an Acceptance line \"%.*s\" with its limits",
 	    STR_ARG(g->name));
+
+	if (meant.n)
+		finding_repair(x->f, d, "write \"%.*s\" under Acceptance in place of \"%.*s\"",
+		    STR_ARG(g->name), STR_ARG(meant));
+	else
+		finding_repair(x->f, d, "add an Acceptance line \"%.*s\" with its limits",
+		    STR_ARG(g->name));
+}
+
+static void tell_test(struct rule_context *x, uint32_t w, const struct criterion *c)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	str meant = grade_meant(x, a, c->name);
+	struct finding *d = rule_report(x, FINDING_TEST_WITHOUT_GRADE, c->pos, w,
+	    "the result of %.*s counts nowhere in %.*s", STR_ARG(c->name), STR_ARG(a->id));
+
+	if (meant.n)
+		finding_repair(x->f, d, "write \"%.*s\" under Grading in place of \"%.*s\"",
+		    STR_ARG(c->name), STR_ARG(meant));
+	else
+		finding_repair(x->f, d, "add a Grading line \"%.*s\" with a weight, or take "
+		    "it out of Acceptance", STR_ARG(c->name));
 }
 
 /* A sheet that has lost its Acceptance is told once, with what is graded as a list. */
@@ -106,12 +168,7 @@ static void judge_tests(struct rule_context *x, uint32_t w)
 	for (size_t i = 0; a->ngrades && i < a->ncriteria; i++)
 		for (size_t t = 0; t < TESTS; t++)
 			if (names_test(a->criteria[i].name, t) && !is_graded(a, t))
-				finding_repair(x->f, rule_report(x,
-				    FINDING_TEST_WITHOUT_GRADE, a->criteria[i].pos, w,
-				    "the result of %.*s counts nowhere in %.*s",
-				    STR_ARG(a->criteria[i].name), STR_ARG(a->id)),
-				    "add a Grading line \"%.*s\" with a weight, or take "
-				    "it out of Acceptance", STR_ARG(a->criteria[i].name));
+				tell_test(x, w, &a->criteria[i]);
 	judge_grades(x, w);
 }
 

@@ -542,6 +542,51 @@ static void settle_pictures(const struct model *m, const struct waivers *ws,
 	}
 }
 
+/* The only finding by a name about an assignment that nothing else explains; NONE. */
+static uint32_t only_one(const struct findings *f, const struct waivers *ws,
+    enum finding_name name, str assignment)
+{
+	uint32_t hit = NONE;
+
+	for (uint32_t i = 0; i < f->n; i++) {
+		const struct finding *d = &f->v[i];
+
+		if (d->name != name || !str_eq(d->assignment, assignment))
+			continue;
+		if (hit != NONE || is_waived(ws, d) || !str_starts(d->repair, STR("add ")))
+			return NONE;
+		hit = i;
+	}
+	return hit;
+}
+
+/* One test without a grade and one grade without a test are one line by two names. */
+static void settle_tests(const struct model *m, const struct waivers *ws, struct findings *f,
+    size_t at)
+{
+	struct finding *d = &f->v[at];
+	uint32_t who = map_find(m->assignment_by_id, d->assignment);
+	uint32_t test = only_one(f, ws, d->name, d->assignment);
+	uint32_t grade = only_one(f, ws, FINDING_GRADE_WITHOUT_TEST, d->assignment);
+	const struct assignment *a;
+	str names[2] = { 0 };
+
+	if (who == MAP_NONE || test != at || grade == NONE)
+		return;
+	a = &m->assignments[who];
+	for (size_t i = 0; i < a->ncriteria; i++)
+		if (!pos_cmp(a->criteria[i].pos, d->pos))
+			names[0] = a->criteria[i].name;
+	for (size_t i = 0; i < a->ngrades; i++)
+		if (!pos_cmp(a->grades[i].pos, f->v[grade].pos))
+			names[1] = a->grades[i].name;
+	finding_repair(f, d, "name both lines alike, \"%.*s\" or \"%.*s\"; or add a Grading "
+	    "line for the one and an Acceptance line for the other", STR_ARG(names[0]),
+	    STR_ARG(names[1]));
+	take_in(f, (uint32_t)at, &f->v[grade]);
+	f->v[grade].name = FINDING_COUNT;
+}
+
 static bool is_lost_translation(const struct finding *d)
 {
 	return d->name == FINDING_UNKNOWN_KEY && d->assignment.n &&
@@ -562,8 +607,9 @@ static void settle_files(struct arena *scratch, const struct model *m,
 		bool differs = f->v[i].name == FINDING_TRANSLATION_DIFFERS;
 		bool html = f->v[i].name == FINDING_RAW_HTML;
 		bool picture = f->v[i].name == FINDING_MISSING_PICTURE;
+		bool ungraded = f->v[i].name == FINDING_TEST_WITHOUT_GRADE;
 
-		seen += lost || translated || differs || html || picture;
+		seen += lost || translated || differs || html || picture || ungraded;
 		if (lost)
 			settle_lost(m, f, i);
 		else if (translated)
@@ -574,6 +620,8 @@ static void settle_files(struct arena *scratch, const struct model *m,
 			settle_html(f, i);
 		else if (picture)
 			settle_pictures(m, ws, f, (uint32_t)i);
+		else if (ungraded)
+			settle_tests(m, ws, f, i);
 	}
 }
 

@@ -13,7 +13,8 @@
  * work that must not be so is told with the hours of its course. A file that cannot be read
  * bears its line of program.md; what a translation has still, or right, is listed with what
  * its original lost or has wrong; lab hours that neither credits nor assignments want are
- * told once, and a picture that is not there once for all sheets that show it. What is taken in stands among the related of what takes it. */
+ * told once, a picture that is not there once for all sheets that show it, and a test that
+ * Acceptance and Grading name differently as one line. What is taken in stands among the related of what takes it. */
 void findings_settle(struct arena *scratch, const struct model *m, struct findings *f);
 
 #endif

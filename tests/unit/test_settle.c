@@ -414,6 +414,47 @@ static void a_lost_picture_is_told_once(void **state)
 	}
 }
 
+static void a_test_by_two_names_is_one_finding(void **state)
+{
+	static const struct { const char *accepted, *graded, *waiver, *repair; size_t tests,
+	    grades; } rows[] = {
+		{ "Face bend", "Face bend", "", NULL, 0, 0 },
+		{ "Face bend", "Side bend", "", "name both lines alike, \"Face bend\" or "
+		    "\"Side bend\"", 1, 0 },
+		/* A word near to it and no test of its own is a slip. */
+		{ "Face bend", "Face bemd", "", "write \"Face bend\" under Grading in place of "
+		    "\"Face bemd\"", 1, 0 },
+		{ "Face bend", "Face in order", "", "add a Grading line", 1, 0 },
+		{ "Face bemd", "Face bend", "", "write \"Face bend\" under Acceptance in place of "
+		    "\"Face bemd\"", 0, 1 },
+		/* Of two grades without a test, nobody knows which one is meant. */
+		{ "Face bend", "Side bend:** 10\n- **Macro", "", "add a Grading line", 1, 2 },
+		{ "Face bend", "Side bend", "- **grade-without-test, AA-01:** why; dean; until "
+		    "fall-2027\n", "add a Grading line", 1, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[500], customs[200];
+		struct file_text files[] = { { "assignments/all.md", work },
+			{ "customs.md", customs } };
+		struct bench t;
+
+		snprintf(work, sizeof work, WORK("AA-01", "4", "## Acceptance\n\n"
+		    "- **Plan:** neat\n- **%s:** no crack\n\n## Grading\n\n- **Plan:** 50\n"
+		    "- **%s:** 40\n- **Pass mark:** 70\n"), rows[i].accepted, rows[i].graded);
+		snprintf(customs, sizeof customs, "# Customs\n\n## Waivers\n\n%s",
+		    rows[i].waiver);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_TEST_WITHOUT_GRADE), rows[i].tests);
+		assert_int_equal(count(&t, FINDING_GRADE_WITHOUT_TEST), rows[i].grades);
+		if (rows[i].repair)
+			assert_true(str_has(first(&t, rows[i].tests ? FINDING_TEST_WITHOUT_GRADE
+			    : FINDING_GRADE_WITHOUT_TEST)->repair, rows[i].repair));
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -427,6 +468,7 @@ int main(void)
 		cmocka_unit_test(lab_hours_that_nothing_wants),
 		cmocka_unit_test(html_explains_its_paragraph),
 		cmocka_unit_test(a_lost_picture_is_told_once),
+		cmocka_unit_test(a_test_by_two_names_is_one_finding),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
