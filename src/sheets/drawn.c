@@ -100,6 +100,7 @@ static bool key_labels(struct sheet *sh, struct drawn *p)
 static void add_key(struct sheet *sh, const struct figure_key *k)
 {
 	struct span *v = arena_array(sh->arena, 2 * k->n, sizeof *v);
+	struct block *b;
 
 	if (!k->n)
 		return;
@@ -108,7 +109,9 @@ static void add_key(struct sheet *sh, const struct figure_key *k)
 			SPAN_BOLD | (i ? SPAN_BREAK : 0) };
 		v[2 * i + 1] = (struct span){ k->v[i], 0 };
 	}
-	sheet_add(sh, block_text(&sh->s, v, 2 * k->n, &sh->e->body, TAG_P, sh->width_pt), 2, 6);
+	b = block_text(&sh->s, v, 2 * k->n, &sh->e->body, TAG_P, sh->width_pt);
+	b->keep_whole = true;
+	sheet_add(sh, b, 2, 6);
 }
 
 /* The least height, in steps up from `least`, at which the drawing finds room; 0: none. */
