@@ -68,7 +68,8 @@ struct standing_wrong {
 	uint32_t first, second;  /* first should come before second; equal: no such two */
 	uint64_t first_week, second_week;
 	/* The first move that is proposed, to a week's end; of optional-teacher the optional
-	 * work, and no week. */
+	 * work, of a rule of order that nothing listed meets the work in no course that
+	 * would, and no week. */
 	uint32_t mover;
 	uint64_t week;
 };

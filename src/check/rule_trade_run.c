@@ -498,6 +498,29 @@ static void note_told(struct trade *t, const struct vains *vs, const struct caus
 		t->told[vs->v[i].asker] = all ? TOLD_ALL : giver + TOLD_CARD;
 }
 
+/* Work in no course that gives what nothing else gives, NONE. */
+static uint32_t unlisted_giver(struct trade *t, uint32_t key)
+{
+	for (uint32_t w = 0; !t->x.o->entry && w < t->x.m->nassignments; w++)
+		if (!rule_is_placed(&t->x, w) && trade_gives(t, w, key))
+			return w;
+	return NONE;
+}
+
+/* So that settling lists the finding with the work in no course. */
+static void note_unlisted(struct trade *t, struct finding *d, uint32_t asker,
+    uint32_t key)
+{
+	uint32_t giver = is_safety(t) || is_waived(t, asker) ? NONE : unlisted_giver(t, key);
+	struct standing_wrong *w;
+
+	if (giver == NONE)
+		return;
+	w = arena_alloc(t->x.f->arena, sizeof *w);
+	*w = (struct standing_wrong){ .mover = giver };
+	d->wrong = w;
+}
+
 static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 {
 	uint32_t asker = vs->v[c->first].asker, key = vs->v[c->first].key;
@@ -515,6 +538,8 @@ static void tell(struct trade *t, const struct vains *vs, const struct cause *c)
 		explain_left_out(t, d, giver, key);
 	else
 		explain(t, d, asker, key, c->met, vs->v[c->first].next == NONE);
+	if (c->met == MET_NEVER && giver == NONE)
+		note_unlisted(t, d, asker, key);
 	relate_rest(t, d, vs, c);
 	if ((c->met == MET_OPTIONAL || c->met == MET_BRANCH) &&
 	    d->level == LEVEL_ERROR && !is_safety(t))

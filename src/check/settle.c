@@ -625,6 +625,39 @@ static void settle_files(struct arena *scratch, const struct model *m,
 	}
 }
 
+static struct finding *not_listed(const struct waivers *ws, struct findings *f, str id)
+{
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].name == FINDING_NOT_LISTED && str_eq(f->v[i].assignment, id) &&
+		    !is_waived(ws, &f->v[i]))
+			return &f->v[i];
+	return NULL;
+}
+
+/* What only work in no course would show or teach is told with that work. */
+static void settle_shown(const struct model *m, const struct waivers *ws,
+    struct findings *f)
+{
+	for (size_t i = 0; i < f->n; i++) {
+		struct finding *d = &f->v[i], *lost;
+
+		if (!finding_is_of_order(d->name) || !d->wrong ||
+		    d->wrong->first != d->wrong->second || d->wrong->mover == NONE)
+			continue;
+		lost = not_listed(ws, f, m->assignments[d->wrong->mover].id);
+		if (!lost)
+			continue;
+		if (lost->level < d->level) {
+			lost->level = d->level;
+			finding_repair(f, lost, "give %.*s a line in program.md before %.*s",
+			    STR_ARG(lost->assignment), STR_ARG(d->assignment));
+		}
+		lost->scope = SCOPE_ASSIGNMENTS;
+		take_in(f, (uint32_t)(lost - f->v), d);
+		d->name = FINDING_COUNT;
+	}
+}
+
 /* What is taken in is marked by a name that none has, and goes at the end. */
 void findings_settle(struct arena *scratch, const struct model *m, struct findings *f)
 {
@@ -634,6 +667,7 @@ void findings_settle(struct arena *scratch, const struct model *m, struct findin
 
 	if (by)
 		settle_order(ws, f, by);
+	settle_shown(m, ws, f);
 	settle_hours(scratch, m, ws, f);
 	settle_files(scratch, m, ws, f);
 	for (size_t i = 0; i < f->n; i++)

@@ -8,7 +8,7 @@
 /* After all checks, before waivers are marked: where an unmet need proposes a move, what
  * rules of order find of the same line and the same move mends is listed with the need,
  * and so are the hours of the courses that the line belongs in and stands in. Work in no
- * course is told with the course that lacks its hours and the needs that this leaves. Safety
+ * course is told with the course that lacks its hours, the needs that this leaves, and what nothing else shows. Safety
  * findings and those that a waiver names stand on their own. Optional
  * work that must not be so is told with the hours of its course. A file that cannot be read
  * bears its line of program.md; what a translation has still, or right, is listed with what

@@ -186,6 +186,49 @@ static void an_unlisted_one_explains_what_is_taught_later(void **state)
 	}
 }
 
+#define BREAK(id, by, test) "# " id ": Tee\n\n- **Kind:** coupon\n- **Hours:** 4\n" \
+	"- **Process:** SMAW\n- **Joint:** tee\n- **Position:** 2F\n- **Material:** A36 plate\n" \
+	"- **Thickness:** 3/8 in\n- **Tested by:** " by "\n\n## Acceptance\n\n- **" test \
+	":** no cracks\n\n"
+
+/* Students break their own tee in SM-21, and only SM-20, in no course, shows a break. */
+static void an_unlisted_one_explains_what_nothing_else_shows(void **state)
+{
+	static const struct { const char *work, *line, *waiver; size_t told, listed; } rows[] = {
+		{ BREAK("SM-20", "instructor", "Fillet break"), "", "", 0, 1 },
+		{ BREAK("SM-20", "instructor", "Visual"), "", "", 1, 0 },
+		{ BREAK("SM-20", "instructor", "Fillet break"), "2. SM-20, week 2\n", "", 0, 0 },
+		{ BREAK("SM-20", "instructor", "Fillet break"), "",
+		    "- **test-not-shown, SM-21:** a; b; until fall-2027\n", 1, 0 },
+		{ BREAK("SM-20", "instructor", "Fillet break"), "",
+		    "- **not-listed, SM-20:** a; b; until fall-2027\n", 1, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[1500], program[300], customs[200];
+		struct file_text files[] = { { "assignments/all.md", work },
+			{ "customs.md", customs }, { "program.md", program }, { "skills.md", skills } };
+		struct bench t;
+
+		snprintf(work, sizeof work, "%s" BREAK("SM-21", "students", "Fillet break"),
+		    rows[i].work);
+		snprintf(customs, sizeof customs, "# Customs\n\n## Waivers\n\n%s", rows[i].waiver);
+		snprintf(program, sizeof program, "# A: B\n\n- **Weeks in a quarter:** 11\n\n"
+		    "## Quarter 1\n\n" COURSE("101", "40") "%s1. SM-21, week 4\n", rows[i].line);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_TEST_NOT_SHOWN), rows[i].told);
+		assert_int_equal(count(&t, FINDING_NOT_LISTED), !*rows[i].line);
+		if (!*rows[i].line)
+			assert_int_equal(first(&t, FINDING_NOT_LISTED)->level == LEVEL_ERROR,
+			    rows[i].listed);
+		if (rows[i].listed)
+			assert_true(str_has(first(&t, FINDING_NOT_LISTED)->repair,
+			    "before SM-21"));
+		bench_free(&t);
+	}
+}
+
 /* PR-02 is optional, 20 h of a course of 40. Without it 20 h are left, or 13, which are too
  * few even with it (85 % are 34), or 34, which are enough. */
 static void optional_work_takes_its_hours_back(void **state)
@@ -461,6 +504,7 @@ int main(void)
 		cmocka_unit_test(hours_go_with_the_line),
 		cmocka_unit_test(an_unlisted_one_takes_its_hours_back),
 		cmocka_unit_test(optional_work_takes_its_hours_back),
+		cmocka_unit_test(an_unlisted_one_explains_what_nothing_else_shows),
 		cmocka_unit_test(an_unlisted_one_explains_what_is_taught_later),
 		cmocka_unit_test(a_lost_file_bears_its_line),
 		cmocka_unit_test(a_lost_section_is_told_with_its_translation),
