@@ -1,13 +1,8 @@
 #include "check/settle.h"
 
 #include "base/buf.h"
-#include "check/waive.h"
+#include "check/settle_sheet.h"
 #include "model/credit.h"
-
-static bool is_waived(const struct waivers *ws, const struct finding *d)
-{
-	return waivers_find(ws, d->name, d->pos, d->assignment, d->skill) != NONE;
-}
 
 /* By assignment, the unmet need that proposes to move it, by index + 1. Of several the
  * first found: the others are other causes. */
@@ -19,7 +14,7 @@ static uint32_t *index_moves(struct arena *scratch, const struct model *m,
 	for (size_t i = 0; i < f->n; i++) {
 		const struct finding *d = &f->v[i];
 
-		if (d->name != FINDING_UNTAUGHT_SKILL || !d->wrong || is_waived(ws, d))
+		if (d->name != FINDING_UNTAUGHT_SKILL || !d->wrong || settle_waived(ws, d))
 			continue;
 		if (!by)
 			by = arena_array(scratch, m->nassignments, sizeof *by);
@@ -45,7 +40,7 @@ static uint32_t mended_by(const struct findings *f, const uint32_t *by,
 	uint32_t sides[2];
 
 	if (!w || w->first == w->second || finding_info(d->name)->class == CLASS_SAFETY ||
-	    is_waived(ws, d))
+	    settle_waived(ws, d))
 		return NONE;
 	sides[0] = by[w->second];
 	sides[1] = by[w->first];
@@ -53,16 +48,6 @@ static uint32_t mended_by(const struct findings *f, const uint32_t *by,
 		if (sides[i] && mends(f->v[sides[i] - 1].wrong, w))
 			return sides[i] - 1;
 	return NONE;
-}
-
-static void take_in(struct findings *f, uint32_t at, const struct finding *d)
-{
-	struct related *r = finding_relate(f, &f->v[at], d->pos);
-
-	r->assignment = d->assignment;
-	r->label = d->message;
-	for (size_t i = 0; i < d->nrelated; i++)
-		*finding_relate(f, &f->v[at], d->related[i].pos) = d->related[i];
 }
 
 /* Assignments in no course that are looked at. */
@@ -106,7 +91,7 @@ static struct course_hours *add_up(struct arena *scratch, const struct model *m,
 		uint32_t c = d->name == FINDING_HOURS_OVER || d->name == FINDING_HOURS_UNDER
 		    ? map_find(at, place_key(scratch, d->pos)) : MAP_NONE;
 
-		if (c != MAP_NONE && !is_waived(ws, d))
+		if (c != MAP_NONE && !settle_waived(ws, d))
 			v[c].finding = i + 1;
 	}
 	return v;
@@ -139,7 +124,7 @@ static uint32_t course_that_lacks(const struct model *m, const struct course_hou
 static void take_course(struct findings *f, struct course_hours *v, uint32_t course,
     uint32_t at)
 {
-	take_in(f, at, &f->v[v[course].finding - 1]);
+	settle_take(f, at, &f->v[v[course].finding - 1]);
 	f->v[v[course].finding - 1].name = FINDING_COUNT;
 	v[course].finding = 0;
 }
@@ -244,7 +229,7 @@ static void take_needs(const struct model *m, const struct waivers *ws, struct f
 
 	for (size_t i = 0; i < f->n; i++) {
 		const struct finding *d = &f->v[i];
-		bool met = d->name == FINDING_UNTAUGHT_SKILL && !is_waived(ws, d) &&
+		bool met = d->name == FINDING_UNTAUGHT_SKILL && !settle_waived(ws, d) &&
 		    would_meet(m, who, course, d->assignment, d->pos);
 
 		for (size_t k = 0; met && k < d->nrelated; k++)
@@ -260,7 +245,7 @@ static void take_needs(const struct model *m, const struct waivers *ws, struct f
 		}
 		lost->level = LEVEL_ERROR;
 		lost->scope = SCOPE_ASSIGNMENTS;
-		take_in(f, at, d);
+		settle_take(f, at, d);
 		f->v[i].name = FINDING_COUNT;
 	}
 }
@@ -333,7 +318,7 @@ static void settle_credits(const struct model *m, const struct waivers *ws,
 		struct course right = *c, turned = *c;
 		struct finding *hours = v[i].finding ? &f->v[v[i].finding - 1] : NULL;
 
-		if (pos_cmp(c->pos, d->pos) || !hours || v[i].sum_h <= 0 || is_waived(ws, d))
+		if (pos_cmp(c->pos, d->pos) || !hours || v[i].sum_h <= 0 || settle_waived(ws, d))
 			continue;
 		right.lab_hours = lab_wanted(c, &r);
 		turned.lab_hours = c->lecture_hours;
@@ -349,7 +334,7 @@ static void settle_credits(const struct model *m, const struct waivers *ws,
 			    "as its credits and its assignments ask");
 		else
 			return;
-		take_in(f, v[i].finding - 1, d);
+		settle_take(f, v[i].finding - 1, d);
 		f->v[at].name = FINDING_COUNT;
 		return;
 	}
@@ -369,7 +354,7 @@ static void settle_hours(struct arena *scratch, const struct model *m,
 		    looked++ < UNLISTED_MOST;
 
 		if ((!moves && !unlisted && !optional && d->name != FINDING_CREDITS_OFF) ||
-		    is_waived(ws, d))
+		    settle_waived(ws, d))
 			continue;
 		if (!v)
 			v = add_up(scratch, m, ws, f);
@@ -393,7 +378,7 @@ static void settle_order(const struct waivers *ws, struct findings *f, const uin
 
 		if (at == NONE)
 			continue;
-		take_in(f, at, &f->v[i]);
+		settle_take(f, at, &f->v[i]);
 		f->v[i].name = FINDING_COUNT;
 	}
 }
@@ -425,7 +410,7 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 		struct finding *d = &f->v[i];
 
 		if (d->name == FINDING_UNKNOWN_TRANSLATION && str_eq(d->assignment, id)) {
-			take_in(f, (uint32_t)at, d);
+			settle_take(f, (uint32_t)at, d);
 			f->v[i].name = FINDING_COUNT;
 		}
 	}
@@ -439,7 +424,7 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 		if (d->name == FINDING_EMPTY_FILE)
 			finding_repair(f, d, "fill it in, or delete it and its line in "
 			    "program.md");
-		take_in(f, (uint32_t)i, &f->v[at]);
+		settle_take(f, (uint32_t)i, &f->v[at]);
 		f->v[at].name = FINDING_COUNT;
 		return;
 	}
@@ -465,12 +450,12 @@ static void settle_translated(struct arena *scratch, const struct waivers *ws,
 
 	for (size_t i = 0; i < f->n; i++) {
 		if (f->v[i].name == FINDING_COUNT || f->v[i].pos.file == d->pos.file ||
-		    is_waived(ws, &f->v[i]) ||
+		    settle_waived(ws, &f->v[i]) ||
 		    !str_eq(f->v[i].assignment, d->assignment) || !asks_for(&f->v[i], whole ? STR("## Acceptance")
 		    : (str){ 0 }, key))
 			continue;
 		f->v[i].level = LEVEL_ERROR;
-		take_in(f, (uint32_t)i, d);
+		settle_take(f, (uint32_t)i, d);
 		f->v[at].name = FINDING_COUNT;
 		return;
 	}
@@ -491,10 +476,10 @@ static void settle_figures(const struct waivers *ws, struct findings *f, size_t 
 		struct pos there = d->related[0].pos;
 
 		if (!is_figure_fault(f->v[i].name) || f->v[i].pos.file != there.file ||
-		    f->v[i].pos.line != there.line || is_waived(ws, &f->v[i]))
+		    f->v[i].pos.line != there.line || settle_waived(ws, &f->v[i]))
 			continue;
 		f->v[i].level = LEVEL_ERROR;
-		take_in(f, (uint32_t)i, d);
+		settle_take(f, (uint32_t)i, d);
 		f->v[at].name = FINDING_COUNT;
 		return;
 	}
@@ -506,85 +491,9 @@ static void settle_html(struct findings *f, size_t at)
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name == FINDING_NOT_UNDERSTOOD &&
 		    !pos_cmp(f->v[i].pos, f->v[at].pos)) {
-			take_in(f, (uint32_t)at, &f->v[i]);
+			settle_take(f, (uint32_t)at, &f->v[i]);
 			f->v[i].name = FINDING_COUNT;
 		}
-}
-
-/* Whether a repair writes that path: "write ../pictures/bench.png if that is what is meant" */
-static bool names_path(str repair, str path)
-{
-	size_t from = sizeof "write ../" - 1;
-
-	return str_starts(repair, STR("write ../")) &&
-	    str_starts(str_sub(repair, from, repair.n), path) &&
-	    str_starts(str_sub(repair, from + path.n, repair.n), STR(" if"));
-}
-
-/* A picture that is not there is told once for all that show it, and one that nobody shows
- * is told with the name that was likely meant for it. */
-static void settle_pictures(const struct model *m, const struct waivers *ws,
-    struct findings *f, uint32_t at)
-{
-	const struct finding *d = &f->v[at];
-
-	for (size_t i = 0; i < f->n && !is_waived(ws, d); i++) {
-		const struct finding *o = &f->v[i];
-		bool same = i > at && o->name == d->name && str_eq(o->message, d->message);
-		bool meant = o->name == FINDING_UNUSED_PICTURE &&
-		    o->pos.file < m->sources->n &&
-		    names_path(d->repair, m->sources->v[o->pos.file].path);
-
-		if ((!same && !meant) || is_waived(ws, o))
-			continue;
-		take_in(f, at, o);
-		f->v[i].name = FINDING_COUNT;
-	}
-}
-
-/* The only finding by a name about an assignment that nothing else explains; NONE. */
-static uint32_t only_one(const struct findings *f, const struct waivers *ws,
-    enum finding_name name, str assignment)
-{
-	uint32_t hit = NONE;
-
-	for (uint32_t i = 0; i < f->n; i++) {
-		const struct finding *d = &f->v[i];
-
-		if (d->name != name || !str_eq(d->assignment, assignment))
-			continue;
-		if (hit != NONE || is_waived(ws, d) || !str_starts(d->repair, STR("add ")))
-			return NONE;
-		hit = i;
-	}
-	return hit;
-}
-
-/* One test without a grade and one grade without a test are one line by two names. */
-static void settle_tests(const struct model *m, const struct waivers *ws, struct findings *f,
-    size_t at)
-{
-	struct finding *d = &f->v[at];
-	uint32_t who = map_find(m->assignment_by_id, d->assignment);
-	uint32_t test = only_one(f, ws, d->name, d->assignment);
-	uint32_t grade = only_one(f, ws, FINDING_GRADE_WITHOUT_TEST, d->assignment);
-	const struct assignment *a;
-	str names[2] = { 0 };
-
-	if (who == MAP_NONE || test != at || grade == NONE)
-		return;
-	a = &m->assignments[who];
-	for (size_t i = 0; i < a->ncriteria; i++)
-		if (!pos_cmp(a->criteria[i].pos, d->pos))
-			names[0] = a->criteria[i].name;
-	for (size_t i = 0; i < a->ngrades; i++)
-		if (!pos_cmp(a->grades[i].pos, f->v[grade].pos))
-			names[1] = a->grades[i].name;
-	finding_repair(f, d, "name both lines alike, \"%.*s\" or \"%.*s\"; or add a Grading "
-	    "line for the one and an Acceptance line for the other", STR_ARG(names[0]),
-	    STR_ARG(names[1]));
-	take_in(f, (uint32_t)at, &f->v[grade]);
-	f->v[grade].name = FINDING_COUNT;
 }
 
 static bool is_lost_translation(const struct finding *d)
@@ -602,26 +511,28 @@ static void settle_files(struct arena *scratch, const struct model *m,
 	uint32_t seen = 0;
 
 	for (size_t i = 0; m->sources && i < f->n && seen < LOST_MOST; i++) {
-		bool lost = f->v[i].name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n;
+		enum finding_name name = f->v[i].name;
 		bool translated = is_lost_translation(&f->v[i]);
-		bool differs = f->v[i].name == FINDING_TRANSLATION_DIFFERS;
-		bool html = f->v[i].name == FINDING_RAW_HTML;
-		bool picture = f->v[i].name == FINDING_MISSING_PICTURE;
-		bool ungraded = f->v[i].name == FINDING_TEST_WITHOUT_GRADE;
 
-		seen += lost || translated || differs || html || picture || ungraded;
-		if (lost)
+		seen++;
+		if (name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n)
 			settle_lost(m, f, i);
 		else if (translated)
 			settle_translated(scratch, ws, f, i);
-		else if (differs)
+		else if (name == FINDING_TRANSLATION_DIFFERS)
 			settle_figures(ws, f, i);
-		else if (html)
+		else if (name == FINDING_RAW_HTML)
 			settle_html(f, i);
-		else if (picture)
+		else if (name == FINDING_MISSING_PICTURE)
 			settle_pictures(m, ws, f, (uint32_t)i);
-		else if (ungraded)
+		else if (name == FINDING_TEST_WITHOUT_GRADE)
 			settle_tests(m, ws, f, i);
+		else if (name == FINDING_CURRENT_OUTSIDE_RANGE)
+			settle_current(ws, f, i);
+		else if (name == FINDING_WEEK_OUTSIDE)
+			settle_week(m, ws, f, i);
+		else
+			seen--;
 	}
 }
 
@@ -629,7 +540,7 @@ static struct finding *not_listed(const struct waivers *ws, struct findings *f, 
 {
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name == FINDING_NOT_LISTED && str_eq(f->v[i].assignment, id) &&
-		    !is_waived(ws, &f->v[i]))
+		    !settle_waived(ws, &f->v[i]))
 			return &f->v[i];
 	return NULL;
 }
@@ -653,7 +564,7 @@ static void settle_shown(const struct model *m, const struct waivers *ws,
 			    STR_ARG(lost->assignment), STR_ARG(d->assignment));
 		}
 		lost->scope = SCOPE_ASSIGNMENTS;
-		take_in(f, (uint32_t)(lost - f->v), d);
+		settle_take(f, (uint32_t)(lost - f->v), d);
 		d->name = FINDING_COUNT;
 	}
 }

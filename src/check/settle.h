@@ -14,7 +14,9 @@
  * bears its line of program.md; what a translation has still, or right, is listed with what
  * its original lost or has wrong; lab hours that neither credits nor assignments want are
  * told once, a picture that is not there once for all sheets that show it, and a test that
- * Acceptance and Grading name differently as one line. What is taken in stands among the related of what takes it. */
+ * Acceptance and Grading name differently as one line. With a current out of its range
+ * stand the steps that name another, with a week out of its quarter what another week of
+ * that quarter may mend. What is taken in stands among the related of what takes it. */
 void findings_settle(struct arena *scratch, const struct model *m, struct findings *f);
 
 #endif

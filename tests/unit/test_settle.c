@@ -498,6 +498,91 @@ static void a_test_by_two_names_is_one_finding(void **state)
 	}
 }
 
+/* E7018 of 1/8 in takes 110 to 160 A: Machinery's Handbook, 31st edition, SMAW tables 13
+ * and 14. */
+static void steps_go_with_a_wrong_current(void **state)
+{
+	static const struct { const char *current, *step; size_t outside, text; } rows[] = {
+		{ "115-140 A", "120 A", 0, 0 }, { "115-140 A", "150 A", 0, 1 },
+		{ "215-240 A", "120 A", 1, 0 }, { "215-240 A", "220 A", 1, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char work[600];
+		struct file_text files[] = { { "assignments/SM-04.md", work } };
+		struct bench t;
+
+		snprintf(work, sizeof work, "# SM-04: Work\n\n- **Kind:** coupon\n- **Hours:** 4\n"
+		    "- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n"
+		    "- **Thickness:** 3/8 in\n- **Position:** 2F\n- **Filler:** E7018, 1/8 in\n"
+		    "- **Current:** DC+, %s\n\n## Procedure\n\n1. Set %s and weld.\n",
+		    rows[i].current, rows[i].step);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_CURRENT_OUTSIDE_RANGE), rows[i].outside);
+		assert_int_equal(count(&t, FINDING_TEXT_DISAGREES), rows[i].text);
+		bench_free(&t);
+	}
+}
+
+/* SM-24 needs what PR-02 teaches in week 5; with its week left out it stands in week 1. */
+static void a_week_that_is_left_out_explains_the_order(void **state)
+{
+	static const struct { const char *week, *teacher; size_t outside, untaught; } rows[] = {
+		{ "6", "5", 0, 0 }, { "1", "5", 0, 1 }, { "16", "5", 1, 0 }, { "0", "5", 1, 0 },
+		/* No week of its quarter mends it. */
+		{ "16", "5\n\n## Quarter 3\n\n" COURSE("103", "20") "4. PR-02, week 1", 1, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char program[600];
+		struct file_text files[] = { { "assignments/all.md", WORK("AA-01", "4", "")
+		    WORK("AA-03", "4", "") WORK("PR-02", "4", TEACHES) WORK("SM-24", "4", NEEDS) },
+			{ "program.md", program }, { "skills.md", skills } };
+		struct bench t;
+
+		snprintf(program, sizeof program, "# A: B\n\n- **Weeks in a quarter:** 11\n\n"
+		    "## Quarter 1\n\n" COURSE("101", "16") "1. AA-01, week 1\n"
+		    "2. SM-24, week %s\n3. %s, week %s\n", rows[i].week,
+		    i == 4 ? "AA-03" : "PR-02", rows[i].teacher);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_WEEK_OUTSIDE), rows[i].outside);
+		assert_int_equal(count(&t, FINDING_UNTAUGHT_SKILL), rows[i].untaught);
+		bench_free(&t);
+	}
+}
+
+#define COUPON(id, kind) "# " id ": Work " id "\n\n- **Kind:** " kind "\n- **Hours:** 4\n" \
+	"- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n" \
+	"- **Thickness:** 3/8 in\n- **Position:** 2F\n\n"
+
+/* The week after that of its practice test is asked for, which week 11 of 11 has not. */
+static void a_week_that_is_left_out_explains_the_pace(void **state)
+{
+	static const struct { const char *practice, *test; size_t outside, close; } rows[] = {
+		{ "8", "9", 0, 0 }, { "8", "8", 0, 1 }, { "8", "18", 1, 0 },
+		{ "11", "18", 1, 1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		char program[400];
+		struct file_text files[] = { { "assignments/all.md", COUPON("SM-04",
+		    "practice test") COUPON("SM-05", "qualification test") },
+			{ "program.md", program } };
+		struct bench t;
+
+		snprintf(program, sizeof program, "# A: B\n\n- **Weeks in a quarter:** 11\n\n"
+		    "## Quarter 1\n\n" COURSE("101", "8") "1. SM-04, week %s\n"
+		    "2. SM-05, week %s\n", rows[i].practice, rows[i].test);
+		t = settle(files, COUNT(files));
+		assert_int_equal(count(&t, FINDING_WEEK_OUTSIDE), rows[i].outside);
+		assert_int_equal(count(&t, FINDING_PRACTICE_TOO_CLOSE), rows[i].close);
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -513,6 +598,9 @@ int main(void)
 		cmocka_unit_test(html_explains_its_paragraph),
 		cmocka_unit_test(a_lost_picture_is_told_once),
 		cmocka_unit_test(a_test_by_two_names_is_one_finding),
+		cmocka_unit_test(steps_go_with_a_wrong_current),
+		cmocka_unit_test(a_week_that_is_left_out_explains_the_order),
+		cmocka_unit_test(a_week_that_is_left_out_explains_the_pace),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
