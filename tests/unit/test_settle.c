@@ -13,6 +13,9 @@
 #define TEACHES "## Teaches\n\n- fab.plan practiced\n\n"
 #define COURSE(number, lab) "### ORW " number ": Course " number "\n\n- **Lab hours:** " lab \
 	"\n\n"
+#define COUPON(id, kind) "# " id ": Work\n\n- **Kind:** " kind "\n- **Hours:** 4\n" \
+	"- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n" \
+	"- **Thickness:** 3/8 in\n- **Position:** 2F\n"
 
 static const char skills[] = "# Skills\n\n## PO1: Plans\n\n- **fab.plan:** Plan a job\n";
 
@@ -381,9 +384,7 @@ static void a_wrong_figure_is_told_with_its_translation(void **state)
 			{ "assignments/es/SM-04.md", said } };
 		struct bench t;
 
-		snprintf(work, sizeof work, "# SM-04: Work\n\n- **Kind:** coupon\n- **Hours:** 4\n"
-		    "- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n"
-		    "- **Thickness:** 3/8 in\n- **Position:** 2F\n\n## Procedure\n\n"
+		snprintf(work, sizeof work, COUPON("SM-04", "coupon") "\n## Procedure\n\n"
 		    "1. Grind %s back.\n", rows[i].here);
 		snprintf(said, sizeof said, "# SM-04: Trabajo\n\n## Procedure\n\n"
 		    "1. Esmerile %s.\n", rows[i].said);
@@ -424,8 +425,7 @@ static void a_lost_picture_is_told_once(void **state)
 	rows[] = {
 		{ "bench", "bench", "bench", 0, 0, 0 },
 		/* One file that is not there, for all that show it. */
-		{ "stand", "stand", "bench", 1, 0, 0 },
-		{ "stand", "stand", "stand", 1, 1, 0 },
+		{ "stand", "stand", "bench", 1, 0, 0 }, { "stand", "stand", "stand", 1, 1, 0 },
 		/* Two files are two causes. */
 		{ "stand", "stand", "lathe", 2, 1, 0 },
 		/* One letter wrong: the picture meant is the unused one. */
@@ -486,8 +486,7 @@ static void a_test_by_two_names_is_one_finding(void **state)
 		snprintf(work, sizeof work, WORK("AA-01", "4", "## Acceptance\n\n"
 		    "- **Plan:** neat\n- **%s:** no crack\n\n## Grading\n\n- **Plan:** 50\n"
 		    "- **%s:** 40\n- **Pass mark:** 70\n"), rows[i].accepted, rows[i].graded);
-		snprintf(customs, sizeof customs, "# Customs\n\n## Waivers\n\n%s",
-		    rows[i].waiver);
+		snprintf(customs, sizeof customs, "# Customs\n\n## Waivers\n\n%s", rows[i].waiver);
 		t = settle(files, COUNT(files));
 		assert_int_equal(count(&t, FINDING_TEST_WITHOUT_GRADE), rows[i].tests);
 		assert_int_equal(count(&t, FINDING_GRADE_WITHOUT_TEST), rows[i].grades);
@@ -513,9 +512,7 @@ static void steps_go_with_a_wrong_current(void **state)
 		struct file_text files[] = { { "assignments/SM-04.md", work } };
 		struct bench t;
 
-		snprintf(work, sizeof work, "# SM-04: Work\n\n- **Kind:** coupon\n- **Hours:** 4\n"
-		    "- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n"
-		    "- **Thickness:** 3/8 in\n- **Position:** 2F\n- **Filler:** E7018, 1/8 in\n"
+		snprintf(work, sizeof work, COUPON("SM-04", "coupon") "- **Filler:** E7018, 1/8 in\n"
 		    "- **Current:** DC+, %s\n\n## Procedure\n\n1. Set %s and weld.\n",
 		    rows[i].current, rows[i].step);
 		t = settle(files, COUNT(files));
@@ -553,23 +550,18 @@ static void a_week_that_is_left_out_explains_the_order(void **state)
 	}
 }
 
-#define COUPON(id, kind) "# " id ": Work " id "\n\n- **Kind:** " kind "\n- **Hours:** 4\n" \
-	"- **Process:** SMAW\n- **Joint:** tee\n- **Material:** A36 plate\n" \
-	"- **Thickness:** 3/8 in\n- **Position:** 2F\n\n"
-
 /* The week after that of its practice test is asked for, which week 11 of 11 has not. */
 static void a_week_that_is_left_out_explains_the_pace(void **state)
 {
 	static const struct { const char *practice, *test; size_t outside, close; } rows[] = {
-		{ "8", "9", 0, 0 }, { "8", "8", 0, 1 }, { "8", "18", 1, 0 },
-		{ "11", "18", 1, 1 },
+		{ "8", "9", 0, 0 }, { "8", "8", 0, 1 }, { "8", "18", 1, 0 }, { "11", "18", 1, 1 },
 	};
 
 	(void)state;
 	for (size_t i = 0; i < COUNT(rows); i++) {
 		char program[400];
 		struct file_text files[] = { { "assignments/all.md", COUPON("SM-04",
-		    "practice test") COUPON("SM-05", "qualification test") },
+		    "practice test") "\n" COUPON("SM-05", "qualification test") },
 			{ "program.md", program } };
 		struct bench t;
 
