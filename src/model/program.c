@@ -344,6 +344,16 @@ static bool is_fact_of(const struct field_table *t, const struct block *v)
 	return v->kind == BLOCK_FACT && fields_find(t, v->key) != NONE;
 }
 
+static const char *wanted_of_course(struct binder *b, const struct block *v)
+{
+	struct buf t = { .arena = b->arena };
+
+	if (!is_fact_of(&quarter_fields, v))
+		return "write \"1. SM-20, week 3\" in a line of its own";
+	buf_addf(&t, "move it up, right below \"## Quarter %u\"", (unsigned)b->quarter);
+	return buf_z(&t);
+}
+
 /* Facts come first; the first numbered line ends them. Facts of a course behind lines
  * are those of the next one, whose heading was lost. The index of the first block that
  * is not of this course. */
@@ -360,8 +370,7 @@ static size_t read_course(const struct walk_down *w, const struct block *v, size
 		if (is_line(w->b, &v[i]))
 			slot_read(w->b, &v[i], w->seen);
 		else
-			complain_block(w->b, &v[i],
-			    "write \"1. SM-20, week 3\" in a line of its own");
+			complain_block(w->b, &v[i], wanted_of_course(w->b, &v[i]));
 	return i;
 }
 

@@ -57,7 +57,11 @@ static void faults_of_courses(void **state)
 		    "(Pads)" },
 		{ COURSE "1. SM-01, week 2 (Beads)\n1. SM-20\n" REST, FINDING_STALE_TITLE, 9, 19,
 		    "SM-01", "(Pads)" },
-		{ COURSE ALL "\nWords.\n", FINDING_NOT_UNDERSTOOD, 14, 1, "paragraph", "" },
+		{ COURSE ALL "\nWords.\n", FINDING_NOT_UNDERSTOOD, 14, 1, "paragraph",
+		    "SM-20, week 3" },
+		{ PROGRAM "\n## Quarter 1\n\n### ORW 101: One\n\n" ALL
+		    "\n- **Starts:** 2026-09-21\n\n## Quarter 2\n\n### ORW 102: Two\n\n- **Credits:** 1\n",
+		    FINDING_NOT_UNDERSTOOD, 14, 3, "fact", "right below \"## Quarter 1\"" },
 		{ COURSE "- words\n" ALL, FINDING_NOT_UNDERSTOOD, 9, 3, "bullet", "" },
 		{ COURSE "- **Credit:** 3\n\n" ALL, FINDING_UNKNOWN_KEY, 9, 5, "Credit",
 		    "\"Credits\"" },
