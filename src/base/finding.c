@@ -118,6 +118,33 @@ struct related *finding_relate(struct findings *f, struct finding *d, struct pos
 	return r;
 }
 
+void finding_list(struct findings *f, struct finding *to, const struct finding *d)
+{
+	struct related *r = finding_relate(f, to, d->pos);
+
+	r->assignment = d->assignment;
+	r->skill = d->skill;
+	r->label = d->message;
+	for (size_t i = 0; i < d->nrelated; i++)
+		*finding_relate(f, to, d->related[i].pos) = d->related[i];
+}
+
+void finding_take(struct findings *f, struct finding *to, struct finding *d)
+{
+	finding_list(f, to, d);
+	d->name = FINDING_COUNT;
+}
+
+void findings_sweep(struct findings *f)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		if (f->v[i].name != FINDING_COUNT)
+			f->v[kept++] = f->v[i];
+	f->n = kept;
+}
+
 void findings_join(struct findings *f, const struct findings *more)
 {
 	f->v = arena_grow(f->arena, f->v, f->n, f->n + more->n, &f->cap, sizeof *f->v);

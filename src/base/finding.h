@@ -116,6 +116,14 @@ void finding_repair(struct findings *f, struct finding *d, const char *format, .
     __attribute__((format(printf, 3, 4)));
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos);
 
+/* Lists a finding, of whatever list, and what it lists itself under the one that explains
+ * it; its texts must live as long as f. */
+void finding_list(struct findings *f, struct finding *to, const struct finding *d);
+/* The same for one of f itself, which then goes at the next findings_sweep: until that its
+ * name is FINDING_COUNT, and every other finding keeps its index. */
+void finding_take(struct findings *f, struct finding *to, struct finding *d);
+void findings_sweep(struct findings *f);
+
 /* Appends what another list holds; its texts must live as long as f. */
 void findings_join(struct findings *f, const struct findings *more);
 

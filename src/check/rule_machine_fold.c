@@ -71,24 +71,6 @@ static void file_fault(struct rule_context *x, struct map *known,
 	g->n++;
 }
 
-/* Lists a finding, and what it lists itself, under another. */
-static void take_in(struct findings *out, struct finding *to, const struct finding *d,
-    bool itself)
-{
-	struct related *r;
-
-	if (itself) {
-		r = finding_relate(out, to, d->pos);
-		r->assignment = d->assignment;
-		r->label = d->message;
-	}
-	for (size_t i = 0; i < d->nrelated; i++) {
-		r = finding_relate(out, to, d->related[i].pos);
-		r->assignment = d->assignment;
-		r->label = d->related[i].label;
-	}
-}
-
 /* Of one sheet the first speaks; of several the line of shop.md. */
 static void tell_group(struct rule_context *x, const struct limit_group *g)
 {
@@ -101,7 +83,7 @@ static void tell_group(struct rule_context *x, const struct limit_group *g)
 		d = ARENA_PUSH(x->f->arena, x->f->v, x->f->n, x->f->cap);
 		*d = *first;
 		for (uint32_t i = f->next; i != NONE; i = s->v[i].next)
-			take_in(x->f, d, &s->found.v[i], true);
+			finding_list(x->f, d, &s->found.v[i]);
 		return;
 	}
 	d = finding_add(x->f, first->name, f->limit->pos, "%u sheets ask for what the %.*s "
@@ -114,7 +96,7 @@ static void tell_group(struct rule_context *x, const struct limit_group *g)
 	finding_repair(x->f, d, "correct this line if the machine takes it; else on each "
 	    "sheet: %.*s", STR_ARG(first->repair));
 	for (uint32_t i = g->first; i != NONE; i = s->v[i].next)
-		take_in(x->f, d, &s->found.v[i], true);
+		finding_list(x->f, d, &s->found.v[i]);
 }
 
 static void fold(struct rule_context *x)

@@ -547,7 +547,7 @@ static void judge_owned(struct rule_context *x, uint32_t w, struct lacks *ls)
 static void fold_lacks(struct rule_context *x, const struct lacks *ls)
 {
 	struct finding *d;
-	size_t first = x->f->n, kept = 0;
+	size_t first = x->f->n;
 
 	if (ls->met || ls->n < 2 || ls->n > LACKS_MOST)
 		return;
@@ -558,20 +558,9 @@ static void fold_lacks(struct rule_context *x, const struct lacks *ls)
 	d->scope = SCOPE_ASSIGNMENTS;
 	finding_repair(x->f, d, "correct the diameters or their unit; else order these, or send "
 	    "the bends out");
-	for (size_t i = 0; i < ls->n; i++) {
-		struct finding *one = &x->f->v[ls->v[i].finding];
-		struct related *r = finding_relate(x->f, d, one->pos);
-
-		r->assignment = one->assignment;
-		r->label = one->message;
-		for (size_t k = 0; k < one->nrelated; k++)
-			*finding_relate(x->f, d, one->related[k].pos) = one->related[k];
-		one->name = FINDING_COUNT;
-	}
-	for (size_t i = 0; i < x->f->n; i++)
-		if (x->f->v[i].name != FINDING_COUNT)
-			x->f->v[kept++] = x->f->v[i];
-	x->f->n = kept;
+	for (size_t i = 0; i < ls->n; i++)
+		finding_take(x->f, d, &x->f->v[ls->v[i].finding]);
+	findings_sweep(x->f);
 }
 
 /* In the order of program.md, so that the first bend that wants a plunger is named; then

@@ -124,9 +124,22 @@ static uint32_t course_that_lacks(const struct model *m, const struct course_hou
 static void take_course(struct findings *f, struct course_hours *v, uint32_t course,
     uint32_t at)
 {
-	settle_take(f, at, &f->v[v[course].finding - 1]);
-	f->v[v[course].finding - 1].name = FINDING_COUNT;
+	finding_take(f, &f->v[at], &f->v[v[course].finding - 1]);
 	v[course].finding = 0;
+}
+
+static const struct slot *line_of(const struct model *m, uint32_t who)
+{
+	for (size_t i = 0; i < m->nslots; i++)
+		if (m->slots[i].assignment == who)
+			return &m->slots[i];
+	return NULL;
+}
+
+static void say_lacks(const struct model *m, struct findings *f, uint32_t at, uint32_t course)
+{
+	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
+	    STR_ARG(m->courses[course].id));
 }
 
 /* A line that a need moves away takes its hours along, from the course that is too full
@@ -136,14 +149,13 @@ static void settle_move(const struct model *m, struct findings *f, struct course
 {
 	const struct standing_wrong *w = f->v[at].wrong;
 	uint32_t quarter = m->weeks ? (uint32_t)(w->week / m->weeks) + 1 : 0;
+	const struct slot *line = line_of(m, w->mover);
 	double h = m->assignments[w->mover].hours;
-	uint32_t from = NONE, to;
+	uint32_t from, to;
 
-	for (size_t i = 0; i < m->nslots && from == NONE; i++)
-		if (m->slots[i].assignment == w->mover)
-			from = m->slots[i].course;
-	if (from == NONE || !quarter)
+	if (!line || !quarter)
 		return;
+	from = line->course;
 	to = course_that_lacks(m, v, f, quarter, h);
 	/* Within its quarter a line stays in its course, unless another lacks it. */
 	if (to == NONE && m->courses[from].quarter == quarter)
@@ -154,8 +166,7 @@ static void settle_move(const struct model *m, struct findings *f, struct course
 	if (to == NONE || to == from)
 		return;
 	take_course(f, v, to, at);
-	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
-	    STR_ARG(m->courses[to].id));
+	say_lacks(m, f, at, to);
 }
 
 static bool gives(const struct assignment *a, const struct need *need)
@@ -166,14 +177,6 @@ static bool gives(const struct assignment *a, const struct need *need)
 			    a->teaches[k].level >= need->v[i].level)
 				return true;
 	return false;
-}
-
-static const struct slot *line_of(const struct model *m, uint32_t who)
-{
-	for (size_t i = 0; i < m->nslots; i++)
-		if (m->slots[i].assignment == who)
-			return &m->slots[i];
-	return NULL;
 }
 
 /* Whether work of an earlier week gives it, whoever does that work. */
@@ -245,8 +248,7 @@ static void take_needs(const struct model *m, const struct waivers *ws, struct f
 		}
 		lost->level = LEVEL_ERROR;
 		lost->scope = SCOPE_ASSIGNMENTS;
-		settle_take(f, at, d);
-		f->v[i].name = FINDING_COUNT;
+		finding_take(f, lost, &f->v[i]);
 	}
 }
 
@@ -263,26 +265,25 @@ static void settle_unlisted(const struct model *m, const struct waivers *ws,
 		return;
 	take_needs(m, ws, f, at, to);
 	take_course(f, v, to, at);
-	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
-	    STR_ARG(m->courses[to].id));
+	say_lacks(m, f, at, to);
 }
 
 /* Work that is optional and must not be: its course is short of just its hours. */
 static void settle_optional(const struct model *m, struct findings *f,
     struct course_hours *v, uint32_t at)
 {
-	uint32_t who = f->v[at].wrong->mover, to = NONE;
+	uint32_t who = f->v[at].wrong->mover, to;
+	const struct slot *line = line_of(m, who);
 
-	for (size_t i = 0; i < m->nslots && to == NONE; i++)
-		if (m->slots[i].assignment == who)
-			to = m->slots[i].course;
-	if (to == NONE || !v[to].finding || v[to].must_h < 0 ||
+	if (!line)
+		return;
+	to = line->course;
+	if (!v[to].finding || v[to].must_h < 0 ||
 	    f->v[v[to].finding - 1].name != FINDING_HOURS_UNDER ||
 	    !fits(&m->courses[to], v[to].must_h + m->assignments[who].hours))
 		return;
 	take_course(f, v, to, at);
-	finding_repair(f, &f->v[at], "%.*s; %.*s lacks its hours", STR_ARG(f->v[at].repair),
-	    STR_ARG(m->courses[to].id));
+	say_lacks(m, f, at, to);
 }
 
 /* Lab hours that the credits of a course want beside its lecture hours; 0 when those are
@@ -334,8 +335,7 @@ static void settle_credits(const struct model *m, const struct waivers *ws,
 			    "as its credits and its assignments ask");
 		else
 			return;
-		settle_take(f, v[i].finding - 1, d);
-		f->v[at].name = FINDING_COUNT;
+		finding_take(f, hours, &f->v[at]);
 		return;
 	}
 }
@@ -378,8 +378,7 @@ static void settle_order(const struct waivers *ws, struct findings *f, const uin
 
 		if (at == NONE)
 			continue;
-		settle_take(f, at, &f->v[i]);
-		f->v[i].name = FINDING_COUNT;
+		finding_take(f, &f->v[at], &f->v[i]);
 	}
 }
 
@@ -409,10 +408,8 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 	for (size_t i = 0; i < f->n; i++) {
 		struct finding *d = &f->v[i];
 
-		if (d->name == FINDING_UNKNOWN_TRANSLATION && str_eq(d->assignment, id)) {
-			settle_take(f, (uint32_t)at, d);
-			f->v[i].name = FINDING_COUNT;
-		}
+		if (d->name == FINDING_UNKNOWN_TRANSLATION && str_eq(d->assignment, id))
+			finding_take(f, &f->v[at], d);
 	}
 	for (size_t i = 0; i < f->n; i++) {
 		struct finding *d = &f->v[i];
@@ -424,8 +421,7 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 		if (d->name == FINDING_EMPTY_FILE)
 			finding_repair(f, d, "fill it in, or delete it and its line in "
 			    "program.md");
-		settle_take(f, (uint32_t)i, &f->v[at]);
-		f->v[at].name = FINDING_COUNT;
+		finding_take(f, d, &f->v[at]);
 		return;
 	}
 }
@@ -451,12 +447,11 @@ static void settle_translated(struct arena *scratch, const struct waivers *ws,
 	for (size_t i = 0; i < f->n; i++) {
 		if (f->v[i].name == FINDING_COUNT || f->v[i].pos.file == d->pos.file ||
 		    settle_waived(ws, &f->v[i]) ||
-		    !str_eq(f->v[i].assignment, d->assignment) || !asks_for(&f->v[i], whole ? STR("## Acceptance")
-		    : (str){ 0 }, key))
+		    !str_eq(f->v[i].assignment, d->assignment) ||
+		    !asks_for(&f->v[i], whole ? STR("## Acceptance") : (str){ 0 }, key))
 			continue;
 		f->v[i].level = LEVEL_ERROR;
-		settle_take(f, (uint32_t)i, d);
-		f->v[at].name = FINDING_COUNT;
+		finding_take(f, &f->v[i], &f->v[at]);
 		return;
 	}
 }
@@ -479,8 +474,7 @@ static void settle_figures(const struct waivers *ws, struct findings *f, size_t 
 		    f->v[i].pos.line != there.line || settle_waived(ws, &f->v[i]))
 			continue;
 		f->v[i].level = LEVEL_ERROR;
-		settle_take(f, (uint32_t)i, d);
-		f->v[at].name = FINDING_COUNT;
+		finding_take(f, &f->v[i], &f->v[at]);
 		return;
 	}
 }
@@ -490,10 +484,8 @@ static void settle_html(struct findings *f, size_t at)
 {
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name == FINDING_NOT_UNDERSTOOD &&
-		    !pos_cmp(f->v[i].pos, f->v[at].pos)) {
-			settle_take(f, (uint32_t)at, &f->v[i]);
-			f->v[i].name = FINDING_COUNT;
-		}
+		    !pos_cmp(f->v[i].pos, f->v[at].pos))
+			finding_take(f, &f->v[at], &f->v[i]);
 }
 
 static bool is_lost_translation(const struct finding *d)
@@ -564,25 +556,19 @@ static void settle_shown(const struct model *m, const struct waivers *ws,
 			    STR_ARG(lost->assignment), STR_ARG(d->assignment));
 		}
 		lost->scope = SCOPE_ASSIGNMENTS;
-		settle_take(f, (uint32_t)(lost - f->v), d);
-		d->name = FINDING_COUNT;
+		finding_take(f, lost, d);
 	}
 }
 
-/* What is taken in is marked by a name that none has, and goes at the end. */
 void findings_settle(struct arena *scratch, const struct model *m, struct findings *f)
 {
 	const struct waivers *ws = waivers_new(scratch, m);
 	uint32_t *by = index_moves(scratch, m, ws, f);
-	size_t kept = 0;
 
 	if (by)
 		settle_order(ws, f, by);
 	settle_shown(m, ws, f);
 	settle_hours(scratch, m, ws, f);
 	settle_files(scratch, m, ws, f);
-	for (size_t i = 0; i < f->n; i++)
-		if (f->v[i].name != FINDING_COUNT)
-			f->v[kept++] = f->v[i];
-	f->n = kept;
+	findings_sweep(f);
 }

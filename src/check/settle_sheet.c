@@ -5,16 +5,6 @@ bool settle_waived(const struct waivers *ws, const struct finding *d)
 	return waivers_find(ws, d->name, d->pos, d->assignment, d->skill) != NONE;
 }
 
-void settle_take(struct findings *f, uint32_t at, const struct finding *d)
-{
-	struct related *r = finding_relate(f, &f->v[at], d->pos);
-
-	r->assignment = d->assignment;
-	r->label = d->message;
-	for (size_t i = 0; i < d->nrelated; i++)
-		*finding_relate(f, &f->v[at], d->related[i].pos) = d->related[i];
-}
-
 /* Whether a repair writes that path: "write ../pictures/bench.png if that is what is meant" */
 static bool names_path(str repair, str path)
 {
@@ -41,8 +31,7 @@ void settle_pictures(const struct model *m, const struct waivers *ws,
 
 		if ((!same && !meant) || settle_waived(ws, o))
 			continue;
-		settle_take(f, at, o);
-		f->v[i].name = FINDING_COUNT;
+		finding_take(f, &f->v[at], &f->v[i]);
 	}
 }
 
@@ -87,8 +76,7 @@ void settle_tests(const struct model *m, const struct waivers *ws, struct findin
 	finding_repair(f, d, "name both lines alike, \"%.*s\" or \"%.*s\"; or add a Grading "
 	    "line for the one and an Acceptance line for the other", STR_ARG(names[0]),
 	    STR_ARG(names[1]));
-	settle_take(f, (uint32_t)at, &f->v[grade]);
-	f->v[grade].name = FINDING_COUNT;
+	finding_take(f, d, &f->v[grade]);
 }
 
 /* A step that names other amperes than a Current that its electrode does not take: the
@@ -105,8 +93,7 @@ void settle_current(const struct waivers *ws, struct findings *f, size_t at)
 		    o->related[0].pos.file != d->pos.file ||
 		    o->related[0].pos.line != d->pos.line || settle_waived(ws, o))
 			continue;
-		settle_take(f, (uint32_t)at, o);
-		f->v[i].name = FINDING_COUNT;
+		finding_take(f, &f->v[at], &f->v[i]);
 	}
 }
 
@@ -139,8 +126,7 @@ void settle_week(const struct model *m, const struct waivers *ws, struct finding
 			    finding_info(d->name)->class == CLASS_SAFETY ||
 			    !asks_for_week(m, d, s))
 				continue;
-			settle_take(f, (uint32_t)at, d);
-			f->v[i].name = FINDING_COUNT;
+			finding_take(f, &f->v[at], &f->v[i]);
 		}
 	}
 }

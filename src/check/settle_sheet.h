@@ -6,8 +6,6 @@
 #include "check/waive.h"
 
 bool settle_waived(const struct waivers *ws, const struct finding *d);
-/* Lists d and its related with the finding at that index; d itself stays. */
-void settle_take(struct findings *f, uint32_t at, const struct finding *d);
 
 void settle_pictures(const struct model *m, const struct waivers *ws, struct findings *f,
     uint32_t at);

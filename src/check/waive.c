@@ -87,33 +87,13 @@ static const struct waived *mark_of(struct findings *f, const struct waiver *w,
 	return fate->mark;
 }
 
-/* Lists a finding under the one at index `to`, which explains it, and marks it by a name
- * that none has; gone goes at the end. Errors stand on their own: they hold work back. */
+/* Errors stand on their own: they hold work back. */
 static bool list_under(struct findings *f, size_t to, size_t from)
 {
-	struct finding *d = &f->v[from];
-	struct related *r;
-
-	if (d->level == LEVEL_ERROR)
+	if (f->v[from].level == LEVEL_ERROR)
 		return false;
-	r = finding_relate(f, &f->v[to], d->pos);
-	r->assignment = d->assignment;
-	r->skill = d->skill;
-	r->label = d->message;
-	for (size_t i = 0; i < d->nrelated; i++)
-		*finding_relate(f, &f->v[to], d->related[i].pos) = d->related[i];
-	d->name = FINDING_COUNT;
+	finding_take(f, &f->v[to], &f->v[from]);
 	return true;
-}
-
-static void drop_listed(struct findings *f)
-{
-	size_t kept = 0;
-
-	for (size_t i = 0; i < f->n; i++)
-		if (f->v[i].name != FINDING_COUNT)
-			f->v[kept++] = f->v[i];
-	f->n = kept;
 }
 
 /* What a waiver means to cover is explained by what is wrong with its end. */
@@ -145,7 +125,7 @@ static void mark_findings(const struct waivers *ws, const struct model *m,
 		else if (!fates[k].over)
 			d->waived = mark_of(f, &m->waivers[k], &fates[k]);
 	}
-	drop_listed(f);
+	findings_sweep(f);
 }
 
 static void add_subject(struct buf *b, const struct waiver *w)
@@ -219,7 +199,7 @@ static void explain_astray(const struct model *m, const struct waiver *w,
 	if (list_under(f, f->n - 1, hit))
 		finding_repair(f, &f->v[f->n - 1], "write \"%.*s\" if that is what is "
 		    "meant, or delete the line", STR_ARG(meant));
-	drop_listed(f);
+	findings_sweep(f);
 }
 
 /* What program.md gives to nobody meets no rule of order: a waiver of one may serve again
@@ -230,7 +210,7 @@ static void explain_unlisted(const struct waiver *w, struct findings *f)
 		if (f->v[i].name == FINDING_NOT_LISTED && !f->v[i].waived &&
 		    str_eq_nocase(f->v[i].assignment, w->assignment)) {
 			list_under(f, i, f->n - 1);
-			drop_listed(f);
+			findings_sweep(f);
 			return;
 		}
 }
@@ -279,8 +259,8 @@ void waive_apply(struct arena *scratch, const struct model *m, const struct when
 	for (size_t i = 0; i < m->nwaivers; i++) {
 		if (fates[i].over)
 			tell_over(&m->waivers[i], &fates[i], f);
-		else if (!fates[i].used && !m->waivers[i].endless && m->nassignments && m->nslots && m->nskills &&
-		    !may_serve_again(&m->waivers[i], stands))
+		else if (!fates[i].used && !m->waivers[i].endless && m->nassignments &&
+		    m->nslots && m->nskills && !may_serve_again(&m->waivers[i], stands))
 			tell_idle(m, &m->waivers[i], stands, f);
 	}
 }
