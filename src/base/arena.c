@@ -203,6 +203,15 @@ void *arena_array(struct arena *a, size_t count, size_t size)
 	return arena_alloc(a, count * size);
 }
 
+void *arena_array_of(struct arena *a, const void *v, size_t count, size_t size)
+{
+	void *copy = arena_array(a, count, size);
+
+	if (count)
+		memcpy(copy, v, count * size);
+	return copy;
+}
+
 char *arena_copy(struct arena *a, const char *p, size_t n)
 {
 	char *s = arena_alloc(a, n + 1);

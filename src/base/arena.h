@@ -49,6 +49,9 @@ void *arena_alloc(struct arena *a, size_t size);
 /* count objects of size bytes; an overflowing product counts as out of memory. */
 void *arena_array(struct arena *a, size_t count, size_t size);
 
+/* The same with what v holds, which may be null when count is 0. */
+void *arena_array_of(struct arena *a, const void *v, size_t count, size_t size);
+
 /* Copies n bytes and adds a zero byte after them. */
 char *arena_copy(struct arena *a, const char *p, size_t n);
 

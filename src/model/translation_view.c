@@ -1,28 +1,17 @@
 /* The model as it is printed in another language. */
 #include "model/translation.h"
 
-#include <string.h>
-
 struct viewer {
 	struct arena *arena;
 	const struct speech *s;
 };
-
-static void *copy_of(const struct viewer *w, const void *v, size_t n, size_t size)
-{
-	void *copy = arena_array(w->arena, n, size);
-
-	if (n)
-		memcpy(copy, v, n * size);
-	return copy;
-}
 
 /* ---- names ---- */
 
 /* "Visual, Face bend": names of acceptance lines, each in its turn. */
 static void name_evidence(const struct viewer *w, struct assignment *x)
 {
-	x->teaches = copy_of(w, x->teaches, x->nteaches, sizeof *x->teaches);
+	x->teaches = arena_array_of(w->arena, x->teaches, x->nteaches, sizeof *x->teaches);
 	for (size_t i = 0; i < x->nteaches; i++) {
 		str rest = x->teaches[i].evidence, part;
 		struct buf b = { .arena = w->arena };
@@ -36,15 +25,15 @@ static void name_evidence(const struct viewer *w, struct assignment *x)
 
 static void name_lines(const struct viewer *w, struct assignment *x)
 {
-	x->pieces = copy_of(w, x->pieces, x->npieces, sizeof *x->pieces);
+	x->pieces = arena_array_of(w->arena, x->pieces, x->npieces, sizeof *x->pieces);
 	for (size_t i = 0; i < x->npieces; i++) {
 		x->pieces[i].shown_name = speech_word(w->s, x->pieces[i].name);
 		x->pieces[i].made = speech_word(w->s, x->pieces[i].made);
 	}
-	x->fillers = copy_of(w, x->fillers, x->nfillers, sizeof *x->fillers);
+	x->fillers = arena_array_of(w->arena, x->fillers, x->nfillers, sizeof *x->fillers);
 	for (uint32_t i = 0; i < x->nfillers; i++)
 		x->fillers[i].where = speech_word(w->s, x->fillers[i].where);
-	x->grades = copy_of(w, x->grades, x->ngrades, sizeof *x->grades);
+	x->grades = arena_array_of(w->arena, x->grades, x->ngrades, sizeof *x->grades);
 	for (size_t i = 0; i < x->ngrades; i++) {
 		struct grade *g = &x->grades[i];
 
@@ -52,7 +41,7 @@ static void name_lines(const struct viewer *w, struct assignment *x)
 		g->name = speech_word(w->s, g->name);
 	}
 	name_evidence(w, x);
-	x->drawings = copy_of(w, x->drawings, x->ndrawings, sizeof *x->drawings);
+	x->drawings = arena_array_of(w->arena, x->drawings, x->ndrawings, sizeof *x->drawings);
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		str *restart = &x->drawings[i].joint.restart;
 
@@ -64,7 +53,7 @@ static void name_lines(const struct viewer *w, struct assignment *x)
 static void name_judged(const struct viewer *w, struct assignment *x,
     const struct translation *t)
 {
-	x->criteria = copy_of(w, x->criteria, x->ncriteria, sizeof *x->criteria);
+	x->criteria = arena_array_of(w->arena, x->criteria, x->ncriteria, sizeof *x->criteria);
 	for (size_t i = 0; i < x->ncriteria; i++) {
 		struct criterion *c = &x->criteria[i];
 		const struct plain_fact *line = t ? said_line(&t->criteria, c->name) : NULL;
@@ -72,13 +61,13 @@ static void name_judged(const struct viewer *w, struct assignment *x,
 		c->shown_name = speech_word(w->s, c->name);
 		c->shown_text = line ? line->text : speech_word(w->s, c->text);
 	}
-	x->facts = copy_of(w, x->facts, x->nfacts, sizeof *x->facts);
+	x->facts = arena_array_of(w->arena, x->facts, x->nfacts, sizeof *x->facts);
 	for (size_t i = 0; i < x->nfacts; i++) {
 		const struct plain_fact *line = t ? said_line(&t->facts, x->facts[i].key) : NULL;
 
 		x->facts[i].shown = line ? line->text : speech_word(w->s, x->facts[i].text);
 	}
-	x->passes = copy_of(w, x->passes, x->npasses, sizeof *x->passes);
+	x->passes = arena_array_of(w->arena, x->passes, x->npasses, sizeof *x->passes);
 	for (size_t i = 0; i < x->npasses; i++) {
 		const struct plain_fact *line = t ? said_line(&t->passes, x->passes[i].name) : NULL;
 
@@ -201,13 +190,14 @@ struct model model_in(struct arena *a, const struct model *m, const struct langu
 
 	if (!w.s)
 		return v;
-	v.assignments = copy_of(&w, m->assignments, m->nassignments, sizeof *v.assignments);
+	v.assignments = arena_array_of(a, m->assignments, m->nassignments,
+	    sizeof *v.assignments);
 	for (size_t i = 0; i < m->nassignments; i++)
 		view_assignment(&w, &v.assignments[i], (uint32_t)i);
-	v.skills = copy_of(&w, m->skills, m->nskills, sizeof *v.skills);
+	v.skills = arena_array_of(a, m->skills, m->nskills, sizeof *v.skills);
 	for (size_t i = 0; i < m->nskills; i++)
 		v.skills[i].title = speech_titled(w.s, m->skills[i].id, m->skills[i].title);
-	v.courses = copy_of(&w, m->courses, m->ncourses, sizeof *v.courses);
+	v.courses = arena_array_of(a, m->courses, m->ncourses, sizeof *v.courses);
 	for (size_t i = 0; i < m->ncourses; i++)
 		v.courses[i].title = speech_titled(w.s, m->courses[i].id, m->courses[i].title);
 	return v;

@@ -272,18 +272,9 @@ struct viewer {
 	const struct edition *e;
 };
 
-static void *copy_of(const struct viewer *w, const void *v, size_t n, size_t size)
-{
-	void *copy = arena_array(w->arena, n, size);
-
-	if (n)
-		memcpy(copy, v, n * size);
-	return copy;
-}
-
 static struct para view_para(const struct viewer *w, const struct para *p)
 {
-	struct span *spans = copy_of(w, p->spans, p->nspans, sizeof *spans);
+	struct span *spans = arena_array_of(w->arena, p->spans, p->nspans, sizeof *spans);
 	struct para out = *p;
 
 	for (size_t i = 0; i < p->nspans; i++)
@@ -303,10 +294,10 @@ static struct prose view_prose(const struct viewer *w, struct prose p)
 
 static void view_lines(const struct viewer *w, struct assignment *x)
 {
-	x->steps = copy_of(w, x->steps, x->nsteps, sizeof *x->steps);
+	x->steps = arena_array_of(w->arena, x->steps, x->nsteps, sizeof *x->steps);
 	for (size_t i = 0; i < x->nsteps; i++)
 		x->steps[i].para = view_para(w, &x->steps[i].para);
-	x->drawings = copy_of(w, x->drawings, x->ndrawings, sizeof *x->drawings);
+	x->drawings = arena_array_of(w->arena, x->drawings, x->ndrawings, sizeof *x->drawings);
 	for (size_t i = 0; i < x->ndrawings; i++) {
 		struct drawing *d = &x->drawings[i];
 
@@ -332,7 +323,8 @@ struct model units_view(struct arena *a, const struct edition *e, const struct m
 
 	if (!e || !e->choice.metric)
 		return v;
-	v.assignments = copy_of(&w, m->assignments, m->nassignments, sizeof *v.assignments);
+	v.assignments = arena_array_of(a, m->assignments, m->nassignments,
+	    sizeof *v.assignments);
 	for (size_t i = 0; i < m->nassignments; i++)
 		view_assignment(&w, &v.assignments[i]);
 	return v;
