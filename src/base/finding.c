@@ -110,6 +110,18 @@ void finding_repair(struct findings *f, struct finding *d, const char *format, .
 	d->repair = buf_str(&b);
 }
 
+void finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
+    str right)
+{
+	struct slip *s = arena_alloc(f->arena, sizeof *s);
+	struct slip **end = &d->slips;
+
+	*s = (struct slip){ pos, wrong, right, NULL };
+	while (*end)
+		end = &(*end)->next;
+	*end = s;
+}
+
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos)
 {
 	struct related *r = ARENA_PUSH(f->arena, d->related, d->nrelated, d->related_cap);
@@ -125,6 +137,8 @@ void finding_list(struct findings *f, struct finding *to, const struct finding *
 	r->assignment = d->assignment;
 	r->skill = d->skill;
 	r->label = d->message;
+	r->listed = true;
+	r->name = d->name;
 	for (size_t i = 0; i < d->nrelated; i++)
 		*finding_relate(f, to, d->related[i].pos) = d->related[i];
 }

@@ -47,6 +47,8 @@ struct related {
 	struct pos pos;
 	str assignment, skill;   /* either may be empty */
 	str label;               /* in a few words */
+	bool listed;             /* a finding of its own name that another explains */
+	enum finding_name name;  /* of a listed one */
 };
 
 /* What on paper a finding concerns; decides which documents are held back. */
@@ -71,7 +73,14 @@ struct standing_wrong {
 	 * work, of a rule of order that nothing listed meets the work in no course that
 	 * would, and no week. */
 	uint32_t mover;
-	uint64_t week;
+	uint64_t week, end;      /* end: the farthest week that serves as well */
+};
+
+/* A word of the source, and what is likely meant in its place. Both stand on one line. */
+struct slip {
+	struct pos pos;          /* of the word, or of what stands before it on its line */
+	str wrong, right;
+	struct slip *next;       /* a less likely one, or null */
 };
 
 struct finding {
@@ -88,6 +97,7 @@ struct finding {
 	size_t nrelated, related_cap;
 	const struct waived *waived; /* null: it stands */
 	const struct standing_wrong *wrong; /* null: not about the order, or no move */
+	struct slip *slips;      /* null: none is likely */
 	/* From 1: of those that have a depth, a lesser one is told first, wherever it
 	 * stands; 0: by place alone. */
 	uint32_t depth;
@@ -114,6 +124,9 @@ void finding_cause(struct findings *f, struct finding *d, const char *format, ..
     __attribute__((format(printf, 3, 4)));
 void finding_repair(struct findings *f, struct finding *d, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
+/* Notes what a word of its line likely should be, after those noted before. */
+void finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
+    str right);
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos);
 
 /* Lists a finding, of whatever list, and what it lists itself under the one that explains

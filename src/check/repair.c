@@ -386,7 +386,7 @@ const struct standing_wrong *repair_pair(struct repairs *r, uint32_t first,
 		return NULL;
 	w = arena_alloc(out, sizeof *w);
 	*w = (struct standing_wrong){ first, second, week_of(r, first), week_of(r, second),
-		NONE, 0 };
+		NONE, 0, 0 };
 	return w;
 }
 
@@ -396,7 +396,7 @@ static const struct standing_wrong *note_move(const struct repairs *r,
 	struct standing_wrong *w = arena_alloc(out, sizeof *w);
 
 	*w = (struct standing_wrong){ .mover = unit_leader(r->verdict->views[0], m->unit),
-		.week = m->spot };
+		.week = m->spot, .end = m->end };
 	return w;
 }
 

@@ -7,6 +7,7 @@
 #include "cli/memory.h"
 #include "cli/reading.h"
 #include "cli/shipped.h"
+#include "cli/trying.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -31,7 +32,7 @@ struct arena *run_scratch(void)
 	return a;
 }
 
-static void begin_arenas(struct run *r)
+void run_arenas(struct run *r)
 {
 	*r = (struct run){ .arena = run_scratch(), .ground = ground_new() };
 	arena_use(r->arena, r->ground);
@@ -39,24 +40,13 @@ static void begin_arenas(struct run *r)
 		r->own[i] = arena_beside(r->arena);
 }
 
-int run_begin(struct run *r, const struct options *o)
+void run_inspect(struct run *r, const struct options *o)
 {
 	struct record_file *files;
 	struct arena *scratch;
 	size_t nfiles;
 
-	begin_arenas(r);
-	r->dir = o->folder ? o->folder : folder_default();
-	if (!r->dir) {
-		fputs("fitup: no program.md here and none in ./curriculum; name the program "
-		      "folder with -C DIR\n", stderr);
-		return EXIT_USAGE;
-	}
-	r->findings = findings_new(r->arena);
-	if (!folder_read(r->arena, r->own, r->dir, &r->folder, r->findings)) {
-		fprintf(stderr, "fitup: cannot read the folder %s: %s\n", r->dir, strerror(errno));
-		return EXIT_USAGE;
-	}
+	r->nfiles = r->folder.sources.n;
 	files = reading_run(r->arena, r->own, &r->folder, &nfiles, r->findings);
 	r->model = binding_run(r->arena, r->own, &r->folder.sources, files, nfiles, r->findings);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
@@ -66,6 +56,28 @@ int run_begin(struct run *r, const struct options *o)
 	waive_apply(scratch, r->model, o->dated ? &o->date : NULL, r->findings);
 	arena_free(scratch);
 	findings_sort(r->findings);
+}
+
+int run_begin(struct run *r, const struct options *o)
+{
+	struct findings *listing;
+
+	run_arenas(r);
+	r->dir = o->folder ? o->folder : folder_default();
+	if (!r->dir) {
+		fputs("fitup: no program.md here and none in ./curriculum; name the program "
+		      "folder with -C DIR\n", stderr);
+		return EXIT_USAGE;
+	}
+	listing = findings_new(r->arena);
+	if (!folder_read(r->arena, r->own, r->dir, &r->folder, listing)) {
+		fprintf(stderr, "fitup: cannot read the folder %s: %s\n", r->dir, strerror(errno));
+		return EXIT_USAGE;
+	}
+	r->findings = findings_new(r->arena);
+	findings_join(r->findings, listing);
+	run_inspect(r, o);
+	trying_run(r, o, listing);
 	return EXIT_CLEAN;
 }
 

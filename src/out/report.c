@@ -72,20 +72,23 @@ static void add_indented(struct buf *b, const char *head, str text)
 	buf_addc(b, '\n');
 }
 
-/* A place of the finding itself needs no second line, and what the cause says in the
- * same words is not said again. A circle is told whole, however long it is. */
+/* A place of the finding itself needs no second line, unless another finding stands there,
+ * and what the cause says in the same words is not said again. A circle is told whole,
+ * however long it is, and so is what a finding explains. */
 static void add_related(struct buf *b, const struct finding *d, const struct sources *s,
     str prefix)
 {
-	size_t most = d->name == FINDING_NEEDS_LOOP ? d->nrelated : RELATED_MOST;
+	size_t most = d->name == FINDING_NEEDS_LOOP ? d->nrelated : RELATED_MOST, left = 0;
 
-	for (size_t i = 0; i < d->nrelated && i < most; i++) {
+	for (size_t i = 0; i < d->nrelated; i++) {
 		const struct related *r = &d->related[i];
 		bool said = r->label.n && str_find(d->cause, r->label, 0) < d->cause.n;
 		size_t from = b->n, at;
 
-		if (!pos_cmp(r->pos, d->pos))
+		if (!r->listed && (i >= most || !pos_cmp(r->pos, d->pos))) {
+			left += i >= most;
 			continue;
+		}
 		buf_adds(b, "    also ");
 		add_place(b, s, r->pos, prefix);
 		buf_addc(b, ':');
@@ -94,8 +97,8 @@ static void add_related(struct buf *b, const struct finding *d, const struct sou
 		    : r->assignment, &at, 8);
 		buf_addc(b, '\n');
 	}
-	if (d->nrelated > most)
-		buf_addf(b, "    and %zu more places\n", d->nrelated - most);
+	if (left)
+		buf_addf(b, "    and %zu more places\n", left);
 }
 
 static void add_finding(struct buf *b, const struct finding *d, const struct sources *s,
@@ -196,6 +199,8 @@ static void json_related(struct buf *b, const struct related *r, const struct so
 	json_field(b, "assignment", r->assignment);
 	json_field(b, "skill", r->skill);
 	json_field(b, "label", r->label);
+	if (r->listed)
+		json_field(b, "name", str_of(finding_info(r->name)->name));
 	buf_addc(b, '}');
 }
 

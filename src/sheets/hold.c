@@ -34,18 +34,23 @@ static bool prints_quarter(const struct printed *p, uint32_t quarter)
 	return false;
 }
 
+static bool prints_related(const struct printed *p, const struct finding *d)
+{
+	for (size_t i = 0; i < d->nrelated; i++)
+		if (prints(p, d->related[i].assignment))
+			return true;
+	return false;
+}
+
 static bool concerns(const struct finding *d, const struct printed *p)
 {
 	if (prints(p, d->assignment))
 		return true;
 	switch (d->scope) {
 	case SCOPE_ASSIGNMENTS:
-		for (size_t i = 0; i < d->nrelated; i++)
-			if (prints(p, d->related[i].assignment))
-				return true;
-		return false;
+		return prints_related(p, d);
 	case SCOPE_QUARTER:
-		return prints_quarter(p, d->quarter);
+		return prints_quarter(p, d->quarter) || prints_related(p, d);
 	case SCOPE_PROGRAM:
 		return true;
 	default: /* A fault that names an assignment stays with it. */

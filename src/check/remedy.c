@@ -1,0 +1,131 @@
+#include "check/remedy.h"
+
+#include "check/remedy_seek.h"
+
+#include <stdlib.h>
+
+/* With more findings than these a program is being written, not slipped in. */
+enum { STANDING_MOST = 120, TRIALS_MOST = 48, WALKED_MOST = 6000 };
+
+const struct finding *seek_finding(const struct seeker *s)
+{
+	return &s->f->v[s->finding];
+}
+
+struct remedy *seek_add(struct seeker *s, const struct edit *v, size_t n)
+{
+	struct remedy *r = ARENA_PUSH(s->arena, s->out->v, s->out->n, s->out->cap);
+
+	*r = (struct remedy){ .finding = s->finding, .turn = s->turn++,
+		.edits = arena_array_of(s->arena, v, n, sizeof *v), .nedits = n };
+	return r;
+}
+
+str seek_line(const struct seeker *s, struct pos pos)
+{
+	const struct sources *all = s->m->sources;
+
+	return all && pos.file < all->n ? text_line_at(all->v[pos.file].text, pos.line)
+	    : (str){ 0 };
+}
+
+size_t remedies_most(const struct model *m)
+{
+	size_t n = WALKED_MOST / (m->nassignments + 1);
+
+	return n < TRIALS_MOST ? n : TRIALS_MOST;
+}
+
+static size_t count_standing(const struct findings *f)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < f->n; i++)
+		n += !f->v[i].waived;
+	return n;
+}
+
+/* Where an assignment first stands in program.md, which does not depend on the files. */
+static uint32_t line_in_program(const struct model *m, str id)
+{
+	for (uint32_t i = 0; id.n && i < m->nslots; i++)
+		if (m->slots[i].assignment != NONE &&
+		    str_eq(m->assignments[m->slots[i].assignment].id, id))
+			return i;
+	return NONE;
+}
+
+static int compare_u32(uint32_t a, uint32_t b)
+{
+	return a < b ? -1 : a > b;
+}
+
+/* Which of two findings comes first here: the graver, then by name, then as students meet
+ * them. So it is the same however the files are cut. */
+static int compare_findings(const struct model *m, const struct finding *a,
+    const struct finding *b)
+{
+	int c = compare_u32(b->level, a->level);
+
+	if (!c)
+		c = compare_u32(a->name, b->name);
+	if (!c)
+		c = compare_u32(line_in_program(m, a->assignment),
+		    line_in_program(m, b->assignment));
+	return c ? c : str_cmp(a->message, b->message);
+}
+
+/* A remedy and what it is ordered by. */
+struct ranked {
+	struct remedy r;
+	uint32_t rank;
+};
+
+static int compare_ranked(const void *a, const void *b)
+{
+	const struct ranked *x = a, *y = b;
+	int c = compare_u32(x->r.turn, y->r.turn);
+
+	return c ? c : compare_u32(x->rank, y->rank);
+}
+
+/* By turn, then by the rank of the finding. */
+static void order_remedies(struct arena *a, const struct model *m, const struct findings *f,
+    struct remedies *rs)
+{
+	struct ranked *v = arena_array(a, rs->n, sizeof *v);
+
+	for (size_t i = 0; i < rs->n; i++) {
+		v[i].r = rs->v[i];
+		for (size_t k = 0; k < f->n; k++)
+			v[i].rank += !f->v[k].waived && compare_findings(m, &f->v[k],
+			    &f->v[rs->v[i].finding]) < 0;
+	}
+	if (rs->n)
+		qsort(v, rs->n, sizeof *v, compare_ranked);
+	for (size_t i = 0; i < rs->n; i++)
+		rs->v[i] = v[i].r;
+}
+
+struct remedies *remedies_find(struct arena *a, const struct model *m,
+    const struct findings *f)
+{
+	struct seeker s = { .arena = a, .m = m, .f = f,
+		.out = arena_alloc(a, sizeof(struct remedies)) };
+	size_t standing = count_standing(f);
+
+	if (standing < 2 || standing > STANDING_MOST || !remedies_most(m))
+		return s.out;
+	for (; s.finding < f->n; s.finding++) {
+		s.turn = 0;
+		if (f->v[s.finding].waived)
+			continue;
+		seek_slips(&s);
+		seek_names(&s);
+		seek_moves(&s);
+		seek_lines(&s);
+		seek_teaching(&s);
+	}
+	order_remedies(a, m, f, s.out);
+	return s.out;
+}

@@ -1,0 +1,53 @@
+/* check/remedy.h - what would mend a finding, as edits that can be tried.
+ *
+ * One slip of a pen may show in several rules. Which findings belong to it is not argued
+ * rule by rule but tried: the program is read again with the edit made, and what is then
+ * no longer found is one finding with that whose remedy it was. Only what is told is
+ * changed by it, never a file. */
+#ifndef CHECK_REMEDY_H
+#define CHECK_REMEDY_H
+
+#include "base/edit.h"
+#include "base/finding.h"
+#include "model/model.h"
+
+struct remedy {
+	uint32_t finding;        /* by index: what it is meant to mend */
+	uint32_t turn;           /* 0: the first way to mend that finding, ... */
+	bool names_cause;        /* the finding says itself what is wrong; else the gravest
+	                          * of those that it mends stands for all */
+	str say;                 /* the repair in words; empty: as the finding says it */
+	const struct edit *edits;
+	size_t nedits;
+	bool *mends;             /* by finding; null: not tried, or it does no good */
+	size_t nmended;
+};
+
+struct remedies {
+	struct remedy *v;
+	size_t n, cap;
+};
+
+/* The remedies of findings that stand, each worth a trial, in the order of trying: the
+ * first ways of all, graver findings first, then the second ways. Texts live in arena a.
+ * None when there are too few findings for one to explain another, or too many. */
+struct remedies *remedies_find(struct arena *a, const struct model *m,
+    const struct findings *f);
+
+/* How many of them a program of this size is worth: trials are for the slips of a day
+ * and must not make a large program slow. */
+size_t remedies_most(const struct model *m);
+
+/* Notes what a remedy mends: `after` is what was found once its edits were made, `texts`
+ * are the files that they changed. A remedy that leaves its own finding, or brings
+ * another one, mends nothing. */
+void remedy_judge(struct arena *a, struct remedy *r, const struct findings *before,
+    const struct findings *after, const struct edited *texts, size_t ntexts);
+/* Whether it mends all that stands, so that no other need be tried. */
+bool remedy_is_whole(const struct remedy *r, const struct findings *f);
+
+/* Makes one finding of those that one remedy mends, the widest remedy first. The others
+ * stand among its related, and it is as grave as the gravest. */
+void remedies_settle(const struct remedies *rs, struct findings *f);
+
+#endif

@@ -1,0 +1,242 @@
+/* Lines of program.md: elsewhere, added, or no more optional. */
+#include "check/remedy_seek.h"
+
+#include "base/buf.h"
+
+/* Ways tried of one finding: more of them are seldom the one. */
+enum { PLACES_MOST = 8, OPTIONAL_MOST = 6 };
+
+static const struct slot *slot_of(const struct model *m, uint32_t who)
+{
+	for (size_t i = 0; i < m->nslots; i++)
+		if (m->slots[i].assignment == who)
+			return &m->slots[i];
+	return NULL;
+}
+
+/* The line as written, at another week. */
+static str line_in_week(const struct seeker *s, str line, uint32_t week)
+{
+	str mark = STR("week ");
+	size_t at = str_find(line, mark, 0), end;
+
+	if (at >= line.n)
+		return (str){ 0 };
+	at += mark.n;
+	for (end = at; end < line.n && line.p[end] >= '0' && line.p[end] <= '9'; end++)
+		;
+	return str_format(s->arena, "%.*s%u%.*s", STR_ARG(str_sub(line, 0, at)), week,
+	    STR_ARG(str_sub(line, end, line.n)));
+}
+
+/* Behind which line of program.md work of a week stands last in its course, but for
+ * `who`; 0: the course has no lines. */
+static struct pos behind(const struct seeker *s, uint32_t course, uint32_t week, uint32_t who)
+{
+	const struct model *m = s->m;
+	struct pos pos = { 0 };
+
+	for (size_t i = 0; i < m->nslots; i++) {
+		const struct slot *k = &m->slots[i];
+
+		if (k->course != course || (k->assignment == who && who != NONE))
+			continue;
+		if (!pos.line)
+			pos = (struct pos){ k->pos.file, k->pos.line - 1, 1 };
+		if (k->week <= week)
+			pos = k->pos;
+	}
+	return pos;
+}
+
+static bool has_hours_finding(const struct seeker *s, uint32_t course)
+{
+	struct pos pos = s->m->courses[course].pos;
+	const struct finding *own = seek_finding(s);
+
+	for (size_t i = 0; i < s->f->n; i++)
+		if (s->f->v[i].name == FINDING_HOURS_UNDER && !s->f->v[i].waived &&
+		    !pos_cmp(s->f->v[i].pos, pos))
+			return true;
+	for (size_t i = 0; i < own->nrelated; i++)
+		if (!pos_cmp(own->related[i].pos, pos))
+			return true;
+	return false;
+}
+
+static void add_move(struct seeker *s, const struct slot *k, uint32_t course, uint32_t week)
+{
+	const struct course *to = &s->m->courses[course];
+	struct pos at = behind(s, course, week, k->assignment);
+	struct edit v[2] = {
+		{ EDIT_DROP, k->pos.file, k->pos.line, { 0 }, 0 },
+		{ EDIT_ADD, at.file, at.line, line_in_week(s, seek_line(s, k->pos), week),
+		    k->pos.line },
+	};
+	struct remedy *r;
+
+	if (!at.line || !v[1].text.n)
+		return;
+	r = seek_add(s, v, 2);
+	r->say = str_format(s->arena, "move %.*s to the end of quarter %u, week %u, in %.*s",
+	    STR_ARG(s->m->assignments[k->assignment].id), to->quarter, week,
+	    STR_ARG(to->id));
+}
+
+/* To the end of a week, counted from the first of the program: into the courses that lack
+ * hours, else its own, else any of that quarter. */
+static void add_moves(struct seeker *s, const struct slot *k, uint64_t spot)
+{
+	uint32_t weeks = s->m->weeks, quarter = (uint32_t)(spot / weeks) + 1;
+	bool lacking = false;
+
+	for (uint32_t c = 0; c < s->m->ncourses; c++)
+		if (s->m->courses[c].quarter == quarter && c != k->course &&
+		    has_hours_finding(s, c)) {
+			add_move(s, k, c, (uint32_t)(spot % weeks) + 1);
+			lacking = true;
+		}
+	for (uint32_t c = 0; c < s->m->ncourses; c++)
+		if (s->m->courses[c].quarter == quarter && (c == k->course || (!lacking &&
+		    s->m->courses[k->course].quarter != quarter)))
+			add_move(s, k, c, (uint32_t)(spot % weeks) + 1);
+}
+
+/* Behind any line of the courses that lack hours, between two weeks. */
+static void move_between(struct seeker *s, const struct slot *k, uint64_t from, uint64_t to)
+{
+	uint32_t places = 0;
+
+	for (size_t i = 0; i < s->m->nslots && places < PLACES_MOST; i++) {
+		const struct slot *at = &s->m->slots[i];
+		uint64_t spot = (uint64_t)(s->m->courses[at->course].quarter - 1) *
+		    s->m->weeks + at->week - 1;
+
+		if (spot <= from || spot >= to || !has_hours_finding(s, at->course))
+			continue;
+		add_move(s, k, at->course, at->week);
+		places++;
+	}
+}
+
+/* The line that stands wrong goes where the finding says, nearest first. */
+static void move_one(struct seeker *s, const struct standing_wrong *w)
+{
+	const struct slot *k = slot_of(s->m, w->mover);
+
+	if (!k || k->group)
+		return;
+	add_moves(s, k, w->week);
+	if (w->end == w->week)
+		return;
+	add_moves(s, k, w->end);
+	move_between(s, k, w->week < w->end ? w->week : w->end,
+	    w->week < w->end ? w->end : w->week);
+}
+
+/* Of two lines the wrong way round either may be the one. */
+static void move_two(struct seeker *s, const struct standing_wrong *w)
+{
+	const struct slot *first = slot_of(s->m, w->first);
+	const struct slot *second = slot_of(s->m, w->second);
+
+	if (second && !second->group)
+		add_moves(s, second, w->first_week);
+	if (first && !first->group && w->second_week)
+		add_moves(s, first, w->second_week - 1);
+}
+
+void seek_moves(struct seeker *s)
+{
+	const struct standing_wrong *w = seek_finding(s)->wrong;
+
+	if (!w || !s->m->weeks || seek_finding(s)->name == FINDING_OPTIONAL_TEACHER)
+		return;
+	if (w->first != w->second)
+		move_two(s, w);
+	else if (seek_finding(s)->name == FINDING_UNTAUGHT_SKILL)
+		move_one(s, w);
+}
+
+static void add_line(struct seeker *s, uint32_t course, struct pos at, uint32_t week)
+{
+	str id = seek_finding(s)->assignment;
+	struct edit e = { EDIT_ADD, at.file, at.line, { 0 }, 0 };
+
+	e.text = str_format(s->arena, "1. %.*s, week %u", STR_ARG(id), week);
+	seek_add(s, &e, 1)->say = str_format(s->arena,
+	    "give %.*s a line in program.md, such as \"%.*s, week %u\" in %.*s", STR_ARG(id),
+	    STR_ARG(id), week, STR_ARG(s->m->courses[course].id));
+}
+
+/* Work in no course goes back to the course that lacks its hours, before the first line of
+ * it or behind any. */
+static void restore_line(struct seeker *s)
+{
+	const struct model *m = s->m;
+	uint32_t places = 0;
+	uint32_t course = NONE;
+
+	for (size_t i = 0; i < m->nslots && places < PLACES_MOST; i++) {
+		const struct slot *k = &m->slots[i];
+
+		if (!has_hours_finding(s, k->course))
+			continue;
+		if (k->course != course) {
+			struct pos at = { k->pos.file, k->pos.line - 1, 1 };
+
+			add_line(s, k->course, at, 1);
+			places++;
+		}
+		course = k->course;
+		add_line(s, course, k->pos, k->week);
+		places++;
+	}
+}
+
+/* Work that is optional and perhaps must not be. */
+static void oblige(struct seeker *s, const struct slot *k)
+{
+	str line = seek_line(s, k->pos), word = STR(", optional");
+	size_t at = str_find(line, word, 0);
+	struct edit e = { EDIT_REPLACE, k->pos.file, k->pos.line, { 0 }, 0 };
+	struct remedy *r;
+
+	if (at >= line.n)
+		return;
+	e.text = str_format(s->arena, "%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
+	    STR_ARG(str_sub(line, at + word.n, line.n)));
+	r = seek_add(s, &e, 1);
+	r->say = str_format(s->arena, "take \"optional\" off %.*s in program.md",
+	    STR_ARG(s->m->assignments[k->assignment].id));
+}
+
+static void oblige_course(struct seeker *s)
+{
+	uint32_t n = 0;
+
+	for (size_t i = 0; i < s->m->nslots && n < OPTIONAL_MOST; i++) {
+		const struct slot *k = &s->m->slots[i];
+
+		if (!k->optional || k->group || k->assignment == NONE ||
+		    pos_cmp(s->m->courses[k->course].pos, seek_finding(s)->pos))
+			continue;
+		oblige(s, k);
+		n++;
+	}
+}
+
+void seek_lines(struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+	const struct slot *k;
+
+	if (d->name == FINDING_NOT_LISTED && d->assignment.n)
+		restore_line(s);
+	else if (d->name == FINDING_HOURS_UNDER)
+		oblige_course(s);
+	k = d->name == FINDING_OPTIONAL_TEACHER && d->wrong ? slot_of(s->m, d->wrong->mover)
+	    : NULL;
+	if (k && !k->group)
+		oblige(s, k);
+}

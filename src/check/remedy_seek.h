@@ -1,0 +1,30 @@
+/* check/remedy_seek.h - for the files check/remedy_*.c only: remedies in the making. */
+#ifndef CHECK_REMEDY_SEEK_H
+#define CHECK_REMEDY_SEEK_H
+
+#include "check/remedy.h"
+
+struct seeker {
+	struct arena *arena;
+	const struct model *m;
+	const struct findings *f;
+	struct remedies *out;
+	uint32_t finding;        /* the one that is looked at */
+	uint32_t turn;           /* its ways so far */
+};
+
+/* The finding that is looked at. */
+const struct finding *seek_finding(const struct seeker *s);
+/* Adds a way to mend it, to be filled further; n edits are copied. */
+struct remedy *seek_add(struct seeker *s, const struct edit *v, size_t n);
+/* The line of a source at a place. */
+str seek_line(const struct seeker *s, struct pos pos);
+
+/* Each adds what it knows for the finding that is looked at, if anything. */
+void seek_slips(struct seeker *s);      /* words that are likely meant otherwise */
+void seek_moves(struct seeker *s);      /* a line of program.md elsewhere */
+void seek_lines(struct seeker *s);      /* a line of program.md that is missing, or optional */
+void seek_teaching(struct seeker *s);   /* a line of Teaches that is missing */
+void seek_names(struct seeker *s);      /* headings, facts and ids by other names */
+
+#endif

@@ -1,0 +1,187 @@
+/* What a trial showed, and what is told of it. */
+#include "check/remedy.h"
+
+/* The line of the text before the edits; 0: a line that the edits brought. */
+static uint32_t line_before(struct pos pos, const struct edited *texts, size_t n)
+{
+	for (size_t i = 0; i < n; i++)
+		if (texts[i].file == pos.file)
+			return pos.line && pos.line <= texts[i].nlines
+			    ? texts[i].origin[pos.line - 1] : pos.line;
+	return pos.line;
+}
+
+static bool is_new_line(struct pos pos, const struct edited *texts, size_t n)
+{
+	return pos.line && !line_before(pos, texts, n);
+}
+
+static bool is_same(const struct finding *before, const struct finding *after,
+    const struct edited *texts, size_t n)
+{
+	return before->name == after->name && before->pos.file == after->pos.file &&
+	    before->pos.line == line_before(after->pos, texts, n) &&
+	    str_eq_nocase(before->assignment, after->assignment) &&
+	    str_eq(before->skill, after->skill);
+}
+
+/* Whether some finding lists the place of this one: it is there still, under another. */
+static bool is_listed(const struct finding *d, const struct findings *after,
+    const struct edited *texts, size_t n)
+{
+	for (size_t i = 0; i < after->n; i++)
+		for (size_t k = 0; k < after->v[i].nrelated; k++) {
+			const struct related *r = &after->v[i].related[k];
+
+			if (r->pos.file == d->pos.file && d->pos.line && d->pos.line ==
+			    line_before(r->pos, texts, n))
+				return true;
+		}
+	return false;
+}
+
+/* A waiver that covers nothing any more is no harm that an edit does. */
+static bool is_harm(const struct finding *d, const struct edited *texts, size_t n)
+{
+	return !d->waived && d->name != FINDING_IDLE_WAIVER &&
+	    !is_new_line(d->pos, texts, n);
+}
+
+/* Pairs what is found before and after, each once; false: something is found that was not
+ * there before. */
+static bool pair(struct arena *a, bool *stays, const struct findings *before,
+    const struct findings *after, const struct edited *texts, size_t n)
+{
+	bool *paired = arena_array(a, after->n, sizeof *paired);
+
+	for (size_t i = 0; i < before->n; i++)
+		for (size_t k = 0; k < after->n && !stays[i]; k++)
+			if (!paired[k] && is_same(&before->v[i], &after->v[k], texts, n))
+				stays[i] = paired[k] = true;
+	for (size_t k = 0; k < after->n; k++)
+		if (!paired[k] && is_harm(&after->v[k], texts, n))
+			return false;
+	return true;
+}
+
+void remedy_judge(struct arena *a, struct remedy *r, const struct findings *before,
+    const struct findings *after, const struct edited *texts, size_t ntexts)
+{
+	bool *stays = arena_array(a, before->n, sizeof *stays);
+	bool *mends = arena_array(a, before->n, sizeof *mends);
+	size_t n = 0;
+
+	if (!pair(a, stays, before, after, texts, ntexts) || stays[r->finding])
+		return;
+	for (size_t i = 0; i < before->n; i++) {
+		mends[i] = !stays[i] && !before->v[i].waived &&
+		    !is_listed(&before->v[i], after, texts, ntexts);
+		n += mends[i];
+	}
+	if (!mends[r->finding])
+		return;
+	r->mends = mends;
+	r->nmended = n;
+}
+
+bool remedy_is_whole(const struct remedy *r, const struct findings *f)
+{
+	for (size_t i = 0; r->mends && i < f->n; i++)
+		if (!r->mends[i] && !f->v[i].waived)
+			return false;
+	return r->mends;
+}
+
+/* What a remedy still mends of what stands by itself. */
+static size_t count_left(const struct remedy *r, const struct findings *f)
+{
+	size_t n = 0;
+
+	if (!r->mends || f->v[r->finding].name == FINDING_COUNT)
+		return 0;
+	for (size_t i = 0; i < f->n; i++)
+		n += r->mends[i] && f->v[i].name != FINDING_COUNT;
+	return n;
+}
+
+static const struct remedy *widest(const struct remedies *rs, const struct findings *f)
+{
+	const struct remedy *best = NULL;
+	size_t most = 1;
+
+	for (size_t i = 0; i < rs->n; i++) {
+		size_t n = count_left(&rs->v[i], f);
+
+		if (n > most || (n == most && best && rs->v[i].names_cause &&
+		    !best->names_cause)) {
+			best = &rs->v[i];
+			most = n;
+		}
+	}
+	return best;
+}
+
+/* The one that stands for all: that of the remedy, unless a graver one tells more of what
+ * is wrong. Of equally grave ones the first. */
+static uint32_t head_of(const struct remedy *r, const struct findings *f)
+{
+	uint32_t head = r->finding;
+
+	for (uint32_t i = 0; !r->names_cause && i < f->n; i++)
+		if (r->mends[i] && f->v[i].name != FINDING_COUNT &&
+		    f->v[i].level > f->v[head].level)
+			head = i;
+	return head;
+}
+
+/* What an error holds back. One that names nothing holds everything. */
+static enum finding_scope held_by(const struct finding *d)
+{
+	if (d->level != LEVEL_ERROR)
+		return SCOPE_FILE;
+	if (d->scope == SCOPE_FILE)
+		return d->assignment.n ? SCOPE_ASSIGNMENTS : SCOPE_PROGRAM;
+	return d->scope;
+}
+
+/* What both hold back, one now holds. */
+static void widen(struct finding *head, const struct finding *d)
+{
+	enum finding_scope own = held_by(head), more = held_by(d);
+
+	if (own == SCOPE_QUARTER && more == SCOPE_QUARTER && head->quarter != d->quarter)
+		more = SCOPE_PROGRAM;
+	if (more == SCOPE_QUARTER && own < more)
+		head->quarter = d->quarter;
+	head->scope = more > own ? more : own;
+	if (d->level > head->level)
+		head->level = d->level;
+}
+
+static void settle(const struct remedy *r, struct findings *f)
+{
+	uint32_t at = head_of(r, f);
+	struct finding *head = &f->v[at];
+
+	for (uint32_t i = 0; i < f->n; i++) {
+		struct finding *d = &f->v[i];
+
+		if (i == at || !r->mends[i] || d->name == FINDING_COUNT)
+			continue;
+		widen(head, d);
+		finding_take(f, head, d);
+	}
+	if (r->say.n)
+		head->repair = r->say;
+	else if (at != r->finding)
+		head->repair = f->v[r->finding].repair;
+}
+
+void remedies_settle(const struct remedies *rs, struct findings *f)
+{
+	const struct remedy *r;
+
+	while ((r = widest(rs, f)))
+		settle(r, f);
+	findings_sweep(f);
+}

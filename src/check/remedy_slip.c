@@ -1,0 +1,40 @@
+/* Words that are likely meant otherwise. */
+#include "check/remedy_seek.h"
+
+#include "base/buf.h"
+
+/* The line with the word in it changed; empty when the word does not stand there. */
+static str right_line(const struct seeker *s, const struct slip *slip)
+{
+	str line = seek_line(s, slip->pos);
+	size_t from = 0, at;
+
+	/* Columns count characters. */
+	for (uint32_t col = 1; col < slip->pos.col && from < line.n; col++) {
+		from++;
+		while (from < line.n && ((unsigned char)line.p[from] & 0xc0) == 0x80)
+			from++;
+	}
+	at = str_find(line, slip->wrong, from);
+	if (!slip->wrong.n || at >= line.n)
+		return (str){ 0 };
+	return str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
+	    STR_ARG(slip->right), STR_ARG(str_sub(line, at + slip->wrong.n, line.n)));
+}
+
+void seek_slips(struct seeker *s)
+{
+	for (const struct slip *w = seek_finding(s)->slips; w; w = w->next) {
+		struct edit e = { EDIT_REPLACE, w->pos.file, w->pos.line, right_line(s, w), 0 };
+		struct remedy *r;
+
+		if (!e.text.n)
+			continue;
+		r = seek_add(s, &e, 1);
+		r->names_cause = true;
+		/* What is likeliest the finding says itself. */
+		if (w != seek_finding(s)->slips)
+			r->say = str_format(s->arena, "write \"%.*s\" if that is what is meant",
+			    STR_ARG(w->right));
+	}
+}
