@@ -162,35 +162,59 @@ static void add_line(struct seeker *s, uint32_t course, struct pos at, uint32_t 
 {
 	str id = seek_finding(s)->assignment;
 	struct edit e = { EDIT_ADD, at.file, at.line, { 0 }, 0 };
+	struct remedy *r;
 
 	e.text = str_format(s->arena, "1. %.*s, week %u", STR_ARG(id), week);
-	seek_add(s, &e, 1)->say = str_format(s->arena,
+	r = seek_add(s, &e, 1);
+	r->names_cause = true;
+	r->say = str_format(s->arena,
 	    "give %.*s a line in program.md, such as \"%.*s, week %u\" in %.*s", STR_ARG(id),
 	    STR_ARG(id), week, STR_ARG(s->m->courses[course].id));
 }
 
-/* Work in no course goes back to the course that lacks its hours, before the first line of
- * it or behind any. */
+/* Before the first line of a course, and behind any. */
+static void add_to_course(struct seeker *s, uint32_t course, size_t end)
+{
+	const struct model *m = s->m;
+	size_t first = 0;
+
+	while (m->slots[first].course != course)
+		first++;
+	for (size_t i = end; i-- > first && s->turn < PLACES_MOST; )
+		add_line(s, course, m->slots[i].pos, m->slots[i].week);
+	if (s->turn < PLACES_MOST)
+		add_line(s, course, (struct pos){ m->slots[first].pos.file,
+		    m->slots[first].pos.line - 1, 1 }, 1);
+}
+
+/* The line in program.md that a finding which stands is about, past its last; end of the
+ * course when it is about that. */
+static size_t line_asking(const struct seeker *s, const struct finding *d)
+{
+	const struct model *m = s->m;
+
+	for (size_t i = 0; i < m->nslots && !d->waived; i++)
+		if (d->assignment.n && m->slots[i].assignment != NONE &&
+		    str_eq(m->assignments[m->slots[i].assignment].id, d->assignment))
+			return i;
+	return m->nslots;
+}
+
+/* Work in no course goes back to the course that lacks its hours; when none does, before
+ * whatever else is found wrong. */
 static void restore_line(struct seeker *s)
 {
 	const struct model *m = s->m;
-	uint32_t places = 0;
-	uint32_t course = NONE;
 
-	for (size_t i = 0; i < m->nslots && places < PLACES_MOST; i++) {
-		const struct slot *k = &m->slots[i];
+	for (size_t i = m->nslots; i-- > 0; )
+		if ((i + 1 == m->nslots || m->slots[i + 1].course != m->slots[i].course) &&
+		    has_hours_finding(s, m->slots[i].course))
+			add_to_course(s, m->slots[i].course, i + 1);
+	for (size_t i = 0; i < s->f->n; i++) {
+		size_t line = line_asking(s, &s->f->v[i]);
 
-		if (!has_hours_finding(s, k->course))
-			continue;
-		if (k->course != course) {
-			struct pos at = { k->pos.file, k->pos.line - 1, 1 };
-
-			add_line(s, k->course, at, 1);
-			places++;
-		}
-		course = k->course;
-		add_line(s, course, k->pos, k->week);
-		places++;
+		if (line < m->nslots)
+			add_to_course(s, m->slots[line].course, line);
 	}
 }
 
