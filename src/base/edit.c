@@ -15,6 +15,8 @@ str text_line_at(str text, uint32_t line)
 {
 	size_t at = 0, end;
 
+	if (!line)
+		return (str){ 0 };
 	for (uint32_t i = 1; i < line && at < text.n; i++)
 		at = str_find_char(text, '\n', at) + 1;
 	end = str_find_char(text, '\n', at);

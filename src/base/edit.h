@@ -36,7 +36,8 @@ struct edited {
 struct edited edits_apply(struct arena *a, const struct source *s, uint32_t file,
     const struct edit *v, size_t n);
 
-/* A line of a text, from 1, without its line end; empty past the last. */
+/* A line of a text, from 1, without its line end; empty for line 0, which is the file as a
+ * whole, and past the last. */
 str text_line_at(str text, uint32_t line);
 size_t text_count_lines(str text);
 

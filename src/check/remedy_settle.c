@@ -92,25 +92,28 @@ bool remedy_is_whole(const struct remedy *r, const struct findings *f)
 	return r->mends;
 }
 
-/* What a remedy still mends of what stands by itself. */
-static size_t count_left(const struct remedy *r, const struct findings *f)
+/* What a remedy still mends of what is not settled. One whose own finding is settled
+ * mends nothing more: it would be another way for that, and not the cause of the rest. */
+static size_t count_left(const struct remedy *r, const struct findings *f,
+    const bool *settled)
 {
 	size_t n = 0;
 
-	if (!r->mends || f->v[r->finding].name == FINDING_COUNT)
+	if (!r->mends || settled[r->finding])
 		return 0;
 	for (size_t i = 0; i < f->n; i++)
-		n += r->mends[i] && f->v[i].name != FINDING_COUNT;
+		n += r->mends[i] && !settled[i];
 	return n;
 }
 
-static const struct remedy *widest(const struct remedies *rs, const struct findings *f)
+static const struct remedy *widest(const struct remedies *rs, const struct findings *f,
+    const bool *settled)
 {
 	const struct remedy *best = NULL;
 	size_t most = 1;
 
 	for (size_t i = 0; i < rs->n; i++) {
-		size_t n = count_left(&rs->v[i], f);
+		size_t n = count_left(&rs->v[i], f, settled);
 
 		if (n > most || (n == most && best && rs->v[i].names_cause &&
 		    !best->names_cause)) {
@@ -123,13 +126,13 @@ static const struct remedy *widest(const struct remedies *rs, const struct findi
 
 /* The one that stands for all: that of the remedy, unless a graver one tells more of what
  * is wrong. Of equally grave ones the first. */
-static uint32_t head_of(const struct remedy *r, const struct findings *f)
+static uint32_t head_of(const struct remedy *r, const struct findings *f,
+    const bool *settled)
 {
 	uint32_t head = r->finding;
 
 	for (uint32_t i = 0; !r->names_cause && i < f->n; i++)
-		if (r->mends[i] && f->v[i].name != FINDING_COUNT &&
-		    f->v[i].level > f->v[head].level)
+		if (r->mends[i] && !settled[i] && f->v[i].level > f->v[head].level)
 			head = i;
 	return head;
 }
@@ -158,15 +161,18 @@ static void widen(struct finding *head, const struct finding *d)
 		head->level = d->level;
 }
 
-static void settle(const struct remedy *r, struct findings *f)
+static void settle(const struct remedy *r, struct findings *f, bool *settled)
 {
-	uint32_t at = head_of(r, f);
+	uint32_t at = head_of(r, f, settled);
 	struct finding *head = &f->v[at];
 
 	for (uint32_t i = 0; i < f->n; i++) {
 		struct finding *d = &f->v[i];
 
-		if (i == at || !r->mends[i] || d->name == FINDING_COUNT)
+		if (!r->mends[i] || settled[i])
+			continue;
+		settled[i] = true;
+		if (i == at)
 			continue;
 		widen(head, d);
 		finding_take(f, head, d);
@@ -179,9 +185,10 @@ static void settle(const struct remedy *r, struct findings *f)
 
 void remedies_settle(const struct remedies *rs, struct findings *f)
 {
+	bool *settled = arena_array(f->arena, f->n, sizeof *settled);
 	const struct remedy *r;
 
-	while ((r = widest(rs, f)))
-		settle(r, f);
+	while ((r = widest(rs, f, settled)))
+		settle(r, f, settled);
 	findings_sweep(f);
 }
