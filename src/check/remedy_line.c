@@ -172,32 +172,85 @@ static void add_line(struct seeker *s, uint32_t course, struct pos at, uint32_t 
 	    STR_ARG(id), week, STR_ARG(s->m->courses[course].id));
 }
 
-/* Before the first line of a course, and behind any. */
-static void add_to_course(struct seeker *s, uint32_t course, size_t end)
-{
-	const struct model *m = s->m;
-	size_t first = 0;
+/* Of the lines of program.md those of one course. */
+struct stretch { size_t first, end; };
 
-	while (m->slots[first].course != course)
-		first++;
-	for (size_t i = end; i-- > first && s->turn < PLACES_MOST; )
-		add_line(s, course, m->slots[i].pos, m->slots[i].week);
-	if (s->turn < PLACES_MOST)
-		add_line(s, course, (struct pos){ m->slots[first].pos.file,
-		    m->slots[first].pos.line - 1, 1 }, 1);
+static struct stretch lines_of(const struct model *m, uint32_t course)
+{
+	struct stretch s = { 0, 0 };
+
+	while (s.first < m->nslots && m->slots[s.first].course != course)
+		s.first++;
+	for (s.end = s.first; s.end < m->nslots && m->slots[s.end].course == course; s.end++)
+		;
+	return s;
 }
 
-/* The line in program.md that a finding which stands is about, past its last; end of the
- * course when it is about that. */
-static size_t line_asking(const struct seeker *s, const struct finding *d)
+static uint64_t spot_of(const struct model *m, const struct slot *k)
 {
-	const struct model *m = s->m;
+	return (uint64_t)(m->courses[k->course].quarter - 1) * m->weeks + k->week;
+}
 
-	for (size_t i = 0; i < m->nslots && !d->waived; i++)
-		if (d->assignment.n && m->slots[i].assignment != NONE &&
-		    str_eq(m->assignments[m->slots[i].assignment].id, d->assignment))
+/* Behind the line before `at`, or before the first of the course: as late as may be, and
+ * before it is asked for. */
+static void add_before(struct seeker *s, struct stretch in, size_t at, uint64_t asked)
+{
+	uint64_t begins = (uint64_t)(s->m->courses[s->m->slots[in.first].course].quarter - 1) *
+	    s->m->weeks;
+	const struct slot *v = s->m->slots, *k = &v[at > in.first ? at - 1 : at];
+	struct pos pos = { k->pos.file, at > in.first ? k->pos.line : k->pos.line - 1, 1 };
+	uint32_t week = at > in.first ? k->week : 1;
+
+	if (at < in.end && v[at].week > week + 1)
+		week = begins + v[at].week > asked && begins + week < asked
+		    ? (uint32_t)(asked - begins) - 1 : v[at].week - 1;
+	if (week < k->week && at > in.first)
+		week = k->week;
+	add_line(s, k->course, pos, week);
+}
+
+/* The line in program.md of an assignment; past the last: it has none. */
+static size_t line_at(const struct model *m, str id)
+{
+	for (size_t i = 0; id.n && i < m->nslots; i++)
+		if (m->slots[i].assignment != NONE &&
+		    str_eq(m->assignments[m->slots[i].assignment].id, id))
 			return i;
 	return m->nslots;
+}
+
+/* When the first asks who is told with the finding. */
+static uint64_t first_asked(const struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+	uint64_t first = UINT64_MAX;
+
+	for (size_t i = 0; i < d->nrelated; i++) {
+		size_t line = line_at(s->m, d->related[i].assignment);
+		uint64_t spot = line < s->m->nslots ? spot_of(s->m, &s->m->slots[line])
+		    : UINT64_MAX;
+
+		if (spot < first)
+			first = spot;
+	}
+	return first;
+}
+
+/* Anywhere in a course that lacks hours, right before it is asked for at first. */
+static void add_to_course(struct seeker *s, uint32_t course, uint64_t asked)
+{
+	struct stretch in = lines_of(s->m, course);
+	size_t best = in.end;
+	uint32_t places = 1;
+
+	while (best > in.first && spot_of(s->m, &s->m->slots[best - 1]) >= asked)
+		best--;
+	add_before(s, in, best, asked);
+	for (size_t i = in.end + 1; i-- > in.first && places < PLACES_MOST; )
+		if (i != best) {
+			add_before(s, in, i, asked);
+			places++;
+		}
 }
 
 /* Work in no course goes back to the course that lacks its hours; when none does, before
@@ -205,16 +258,18 @@ static size_t line_asking(const struct seeker *s, const struct finding *d)
 static void restore_line(struct seeker *s)
 {
 	const struct model *m = s->m;
+	uint64_t asked = first_asked(s);
 
-	for (size_t i = m->nslots; i-- > 0; )
-		if ((i + 1 == m->nslots || m->slots[i + 1].course != m->slots[i].course) &&
+	for (size_t i = 0; i < m->nslots; i++)
+		if ((!i || m->slots[i - 1].course != m->slots[i].course) &&
 		    has_hours_finding(s, m->slots[i].course))
-			add_to_course(s, m->slots[i].course, i + 1);
-	for (size_t i = 0; i < s->f->n; i++) {
-		size_t line = line_asking(s, &s->f->v[i]);
+			add_to_course(s, m->slots[i].course, asked);
+	for (size_t i = 0; i < s->f->n && s->turn < PLACES_MOST; i++) {
+		size_t line = s->f->v[i].waived ? m->nslots
+		    : line_at(m, s->f->v[i].assignment);
 
 		if (line < m->nslots)
-			add_to_course(s, m->slots[line].course, line);
+			add_to_course(s, m->slots[line].course, spot_of(m, &m->slots[line]));
 	}
 }
 
