@@ -156,13 +156,16 @@ static void widen(struct finding *head, const struct finding *d)
 {
 	enum finding_scope own = held_by(head), more = held_by(d);
 
+	if (d->level != LEVEL_ERROR) {
+		head->level = d->level > head->level ? d->level : head->level;
+		return;
+	}
 	if (own == SCOPE_QUARTER && more == SCOPE_QUARTER && head->quarter != d->quarter)
 		more = SCOPE_PROGRAM;
 	if (more == SCOPE_QUARTER && own < more)
 		head->quarter = d->quarter;
 	head->scope = more > own ? more : own;
-	if (d->level > head->level)
-		head->level = d->level;
+	head->level = LEVEL_ERROR;
 }
 
 static void settle(const struct remedy *r, struct findings *f, bool *settled)
