@@ -110,16 +110,17 @@ void finding_repair(struct findings *f, struct finding *d, const char *format, .
 	d->repair = buf_str(&b);
 }
 
-void finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
+struct slip *finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
     str right)
 {
 	struct slip *s = arena_alloc(f->arena, sizeof *s);
 	struct slip **end = &d->slips;
 
-	*s = (struct slip){ pos, wrong, right, NULL };
+	*s = (struct slip){ .pos = pos, .wrong = wrong, .right = right };
 	while (*end)
 		end = &(*end)->next;
 	*end = s;
+	return s;
 }
 
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos)

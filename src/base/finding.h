@@ -80,6 +80,7 @@ struct standing_wrong {
 struct slip {
 	struct pos pos;          /* of the word, or of what stands before it on its line */
 	str wrong, right;
+	str say;                 /* the repair in words; empty: as the finding says it */
 	struct slip *next;       /* a less likely one, or null */
 };
 
@@ -125,7 +126,7 @@ void finding_cause(struct findings *f, struct finding *d, const char *format, ..
 void finding_repair(struct findings *f, struct finding *d, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 /* Notes what a word of its line likely should be, after those noted before. */
-void finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
+struct slip *finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
     str right);
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos);
 

@@ -29,6 +29,19 @@ str seek_line(const struct seeker *s, struct pos pos)
 	    : (str){ 0 };
 }
 
+size_t seek_byte(str line, uint32_t col)
+{
+	size_t at = 0;
+
+	/* Columns count characters. */
+	for (uint32_t i = 1; i < col && at < line.n; i++) {
+		at++;
+		while (at < line.n && ((unsigned char)line.p[at] & 0xc0) == 0x80)
+			at++;
+	}
+	return at;
+}
+
 size_t remedies_most(const struct model *m)
 {
 	size_t n = WALKED_MOST / (m->nassignments + 1);

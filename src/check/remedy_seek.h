@@ -19,6 +19,8 @@ const struct finding *seek_finding(const struct seeker *s);
 struct remedy *seek_add(struct seeker *s, const struct edit *v, size_t n);
 /* The line of a source at a place. */
 str seek_line(const struct seeker *s, struct pos pos);
+/* The byte of a line at which a column from 1 begins. */
+size_t seek_byte(str line, uint32_t col);
 
 /* Each adds what it knows for the finding that is looked at, if anything. */
 void seek_slips(struct seeker *s);      /* words that are likely meant otherwise */

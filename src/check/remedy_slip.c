@@ -7,15 +7,7 @@
 static str right_line(const struct seeker *s, const struct slip *slip)
 {
 	str line = seek_line(s, slip->pos);
-	size_t from = 0, at;
-
-	/* Columns count characters. */
-	for (uint32_t col = 1; col < slip->pos.col && from < line.n; col++) {
-		from++;
-		while (from < line.n && ((unsigned char)line.p[from] & 0xc0) == 0x80)
-			from++;
-	}
-	at = str_find(line, slip->wrong, from);
+	size_t at = str_find(line, slip->wrong, seek_byte(line, slip->pos.col));
 	if (!slip->wrong.n || at >= line.n)
 		return (str){ 0 };
 	return str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
@@ -33,7 +25,9 @@ void seek_slips(struct seeker *s)
 		r = seek_add(s, &e, 1);
 		r->names_cause = true;
 		/* What is likeliest the finding says itself. */
-		if (w != seek_finding(s)->slips)
+		if (w->say.n)
+			r->say = w->say;
+		else if (w != seek_finding(s)->slips)
 			r->say = str_format(s->arena, "write \"%.*s\" if that is what is meant",
 			    STR_ARG(w->right));
 	}

@@ -335,6 +335,50 @@ static str stated_all(const struct rule_context *x, const struct stated_list *l)
 	return buf_str(&b);
 }
 
+/* Whether any words speak of what a fact states. */
+static bool is_said(const struct claims *all, enum claim_kind kind, const struct stated *s)
+{
+	for (size_t i = 0; i < all->n; i++)
+		if (all->v[i].kind == kind && word_agrees(&all->v[i], s))
+			return true;
+	return false;
+}
+
+/* A word with its direction, which a position owes that is welded either way. */
+static str word_way(const struct rule_context *x, str word, enum progression way)
+{
+	static const char *const ways[] = { "", " up", " down" };
+	uint32_t at = words_find(&words_position, word);
+
+	if (!way && at != NONE && position_wants_progression((enum position)at))
+		way = PROGRESS_UP;
+	return str_format(x->f->arena, "%.*s%s", STR_ARG(word), ways[way]);
+}
+
+/* Notes the word of the sheet as that of the text, and the other way round. Sizes are
+ * written in too many ways. */
+static void note_slips(const struct rule_context *x, struct finding *d,
+    const struct claims *all, const struct claim *c, const struct stated_list *l)
+{
+	str place = place_say(x, c);
+
+	for (size_t i = 0; c->kind >= CLAIM_SIZES && i < l->n; i++) {
+		const struct stated *s = &l->v[i];
+		str fact = stated_say(x, s), right = c->kind == CLAIM_POSITION
+		    ? word_way(x, c->word, c->way) : c->word;
+
+		if (l->n > 1 && is_said(all, c->kind, s))
+			continue;
+		if (c->kind != CLAIM_PROCESS || words_find(&words_process, right) != NONE)
+			finding_slip(x->f, d, s->pos, fact, right)->say = str_format(
+			    x->f->arena, "write %.*s at %s, as %.*s says", STR_ARG(right),
+			    s->where, STR_ARG(place));
+		finding_slip(x->f, d, c->pos, c->said.n ? c->said : c->word, s->word)->say =
+		    str_format(x->f->arena, "write %.*s in %.*s, as %s says",
+		    STR_ARG(s->word), STR_ARG(place), s->where);
+	}
+}
+
 static void say_claim(struct rule_context *x, uint32_t w, const struct claims *all,
     size_t i, const struct stated_list *l)
 {
@@ -353,6 +397,7 @@ static void say_claim(struct rule_context *x, uint32_t w, const struct claims *a
 	finding_cause(x->f, d, "students do what the words say and are graded by the "
 	    "rest of the sheet");
 	finding_repair(x->f, d, "make both say the same");
+	note_slips(x, d, all, c, l);
 }
 
 /* A slip is told where it stands first. */
