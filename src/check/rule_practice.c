@@ -324,7 +324,7 @@ void rule_practice(struct rule_context *x)
 	const struct work_list *tests = &x->lists.kind[KIND_QUALIFICATION_TEST];
 	struct practice p = { .t = { .x = *x } };
 	struct trade_rule rule = { .name = FINDING_NO_PRACTICE_TEST,
-		.gives = gives_practice };
+		.gives = gives_practice, .varies = true };
 	bool *told;
 
 	if (!tests->n)

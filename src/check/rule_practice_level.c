@@ -183,8 +183,8 @@ static bool is_easier(const struct easier *e, uint32_t key)
 static bool gives_any(struct trade *t, uint32_t assignment, uint32_t key)
 {
 	(void)key;
-	for (uint32_t i = t->key_at[assignment]; i < t->key_at[assignment + 1]; i++)
-		if (is_easier((const struct easier *)t, t->keys[i]))
+	for (uint32_t i = t->gives.at[assignment]; i < t->gives.at[assignment + 1]; i++)
+		if (is_easier((const struct easier *)t, t->gives.v[i]))
 			return true;
 	return false;
 }

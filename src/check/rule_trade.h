@@ -74,19 +74,36 @@ struct trade_rule {
 	/* Whether it is a fault when nobody gives the key at all; null: it never is. */
 	bool (*owed)(const struct trade *t, uint32_t asker, uint32_t key);
 	void (*prepare)(struct trade *t); /* fills marks; may be null */
+	bool varies;             /* what is given or asked depends on the order, too */
 	const char *(*word)(const struct trade *t, uint32_t key); /* for @; may be null */
 	/* "ID (place) " + does + late; + never; "but only optional work " + gives_words.
 	 * In the cause "ID " + gives_words + " in " + place. @ is the word of the key. */
 	const char *does, *late, *never, *gives_words, *never_cause, *never_repair;
 };
 
+/* Keys by assignment: those of w stand from at[w] to at[w + 1]. */
+struct trade_keys {
+	uint32_t *at, *v;
+};
+
+/* What one rule reads of all sheets. Some is read through texts, so for rules that do not
+ * vary it is read once for all orders, those of proposed moves among them. */
+struct trade_read {
+	const struct trade_rule *rule;
+	uint32_t *marks;         /* by assignment: keys given, for rules that prepare */
+	struct trade_keys gives, asks;
+	const struct trade_read *next;
+};
+
+struct trade_reads *trade_reads_new(struct arena *a);
+
 /* The state of one rule over one order. */
 struct trade {
 	struct rule_context x;   /* a copy, first, for the callbacks of rules.h */
 	const struct trade_rule *rule;
 	uint32_t nkeys;
-	uint32_t *marks;         /* by assignment: keys given, for rules that prepare */
-	uint32_t *key_at, *keys; /* by assignment, one more: what gives says */
+	uint32_t *marks;         /* as in struct trade_read */
+	struct trade_keys gives, asks;
 	struct first *firsts;
 	bool *brought;           /* by key; null when students bring nothing */
 	uint32_t *left_out;      /* by key: a card that this path leaves out, plus 1 */
@@ -102,6 +119,8 @@ struct trade {
 /* Whether the order holds a process, a joint or a machine at all; without, no rule of
  * order can speak. */
 bool trade_is_shop_order(const struct rule_context *x);
+/* Fills in what the sheets give and ask, from what was read before if that holds. */
+void trade_read_sheets(struct trade *t);
 /* Fills t with what a rule's gives says of x's order; false when it cannot speak. */
 bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
     struct trade *t);

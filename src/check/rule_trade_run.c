@@ -35,34 +35,18 @@ static uint32_t keys_given(const struct rule_context *x, uint32_t assignment, ui
     uint32_t most)
 {
 	const struct trade *t = (const struct trade *)x;
-	uint32_t from = t->key_at[assignment], n = t->key_at[assignment + 1] - from;
+	uint32_t from = t->gives.at[assignment], n = t->gives.at[assignment + 1] - from;
 
 	assert(n <= most);
 	for (uint32_t i = 0; i < n; i++)
-		v[i] = t->keys[from + i];
+		v[i] = t->gives.v[from + i];
 	return n;
-}
-
-/* Asked once an assignment: some read through its acceptance. */
-static void read_keys(struct trade *t)
-{
-	size_t nkeys = 0, cap = 0, n = t->x.m->nassignments;
-	uint32_t v[RULE_KEYS_MOST];
-
-	t->key_at = arena_array(t->x.scratch, n + 1, sizeof *t->key_at);
-	for (uint32_t w = 0; w < n; w++) {
-		uint32_t given = t->rule->gives(t, w, v);
-
-		for (uint32_t i = 0; i < given; i++)
-			*ARENA_PUSH(t->x.scratch, t->keys, nkeys, cap) = v[i];
-		t->key_at[w + 1] = (uint32_t)nkeys;
-	}
 }
 
 bool trade_gives(struct trade *t, uint32_t assignment, uint32_t key)
 {
-	for (uint32_t i = t->key_at[assignment]; i < t->key_at[assignment + 1]; i++)
-		if (t->keys[i] == key)
+	for (uint32_t i = t->gives.at[assignment]; i < t->gives.at[assignment + 1]; i++)
+		if (t->gives.v[i] == key)
 			return true;
 	return false;
 }
@@ -120,8 +104,8 @@ static void find_brought(struct trade *t)
 			    a->teaches[i].level == SKILL_ASSESSED)
 				assessed[a->teaches[i].skill] = true;
 		}
-		for (uint32_t k = t->key_at[w]; had && k < t->key_at[w + 1]; k++)
-			t->brought[t->keys[k]] = true;
+		for (uint32_t k = t->gives.at[w]; had && k < t->gives.at[w + 1]; k++)
+			t->brought[t->gives.v[k]] = true;
 	}
 	for (uint32_t s = 0; s < m->nskills; s++)
 		t->brought_unknown |= !assessed[s] &&
@@ -158,9 +142,9 @@ static void find_left_out(struct trade *t)
 
 		if (w == NONE || rule_is_placed(&t->x, w))
 			continue;
-		for (uint32_t k = t->key_at[w]; k < t->key_at[w + 1]; k++)
-			if (!t->left_out[t->keys[k]])
-				t->left_out[t->keys[k]] = w + 1;
+		for (uint32_t k = t->gives.at[w]; k < t->gives.at[w + 1]; k++)
+			if (!t->left_out[t->gives.v[k]])
+				t->left_out[t->gives.v[k]] = w + 1;
 	}
 }
 
@@ -233,19 +217,17 @@ static void note_vain(const struct trade *t, struct vains *vs, struct vain v,
 
 static void find_vains(struct trade *t, struct vains *vs)
 {
-	uint32_t v[RULE_KEYS_MOST];
-
 	for (size_t i = 0; i < t->x.o->nwalk; i++) {
-		uint32_t asker = t->x.o->walk[i], n = t->rule->asks(t, asker, v);
+		uint32_t asker = t->x.o->walk[i];
 
-		assert(n <= RULE_KEYS_MOST);
-		for (uint32_t k = 0; k < n; k++) {
-			enum met met = how_met(t, asker, v[k]);
+		for (uint32_t k = t->asks.at[asker]; k < t->asks.at[asker + 1]; k++) {
+			uint32_t key = t->asks.v[k];
+			enum met met = how_met(t, asker, key);
 
-			if (met == MET || (t->brought && t->brought[v[k]]) ||
-			    (met == MET_NEVER && !is_owed(t, asker, v[k])))
+			if (met == MET || (t->brought && t->brought[key]) ||
+			    (met == MET_NEVER && !is_owed(t, asker, key)))
 				continue;
-			note_vain(t, vs, (struct vain){ asker, v[k], NONE }, met);
+			note_vain(t, vs, (struct vain){ asker, key, NONE }, met);
 		}
 	}
 }
@@ -566,11 +548,7 @@ bool trade_begin(const struct rule_context *x, const struct trade_rule *rule,
 	t->nkeys = rule->nkeys ? rule->nkeys : (uint32_t)x->m->nmachines;
 	if (!t->nkeys || !trade_is_shop_order(x))
 		return false;
-	if (rule->prepare) {
-		t->marks = arena_array(x->scratch, x->m->nassignments, sizeof *t->marks);
-		rule->prepare(t);
-	}
-	read_keys(t);
+	trade_read_sheets(t);
 	find_brought(t);
 	find_left_out(t);
 	t->firsts = rule_firsts(&t->x, t->nkeys, keys_given);

@@ -3,6 +3,7 @@
 #include "check/rule_metal.h"
 #include "check/rule_test.h"
 #include "check/rule_text.h"
+#include "check/rule_trade.h"
 #include "check/tell.h"
 
 #include <assert.h>
@@ -388,7 +389,7 @@ struct rule_base *rule_base_new(struct arena *a, const struct model *m)
 {
 	struct rule_base *b = arena_alloc(a, sizeof *b);
 
-	*b = (struct rule_base){ m, works_new(a, m), customs_off(a, m) };
+	*b = (struct rule_base){ m, works_new(a, m), customs_off(a, m), trade_reads_new(a) };
 	return b;
 }
 
@@ -398,7 +399,7 @@ static struct rule_context begin(struct arena *scratch, const struct rule_base *
 	*told = (struct rule_told){ .by_key = map_new(scratch, false),
 	    .unseen = { .arena = scratch } };
 	return (struct rule_context){ .m = base->m, .f = f, .scratch = scratch, .told = told,
-	    .work = base->work, .off = base->off };
+	    .work = base->work, .off = base->off, .reads = base->reads };
 }
 
 void rules_run_order(struct arena *scratch, const struct rule_base *base,

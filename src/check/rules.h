@@ -11,6 +11,7 @@
 
 struct rule_told;
 struct rule_moves;
+struct trade_reads;
 struct limit_faults;
 struct settings;
 struct test_lines;
@@ -30,6 +31,7 @@ struct rule_context {
 	struct work_lists lists;
 	struct view *view;
 	struct rule_moves *moves;
+	struct trade_reads *reads; /* check/rule_trade.h */
 	struct limit_faults *limits; /* check/rule_machine.h; null elsewhere */
 	/* Only for rules of a sheet, and of the one under judgement. */
 	const struct settings *settings; /* check/rule_metal.h */
@@ -136,6 +138,7 @@ struct rule_base {
 	const struct model *m;
 	const struct work *work;
 	const bool *off;
+	struct trade_reads *reads; /* filled by the runs as they come to it */
 };
 struct rule_base *rule_base_new(struct arena *a, const struct model *m);
 
