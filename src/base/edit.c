@@ -11,14 +11,30 @@ size_t text_count_lines(str text)
 	return n;
 }
 
+/* Where a line begins. */
+static size_t line_start(str text, uint32_t line)
+{
+	size_t at = 0;
+
+	for (uint32_t i = 1; i < line && at < text.n; i++)
+		at = str_find_char(text, '\n', at) + 1;
+	return at;
+}
+
+str text_lines(str text, uint32_t from, uint32_t to)
+{
+	size_t at = line_start(text, from);
+	str rest = str_sub(text, at, text.n);
+
+	return from > to ? (str){ 0 } : str_sub(rest, 0, line_start(rest, to - from + 2));
+}
+
 str text_line_at(str text, uint32_t line)
 {
-	size_t at = 0, end;
+	size_t at = line_start(text, line), end;
 
 	if (!line)
 		return (str){ 0 };
-	for (uint32_t i = 1; i < line && at < text.n; i++)
-		at = str_find_char(text, '\n', at) + 1;
 	end = str_find_char(text, '\n', at);
 	if (end > at && end <= text.n && text.p[end - 1] == '\r')
 		end--;

@@ -40,5 +40,7 @@ struct edited edits_apply(struct arena *a, const struct source *s, uint32_t file
  * whole, and past the last. */
 str text_line_at(str text, uint32_t line);
 size_t text_count_lines(str text);
+/* Lines from .. to of a text, from 1, with their line ends. */
+str text_lines(str text, uint32_t from, uint32_t to);
 
 #endif
