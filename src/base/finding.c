@@ -123,6 +123,24 @@ struct slip *finding_slip(struct findings *f, struct finding *d, struct pos pos,
 	return s;
 }
 
+static str may_be_meant(struct arena *a, str right)
+{
+	return str_format(a, "write \"%.*s\" if that is what is meant", STR_ARG(right));
+}
+
+void finding_offer(struct findings *f, struct finding *d, struct pos pos, str wrong,
+    str right)
+{
+	d->repair = may_be_meant(f->arena, right);
+	finding_slip(f, d, pos, wrong, right);
+}
+
+void finding_guess(struct findings *f, struct finding *d, struct pos pos, str wrong,
+    str right)
+{
+	finding_slip(f, d, pos, wrong, right)->say = may_be_meant(f->arena, right);
+}
+
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos)
 {
 	struct related *r = ARENA_PUSH(f->arena, d->related, d->nrelated, d->related_cap);

@@ -76,10 +76,10 @@ struct standing_wrong {
 	uint64_t week, end;      /* end: the farthest week that serves as well */
 };
 
-/* A word of the source, and what is likely meant in its place. Both stand on one line. */
+/* A word of the source, and what may be meant in its place. Both stand on one line. */
 struct slip {
 	struct pos pos;          /* of the word, or of what stands before it on its line */
-	str wrong, right;
+	str wrong, right;        /* right: empty where nothing is likely */
 	str say;                 /* the repair in words; empty: as the finding says it */
 	struct slip *next;       /* a less likely one, or null */
 };
@@ -125,8 +125,14 @@ void finding_cause(struct findings *f, struct finding *d, const char *format, ..
     __attribute__((format(printf, 3, 4)));
 void finding_repair(struct findings *f, struct finding *d, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
-/* Notes what a word of its line likely should be, after those noted before. */
+/* Notes what a word of its line likely should be, after those noted before: `offer` makes
+ * it the repair, for `slip` the repair says it in words of its own, `guess` is one of
+ * several that are worth a trial. */
+void finding_offer(struct findings *f, struct finding *d, struct pos pos, str wrong,
+    str right);
 struct slip *finding_slip(struct findings *f, struct finding *d, struct pos pos, str wrong,
+    str right);
+void finding_guess(struct findings *f, struct finding *d, struct pos pos, str wrong,
     str right);
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos);
 

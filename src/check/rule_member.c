@@ -121,8 +121,7 @@ static void say_unknown(struct rule_context *x, uint32_t w, const struct member 
 	likely = likely_word(m->name, names, a->npieces);
 	finding_cause(x->f, d, "the aide cuts by the pieces, students build by the drawing");
 	if (likely.n)
-		finding_repair(x->f, d, "write \"%.*s\" if that is what is meant",
-		    STR_ARG(likely));
+		finding_offer(x->f, d, m->pos, m->name, likely);
 	else
 		finding_repair(x->f, d, "add it to Pieces, or leave it out of the drawing");
 }

@@ -77,7 +77,7 @@ static void tell(struct rule_context *x, uint32_t w, struct pos pos, str wrong, 
 	d->level = LEVEL_WARNING;
 	finding_cause(x->f, d, "one letter or figure is between it and \"%.*s\"",
 	    STR_ARG(meant));
-	finding_repair(x->f, d, "write \"%.*s\" if that is what is meant", STR_ARG(meant));
+	finding_offer(x->f, d, pos, wrong, meant);
 }
 
 static void judge_classes(struct rule_context *x, uint32_t w)

@@ -101,6 +101,34 @@ static str criterion_meant(struct rule_context *x, const struct assignment *a, s
 	return likely_word(name, v, n);
 }
 
+/* Notes the criteria that nothing grades: one of them may be what g means. */
+static void note_criteria(struct rule_context *x, const struct assignment *a,
+    struct finding *d, const struct grade *g, str meant)
+{
+	for (size_t i = 0; i < a->ncriteria; i++) {
+		const struct criterion *c = &a->criteria[i];
+
+		if (meant.n && c->name.p == meant.p)
+			finding_slip(x->f, d, c->pos, c->name, g->name);
+		else if (!is_weld_test(c->name) && !is_grade(a, c->name))
+			finding_guess(x->f, d, c->pos, c->name, g->name);
+	}
+}
+
+/* The same for the lines of Grading that have no criterion. */
+static void note_grades(struct rule_context *x, const struct assignment *a,
+    struct finding *d, const struct criterion *c, str meant)
+{
+	for (size_t i = 0; i < a->ngrades; i++) {
+		const struct grade *g = &a->grades[i];
+
+		if (meant.n && g->name.p == meant.p)
+			finding_slip(x->f, d, g->pos, g->name, c->name);
+		else if (!is_weld_test(g->name) && !is_criterion(a, g->name))
+			finding_guess(x->f, d, g->pos, g->name, c->name);
+	}
+}
+
 static void tell_grade(struct rule_context *x, uint32_t w, const struct grade *g)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -115,6 +143,7 @@ static void tell_grade(struct rule_context *x, uint32_t w, const struct grade *g
 	else
 		finding_repair(x->f, d, "add an Acceptance line \"%.*s\" with its limits",
 		    STR_ARG(g->name));
+	note_criteria(x, a, d, g, meant);
 }
 
 static void tell_test(struct rule_context *x, uint32_t w, const struct criterion *c)
@@ -130,6 +159,7 @@ static void tell_test(struct rule_context *x, uint32_t w, const struct criterion
 	else
 		finding_repair(x->f, d, "add a Grading line \"%.*s\" with a weight, or take "
 		    "it out of Acceptance", STR_ARG(c->name));
+	note_grades(x, a, d, c, meant);
 }
 
 /* A sheet that has lost its Acceptance is told once, with what is graded as a list. */
@@ -185,6 +215,31 @@ static void judge_limits(struct rule_context *x, uint32_t w)
 			    "tolerance, or plain words");
 }
 
+/* What the weights have too much may be the mark under another name. */
+static void tell_no_mark(struct rule_context *x, uint32_t w, uint32_t total)
+{
+	const struct assignment *a = &x->m->assignments[w];
+	struct finding *d = rule_report(x, FINDING_NO_PASS_MARK, a->grades[0].pos, w,
+	    "the Grading of %.*s has no Pass mark, so nobody can tell a pass from a fail",
+	    STR_ARG(a->id));
+	str mark = STR("Pass mark");
+
+	finding_repair(x->f, d, "add \"- **Pass mark:** 70\", or mark every line must pass");
+	for (size_t i = 0; i < a->ngrades; i++) {
+		const struct grade *g = &a->grades[i];
+
+		if (total != 100 + g->weight)
+			continue;
+		if (!likely_word(g->name, &mark, 1).n) {
+			finding_guess(x->f, d, g->pos, g->name, mark);
+			continue;
+		}
+		finding_slip(x->f, d, g->pos, g->name, mark);
+		finding_repair(x->f, d, "write \"Pass mark\" in place of \"%.*s\"",
+		    STR_ARG(g->name));
+	}
+}
+
 /* Weights that miss 100 were reported; whether the mark can be reached is another
  * question, for a total of 110 makes a mark of 105 possible. */
 static void judge_pass_mark(struct rule_context *x, uint32_t w)
@@ -199,10 +254,7 @@ static void judge_pass_mark(struct rule_context *x, uint32_t w)
 	if (!a->ngrades)
 		return;
 	if (!a->pass_mark_said && gates < a->ngrades)
-		finding_repair(x->f, rule_report(x, FINDING_NO_PASS_MARK,
-		    a->grades[0].pos, w, "the Grading of %.*s has no Pass mark, so "
-		    "nobody can tell a pass from a fail", STR_ARG(a->id)),
-		    "add \"- **Pass mark:** 70\", or mark every line must pass");
+		tell_no_mark(x, w, total);
 	else if (a->pass_mark > total)
 		finding_repair(x->f, rule_report(x, FINDING_PASS_MARK_OVER,
 		    a->grades[0].pos, w, "the Pass mark of %.*s is %u, and all its lines "

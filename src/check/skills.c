@@ -114,6 +114,7 @@ static void check_names(const struct assignment *as, const struct skill_at *t,
 		    "evidence of %.*s, but has no such Acceptance or Grading line",
 		    STR_ARG(as->id), STR_ARG(word), STR_ARG(t->written)));
 		near = (*told)++ < TELL_MOST ? likely_word(word, names, n) : (str){ 0 };
+		finding_slip(f, d, t->pos, word, near);
 		if (near.n)
 			finding_repair(f, d, "write %.*s", STR_ARG(near));
 		else

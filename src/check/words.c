@@ -76,6 +76,8 @@ static void report(struct words *w, struct findings *f, const struct skill_at *s
 	d->scope = who.n ? SCOPE_ASSIGNMENTS : SCOPE_PROGRAM;
 	d->assignment = who;
 	d->skill = s->written;
+	finding_slip(f, d, s->pos, s->written, meant != NONE ? w->model->skills[meant].id
+	    : (str){ 0 });
 	if (meant != NONE)
 		finding_repair(f, d, "write %.*s, or list %.*s in skills.md",
 		    STR_ARG(w->model->skills[meant].id), STR_ARG(s->written));

@@ -72,10 +72,29 @@ static bool has_section(const struct block *v, size_t n, size_t i, size_t row)
 	return false;
 }
 
+/* Notes for trial the sections that are not there, where none is likely. */
+static void offer_sections(struct binder *b, const struct block *h,
+    const struct block *const *at, size_t from)
+{
+	for (size_t i = from; i < b->f->n; i++) {
+		struct finding *d = &b->f->v[i];
+
+		if (d->name != FINDING_UNKNOWN_SECTION || pos_cmp(d->pos, h->pos) ||
+		    d->slips || !is_worth_a_guess(b, d))
+			continue;
+		for (size_t row = 0; row < SECTIONS; row++)
+			if (!at[row])
+				finding_guess(b->f, d, h->pos, h->text,
+				    sections_assignment[row].name);
+	}
+}
+
 /* Where each section's heading is, by row; NULL: not there. */
 static void find_sections(struct binder *b, const struct block *v, size_t n, size_t i,
     const struct block **at)
 {
+	size_t first = i, from = b->f->n;
+
 	for (; i < n; i = blocks_until(v, n, i + 1, 2)) {
 		size_t row = find_section(v[i].text);
 
@@ -99,6 +118,8 @@ static void find_sections(struct binder *b, const struct block *v, size_t n, siz
 			at[row] = &v[i];
 		}
 	}
+	for (i = first; b->f->n > from && i < n; i = blocks_until(v, n, i + 1, 2))
+		offer_sections(b, &v[i], at, from);
 }
 
 static void read_facts(struct binder *b, const struct block *v, size_t n)

@@ -297,6 +297,24 @@ static bool complain_level(struct binder *b, const struct code_name *n,
 	return true;
 }
 
+/* Notes the sets of that code and loading: of which year, a trial may show. */
+static void offer_sets(struct binder *b, struct finding *d, const struct code_name *n,
+    str written)
+{
+	const struct model *m = b->model;
+	size_t total = m->nstandards + m->nshipped, k = 0;
+	str *names = arena_array(b->arena, total, sizeof *names);
+
+	for (size_t i = 0; i < total; i++) {
+		const struct standard *s = i < m->nstandards ? &m->standards[i]
+		    : &m->shipped[i - m->nstandards];
+
+		if (str_eq_nocase(s->code, n->code) && str_eq(s->loading, n->loading))
+			names[k++] = s->name;
+	}
+	offer_guesses(b, d, written, names, k, ANY_DISTANCE);
+}
+
 static void complain_unknown(struct binder *b, const struct code_name *n,
     const struct block *in)
 {
@@ -309,6 +327,8 @@ static void complain_unknown(struct binder *b, const struct code_name *n,
 
 	if (is_worth_a_guess(b, d))
 		likely = likely_set(b->arena, b->model, n, written);
+	finding_slip(b->f, d, d->pos, written, likely);
+	offer_sets(b, d, n, written);
 	if (likely.n)
 		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant, or add "
 		    "these limits in the folder standards", STR_ARG(likely));

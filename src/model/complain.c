@@ -26,11 +26,33 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
 
 /* Likely words are worked out for the first findings of a part only: a file of nothing
  * but faults must not take minutes. */
-enum { LIKELY_FINDINGS = 200 };
+enum { LIKELY_FINDINGS = 200, GUESSES_MOST = 8 };
 
 bool is_worth_a_guess(const struct binder *b, const struct finding *d)
 {
 	return b->told + (size_t)(d - b->f->v) < LIKELY_FINDINGS;
+}
+
+static bool is_noted(const struct finding *d, str right)
+{
+	for (const struct slip *s = d->slips; s; s = s->next)
+		if (str_eq_nocase(s->right, right))
+			return true;
+	return false;
+}
+
+void offer_guesses(struct binder *b, struct finding *d, str wrong, const str *v, size_t n,
+    size_t most)
+{
+	size_t told = 0;
+
+	for (size_t i = 0; is_worth_a_guess(b, d) && i < n && told < GUESSES_MOST; i++) {
+		if (is_noted(d, v[i]) || (most < ANY_DISTANCE &&
+		    str_distance(wrong, v[i], most) > most))
+			continue;
+		finding_guess(b->f, d, d->pos, wrong, v[i]);
+		told++;
+	}
 }
 
 str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n)
@@ -39,10 +61,26 @@ str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, s
 
 	if (is_worth_a_guess(b, d))
 		likely = likely_word(wrong, v, n);
-	if (likely.n)
-		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
-		    STR_ARG(likely));
+	if (!likely.n)
+		return likely;
+	finding_offer(b->f, d, d->pos, wrong, likely);
+	offer_guesses(b, d, wrong, v, n, str_distance(wrong, likely, wrong.n));
 	return likely;
+}
+
+/* The other words of a list that are as near as the likely one; where none is, all of a
+ * short list. */
+static void offer_words(struct binder *b, struct finding *d, str wrong,
+    const struct words *w, str likely)
+{
+	size_t n = 0, near = likely.n ? str_distance(wrong, likely, wrong.n) : ANY_DISTANCE;
+	str *v = arena_array(b->arena, w->n, sizeof *v);
+
+	for (size_t i = 0; i < w->n; i++)
+		if (likely.n || words_show(w, w->v[i].value).p == w->v[i].word.p)
+			v[n++] = w->v[i].word;
+	if (likely.n || n <= GUESSES_MOST)
+		offer_guesses(b, d, wrong, v, n, near);
 }
 
 uint32_t complain_word(struct binder *b, struct said t, const struct words *w)
@@ -55,12 +93,14 @@ uint32_t complain_word(struct binder *b, struct said t, const struct words *w)
 	if (!is_worth_a_guess(b, d))
 		return NONE;
 	value = words_guess(b->arena, w, t.s, &likely);
+	if (likely.n)
+		finding_offer(b->f, d, d->pos, t.s, likely);
+	offer_words(b, d, t.s, w, likely);
 	if (!likely.n) {
 		finding_repair(b->f, d, "choose one of: %.*s",
 		    STR_ARG(words_list(b->arena, w)));
 		return NONE;
 	}
-	finding_repair(b->f, d, "write \"%.*s\" if that is what is meant", STR_ARG(likely));
 	if (value != NONE)
 		d->message = str_format(b->f->arena, "\"%.*s\" is not %.*s; it is read as "
 		    "\"%.*s\"", STR_ARG(t.s), STR_ARG(w->what), STR_ARG(likely));
@@ -122,6 +162,13 @@ static bool is_told_of_gauge(struct binder *b, struct said at, str text)
 	return true;
 }
 
+static str first_word(str s)
+{
+	str word;
+
+	return str_word(&s, &word) ? word : s;
+}
+
 void complain_fault(struct binder *b, struct said t, const struct quantity_fault *fault)
 {
 	static const enum finding_name names[] = {
@@ -142,11 +189,10 @@ void complain_fault(struct binder *b, struct said t, const struct quantity_fault
 		finding_repair(b->f, d, "name a material that has sheet gauges, such as "
 		    "\"A1011 sheet\"");
 	else if (fault->result == QUANTITY_NO_UNIT && fault->likely.n)
-		finding_repair(b->f, d, "write \"%.*s %.*s\" if that is what is meant",
-		    STR_ARG(t.s), STR_ARG(fault->likely));
+		finding_offer(b->f, d, said_pos(t), t.s, str_format(b->f->arena,
+		    "%.*s %.*s", STR_ARG(t.s), STR_ARG(fault->likely)));
 	else if (fault->likely.n)
-		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
-		    STR_ARG(fault->likely));
+		finding_offer(b->f, d, d->pos, first_word(at.s), fault->likely);
 	else
 		finding_repair(b->f, d, "write it as %s", forms[str_starts_nocase(t.s,
 		    STR("NPS ")) ? QUANTITY_PIPE : fault->want]);

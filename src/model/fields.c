@@ -83,13 +83,76 @@ static void take(struct binder *b, const struct field_table *t, const struct blo
 	}
 }
 
+/* Whether a row of an assignment reads a text without a finding; nothing of it is kept. */
+static bool takes(const struct binder *b, const struct field *row, const struct block *in)
+{
+	struct assignment a = *b->a;
+	struct binder trial = *b;
+
+	trial.a = &a;
+	trial.f = findings_new(b->arena);
+	row->read(&trial, row, in);
+	return !trial.f->n && trial.nstrange == b->nstrange;
+}
+
+/* Of rows that read a text those that would not read any text come first; those that do
+ * not read it have no place. */
+static int rank_of(const struct binder *b, const struct field *row, const struct block *in)
+{
+	struct block any = { .kind = in->kind, .text = STR("?"), .pos = in->pos };
+
+	if (!in->text.n || !b->a)
+		return 0;
+	return !takes(b, row, in) ? 2 : takes(b, row, &any);
+}
+
+/* Notes for trial the keys that a line may mean: those that do not stand here. */
+static void offer_rows(struct binder *b, struct finding *d, const struct field_table *t,
+    const struct block *in, const struct block *const *found)
+{
+	size_t told = 0;
+
+	for (int rank = 0; rank < 2; rank++)
+		for (size_t i = 0; i < t->n && told < KEYS_TOLD; i++) {
+			if (found[i] || rank_of(b, &t->v[i], in) != rank)
+				continue;
+			finding_guess(b->f, d, block_key_pos(in), in->key, t->v[i].key);
+			told++;
+		}
+}
+
+/* Once it is known which keys stand here: for a key without a likely one, and for both
+ * lines of a key that stands twice. */
+static void offer_missing(struct binder *b, const struct field_table *t,
+    const struct block *in, const struct block *const *found, size_t from)
+{
+	uint32_t row = fields_find(t, in->key);
+
+	for (size_t i = from; i < b->f->n; i++) {
+		struct finding *d = &b->f->v[i];
+
+		if (d->slips || pos_cmp(d->pos, block_key_pos(in)) ||
+		    !is_worth_a_guess(b, d))
+			continue;
+		if (d->name == FINDING_DUPLICATE_KEY && row != NONE)
+			offer_rows(b, d, t, found[row], found);
+		if (d->name == FINDING_DUPLICATE_KEY || d->name == FINDING_UNKNOWN_KEY)
+			offer_rows(b, d, t, in, found);
+	}
+}
+
 void fields_read(struct binder *b, const struct field_table *t, const struct block *v,
     size_t n, const struct block **found)
 {
+	size_t from = b->f->n;
+
 	assert(t->n <= FIELDS_MOST && FIELDS_MOST <= 64);
 	b->nearly = 0;
 	for (size_t i = 0; i < n; i++)
 		take(b, t, &v[i], found);
+	for (size_t i = 0; b->f->n > from && i < n; i++)
+		if (v[i].kind == BLOCK_FACT && v[i].level <= 1)
+			offer_missing(b, t, &v[i], found, from);
 	for (size_t row = 0; row < t->n; row++) {
 		const struct block *in = found[row];
 

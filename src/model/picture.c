@@ -119,14 +119,17 @@ static void complain_missing(struct binder *b, const struct block *v, str path)
 	for (size_t i = 0; i < m->npictures; i++)
 		names[i] = file_name(m->pictures[i].path);
 	likely = likely_word(file_name(path), names, m->npictures);
-	if (likely.n)
+	if (likely.n) {
 		finding_repair(b->f, d, "write ../pictures/%.*s if that is what is meant",
 		    STR_ARG(likely));
-	else if (path.n < 4 || !str_eq_nocase(str_sub(path, path.n - 4, path.n), STR(".png")))
+		finding_slip(b->f, d, d->pos, file_name(path), likely);
+	} else if (path.n < 4 ||
+	    !str_eq_nocase(str_sub(path, path.n - 4, path.n), STR(".png"))) {
 		finding_repair(b->f, d, "save it as a PNG file in the folder pictures");
-	else
+	} else {
 		finding_repair(b->f, d, "put it into the folder pictures and write "
 		    "../pictures/ before its name");
+	}
 }
 
 /* Two words at least: a file name says nothing to one who cannot see the picture. */

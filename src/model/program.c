@@ -37,7 +37,7 @@ static str term_meant(struct binder *b, struct said t)
 		return t.s;
 	d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t), "\"%.*s\" is not a term; it is "
 	    "read as \"%.*s\"", STR_ARG(t.s), STR_ARG(likely));
-	finding_repair(b->f, d, "write \"%.*s\" if that is what is meant", STR_ARG(likely));
+	finding_offer(b->f, d, d->pos, t.s, likely);
 	return likely;
 }
 
@@ -279,6 +279,8 @@ static bool take_for_quarter(const struct walk_down *w, const struct block *h)
 	finding_repair(w->b->f, complain(w->b, FINDING_UNKNOWN_SECTION, h->pos,
 	    "\"%.*s\" cannot be meant here; it is read as quarter %u", STR_ARG(h->text),
 	    (unsigned)n), "write \"## Quarter %u\"", (unsigned)n);
+	finding_slip(w->b->f, &w->b->f->v[w->b->f->n - 1], h->pos, h->text,
+	    str_format(w->b->f->arena, "Quarter %u", (unsigned)n));
 	open_quarter(w->b, n, h->pos);
 	return true;
 }

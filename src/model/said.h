@@ -87,8 +87,14 @@ bool is_worth_a_guess(const struct binder *b, const struct finding *d);
 /* UNKNOWN_WORD with the likely word, or the whole list, as repair. Returns the value for
  * which it is taken, so that one slip does not make others; NONE: it is left out. */
 uint32_t complain_word(struct binder *b, struct said t, const struct words *w);
-/* Repair: the likely one of n words, when one is near; that word, or empty. */
+/* Repair: the likely one of n words, when one is near; that word, or empty. The wrong one
+ * stands at the place of d. Others as near are noted for trial. */
 str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, size_t n);
+/* Notes for trial those of n words, a few at the most, that are not noted and at most so
+ * many letters away. */
+enum { ANY_DISTANCE = 1000 };
+void offer_guesses(struct binder *b, struct finding *d, str wrong, const str *v, size_t n,
+    size_t most);
 /* NOT_UNDERSTOOD for a block that has no meaning where it stands. */
 void complain_block(struct binder *b, const struct block *v, const char *wanted);
 /* DUPLICATE_ID for a heading whose name another has, which counts. */

@@ -102,7 +102,8 @@ uint32_t section_find(struct binder *b, struct said t)
 		finding_relate(b->f, d, said_pos(t))->label = STR("named here too");
 	else
 		d = complain(b, FINDING_UNKNOWN_WORD, said_pos(t), "%.*s", STR_ARG(message));
-	likely = offer_likely(b, d, t.s, names, m->nsections);
+	likely = again ? likely_word(t.s, names, m->nsections)
+	    : offer_likely(b, d, t.s, names, m->nsections);
 	for (uint32_t i = 0; likely.n && i < m->nsections; i++) {
 		if (likely.p != names[i].p)
 			continue;
@@ -111,9 +112,12 @@ uint32_t section_find(struct binder *b, struct said t)
 			    STR_ARG(message), STR_ARG(likely));
 		return i;
 	}
-	if (!again)
-		finding_repair(b->f, d, "write a heading \"## Section %.*s\" in shop.md, or the "
-		    "name of one that it has", STR_ARG(t.s));
+	if (again)
+		return NONE;
+	finding_repair(b->f, d, "write a heading \"## Section %.*s\" in shop.md, or the name of "
+	    "one that it has", STR_ARG(t.s));
+	finding_slip(b->f, d, d->pos, t.s, (str){ 0 });
+	offer_guesses(b, d, t.s, names, m->nsections, ANY_DISTANCE);
 	return NONE;
 }
 
@@ -290,6 +294,7 @@ static void complain_heading(struct binder *b, const struct block *h)
 		    "of shop.md; what stands under it is left out", STR_ARG(h->text));
 		finding_repair(b->f, d, "write \"## Station booth\", \"## Machine shear\" or "
 		    "another heading that shop.md has");
+		finding_slip(b->f, d, h->pos, h->text, (str){ 0 });
 		return;
 	}
 	d = complain(b, FINDING_UNKNOWN_SECTION, h->pos, "\"%.*s\" is not a heading of "
@@ -297,6 +302,8 @@ static void complain_heading(struct binder *b, const struct block *h)
 	    STR_ARG(rows[meant].name), name.n ? " " : "", STR_ARG(name));
 	finding_repair(b->f, d, "write \"## %.*s%s%.*s\" if that is what is meant",
 	    STR_ARG(rows[meant].name), name.n ? " " : "", STR_ARG(name));
+	finding_slip(b->f, d, h->pos, h->text, str_format(b->f->arena, "%.*s%s%.*s",
+	    STR_ARG(rows[meant].name), name.n ? " " : "", STR_ARG(name)));
 }
 
 static bool is_repeat(struct binder *b, const struct record_file *file, uint32_t i,

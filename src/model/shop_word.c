@@ -39,6 +39,16 @@ static str shop_name(const struct model *m, enum shop_sort sort, size_t i)
 	return sort == SHOP_STATION ? m->stations[i].name : m->machines[i].name;
 }
 
+/* Where shop.md gives a name, of which the slice is that of the list. */
+static struct pos shop_pos(const struct model *m, enum shop_sort sort, str name)
+{
+	size_t i = 0;
+
+	while (shop_name(m, sort, i).p != name.p)
+		i++;
+	return sort == SHOP_STATION ? m->stations[i].pos : m->machines[i].pos;
+}
+
 static void relate(struct binder *b, struct finding *d, struct said t)
 {
 	struct related *r = finding_relate(b->f, d, said_pos(t));
@@ -67,9 +77,11 @@ static void complain_strange(struct binder *b, struct said t, enum shop_sort sor
 	for (size_t i = 0; i < n; i++)
 		names[i] = shop_name(m, sort, i);
 	offer_likely(b, d, t.s, names, n);
-	if (!d->repair.n)
-		finding_repair(b->f, d, "add \"## %s %.*s\" to shop.md",
-		    sorts[sort].heading, STR_ARG(t.s));
+	if (d->repair.n)
+		return;
+	finding_repair(b->f, d, "add \"## %s %.*s\" to shop.md", sorts[sort].heading,
+	    STR_ARG(t.s));
+	finding_slip(b->f, d, d->pos, t.s, (str){ 0 });
 }
 
 static bool fact_names(const struct assignment *a, str name)
@@ -146,6 +158,7 @@ static void offer_idle(struct binder *b, const struct strange_list *l)
 		finding_repair(b->f, d, "write \"## %s %.*s\" in shop.md in place of "
 		    "\"%.*s\", or write \"%.*s\" on these sheets", sorts[s->sort].heading,
 		    STR_ARG(s->word), STR_ARG(idle), STR_ARG(idle));
+		finding_slip(b->f, d, shop_pos(b->model, s->sort, idle), idle, s->word);
 	}
 }
 

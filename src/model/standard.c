@@ -147,14 +147,13 @@ static const struct words seen_words = {
 static void complain_limit(struct binder *b, struct said t,
     const struct limit_fault *fault)
 {
-	struct finding *d = complain(b, FINDING_BAD_LIMIT,
-	    said_pos(said_sub(t, fault->offset, t.s.n)),
+	struct said at = said_sub(t, fault->offset, t.s.n), wrong = at;
+	struct finding *d = complain(b, FINDING_BAD_LIMIT, said_pos(at),
 	    "\"%.*s\" cannot be read, and this limit is left out: %s", STR_ARG(t.s),
 	    fault->reason);
 
-	if (fault->likely.n)
-		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
-		    STR_ARG(fault->likely));
+	if (fault->likely.n && said_word(&at, &wrong))
+		finding_offer(b->f, d, d->pos, wrong.s, fault->likely);
 }
 
 /* Cuts what follows `word` off *t. */

@@ -53,6 +53,7 @@ static void take_for(struct binder *b, const struct unknown_id *u, uint32_t mean
 	    STR_ARG(d->assignment), STR_ARG(m->assignments[meant].id));
 	finding_repair(b->f, d, "write \"%.*s\", or add a file that defines %.*s",
 	    STR_ARG(m->assignments[meant].id), STR_ARG(d->assignment));
+	finding_slip(b->f, d, d->pos, d->assignment, m->assignments[meant].id);
 }
 
 /* What each unknown id means, or NONE, into meant; ids are those in no course. */

@@ -184,8 +184,7 @@ static void complain_item(struct binder *b, struct weld *w, struct said item)
 
 		if (!likely.n)
 			continue;
-		finding_repair(b->f, d, "write \"%.*s\" if that is what is meant",
-		    STR_ARG(likely));
+		finding_offer(b->f, d, d->pos, item.s, likely);
 		if (!take_guess(w, lists[i], value))
 			break;
 		d->message = str_format(b->f->arena, "\"%.*s\" is not known in a weld; it "

@@ -1,0 +1,178 @@
+/* One word that is misspelt or goes by another name is one finding: single slips of a
+ * program without a finding, then two slips, which stay two. */
+#include "remedy_bench.h"
+
+#define COUNT(v) (sizeof (v) / sizeof *(v))
+
+enum { SHEETS, PROGRAM, SHOP, SKILLS, FILES };
+
+#define COUPON(id, title, joint, position) \
+	"# " id ": " title "\n\n" \
+	"- **Kind:** coupon\n- **Hours:** 10\n- **Station:** booth\n- **Process:** SMAW\n" \
+	"- **Joint:** " joint "\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n" \
+	"- **Position:** " position "\n- **Filler:** E7018, 1/8 in\n" \
+	"- **Current:** DC+, 110-140 A\n- **Oven:** 250-300 degF, 4 h out\n" \
+	"- **Machines:** saw\n\n"
+#define REST \
+	"## Drawing\n\n```joint\nleg: 1/4 in\nlength: 8 in\n```\n\n" \
+	"## Acceptance\n\n- **Visual:** D1.1-2020 welder test\n\n" \
+	"## Grading\n\n- **Visual:** 100, must pass\n- **Pass mark:** 70\n\n" \
+	"## Cautions\n\n- Hot metal and fume: hood, gloves and extraction.\n\n"
+
+static const char *const texts[FILES][2] = {
+	[SHEETS] = { "assignments/all.md",
+	    "# SF-01: Walk\n\n- **Kind:** safety\n- **Hours:** 4\n- **Station:** booth\n"
+	    "- **Machines:** saw, grinder\n\n"
+	    "## Teaches\n\n- saf.shop assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 %\n\n"
+	    COUPON("SM-01", "Tee", "tee", "1F")
+	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.1f assessed by Visual\n\n"
+	    REST
+	    COUPON("SM-02", "Lap", "lap", "2F")
+	    "## Needs\n\n- smaw.1f assessed\n\n## Teaches\n\n- smaw.2f assessed by Visual\n\n"
+	    REST },
+	[PROGRAM] = { "program.md",
+	    "# Valley: Welding\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n"
+	    "### ORW 101: Stick\n\n- **Lab hours:** 24\n\n"
+	    "1. SF-01, week 1\n2. SM-01, week 2\n3. SM-02, week 4\n" },
+	[SHOP] = { "shop.md",
+	    "# Shop\n\n## Station booth\n\n- **Places:** 4\n\n## Machine saw\n\n"
+	    "- **Round:** 10 in\n\n## Machine grinder\n\n- **Wheel:** 8 in\n" },
+	[SKILLS] = { "skills.md",
+	    "# Skills\n\n## PO1: Welds\n\n- **saf.shop:** Work safely in the shop\n"
+	    "- **smaw.1f:** Weld a flat fillet\n- **smaw.2f:** Weld a horizontal fillet\n" },
+};
+
+/* A place in one of the texts, and what is written there in its place; `wrong` may begin
+ * anywhere, and the first place counts. */
+struct slip_made {
+	int file;
+	const char *right, *wrong;
+};
+
+static const char *with(struct arena *a, const char *text, const struct slip_made *s)
+{
+	str t = str_of(text), right = str_of(s->right);
+	size_t at = str_find(t, right, 0);
+
+	if (at >= t.n)
+		fail_msg("no \"%s\"", s->right);
+	return str_format(a, "%.*s%s%.*s", STR_ARG(str_sub(t, 0, at)), s->wrong,
+	    STR_ARG(str_sub(t, at + right.n, t.n))).p;
+}
+
+/* What stands when these slips are made, before and after trials. */
+static struct bench bench_with(const struct slip_made *v, size_t n, size_t *before)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct file_text files[FILES];
+	struct bench t;
+
+	for (int i = 0; i < FILES; i++) {
+		const char *text = texts[i][1];
+
+		for (size_t k = 0; k < n; k++)
+			if (v[k].file == i && v[k].right)
+				text = with(a, text, &v[k]);
+		files[i] = (struct file_text){ texts[i][0], text };
+	}
+	t = remedy_bench(files, FILES);
+	*before = t.f->n;
+	remedy_settle(&t);
+	arena_free(a);
+	return t;
+}
+
+static void the_program_is_clean(void **state)
+{
+	size_t before;
+	struct bench t = bench_with(NULL, 0, &before);
+
+	(void)state;
+	print_findings(&t);
+	assert_int_equal(before, 0);
+	bench_free(&t);
+}
+
+/* How often it is found before trials, and what is told after. */
+struct told {
+	struct slip_made slip;
+	size_t before;
+	enum finding_name name;
+	const char *repair;      /* part of it */
+};
+
+static void check_told(const struct told *row)
+{
+	size_t before;
+	struct bench t = bench_with(&row->slip, 1, &before);
+
+	if (before != row->before || t.f->n != 1 || t.f->v[0].name != row->name ||
+	    !str_has(t.f->v[0].repair, row->repair)) {
+		print_findings(&t);
+		fail_msg("\"%s\": %zu before", row->slip.wrong, before);
+	}
+	bench_free(&t);
+}
+
+static void one_slip_is_one_finding(void **state)
+{
+	static const struct told rows[] = {
+		{ { SHEETS, "## Teaches\n\n- smaw.1f", "## Learning goals\n\n- smaw.1f" }, 2,
+		  FINDING_UNKNOWN_SECTION, "write \"Teaches\" if" },
+		{ { SHEETS, "## Drawing", "## Sketch" }, 2, FINDING_UNKNOWN_SECTION,
+		  "write \"Drawing\" if" },
+		{ { SHEETS, "## Acceptance\n\n- **Visual", "## Good\n\n- **Visual" }, 2,
+		  FINDING_UNKNOWN_SECTION, "write \"Acceptance\" if" },
+		{ { SHEETS, "**Hours:** 10", "**Time:** 10" }, 2, FINDING_UNKNOWN_KEY,
+		  "write \"Hours\" if" },
+		{ { SHEETS, "**Process:**", "**Method:**" }, 2, FINDING_UNKNOWN_KEY,
+		  "write \"Process\" if" },
+		{ { SHEETS, "**Oven:**", "**Storage:**" }, 2, FINDING_UNKNOWN_KEY,
+		  "write \"Oven\" if" },
+		{ { SHEETS, "**Pass mark:**", "**Pas mrak:**" }, 2, FINDING_NO_PASS_MARK,
+		  "write \"Pass mark\" in place of \"Pas mrak\"" },
+		{ { SHEETS, "**Pass mark:**", "**Needed:**" }, 2, FINDING_NO_PASS_MARK,
+		  "write \"Pass mark\" if" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(rows); i++)
+		check_told(&rows[i]);
+}
+
+/* Two faults that have nothing to do with one another, each of which shows twice. */
+static void two_slips_are_two_findings(void **state)
+{
+	static const struct slip_made pairs[][2] = {
+		{ { SHEETS, "**Hours:** 10", "**Time:** 10" },
+		  { SHEETS, "## Drawing", "## Sketch" } },
+		{ { SHEETS, "**Oven:**", "**Storage:**" },
+		  { SHEETS, "**Pass mark:**", "**Needed:**" } },
+		{ { SHEETS, "**Process:**", "**Method:**" },
+		  { SHEETS, "- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 2F",
+		    "- **Metal:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 2F" } },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(pairs); i++) {
+		size_t before;
+		struct bench t = bench_with(pairs[i], 2, &before);
+
+		if (before < 4 || t.f->n != 2) {
+			print_findings(&t);
+			fail_msg("pair %zu: %zu before", i, before);
+		}
+		bench_free(&t);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(the_program_is_clean),
+		cmocka_unit_test(one_slip_is_one_finding),
+		cmocka_unit_test(two_slips_are_two_findings),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
