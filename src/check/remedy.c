@@ -134,6 +134,8 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 		if (f->v[s.finding].waived)
 			continue;
 		seek_slips(&s);
+		seek_facts(&s);
+		seek_figures(&s);
 		seek_names(&s);
 		seek_moves(&s);
 		seek_lines(&s);

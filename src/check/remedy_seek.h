@@ -24,6 +24,8 @@ size_t seek_byte(str line, uint32_t col);
 
 /* Each adds what it knows for the finding that is looked at, if anything. */
 void seek_slips(struct seeker *s);      /* words that are likely meant otherwise */
+void seek_facts(struct seeker *s);      /* facts that the sheet shows otherwise */
+void seek_figures(struct seeker *s);    /* figures that are too small, weeks of lines */
 void seek_moves(struct seeker *s);      /* a line of program.md elsewhere */
 void seek_lines(struct seeker *s);      /* a line of program.md that is missing, or optional */
 void seek_teaching(struct seeker *s);   /* a line of Teaches that is missing */

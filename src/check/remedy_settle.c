@@ -25,19 +25,25 @@ static bool is_same(const struct finding *before, const struct finding *after,
 	    str_eq(before->skill, after->skill);
 }
 
-/* Whether some finding lists the place of this one: it is there still, under another. */
-static bool is_listed(const struct finding *d, const struct findings *after,
+/* How often findings list a place. */
+static size_t count_listed(const struct findings *f, struct pos pos,
     const struct edited *texts, size_t n)
 {
-	for (size_t i = 0; i < after->n; i++)
-		for (size_t k = 0; k < after->v[i].nrelated; k++) {
-			const struct related *r = &after->v[i].related[k];
+	size_t times = 0;
 
-			if (r->pos.file == d->pos.file && d->pos.line && d->pos.line ==
-			    line_before(r->pos, texts, n))
-				return true;
-		}
-	return false;
+	for (size_t i = 0; pos.line && i < f->n; i++)
+		for (size_t k = 0; k < f->v[i].nrelated; k++)
+			times += f->v[i].related[k].pos.file == pos.file && pos.line ==
+			    line_before(f->v[i].related[k].pos, texts, n);
+	return times;
+}
+
+/* Whether some finding lists the place of this one that did not: it is there still, under
+ * another. */
+static bool is_listed(const struct finding *d, const struct findings *before,
+    const struct findings *after, const struct edited *texts, size_t n)
+{
+	return count_listed(after, d->pos, texts, n) > count_listed(before, d->pos, NULL, 0);
 }
 
 /* A waiver that covers nothing any more is no harm that an edit does, nor, where more than
@@ -79,7 +85,7 @@ void remedy_judge(struct arena *a, struct remedy *r, const struct findings *befo
 		return;
 	for (size_t i = 0; i < before->n; i++) {
 		mends[i] = !stays[i] && !before->v[i].waived &&
-		    !is_listed(&before->v[i], after, texts, ntexts);
+		    !is_listed(&before->v[i], before, after, texts, ntexts);
 		n += mends[i];
 	}
 	if (!mends[r->finding])

@@ -8,6 +8,7 @@ static str right_line(const struct seeker *s, const struct slip *slip)
 {
 	str line = seek_line(s, slip->pos);
 	size_t at = str_find(line, slip->wrong, seek_byte(line, slip->pos.col));
+
 	if (!slip->wrong.n || !slip->right.n || at >= line.n)
 		return (str){ 0 };
 	return str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),

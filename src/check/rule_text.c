@@ -344,28 +344,62 @@ static bool is_said(const struct claims *all, enum claim_kind kind, const struct
 	return false;
 }
 
-/* A word with its direction, which a position owes that is welded either way. */
-static str word_way(const struct rule_context *x, str word, enum progression way)
+static bool has_pipe(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (joint_is_pipe(&a->welds[i]))
+			return true;
+	return false;
+}
+
+/* A position with its direction, which one owes that is welded either way. */
+static str word_way(const struct rule_context *x, uint32_t w, str word,
+    enum progression way)
 {
 	static const char *const ways[] = { "", " up", " down" };
 	uint32_t at = words_find(&words_position, word);
 
+	if (at == POSITION_1G && has_pipe(&x->m->assignments[w]))
+		return position_word(POSITION_1G_ROLLED);
 	if (!way && at != NONE && position_wants_progression((enum position)at))
 		way = PROGRESS_UP;
 	return str_format(x->f->arena, "%.*s%s", STR_ARG(word), ways[way]);
 }
 
+/* One current that all words of the sheet leave room for. */
+static void note_amps(const struct rule_context *x, struct finding *d,
+    const struct claims *all, const struct stated *s)
+{
+	struct quantity q = { 0 };
+	str right;
+
+	for (size_t i = 0; i < all->n; i++) {
+		const struct claim *c = &all->v[i];
+
+		if (c->kind != CLAIM_AMPS)
+			continue;
+		q.lo = q.hi <= 0 || c->q.lo < q.lo ? c->q.lo : q.lo;
+		q.hi = c->q.hi > q.hi ? c->q.hi : q.hi;
+	}
+	right = q.lo < q.hi ? str_format(x->f->arena, "%u-%u A", (unsigned)q.lo,
+	    (unsigned)q.hi) : str_format(x->f->arena, "%u A", (unsigned)q.hi);
+	finding_slip(x->f, d, s->pos, stated_say(x, s), right)->say = str_format(
+	    x->f->arena, "write %.*s at Current, as the steps say", STR_ARG(right));
+}
+
 /* Notes the word of the sheet as that of the text, and the other way round. Sizes are
  * written in too many ways. */
-static void note_slips(const struct rule_context *x, struct finding *d,
+static void note_slips(const struct rule_context *x, uint32_t w, struct finding *d,
     const struct claims *all, const struct claim *c, const struct stated_list *l)
 {
 	str place = place_say(x, c);
 
+	if (c->kind == CLAIM_AMPS && l->n == 1)
+		note_amps(x, d, all, l->v);
 	for (size_t i = 0; c->kind >= CLAIM_SIZES && i < l->n; i++) {
 		const struct stated *s = &l->v[i];
 		str fact = stated_say(x, s), right = c->kind == CLAIM_POSITION
-		    ? word_way(x, c->word, c->way) : c->word;
+		    ? word_way(x, w, c->word, c->way) : c->word;
 
 		if (l->n > 1 && is_said(all, c->kind, s))
 			continue;
@@ -397,7 +431,7 @@ static void say_claim(struct rule_context *x, uint32_t w, const struct claims *a
 	finding_cause(x->f, d, "students do what the words say and are graded by the "
 	    "rest of the sheet");
 	finding_repair(x->f, d, "make both say the same");
-	note_slips(x, d, all, c, l);
+	note_slips(x, w, d, all, c, l);
 }
 
 /* A slip is told where it stands first. */

@@ -1,0 +1,331 @@
+/* Facts that are valid and not what is meant: what the sheet itself shows in their place. */
+#include "check/remedy_fact.h"
+
+#include "check/rule_metal.h"
+#include "model/words.h"
+
+/* Entries of one fact that are tried in turn: more of them are seldom on one line. */
+enum { ITEMS_MOST = 4 };
+
+str seek_item(const struct seeker *s, struct pos pos, char sep, size_t k)
+{
+	str line = seek_line(s, pos);
+	size_t at = seek_byte(line, pos.col);
+
+	for (; k && at < line.n; k--)
+		at = str_find_char(line, sep, at) + 1;
+	return at < line.n ? str_trim(str_sub(line, at, str_find_char(line, sep, at)))
+	    : (str){ 0 };
+}
+
+struct remedy *seek_write(struct seeker *s, struct pos pos, str old, str new)
+{
+	str line = seek_line(s, pos);
+	size_t at = old.n ? (size_t)(old.p - line.p) : 0;
+	struct edit e = { EDIT_REPLACE, pos.file, pos.line, { 0 }, 0 };
+	struct remedy *r;
+
+	if (!old.n || !new.n || str_eq(old, new))
+		return NULL;
+	e.text = str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
+	    STR_ARG(new), STR_ARG(str_sub(line, at + old.n, line.n)));
+	for (size_t i = 0; i < s->out->n; i++)
+		if (s->out->v[i].finding == s->finding && s->out->v[i].nedits == 1 &&
+		    str_eq(s->out->v[i].edits->text, e.text))
+			return NULL;
+	r = seek_add(s, &e, 1);
+	r->names_cause = true;
+	return r;
+}
+
+/* "write 2F at Position"; of another sheet than the finding's with its id. */
+static str write_say(const struct seeker *s, const struct assignment *a, str to,
+    const char *key, str why)
+{
+	bool own = str_eq_nocase(seek_finding(s)->assignment, a->id);
+
+	return str_format(s->arena, "write %.*s at %s%s%.*s, %.*s", STR_ARG(to), key,
+	    own ? "" : " of ", own ? 0 : (int)a->id.n, a->id.p, STR_ARG(why));
+}
+
+void seek_fact(struct seeker *s, const struct assignment *a, const char *key, size_t k,
+    str to, str why)
+{
+	struct pos pos = assignment_fact_pos(a, str_of(key));
+	struct remedy *r = seek_write(s, pos, seek_item(s, pos, ',', k), to);
+
+	if (r)
+		r->say = write_say(s, a, to, key, why);
+}
+
+/* ---- pieces ---- */
+
+static bool same_start(str a, str b)
+{
+	str x, y;
+
+	return str_word(&a, &x) && str_word(&b, &y) && str_eq_nocase(x, y);
+}
+
+static bool is_a_material(const struct assignment *a, str text)
+{
+	for (uint32_t i = 0; i < a->nmaterials; i++)
+		if (same_start(a->materials[i].text, text))
+			return true;
+	return false;
+}
+
+static bool is_cut(const struct assignment *a, str material)
+{
+	for (size_t i = 0; i < a->npieces; i++)
+		if (same_start(a->pieces[i].material, material))
+			return true;
+	return false;
+}
+
+/* Whether this sheet has a finding that tells more of the cause. */
+static bool is_told(const struct seeker *s, enum finding_name name)
+{
+	for (size_t i = 0; i < s->f->n; i++)
+		if (s->f->v[i].name == name && str_eq_nocase(s->f->v[i].assignment,
+		    seek_finding(s)->assignment))
+			return true;
+	return false;
+}
+
+/* What no piece is cut from is perhaps what a piece is cut from, rather one that no fact
+ * names. */
+static void seek_material(struct seeker *s, const struct assignment *a)
+{
+	for (uint32_t k = 0; k < a->nmaterials && k < ITEMS_MOST; k++)
+		for (size_t i = 0; i < 2 * a->npieces && !is_cut(a, a->materials[k].text); i++) {
+			str of = a->pieces[i % a->npieces].material;
+
+			if (is_a_material(a, of) == (i >= a->npieces))
+				seek_fact(s, a, "Material", k, of, STR("as the pieces say"));
+		}
+}
+
+/* "3/8 in" of "3/8 x 3 x 8 in"; of pipe its size. */
+static str piece_thickness(const struct seeker *s, const struct piece *p)
+{
+	size_t end = str_find(p->size, STR(" x "), 0), unit = p->size.n;
+	str first = str_sub(p->size, 0, end);
+
+	if (p->pipe.od_mm > 0)
+		return p->pipe.text;
+	if (end >= p->size.n || str_find_char(first, 'g', 0) < first.n ||
+	    str_find_char(first, 'n', 0) < first.n || str_find_char(first, 'm', 0) < first.n)
+		return first;
+	while (unit && p->size.p[unit - 1] != ' ')
+		unit--;
+	return str_format(s->arena, "%.*s %.*s", STR_ARG(first),
+	    STR_ARG(str_sub(p->size, unit, p->size.n)));
+}
+
+static void seek_thickness(struct seeker *s, const struct assignment *a)
+{
+	for (uint32_t k = 0; k < a->nthicknesses && k < ITEMS_MOST; k++)
+		for (size_t i = 0, n = 0; i < a->npieces && n < ITEMS_MOST; i++) {
+			const struct piece *p = &a->pieces[i];
+
+			if (says(p->name, "backing") || (a->nmaterials == a->nthicknesses &&
+			    !same_start(p->material, a->materials[k].text)))
+				continue;
+			seek_fact(s, a, "Thickness", k, piece_thickness(s, p),
+			    STR("as the pieces say"));
+			n++;
+		}
+}
+
+/* ---- two places of one sheet ---- */
+
+static const char *const keys[] = { "Joint", "Position", "Thickness", "Material" };
+
+/* The fact whose value stands on the line of pos; null: none of those. */
+static const char *key_at(const struct assignment *a, struct pos pos)
+{
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+		struct pos at = assignment_fact_pos(a, str_of(keys[i]));
+
+		if (at.line == pos.line && at.line != a->pos.line)
+			return keys[i];
+	}
+	return NULL;
+}
+
+/* What a line under "## Welds" says of a fact. */
+static str weld_says(const struct seeker *s, const struct weld *w, const char *key)
+{
+	static const char *const ways[] = { "", " up", " down" };
+
+	if (*key == 'J')
+		return joint_word(w->joint);
+	if (*key == 'P')
+		return str_format(s->arena, "%.*s%s",
+		    STR_ARG(position_word(w->at.position)), ways[w->at.progression]);
+	return *key == 'M' ? w->material1 : (str){ 0 };
+}
+
+static const struct weld *weld_at(const struct assignment *a, struct pos pos)
+{
+	for (size_t i = 0; i < a->nwelds; i++)
+		if (a->welds[i].pos.line == pos.line)
+			return &a->welds[i];
+	return NULL;
+}
+
+/* The finding stands at a weld or in the drawing, and first relates the fact: either says
+ * what the other means. */
+static void seek_other_place(struct seeker *s, const struct assignment *a)
+{
+	const struct finding *d = seek_finding(s);
+	const char *key = d->nrelated ? key_at(a, d->related[0].pos) : NULL;
+	const struct weld *w = weld_at(a, d->pos);
+	struct remedy *r;
+	str says_it, fact;
+
+	if (!key)
+		return;
+	says_it = w ? weld_says(s, w, key) : seek_item(s, d->pos, '\n', 0);
+	for (size_t k = 0; k < ITEMS_MOST; k++)
+		seek_fact(s, a, key, k, says_it, w ? STR("as the weld says")
+		    : STR("as the drawing says"));
+	fact = seek_item(s, d->related[0].pos, ',', 0);
+	r = w ? NULL : seek_write(s, d->pos, says_it, fact);
+	if (r)
+		r->say = str_format(s->arena, "write %.*s in the drawing, as %s says",
+		    STR_ARG(fact), key);
+}
+
+/* ---- position ---- */
+
+static bool is_welded_in(const struct assignment *a, uint32_t position)
+{
+	for (uint32_t i = 0; i < a->npositions; i++)
+		if (a->positions[i].position == position)
+			return true;
+	return false;
+}
+
+/* A position in the title that the sheet does not weld in, where that is not told. */
+static void seek_title_position(struct seeker *s, const struct assignment *a)
+{
+	str rest = is_told(s, FINDING_TEXT_DISAGREES) ? (str){ 0 } : a->title, word;
+
+	while (str_word(&rest, &word)) {
+		uint32_t at = word.n < 3 ? words_find(&words_position, word) : NONE;
+		str to = word;
+
+		if (at == NONE || is_welded_in(a, at))
+			continue;
+		if (position_wants_progression((enum position)at))
+			to = str_format(s->arena, "%.*s%s", STR_ARG(word),
+			    says(a->title, "down") ? " down" : " up");
+		for (uint32_t k = 0; k < a->npositions && k < ITEMS_MOST; k++)
+			seek_fact(s, a, "Position", k, to, STR("as the title says"));
+	}
+}
+
+/* Pads lie flat, unless they are there to teach another position. */
+static void seek_flat(struct seeker *s, const struct assignment *a)
+{
+	if (a->njoints == 1 && a->joints[0] == JOINT_SURFACING && a->npositions == 1 &&
+	    a->positions[0].position != POSITION_FLAT)
+		seek_fact(s, a, "Position", 0, STR("flat"), STR("if the pads lie flat"));
+}
+
+/* ---- cutting ---- */
+
+static bool has_joint(const struct assignment *a, bool cut)
+{
+	for (uint32_t i = 0; i < a->njoints; i++)
+		if (joint_is_cut(a->joints[i]) == cut)
+			return true;
+	return false;
+}
+
+static bool has_process(const struct assignment *a, bool cut)
+{
+	for (uint32_t i = 0; i < a->nprocesses; i++)
+		if (process_is_cut(a->processes[i]) == cut)
+			return true;
+	return false;
+}
+
+/* Sheets that cut with a welding process, or weld with a cutting one. */
+static void seek_cuts(struct seeker *s)
+{
+	for (uint32_t i = 0, n = 0; i < s->m->nassignments && n < ITEMS_MOST; i++) {
+		const struct assignment *a = &s->m->assignments[i];
+
+		if (!a->njoints || !a->nprocesses || has_joint(a, false) == has_process(a, false))
+			continue;
+		n++;
+		if (has_joint(a, true))
+			seek_fact(s, a, "Process", 0, process_word(says(a->title, "plasma")
+			    ? PROCESS_PAC : PROCESS_OFC), STR("for it cuts"));
+		else if (has_process(a, true))
+			seek_fact(s, a, "Joint", 0, joint_word(says(a->title, "bevel")
+			    ? JOINT_BEVEL_CUT : JOINT_CUT_EDGE), STR("for it cuts"));
+	}
+}
+
+/* ---- which finding asks for what ---- */
+
+static void seek_drawn(struct seeker *s, const struct assignment *a)
+{
+	if (is_told(s, FINDING_PIECES_DISAGREE))
+		return;
+	seek_thickness(s, a);
+	seek_material(s, a);
+}
+
+struct asking {
+	enum finding_name name;
+	void (*v[4])(struct seeker *s, const struct assignment *a);
+};
+
+static const struct asking askings[] = {
+	{ FINDING_FILLER_OF_ANOTHER_PROCESS, { seek_process, seek_filler } },
+	{ FINDING_FILLER_OF_WRONG_METAL, { seek_filler } },
+	{ FINDING_FILLER_OUT_OF_POSITION, { seek_filler } },
+	{ FINDING_NO_SHIELDING_GAS, { seek_process } },
+	{ FINDING_GAS_NOT_USED, { seek_process } },
+	{ FINDING_WRONG_GAS, { seek_process } },
+	{ FINDING_GAS_FLOW_FAR_OFF, { seek_process } },
+	{ FINDING_WRONG_POLARITY, { seek_process } },
+	{ FINDING_TRANSFER_DISAGREES, { seek_process } },
+	{ FINDING_CURRENT_OUTSIDE_RANGE, { seek_filler } },
+	{ FINDING_VOLTS_OUTSIDE_RANGE, { seek_filler } },
+	{ FINDING_BAD_DRAWING, { seek_drawn } },
+	{ FINDING_PIECES_DISAGREE, { seek_material, seek_thickness } },
+	{ FINDING_FACTS_DISAGREE, { seek_other_place, seek_process } },
+	{ FINDING_RANGE_CLAIMS_MORE, { seek_title_position } },
+	{ FINDING_NO_PRACTICE_TEST, { seek_title_position } },
+	{ FINDING_RECORD_INCOMPLETE, { seek_kind } },
+};
+
+static const struct assignment *assignment_of(const struct model *m, str id)
+{
+	uint32_t at = id.n ? map_find(m->assignment_by_id, id) : MAP_NONE;
+
+	return at == MAP_NONE ? NULL : &m->assignments[at];
+}
+
+void seek_facts(struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+	const struct assignment *a = assignment_of(s->m, d->assignment);
+
+	for (size_t i = 0; a && i < sizeof askings / sizeof *askings; i++)
+		for (size_t k = 0; k < 4 && askings[i].name == d->name; k++)
+			if (askings[i].v[k])
+				askings[i].v[k](s, a);
+	if (finding_is_of_order(d->name)) {
+		if (a)
+			seek_flat(s, a);
+		seek_other_kinds(s);
+		seek_cuts(s);
+	}
+}
