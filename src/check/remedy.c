@@ -140,6 +140,7 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 		seek_moves(&s);
 		seek_lines(&s);
 		seek_teaching(&s);
+		seek_lost(&s);
 	}
 	order_remedies(a, m, f, s.out);
 	return s.out;

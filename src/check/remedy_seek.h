@@ -22,6 +22,15 @@ str seek_line(const struct seeker *s, struct pos pos);
 /* The byte of a line at which a column from 1 begins. */
 size_t seek_byte(str line, uint32_t col);
 
+/* Whether findings of a name hang on what is taught. */
+bool seek_is_teaching(enum finding_name name);
+/* The skill of an id, MAP_NONE when skills.md lists none. */
+uint32_t seek_skill(const struct seeker *s, str id);
+/* "- smaw.2f assessed" of each skill that is marked, one a line. */
+str seek_teaches(const struct seeker *s, const bool *skills);
+/* The first line of program.md that gives an assignment; null: none. */
+const struct slot *seek_slot(const struct seeker *s, str id);
+
 /* Each adds what it knows for the finding that is looked at, if anything. */
 void seek_slips(struct seeker *s);      /* words that are likely meant otherwise */
 void seek_facts(struct seeker *s);      /* facts that the sheet shows otherwise */
@@ -29,6 +38,7 @@ void seek_figures(struct seeker *s);    /* figures that are too small, weeks of 
 void seek_moves(struct seeker *s);      /* a line of program.md elsewhere */
 void seek_lines(struct seeker *s);      /* a line of program.md that is missing, or optional */
 void seek_teaching(struct seeker *s);   /* a line of Teaches that is missing */
+void seek_lost(struct seeker *s);       /* a file of an assignment that is missing */
 void seek_names(struct seeker *s);      /* headings, facts and ids by other names */
 
 #endif

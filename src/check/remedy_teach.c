@@ -7,8 +7,7 @@
 enum { HOSTS_MOST = 4, SKILLS_MOST = 6 };
 enum { NAMED_MOST = 4 };
 
-/* Findings that hang on what is taught. */
-static bool is_of_teaching(enum finding_name name)
+bool seek_is_teaching(enum finding_name name)
 {
 	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_NEEDS_LOOP ||
 	    name == FINDING_NEVER_TAUGHT || name == FINDING_NEVER_ASSESSED ||
@@ -16,13 +15,15 @@ static bool is_of_teaching(enum finding_name name)
 	    name == FINDING_ONE_BRANCH_TEACHER || name == FINDING_ASSESSED_TOO_EARLY;
 }
 
-static uint32_t skill_of(const struct seeker *s, str id)
+uint32_t seek_skill(const struct seeker *s, str id)
 {
 	return id.n ? map_find(s->m->skill_by_id, id) : MAP_NONE;
 }
 
-static const struct slot *slot_of(const struct model *m, str id)
+const struct slot *seek_slot(const struct seeker *s, str id)
 {
+	const struct model *m = s->m;
+
 	for (size_t i = 0; id.n && i < m->nslots; i++)
 		if (m->slots[i].assignment != NONE &&
 		    str_eq(m->assignments[m->slots[i].assignment].id, id))
@@ -53,11 +54,11 @@ static const struct slot *asker_in(const struct seeker *s, const struct finding 
 {
 	const struct slot *first = NULL;
 
-	if (skill == NONE || skill_of(s, d->skill) == skill)
-		first = slot_of(s->m, d->assignment);
+	if (skill == NONE || seek_skill(s, d->skill) == skill)
+		first = seek_slot(s, d->assignment);
 	for (size_t i = 0; i < d->nrelated; i++)
-		if (skill == NONE || skill_of(s, d->related[i].skill) == skill)
-			first = earlier(s->m, first, slot_of(s->m, d->related[i].assignment));
+		if (skill == NONE || seek_skill(s, d->related[i].skill) == skill)
+			first = earlier(s->m, first, seek_slot(s, d->related[i].assignment));
 	return first;
 }
 
@@ -67,7 +68,7 @@ static const struct slot *first_asker(const struct seeker *s, uint32_t skill)
 	const struct slot *first = NULL;
 
 	for (size_t i = 0; i < s->f->n; i++)
-		if (is_of_teaching(s->f->v[i].name) && !s->f->v[i].waived)
+		if (seek_is_teaching(s->f->v[i].name) && !s->f->v[i].waived)
 			first = earlier(s->m, first, asker_in(s, &s->f->v[i], skill));
 	return first;
 }
@@ -102,24 +103,24 @@ static uint32_t empty_heading(const struct seeker *s, uint32_t who, uint32_t end
 	return 0;
 }
 
-static void say_skills(struct buf *b, const struct model *m, const bool *skills)
+str seek_teaches(const struct seeker *s, const bool *skills)
 {
-	for (size_t i = 0; i < m->nskills; i++)
+	struct buf b = { .arena = s->arena };
+
+	for (size_t i = 0; i < s->m->nskills; i++)
 		if (skills[i])
-			buf_addf(b, "%s- %.*s assessed", b->n ? "\n" : "",
-			    STR_ARG(m->skills[i].id));
+			buf_addf(&b, "%s- %.*s assessed", b.n ? "\n" : "",
+			    STR_ARG(s->m->skills[i].id));
+	return buf_str(&b);
 }
 
 /* Lets an assignment teach some more. */
 static struct remedy *let_teach(struct seeker *s, uint32_t who, const bool *skills)
 {
 	const struct assignment *a = &s->m->assignments[who];
-	struct buf lines = { .arena = s->arena };
-	struct edit e = { EDIT_ADD, a->pos.file, 0, { 0 }, 0 };
+	struct edit e = { EDIT_ADD, a->pos.file, 0, seek_teaches(s, skills), 0 };
 	uint32_t end;
 
-	say_skills(&lines, s->m, skills);
-	e.text = buf_str(&lines);
 	if (a->nteaches) {
 		e.line = a->teaches[0].pos.line - 1;
 		return seek_add(s, &e, 1);
@@ -215,7 +216,7 @@ static void mark(const struct seeker *s, const struct finding *d, const struct s
     bool *skills, bool *outcomes)
 {
 	for (size_t i = 0; i <= d->nrelated; i++) {
-		uint32_t skill = skill_of(s, i ? d->related[i - 1].skill : d->skill), outcome;
+		uint32_t skill = seek_skill(s, i ? d->related[i - 1].skill : d->skill), outcome;
 		const struct slot *asker;
 
 		if (skill == MAP_NONE || skills[skill])
@@ -237,8 +238,8 @@ static bool is_named(const struct seeker *s, uint32_t skill)
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
-		if (is_of_teaching(d->name) && !d->waived &&
-		    d->name != FINDING_NEEDS_LOOP && skill_of(s, d->skill) == skill)
+		if (seek_is_teaching(d->name) && !d->waived &&
+		    d->name != FINDING_NEEDS_LOOP && seek_skill(s, d->skill) == skill)
 			return true;
 	}
 	return false;
@@ -274,7 +275,7 @@ static void seek_host(struct seeker *s, const struct slot *k)
 	for (size_t i = 0; i < s->f->n * 2; i++) {
 		const struct finding *d = &s->f->v[i % s->f->n];
 
-		if (is_of_teaching(d->name) && !d->waived)
+		if (seek_is_teaching(d->name) && !d->waived)
 			mark(s, d, k, skills, outcomes);
 	}
 	if (any(skills, s->m->nskills))
@@ -331,12 +332,12 @@ static enum skill_level level_asked(const struct seeker *s, uint32_t skill)
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
-		if (!is_of_teaching(d->name) || d->waived)
+		if (!seek_is_teaching(d->name) || d->waived)
 			continue;
 		for (size_t k = 0; k <= d->nrelated; k++) {
 			const struct related *r = k ? &d->related[k - 1] : NULL;
 
-			if (skill_of(s, r ? r->skill : d->skill) != skill)
+			if (seek_skill(s, r ? r->skill : d->skill) != skill)
 				continue;
 			if (d->name == FINDING_NEVER_ASSESSED ||
 			    d->name == FINDING_OUTCOME_UNASSESSED)
@@ -402,7 +403,7 @@ static str say_teach(const struct seeker *s, const struct slot *asker,
 
 /* One skill taught before whoever asks for it first: where it is taught less far, in the
  * course of that work, or right before it. */
-static void seek_skill(struct seeker *s, uint32_t skill)
+static void try_skill(struct seeker *s, uint32_t skill)
 {
 	const struct slot *asker = first_asker(s, skill);
 	const struct slot *low = line_before(s->m, asker, NONE, skill);
@@ -427,20 +428,20 @@ static void seek_skills(struct seeker *s)
 	uint32_t seen[SKILLS_MOST], n = 0;
 
 	for (size_t i = 0; i <= d->nrelated && n < SKILLS_MOST; i++) {
-		uint32_t skill = skill_of(s, i ? d->related[i - 1].skill : d->skill), k = 0;
+		uint32_t skill = seek_skill(s, i ? d->related[i - 1].skill : d->skill), k = 0;
 
 		while (k < n && seen[k] != skill)
 			k++;
 		if (skill == MAP_NONE || k < n)
 			continue;
 		seen[n++] = skill;
-		seek_skill(s, skill);
+		try_skill(s, skill);
 	}
 }
 
 void seek_teaching(struct seeker *s)
 {
-	if (!is_of_teaching(seek_finding(s)->name) || !s->m->sources)
+	if (!seek_is_teaching(seek_finding(s)->name) || !s->m->sources)
 		return;
 	seek_hosts(s);
 	seek_skills(s);
