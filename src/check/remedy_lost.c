@@ -49,8 +49,8 @@ static bool *skills_asked(const struct seeker *s)
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
-		if (d->waived || is_plain_move(s, d) || (!seek_is_teaching(d->name) &&
-		    d->name != FINDING_UNKNOWN_ASSIGNMENT))
+		if (d->waived || is_plain_move(s, d) ||
+		    (!seek_is_teaching(d->name) && i != s->finding))
 			continue;
 		for (size_t k = 0; k <= d->nrelated; k++) {
 			uint32_t skill = seek_skill(s, k ? d->related[k - 1].skill : d->skill);
@@ -69,46 +69,78 @@ static void add_pictures(struct buf *b, const struct model *m)
 			buf_addf(b, "\n![as it was](../%.*s)\n", STR_ARG(m->pictures[i].path));
 }
 
-/* What a translation of the file says is dropped, but for its heading: there is nothing
- * that it could agree with. Their number, at most n. */
-static size_t drop_translation(const struct seeker *s, struct pos pos, struct edit *v,
-    size_t n)
-{
-	str text = s->m->sources->v[pos.file].text;
-	size_t lines = text_count_lines(text), k = 0;
-
-	for (pos.line++; pos.line <= lines && k < n; pos.line++) {
-		if (str_starts(seek_line(s, pos), STR("# ")))
-			break;
-		v[k++] = (struct edit){ EDIT_DROP, pos.file, pos.line, { 0 }, 0 };
-	}
-	return k;
-}
-
 enum { DROPPED_MOST = 1000 };
 
+/* Edits in the making; drops past the room for them are left out. */
+struct draft {
+	struct edit v[DROPPED_MOST + 1];
+	size_t n;
+};
+
+/* Drops the lines of a source behind a place, to the next heading of an assignment. */
+static void drop_below(const struct seeker *s, struct pos pos, struct draft *d)
+{
+	size_t lines = text_count_lines(s->m->sources->v[pos.file].text);
+
+	for (pos.line++; pos.line <= lines && d->n < DROPPED_MOST; pos.line++) {
+		if (str_starts(seek_line(s, pos), STR("# ")))
+			return;
+		d->v[d->n++] = (struct edit){ EDIT_DROP, pos.file, pos.line, { 0 }, 0 };
+	}
+}
+
+/* The line of program.md that gives nothing, by a finding of it or one that lists it. */
+static bool find_line(const struct finding *d, str *id, struct pos *pos)
+{
+	*id = d->assignment;
+	*pos = d->pos;
+	if (d->name == FINDING_UNKNOWN_ASSIGNMENT)
+		return true;
+	for (size_t i = 0; i < d->nrelated; i++)
+		if (d->related[i].listed && d->related[i].name == FINDING_UNKNOWN_ASSIGNMENT) {
+			*id = d->related[i].assignment;
+			*pos = d->related[i].pos;
+			return true;
+		}
+	return false;
+}
+
+static str new_sheet(const struct seeker *s, str id, str title)
+{
+	struct buf b = { .arena = s->arena };
+
+	buf_addf(&b, "\n# %.*s: %.*s\n\n- **Kind:** as it was\n\n## Teaches\n\n%.*s\n\n"
+	    "## Drawing\n", STR_ARG(id), STR_ARG(title.n ? title : id),
+	    STR_ARG(seek_teaches(s, skills_asked(s))));
+	add_pictures(&b, s->m);
+	return buf_str(&b);
+}
+
+/* It comes behind another sheet, or in the place of one that cannot be read; what a
+ * translation says goes, for there is nothing that it could agree with. */
 void seek_lost(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
 	const struct model *m = s->m;
-	struct edit *v;
-	struct buf b = { .arena = s->arena };
-	size_t n = 0;
-	str title;
+	struct draft *v;
+	struct edit e = { .kind = EDIT_ADD };
+	struct pos pos;
+	str id;
 
-	if (d->name != FINDING_UNKNOWN_ASSIGNMENT || !d->assignment.n || !m->nassignments ||
-	    !m->sources)
+	if (!m->nassignments || !m->sources || !find_line(d, &id, &pos) || !id.n ||
+	    d->pos.file >= m->sources->n)
 		return;
-	v = arena_array(s->arena, DROPPED_MOST + 1, sizeof *v);
-	title = bracket(seek_line(s, d->pos));
-	buf_addf(&b, "\n# %.*s: %.*s\n\n- **Kind:** as it was\n\n## Teaches\n\n%.*s\n\n## Drawing\n",
-	    STR_ARG(d->assignment), STR_ARG(title.n ? title : d->assignment),
-	    STR_ARG(seek_teaches(s, skills_asked(s))));
-	add_pictures(&b, m);
-	v[n] = (struct edit){ EDIT_ADD, m->assignments[0].pos.file, 0, buf_str(&b), 0 };
-	v[n++].line = (uint32_t)text_count_lines(m->sources->v[v->file].text);
+	v = arena_alloc(s->arena, sizeof *v);
+	e.file = m->assignments[0].pos.file;
+	if (d->name != FINDING_UNKNOWN_ASSIGNMENT) {
+		e.file = d->pos.file;
+		drop_below(s, (struct pos){ e.file, 0, 1 }, v);
+	}
+	e.line = (uint32_t)text_count_lines(m->sources->v[e.file].text);
+	e.text = new_sheet(s, id, bracket(seek_line(s, pos)));
 	for (size_t i = 0; i < d->nrelated; i++)
 		if (d->related[i].listed && d->related[i].name == FINDING_UNKNOWN_TRANSLATION)
-			n += drop_translation(s, d->related[i].pos, v + n, DROPPED_MOST + 1 - n);
-	seek_add(s, v, n)->names_cause = true;
+			drop_below(s, d->related[i].pos, v);
+	v->v[v->n++] = e;
+	seek_add(s, v->v, v->n)->names_cause = true;
 }
