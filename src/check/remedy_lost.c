@@ -15,21 +15,6 @@ static str bracket(str line)
 	return end > open ? str_sub(line, open + 1, end - 1) : (str){ 0 };
 }
 
-/* Whether a line of program.md stands wrong within its quarter, by what is found wrong: a
- * slip of its own. */
-static bool is_plain_move(const struct seeker *s, const struct finding *d)
-{
-	const struct standing_wrong *w = d->wrong;
-	const struct slot *k = w && w->mover != NONE && d->name == FINDING_UNTAUGHT_SKILL
-	    ? seek_slot(s, s->m->assignments[w->mover].id) : NULL;
-	uint32_t quarter;
-
-	if (!k || !s->m->weeks)
-		return false;
-	quarter = s->m->courses[k->course].quarter;
-	return w->week / s->m->weeks + 1 == quarter || w->end / s->m->weeks + 1 == quarter;
-}
-
 /* What findings ask for, and what nobody assesses: of that nothing is found before the
  * line of the file gives something. */
 static bool *skills_asked(const struct seeker *s)
@@ -49,8 +34,7 @@ static bool *skills_asked(const struct seeker *s)
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
-		if (d->waived || is_plain_move(s, d) ||
-		    (!seek_is_teaching(d->name) && i != s->finding))
+		if (!seek_asks(s, d) && i != s->finding)
 			continue;
 		for (size_t k = 0; k <= d->nrelated; k++) {
 			uint32_t skill = seek_skill(s, k ? d->related[k - 1].skill : d->skill);
@@ -105,19 +89,36 @@ static bool find_line(const struct finding *d, str *id, struct pos *pos)
 	return false;
 }
 
-static str new_sheet(const struct seeker *s, str id, str title)
+static str new_sheet(const struct seeker *s, str heading)
 {
 	struct buf b = { .arena = s->arena };
 
-	buf_addf(&b, "\n# %.*s: %.*s\n\n- **Kind:** as it was\n\n## Teaches\n\n%.*s\n\n"
-	    "## Drawing\n", STR_ARG(id), STR_ARG(title.n ? title : id),
-	    STR_ARG(seek_teaches(s, skills_asked(s))));
+	buf_addf(&b, "\n%.*s\n\n- **Kind:** as it was\n\n## Teaches\n\n%.*s\n\n## Drawing\n",
+	    STR_ARG(heading), STR_ARG(seek_teaches(s, skills_asked(s))));
 	add_pictures(&b, s->m);
 	return buf_str(&b);
 }
 
-/* It comes behind another sheet, or in the place of one that cannot be read; what a
- * translation says goes, for there is nothing that it could agree with. */
+/* As the bracket in program.md has it, so that this is not found stale. */
+static str heading_of(const struct seeker *s, str id, struct pos pos)
+{
+	str title = bracket(seek_line(s, pos));
+
+	return str_format(s->arena, "# %.*s: %.*s", STR_ARG(id),
+	    STR_ARG(title.n ? title : STR("As it was")));
+}
+
+/* Of a translation only the heading is left: there is nothing that it could agree with. */
+static void drop_translation(const struct seeker *s, struct pos pos, str heading,
+    struct draft *d)
+{
+	if (d->n == DROPPED_MOST)
+		return;
+	d->v[d->n++] = (struct edit){ EDIT_REPLACE, pos.file, pos.line, heading, 0 };
+	drop_below(s, pos, d);
+}
+
+/* It comes behind another sheet, or in the place of one that cannot be read. */
 void seek_lost(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
@@ -125,7 +126,7 @@ void seek_lost(struct seeker *s)
 	struct draft *v;
 	struct edit e = { .kind = EDIT_ADD };
 	struct pos pos;
-	str id;
+	str id, heading;
 
 	if (!m->nassignments || !m->sources || !find_line(d, &id, &pos) || !id.n ||
 	    d->pos.file >= m->sources->n)
@@ -137,10 +138,11 @@ void seek_lost(struct seeker *s)
 		drop_below(s, (struct pos){ e.file, 0, 1 }, v);
 	}
 	e.line = (uint32_t)text_count_lines(m->sources->v[e.file].text);
-	e.text = new_sheet(s, id, bracket(seek_line(s, pos)));
+	heading = heading_of(s, id, pos);
+	e.text = new_sheet(s, heading);
 	for (size_t i = 0; i < d->nrelated; i++)
 		if (d->related[i].listed && d->related[i].name == FINDING_UNKNOWN_TRANSLATION)
-			drop_below(s, d->related[i].pos, v);
+			drop_translation(s, d->related[i].pos, heading, v);
 	v->v[v->n++] = e;
 	seek_add(s, v->v, v->n)->names_cause = true;
 }

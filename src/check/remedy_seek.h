@@ -22,8 +22,9 @@ str seek_line(const struct seeker *s, struct pos pos);
 /* The byte of a line at which a column from 1 begins. */
 size_t seek_byte(str line, uint32_t col);
 
-/* Whether findings of a name hang on what is taught. */
-bool seek_is_teaching(enum finding_name name);
+/* Whether a finding that stands asks for teaching, and no move of a line within its quarter
+ * is as likely. */
+bool seek_asks(const struct seeker *s, const struct finding *d);
 /* The skill of an id, MAP_NONE when skills.md lists none. */
 uint32_t seek_skill(const struct seeker *s, str id);
 /* "- smaw.2f assessed" of each skill that is marked, one a line. */

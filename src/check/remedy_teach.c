@@ -7,12 +7,14 @@
 enum { HOSTS_MOST = 4, SKILLS_MOST = 6 };
 enum { NAMED_MOST = 4 };
 
-bool seek_is_teaching(enum finding_name name)
+/* Findings that hang on what is taught. */
+static bool is_of_teaching(const struct finding *d)
 {
-	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_NEEDS_LOOP ||
-	    name == FINDING_NEVER_TAUGHT || name == FINDING_NEVER_ASSESSED ||
-	    name == FINDING_OUTCOME_UNASSESSED || name == FINDING_OPTIONAL_TEACHER ||
-	    name == FINDING_ONE_BRANCH_TEACHER || name == FINDING_ASSESSED_TOO_EARLY;
+	return !d->waived && (d->name == FINDING_UNTAUGHT_SKILL ||
+	    d->name == FINDING_NEEDS_LOOP || d->name == FINDING_NEVER_TAUGHT ||
+	    d->name == FINDING_NEVER_ASSESSED || d->name == FINDING_OUTCOME_UNASSESSED ||
+	    d->name == FINDING_OPTIONAL_TEACHER || d->name == FINDING_ONE_BRANCH_TEACHER ||
+	    d->name == FINDING_ASSESSED_TOO_EARLY);
 }
 
 uint32_t seek_skill(const struct seeker *s, str id)
@@ -29,6 +31,17 @@ const struct slot *seek_slot(const struct seeker *s, str id)
 		    str_eq(m->assignments[m->slots[i].assignment].id, id))
 			return &m->slots[i];
 	return NULL;
+}
+
+bool seek_asks(const struct seeker *s, const struct finding *d)
+{
+	const struct standing_wrong *w = d->wrong;
+	const struct slot *k = w && w->mover != NONE && d->name == FINDING_UNTAUGHT_SKILL
+	    ? seek_slot(s, s->m->assignments[w->mover].id) : NULL;
+	uint32_t quarter = k ? s->m->courses[k->course].quarter : 0;
+
+	return is_of_teaching(d) && !(k && s->m->weeks &&
+	    (w->week / s->m->weeks + 1 == quarter || w->end / s->m->weeks + 1 == quarter));
 }
 
 /* Whether students come to a line of program.md before another. */
@@ -68,7 +81,7 @@ static const struct slot *first_asker(const struct seeker *s, uint32_t skill)
 	const struct slot *first = NULL;
 
 	for (size_t i = 0; i < s->f->n; i++)
-		if (seek_is_teaching(s->f->v[i].name) && !s->f->v[i].waived)
+		if (is_of_teaching(&s->f->v[i]))
 			first = earlier(s->m, first, asker_in(s, &s->f->v[i], skill));
 	return first;
 }
@@ -238,7 +251,7 @@ static bool is_named(const struct seeker *s, uint32_t skill)
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
-		if (seek_is_teaching(d->name) && !d->waived &&
+		if (is_of_teaching(d) &&
 		    d->name != FINDING_NEEDS_LOOP && seek_skill(s, d->skill) == skill)
 			return true;
 	}
@@ -275,7 +288,7 @@ static void seek_host(struct seeker *s, const struct slot *k)
 	for (size_t i = 0; i < s->f->n * 2; i++) {
 		const struct finding *d = &s->f->v[i % s->f->n];
 
-		if (seek_is_teaching(d->name) && !d->waived)
+		if (seek_asks(s, d))
 			mark(s, d, k, skills, outcomes);
 	}
 	if (any(skills, s->m->nskills))
@@ -332,7 +345,7 @@ static enum skill_level level_asked(const struct seeker *s, uint32_t skill)
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
-		if (!seek_is_teaching(d->name) || d->waived)
+		if (!is_of_teaching(d))
 			continue;
 		for (size_t k = 0; k <= d->nrelated; k++) {
 			const struct related *r = k ? &d->related[k - 1] : NULL;
@@ -441,7 +454,7 @@ static void seek_skills(struct seeker *s)
 
 void seek_teaching(struct seeker *s)
 {
-	if (!seek_is_teaching(seek_finding(s)->name) || !s->m->sources)
+	if (!is_of_teaching(seek_finding(s)) || !s->m->sources)
 		return;
 	seek_hosts(s);
 	seek_skills(s);

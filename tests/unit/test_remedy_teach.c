@@ -202,6 +202,92 @@ static void two_faults_stay_two(void **state)
 		check_lost(&rows[i]);
 }
 
+/* The sheets but BB-02, of which CC-03 and DD-04 then find nothing. */
+static str without_bb(struct arena *a)
+{
+	struct buf b = { .arena = a };
+
+	for (size_t i = 0; i < COUNT(sheets); i++)
+		if (i != 1)
+			buf_adds(&b, sheets[i]);
+	buf_addc(&b, '\0');
+	return buf_str(&b);
+}
+
+static void expect_told(struct bench *t, size_t before, enum finding_name name,
+    const char *repair)
+{
+	size_t n = t->f->n;
+
+	settle(t);
+	if (n != before || t->f->n != 1 || t->f->v[0].name != name ||
+	    !str_has(t->f->v[0].repair, repair)) {
+		print_findings(t);
+		fail_msg("%zu before, not one %s", n, finding_info(name)->name);
+	}
+	bench_free(t);
+}
+
+static void a_file_is_lost(void **state)
+{
+	static const char garbled[] = "Plan a cut\n\n- **Kind:** written\n";
+	struct arena *a = arena_new(NULL, NULL);
+	struct file_text gone[] = {
+		{ "assignments/all.md", without_bb(a).p }, { "program.md", program },
+		{ "skills.md", skills },
+	};
+	struct file_text there[] = {
+		{ "assignments/BB-02.md", "" }, gone[0], gone[1], gone[2],
+	};
+	struct bench t = remedy_bench(gone, COUNT(gone));
+
+	(void)state;
+	expect_told(&t, 2, FINDING_UNKNOWN_ASSIGNMENT, "add a file that defines BB-02");
+	t = remedy_bench(there, COUNT(there));
+	expect_told(&t, 2, FINDING_EMPTY_FILE, "fill it in");
+	there[0].text = garbled;
+	t = remedy_bench(there, COUNT(there));
+	expect_told(&t, 2, FINDING_NO_HEADING, "");
+	arena_free(a);
+}
+
+/* What a translation says of a lost file is no fault of the file that takes its place,
+ * and the picture that only it showed is shown. */
+static void what_stands_for_a_lost_file(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct file_text files[] = {
+		{ "assignments/all.md", without_bb(a).p },
+		{ "assignments/es/BB-02.md", "# BB-02: Corte\n\n## Procedure\n\n1. Mida.\n" },
+		{ "program.md", program }, { "skills.md", skills },
+	};
+	struct bench t = remedy_bench(files, COUNT(files));
+	struct picture_file picture = { .path = STR("pictures/vise.png") };
+	const struct remedies *all;
+	size_t dropped = 0;
+
+	(void)state;
+	t.m->pictures = &picture;
+	t.m->npictures = 1;
+	all = remedy_seek(&t, remedy_at(&t, FINDING_UNKNOWN_ASSIGNMENT), seek_lost);
+	assert_int_equal(all->n, 1);
+	for (size_t i = 0; i < all->v[0].nedits; i++) {
+		const struct edit *e = &all->v[0].edits[i];
+
+		dropped += e->kind == EDIT_DROP && e->file == 1 && e->line > 1;
+		if (e->kind != EDIT_ADD)
+			continue;
+		assert_int_equal(e->file, 0);
+		assert_true(str_has(e->text, "# BB-02: As it was\n"));
+		assert_true(str_has(e->text, "- fab.plan assessed\n"));
+		assert_true(str_has(e->text, "(../pictures/vise.png)\n"));
+	}
+	assert_int_equal(dropped, 4);
+	t.m->npictures = 0;
+	expect_told(&t, 2, FINDING_UNKNOWN_ASSIGNMENT, "add a file that defines BB-02");
+	arena_free(a);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -209,6 +295,8 @@ int main(void)
 		cmocka_unit_test(a_section_is_lost),
 		cmocka_unit_test(a_line_is_lost),
 		cmocka_unit_test(two_faults_stay_two),
+		cmocka_unit_test(a_file_is_lost),
+		cmocka_unit_test(what_stands_for_a_lost_file),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
