@@ -137,6 +137,8 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 		seek_facts(&s);
 		seek_figures(&s);
 		seek_names(&s);
+		seek_headings(&s);
+		seek_owed(&s);
 		seek_moves(&s);
 		seek_lines(&s);
 		seek_teaching(&s);

@@ -146,10 +146,34 @@ static void move_two(struct seeker *s, const struct standing_wrong *w)
 		add_moves(s, first, w->second_week - 1);
 }
 
+/* A test in the week of its practice test: the one later, or the other earlier. */
+static void part_them(struct seeker *s)
+{
+	const struct slot *test = NULL;
+
+	for (size_t i = 0; i < s->m->nslots; i++)
+		if (s->m->slots[i].assignment != NONE && str_eq(s->m->assignments[
+		    s->m->slots[i].assignment].id, seek_finding(s)->assignment))
+			test = &s->m->slots[i];
+	for (size_t i = 0; test && !test->group && i < s->m->nslots; i++) {
+		const struct slot *k = &s->m->slots[i];
+
+		if (k->assignment == NONE || k->group || k->week != test->week || k->week < 2 ||
+		    s->m->courses[k->course].quarter != s->m->courses[test->course].quarter ||
+		    s->m->assignments[k->assignment].kind != KIND_PRACTICE_TEST)
+			continue;
+		add_move(s, k, k->course, k->week - 1);
+		if (test->week < s->m->weeks)
+			add_move(s, test, test->course, test->week + 1);
+	}
+}
+
 void seek_moves(struct seeker *s)
 {
 	const struct standing_wrong *w = seek_finding(s)->wrong;
 
+	if (seek_finding(s)->name == FINDING_PRACTICE_TOO_CLOSE)
+		part_them(s);
 	if (!w || !s->m->weeks || seek_finding(s)->name == FINDING_OPTIONAL_TEACHER)
 		return;
 	if (w->first != w->second)
@@ -305,6 +329,38 @@ static void oblige_course(struct seeker *s)
 	}
 }
 
+/* A line that names the wrong work: which of the two is it, and what is in no course? */
+static void rename_line(struct seeker *s, struct pos pos, str wrong, str right)
+{
+	str line = seek_line(s, pos);
+	size_t at = str_find(line, wrong, 0);
+	struct edit e = { EDIT_REPLACE, pos.file, pos.line, { 0 }, 0 };
+	struct remedy *r;
+
+	if (at >= line.n)
+		return;
+	e.text = str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
+	    STR_ARG(right), STR_ARG(str_sub(line, at + wrong.n, line.n)));
+	r = seek_add(s, &e, 1);
+	r->names_cause = true;
+	r->say = str_format(s->arena, "write %.*s in place of %.*s in line %u", STR_ARG(right),
+	    STR_ARG(wrong), pos.line);
+}
+
+static void seek_twin(struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+
+	for (size_t i = 0; i < s->f->n && s->turn < PLACES_MOST; i++) {
+		const struct finding *o = &s->f->v[i];
+
+		if (o->name != FINDING_NOT_LISTED || o->waived || !d->nrelated)
+			continue;
+		rename_line(s, d->related[0].pos, d->assignment, o->assignment);
+		rename_line(s, d->pos, d->assignment, o->assignment);
+	}
+}
+
 void seek_lines(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
@@ -314,6 +370,8 @@ void seek_lines(struct seeker *s)
 		restore_line(s);
 	else if (d->name == FINDING_HOURS_UNDER)
 		oblige_course(s);
+	else if (d->name == FINDING_LISTED_TWICE)
+		seek_twin(s);
 	k = d->name == FINDING_OPTIONAL_TEACHER && d->wrong ? slot_of(s->m, d->wrong->mover)
 	    : NULL;
 	if (k && !k->group)

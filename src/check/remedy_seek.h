@@ -41,5 +41,7 @@ void seek_lines(struct seeker *s);      /* a line of program.md that is missing,
 void seek_teaching(struct seeker *s);   /* a line of Teaches that is missing */
 void seek_lost(struct seeker *s);       /* a file of an assignment that is missing */
 void seek_names(struct seeker *s);      /* headings, facts and ids by other names */
+void seek_headings(struct seeker *s);   /* a heading that is missing */
+void seek_owed(struct seeker *s);       /* facts and weights that are missing */
 
 #endif

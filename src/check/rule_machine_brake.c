@@ -286,7 +286,8 @@ static void judge_plate(struct rule_context *x, uint32_t w, const struct machine
 		f.pos = first->pos;
 		f.length_mm = way ? p->length.hi : p->width.hi;
 		f.flange_mm = shortest_leg_mm(p, kind, way ? p->width.lo : p->length.lo);
-		if (f.length_mm > 0)
+		/* A line beside the plate is told with the drawing. */
+		if (f.length_mm > 0 && f.flange_mm > 0)
 			judge_fold(x, w, m, &f);
 	}
 }

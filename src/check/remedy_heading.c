@@ -1,0 +1,172 @@
+/* Headings that are missing, so that what should stand under them stands elsewhere. */
+#include "check/remedy_seek.h"
+
+#include "base/buf.h"
+#include "model/fields.h"
+
+/* What a line may be part of, told by how it begins; "": anything. The likelier first. */
+static const struct {
+	const char *begins;
+	const char *sections[4];
+} shapes[] = {
+	{ "```", { "Drawing" } },
+	{ "- **", { "Grading", "Acceptance" } },
+	{ "- ", { "Pieces", "Teaches", "Needs", "Bring" } },
+	{ "", { "Cautions", "Notes", "If it fails" } },
+};
+enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 4 };
+
+/* Where the text of an assignment ends in its file: before the next one. */
+static uint32_t last_line(const struct seeker *s, const struct assignment *a)
+{
+	const struct sources *all = s->m->sources;
+	uint32_t last = (uint32_t)text_count_lines(all->v[a->pos.file].text);
+
+	for (size_t i = 0; i < s->m->nassignments; i++) {
+		struct pos pos = s->m->assignments[i].pos;
+
+		if (pos.file == a->pos.file && pos.line > a->pos.line && pos.line <= last)
+			last = pos.line - 1;
+	}
+	return last;
+}
+
+static bool has_section(const struct seeker *s, const struct assignment *a, str name)
+{
+	str head = str_format(s->arena, "## %.*s", STR_ARG(name));
+	uint32_t last = last_line(s, a);
+
+	for (uint32_t line = a->pos.line; line <= last; line++) {
+		str text = seek_line(s, (struct pos){ a->pos.file, line, 1 });
+
+		if (str_eq_nocase(str_trim(text), head))
+			return true;
+	}
+	return false;
+}
+
+/* A heading above the line that the finding is about. */
+static void add_heading(struct seeker *s, str heading)
+{
+	const struct finding *d = seek_finding(s);
+	struct edit e = { EDIT_ADD, d->pos.file, d->pos.line - 1, { 0 }, 0 };
+	struct remedy *r;
+
+	e.text = str_format(s->arena, "\n## %.*s\n\n", STR_ARG(heading));
+	r = seek_add(s, &e, 1);
+	r->names_cause = true;
+	r->say = str_format(s->arena, "write \"## %.*s\" above this line", STR_ARG(heading));
+}
+
+static bool is_step(str line)
+{
+	size_t i = 0;
+
+	while (i < line.n && line.p[i] >= '0' && line.p[i] <= '9')
+		i++;
+	return i && i < line.n && (line.p[i] == '.' || line.p[i] == ')');
+}
+
+/* Whether others are told to need the same skill: then this line perhaps teaches it. */
+static bool is_wanted(const struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+
+	for (size_t i = 0; d->skill.n && i < s->f->n; i++) {
+		const struct finding *o = &s->f->v[i];
+
+		if (!o->waived && str_eq(o->skill, d->skill) &&
+		    !str_eq(o->assignment, d->assignment))
+			return true;
+	}
+	return false;
+}
+
+static void seek_sections(struct seeker *s, const struct assignment *a)
+{
+	str line = str_trim(seek_line(s, seek_finding(s)->pos));
+	size_t k = 0;
+
+	if (is_step(line) || seek_finding(s)->name == FINDING_UNTAUGHT_SKILL) {
+		bool step = is_step(line);
+		str only = step ? STR("Procedure") : STR("Teaches");
+
+		if ((step || is_wanted(s)) && !has_section(s, a, only))
+			add_heading(s, only);
+		return;
+	}
+	while (!str_starts(line, str_of(shapes[k].begins)))
+		k++;
+	for (size_t i = 0; i < SECTIONS_MOST && shapes[k].sections[i]; i++)
+		if (!has_section(s, a, str_of(shapes[k].sections[i])))
+			add_heading(s, str_of(shapes[k].sections[i]));
+}
+
+/* The word in quotes that opens a message: "booth" is not a station of shop.md */
+static str quoted(str message)
+{
+	size_t end = str_find_char(message, '"', 1);
+
+	return message.n && message.p[0] == '"' ? str_sub(message, 1, end) : (str){ 0 };
+}
+
+/* A station, machine or section that others name and shop.md lacks, above a fact that has
+ * no meaning where it stands. */
+static void seek_shop(struct seeker *s)
+{
+	static const char *const kinds[] = { "station", "machine", "section" };
+
+	for (size_t i = 0; i < s->f->n; i++) {
+		const struct finding *d = &s->f->v[i];
+
+		if (d->name != FINDING_UNKNOWN_WORD || d->waived)
+			continue;
+		for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++) {
+			str after = str_format(s->arena, "is not a %s of shop.md", kinds[k]);
+
+			if (str_find(d->message, after, 0) < d->message.n)
+				add_heading(s, str_format(s->arena, "%c%s %.*s",
+				    kinds[k][0] - 'a' + 'A', kinds[k] + 1,
+				    STR_ARG(quoted(d->message))));
+		}
+	}
+}
+
+/* The next quarter, above what belongs to no quarter, or to it no more. */
+static void seek_quarter(struct seeker *s)
+{
+	uint32_t before = 0;
+
+	while (before < s->m->nquarters && s->m->quarters[before].pos.line &&
+	    s->m->quarters[before].pos.line < seek_finding(s)->pos.line)
+		before++;
+	add_heading(s, str_format(s->arena, "Quarter %u", before + 1));
+}
+
+static bool is_in(const struct seeker *s, const char *path)
+{
+	return str_eq(s->m->sources->v[seek_finding(s)->pos.file].path, str_of(path));
+}
+
+static bool may_lack_heading(enum finding_name name)
+{
+	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_NOT_UNDERSTOOD || name == FINDING_DUPLICATE_KEY ||
+	    name == FINDING_UNKNOWN_SKILL || name == FINDING_UNKNOWN_KEY;
+}
+
+void seek_headings(struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+	uint32_t who = d->assignment.n ? map_find(s->m->assignment_by_id, d->assignment)
+	    : MAP_NONE;
+
+	if (!may_lack_heading(d->name) || !d->pos.line || !s->m->sources ||
+	    d->pos.file >= s->m->sources->n)
+		return;
+	if (is_in(s, "shop.md"))
+		seek_shop(s);
+	else if (is_in(s, "program.md"))
+		seek_quarter(s);
+	else if (who != MAP_NONE && s->m->assignments[who].pos.file == d->pos.file)
+		seek_sections(s, &s->m->assignments[who]);
+}

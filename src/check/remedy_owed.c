@@ -1,0 +1,136 @@
+/* Lines of an assignment that it owes. */
+#include "check/remedy_seek.h"
+
+#include "base/buf.h"
+
+/* Values tried of one fact. */
+enum { VALUES_MOST = 8 };
+
+/* Adds a fact below the heading of the assignment. */
+static void add_fact(struct seeker *s, const struct assignment *a, str key, str value)
+{
+	struct edit e = { EDIT_ADD, a->pos.file, a->pos.line, { 0 }, 0 };
+	struct remedy *r;
+
+	e.text = str_format(s->arena, "\n- **%.*s:** %.*s", STR_ARG(key), STR_ARG(value));
+	r = seek_add(s, &e, 1);
+	r->names_cause = true;
+	r->say = str_format(s->arena, "add \"- **%.*s:** %.*s\" if that is what is meant",
+	    STR_ARG(key), STR_ARG(value));
+}
+
+static void seek_kind(struct seeker *s, const struct assignment *a)
+{
+	for (int k = 0; k < KIND_COUNT; k++)
+		add_fact(s, a, STR("Kind"), kind_word((enum kind)k));
+}
+
+/* What other work is made of, in the order of program.md or its files. */
+static void seek_material(struct seeker *s, const struct assignment *a)
+{
+	str seen[VALUES_MOST];
+	size_t n = 0;
+
+	for (size_t i = 0; i < s->m->nassignments && n < VALUES_MOST; i++) {
+		const struct assignment *o = &s->m->assignments[i];
+		size_t k = 0;
+
+		if (!o->nmaterials)
+			continue;
+		while (k < n && !str_eq(seen[k], o->materials[0].text))
+			k++;
+		if (k < n)
+			continue;
+		seen[n++] = o->materials[0].text;
+		add_fact(s, a, STR("Material"), o->materials[0].text);
+	}
+}
+
+/* A line of Grading that brings the total to 100. */
+static void seek_weight(struct seeker *s, const struct assignment *a)
+{
+	uint32_t total = 0;
+	struct edit e;
+
+	for (size_t i = 0; i < a->ngrades; i++)
+		total += a->grades[i].weight;
+	if (!a->ngrades || total >= 100)
+		return;
+	e = (struct edit){ EDIT_ADD, a->pos.file, a->grades[a->ngrades - 1].pos.line,
+		str_format(s->arena, "- **One line more:** %u", 100 - total), 0 };
+	seek_add(s, &e, 1)->names_cause = true;
+}
+
+/* A line behind the last of Grading or of Acceptance. */
+static void add_result(struct seeker *s, struct pos last, const char *section, str name,
+    str text)
+{
+	struct edit e = { EDIT_ADD, last.file, last.line, { 0 }, 0 };
+	struct remedy *r;
+
+	e.text = str_format(s->arena, "- **%.*s:** %.*s", STR_ARG(name), STR_ARG(text));
+	r = seek_add(s, &e, 1);
+	r->names_cause = true;
+	r->say = str_format(s->arena, "add \"%.*s\" under %s", STR_ARG(e.text), section);
+}
+
+/* A test that counts nowhere counts for what the weights lack. */
+static void seek_grade(struct seeker *s, const struct assignment *a)
+{
+	struct pos pos = seek_finding(s)->pos;
+	uint32_t total = 0;
+
+	for (size_t i = 0; i < a->ngrades; i++)
+		total += a->grades[i].weight;
+	for (size_t i = 0; a->ngrades && total < 100 && i < a->ncriteria; i++)
+		if (!pos_cmp(a->criteria[i].pos, pos))
+			add_result(s, a->grades[a->ngrades - 1].pos, "Grading",
+			    a->criteria[i].name, str_format(s->arena, "%u", 100 - total));
+}
+
+/* What other work asks of a test that is graded here and asked for nowhere. */
+static void seek_criterion(struct seeker *s, const struct assignment *a)
+{
+	str name = { 0 }, seen[VALUES_MOST];
+	size_t n = 0;
+
+	for (size_t i = 0; i < a->ngrades; i++)
+		if (!pos_cmp(a->grades[i].pos, seek_finding(s)->pos))
+			name = a->grades[i].name;
+	for (size_t i = 0; name.n && a->ncriteria && i < s->m->nassignments; i++) {
+		const struct assignment *o = &s->m->assignments[i];
+
+		for (size_t k = 0, same; k < o->ncriteria && n < VALUES_MOST; k++) {
+			for (same = 0; same < n && !str_eq(seen[same], o->criteria[k].text); )
+				same++;
+			if (same < n || !str_eq(o->criteria[k].name, name))
+				continue;
+			seen[n++] = o->criteria[k].text;
+			add_result(s, a->criteria[a->ncriteria - 1].pos, "Acceptance", name,
+			    o->criteria[k].text);
+		}
+	}
+}
+
+void seek_owed(struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+	uint32_t who = d->assignment.n ? map_find(s->m->assignment_by_id, d->assignment)
+	    : MAP_NONE;
+	const struct assignment *a = who == MAP_NONE ? NULL : &s->m->assignments[who];
+
+	if (!a || a->pos.file != d->pos.file)
+		return;
+	if (d->name == FINDING_WEIGHTS_NOT_100)
+		seek_weight(s, a);
+	else if (d->name == FINDING_TEST_WITHOUT_GRADE)
+		seek_grade(s, a);
+	else if (d->name == FINDING_GRADE_WITHOUT_TEST)
+		seek_criterion(s, a);
+	if (d->name != FINDING_MISSING_FACT)
+		return;
+	if (str_starts(d->message, STR("the fact Kind ")))
+		seek_kind(s, a);
+	else if (str_starts(d->message, STR("the fact Material ")))
+		seek_material(s, a);
+}
