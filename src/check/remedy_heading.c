@@ -10,7 +10,7 @@ static const struct {
 	const char *sections[4];
 } shapes[] = {
 	{ "```", { "Drawing" } },
-	{ "- **", { "Grading", "Acceptance" } },
+	{ "- **", { "Grading", "Acceptance", "Welds", "Passes" } },
 	{ "- ", { "Pieces", "Teaches", "Needs", "Bring" } },
 	{ "", { "Cautions", "Notes", "If it fails" } },
 };
@@ -67,11 +67,14 @@ static bool is_step(str line)
 	return i && i < line.n && (line.p[i] == '.' || line.p[i] == ')');
 }
 
-/* Whether others are told to need the same skill: then this line perhaps teaches it. */
-static bool is_wanted(const struct seeker *s)
+/* Whether a line behind the first of Needs perhaps teaches: others are told to need the
+ * same skill. */
+static bool may_teach(const struct seeker *s, const struct assignment *a)
 {
 	const struct finding *d = seek_finding(s);
 
+	if (!a->nneeds || d->pos.line <= a->needs[0].pos.line)
+		return false;
 	for (size_t i = 0; d->skill.n && i < s->f->n; i++) {
 		const struct finding *o = &s->f->v[i];
 
@@ -91,7 +94,7 @@ static void seek_sections(struct seeker *s, const struct assignment *a)
 		bool step = is_step(line);
 		str only = step ? STR("Procedure") : STR("Teaches");
 
-		if ((step || is_wanted(s)) && !has_section(s, a, only))
+		if ((step || may_teach(s, a)) && !has_section(s, a, only))
 			add_heading(s, only);
 		return;
 	}
@@ -115,7 +118,13 @@ static str quoted(str message)
 static void seek_shop(struct seeker *s)
 {
 	static const char *const kinds[] = { "station", "machine", "section" };
+	bool fact = str_starts(str_trim(seek_line(s, seek_finding(s)->pos)), STR("- **"));
 
+	if (!fact) {
+		add_heading(s, STR("Gauges"));
+		add_heading(s, STR("Stock"));
+		return;
+	}
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *d = &s->f->v[i];
 
@@ -143,6 +152,13 @@ static void seek_quarter(struct seeker *s)
 	add_heading(s, str_format(s->arena, "Quarter %u", before + 1));
 }
 
+/* Some heading of that sort, as the finding says itself. */
+static void seek_any(struct seeker *s, str heading)
+{
+	add_heading(s, heading);
+	s->out->v[s->out->n - 1].say = (str){ 0 };
+}
+
 static bool is_in(const struct seeker *s, const char *path)
 {
 	return str_eq(s->m->sources->v[seek_finding(s)->pos.file].path, str_of(path));
@@ -165,6 +181,10 @@ void seek_headings(struct seeker *s)
 		return;
 	if (is_in(s, "shop.md"))
 		seek_shop(s);
+	else if (is_in(s, "skills.md"))
+		seek_any(s, STR("X0: Outcome"));
+	else if (is_in(s, "cohorts.md"))
+		seek_any(s, STR("Group"));
 	else if (is_in(s, "program.md"))
 		seek_quarter(s);
 	else if (who != MAP_NONE && s->m->assignments[who].pos.file == d->pos.file)

@@ -515,6 +515,8 @@ static void settle_files(struct arena *scratch, const struct model *m,
 			settle_figures(ws, f, i);
 		else if (name == FINDING_RAW_HTML)
 			settle_html(f, i);
+		else if (name == FINDING_NOT_UNDERSTOOD)
+			settle_stretch(ws, f, i);
 		else if (name == FINDING_MISSING_PICTURE)
 			settle_pictures(m, ws, f, (uint32_t)i);
 		else if (name == FINDING_TEST_WITHOUT_GRADE)

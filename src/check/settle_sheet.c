@@ -1,5 +1,8 @@
 #include "check/settle_sheet.h"
 
+/* Lines apart of which two belong to one stretch: a step may go on over some. */
+enum { STRETCH_GAP = 4 };
+
 bool settle_waived(const struct waivers *ws, const struct finding *d)
 {
 	return waivers_find(ws, d->name, d->pos, d->assignment, d->skill) != NONE;
@@ -32,6 +35,25 @@ void settle_pictures(const struct model *m, const struct waivers *ws,
 		if ((!same && !meant) || settle_waived(ws, o))
 			continue;
 		finding_take(f, &f->v[at], &f->v[i]);
+	}
+}
+
+/* Lines of a stretch that have no meaning where they stand are told once. */
+void settle_stretch(const struct waivers *ws, struct findings *f, size_t at)
+{
+	struct finding *d = &f->v[at];
+	uint32_t last = d->pos.line;
+
+	for (size_t i = at + 1; i < f->n && !settle_waived(ws, d); i++) {
+		struct finding *o = &f->v[i];
+
+		if (o->name != d->name || o->pos.file != d->pos.file ||
+		    o->pos.line <= last || o->pos.line - last > STRETCH_GAP ||
+		    !str_eq(o->message, d->message) || !str_eq(o->repair, d->repair) ||
+		    settle_waived(ws, o))
+			continue;
+		last = o->pos.line;
+		finding_take(f, d, o);
 	}
 }
 
