@@ -152,6 +152,26 @@ static void seek_quarter(struct seeker *s)
 	add_heading(s, str_format(s->arena, "Quarter %u", before + 1));
 }
 
+/* A credential names a quarter more than there are: it may begin with any course that is
+ * not the first of its quarter. */
+static void seek_last_quarter(struct seeker *s)
+{
+	const struct course *v = s->m->courses;
+
+	for (size_t c = 1; c < s->m->ncourses; c++) {
+		struct edit e = { EDIT_ADD, v[c].pos.file, v[c].pos.line - 1, { 0 }, 0 };
+		struct remedy *r;
+
+		if (v[c].quarter != s->m->nquarters || v[c - 1].quarter != v[c].quarter)
+			continue;
+		e.text = str_format(s->arena, "## Quarter %u\n\n", v[c].quarter + 1);
+		r = seek_add(s, &e, 1);
+		r->names_cause = true;
+		r->say = str_format(s->arena, "write \"## Quarter %u\" above %.*s in program.md",
+		    v[c].quarter + 1, STR_ARG(v[c].id));
+	}
+}
+
 /* Some heading of that sort, as the finding says itself. */
 static void seek_any(struct seeker *s, str heading)
 {
@@ -176,6 +196,8 @@ void seek_headings(struct seeker *s)
 	uint32_t who = d->assignment.n ? map_find(s->m->assignment_by_id, d->assignment)
 	    : MAP_NONE;
 
+	if (d->name == FINDING_BAD_CREDENTIAL)
+		seek_last_quarter(s);
 	if (!may_lack_heading(d->name) || !d->pos.line || !s->m->sources ||
 	    d->pos.file >= s->m->sources->n)
 		return;

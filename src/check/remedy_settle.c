@@ -46,30 +46,39 @@ static bool is_listed(const struct finding *d, const struct findings *before,
 	return count_listed(after, d->pos, texts, n) > count_listed(before, d->pos, NULL, 0);
 }
 
-/* A waiver that covers nothing any more is no harm that an edit does, nor, where more than
- * a note is mended, a note: a line that is put back a week off makes a queue longer. */
-static bool is_harm(const struct finding *d, const struct finding *mended,
+/* From which level on something new speaks against a remedy. Where more than a note is
+ * mended, a note does not: a line put back a week off makes a queue longer. What a finding
+ * names was left out while it stood, so that lesser ones may have been behind it. */
+static enum finding_level harm_level(const struct remedy *r, const struct finding *mended)
+{
+	if (mended->level == LEVEL_NOTE)
+		return LEVEL_NOTE;
+	return r->names_cause ? mended->level : LEVEL_WARNING;
+}
+
+/* A waiver that covers nothing any more is no harm that an edit does. */
+static bool is_harm(const struct finding *d, enum finding_level least,
     const struct edited *texts, size_t n)
 {
-	return !d->waived && (d->level > LEVEL_NOTE || mended->level == LEVEL_NOTE) &&
-	    d->name != FINDING_IDLE_WAIVER &&
+	return !d->waived && d->level >= least && d->name != FINDING_IDLE_WAIVER &&
 	    !is_new_line(d->pos, texts, n);
 }
 
 /* Pairs what is found before and after, each once; false: something is found that was not
  * there before. */
-static bool pair(struct arena *a, bool *stays, uint32_t mended,
+static bool pair(struct arena *a, bool *stays, const struct remedy *r,
     const struct findings *before, const struct findings *after,
     const struct edited *texts, size_t n)
 {
 	bool *paired = arena_array(a, after->n, sizeof *paired);
+	enum finding_level least = harm_level(r, &before->v[r->finding]);
 
 	for (size_t i = 0; i < before->n; i++)
 		for (size_t k = 0; k < after->n && !stays[i]; k++)
 			if (!paired[k] && is_same(&before->v[i], &after->v[k], texts, n))
 				stays[i] = paired[k] = true;
 	for (size_t k = 0; k < after->n; k++)
-		if (!paired[k] && is_harm(&after->v[k], &before->v[mended], texts, n))
+		if (!paired[k] && is_harm(&after->v[k], least, texts, n))
 			return false;
 	return true;
 }
@@ -81,7 +90,7 @@ void remedy_judge(struct arena *a, struct remedy *r, const struct findings *befo
 	bool *mends = arena_array(a, before->n, sizeof *mends);
 	size_t n = 0;
 
-	if (!pair(a, stays, r->finding, before, after, texts, ntexts) || stays[r->finding])
+	if (!pair(a, stays, r, before, after, texts, ntexts) || stays[r->finding])
 		return;
 	for (size_t i = 0; i < before->n; i++) {
 		mends[i] = !stays[i] && !before->v[i].waived &&
