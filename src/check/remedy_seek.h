@@ -21,6 +21,9 @@ struct remedy *seek_add(struct seeker *s, const struct edit *v, size_t n);
 str seek_line(const struct seeker *s, struct pos pos);
 /* The byte of a line at which a column from 1 begins. */
 size_t seek_byte(str line, uint32_t col);
+/* The line with the first `wrong` at that place or behind changed; empty when it does not
+ * stand there. */
+str seek_replaced(const struct seeker *s, struct pos pos, str wrong, str right);
 
 /* Whether a finding that stands asks for teaching, and no move of a line within its quarter
  * is as likely. */

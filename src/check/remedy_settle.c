@@ -19,7 +19,8 @@ static bool is_new_line(struct pos pos, const struct edited *texts, size_t n)
 static bool is_same(const struct finding *before, const struct finding *after,
     const struct edited *texts, size_t n)
 {
-	return before->name == after->name && before->pos.file == after->pos.file &&
+	return before->name == after->name && !before->waived == !after->waived &&
+	    before->pos.file == after->pos.file &&
 	    before->pos.line == line_before(after->pos, texts, n) &&
 	    str_eq_nocase(before->assignment, after->assignment) &&
 	    str_eq(before->skill, after->skill);

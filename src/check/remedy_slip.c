@@ -3,22 +3,22 @@
 
 #include "base/buf.h"
 
-/* The line with the word in it changed; empty when the word does not stand there. */
-static str right_line(const struct seeker *s, const struct slip *slip)
+str seek_replaced(const struct seeker *s, struct pos pos, str wrong, str right)
 {
-	str line = seek_line(s, slip->pos);
-	size_t at = str_find(line, slip->wrong, seek_byte(line, slip->pos.col));
+	str line = seek_line(s, pos);
+	size_t at = str_find(line, wrong, seek_byte(line, pos.col));
 
-	if (!slip->wrong.n || !slip->right.n || at >= line.n)
+	if (!wrong.n || !right.n || at >= line.n)
 		return (str){ 0 };
 	return str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
-	    STR_ARG(slip->right), STR_ARG(str_sub(line, at + slip->wrong.n, line.n)));
+	    STR_ARG(right), STR_ARG(str_sub(line, at + wrong.n, line.n)));
 }
 
 void seek_slips(struct seeker *s)
 {
 	for (const struct slip *w = seek_finding(s)->slips; w; w = w->next) {
-		struct edit e = { EDIT_REPLACE, w->pos.file, w->pos.line, right_line(s, w), 0 };
+		struct edit e = { EDIT_REPLACE, w->pos.file, w->pos.line,
+			seek_replaced(s, w->pos, w->wrong, w->right), 0 };
 		struct remedy *r;
 
 		if (!e.text.n)

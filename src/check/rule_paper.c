@@ -101,6 +101,14 @@ static str criterion_meant(struct rule_context *x, const struct assignment *a, s
 	return likely_word(name, v, n);
 }
 
+static void note_other(struct rule_context *x, struct finding *d, struct pos pos, str wrong,
+    str right, const char *section)
+{
+	finding_slip(x->f, d, pos, wrong, right)->say = str_format(x->f->arena,
+	    "write \"%.*s\" under %s in place of \"%.*s\"", STR_ARG(right), section,
+	    STR_ARG(wrong));
+}
+
 /* Notes the criteria that nothing grades: one of them may be what g means. */
 static void note_criteria(struct rule_context *x, const struct assignment *a,
     struct finding *d, const struct grade *g, str meant)
@@ -111,7 +119,7 @@ static void note_criteria(struct rule_context *x, const struct assignment *a,
 		if (meant.n && c->name.p == meant.p)
 			finding_slip(x->f, d, c->pos, c->name, g->name);
 		else if (!is_weld_test(c->name) && !is_grade(a, c->name))
-			finding_guess(x->f, d, c->pos, c->name, g->name);
+			note_other(x, d, c->pos, c->name, g->name, "Acceptance");
 	}
 }
 
@@ -125,7 +133,7 @@ static void note_grades(struct rule_context *x, const struct assignment *a,
 		if (meant.n && g->name.p == meant.p)
 			finding_slip(x->f, d, g->pos, g->name, c->name);
 		else if (!is_weld_test(g->name) && !is_criterion(a, g->name))
-			finding_guess(x->f, d, g->pos, g->name, c->name);
+			note_other(x, d, g->pos, g->name, c->name, "Grading");
 	}
 }
 
@@ -230,13 +238,9 @@ static void tell_no_mark(struct rule_context *x, uint32_t w, uint32_t total)
 
 		if (total != 100 + g->weight)
 			continue;
-		if (!likely_word(g->name, &mark, 1).n) {
-			finding_guess(x->f, d, g->pos, g->name, mark);
-			continue;
-		}
-		finding_slip(x->f, d, g->pos, g->name, mark);
-		finding_repair(x->f, d, "write \"Pass mark\" in place of \"%.*s\"",
-		    STR_ARG(g->name));
+		note_other(x, d, g->pos, g->name, mark, "Grading");
+		if (likely_word(g->name, &mark, 1).n)
+			d->repair = d->slips->say;
 	}
 }
 

@@ -99,9 +99,12 @@ struct claim {
 static struct finding *report_bad(struct rule_context *x, const struct claim *c, str part,
     const char *what)
 {
-	return rule_report(x, FINDING_BAD_CREDENTIAL, c->fact->pos, NONE,
+	struct finding *d = rule_report(x, FINDING_BAD_CREDENTIAL, c->fact->pos, NONE,
 	    "the credential %.*s names %s \"%.*s\", which the program does not have",
 	    STR_ARG(c->name), what, STR_ARG(part));
+
+	finding_slip(x->f, d, d->pos, part, (str){ 0 });
+	return d;
 }
 
 static void claim_outcome(struct rule_context *x, struct claim *c, str part)

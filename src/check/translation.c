@@ -2,6 +2,7 @@
 
 #include "base/buf.h"
 #include "check/figures.h"
+#include "model/words.h"
 
 /* One translation beside its original. */
 struct pair {
@@ -336,6 +337,22 @@ static void tell_names(struct nameless *k, struct findings *f)
 	    "assignments/%.*s", STR_ARG(k->v[0]), STR_ARG(language_code(k->s->language)));
 }
 
+/* A machine that shop.md does not have is told, and needs no word before it has one. */
+static bool machines_are_known(const struct model *m, const struct plain_fact *f)
+{
+	str rest = f->text, part;
+
+	while (m->nmachines && str_eq(f->key, STR("Machines")) && str_next(&rest, ',', &part)) {
+		size_t i = 0;
+
+		while (i < m->nmachines && !words_same(m->machines[i].name, str_trim(part)))
+			i++;
+		if (i == m->nmachines)
+			return false;
+	}
+	return true;
+}
+
 static void check_names(struct arena *scratch, const struct model *m, const struct speech *s,
     struct findings *f)
 {
@@ -351,7 +368,8 @@ static void check_names(struct arena *scratch, const struct model *m, const stru
 		for (size_t j = 0; j < k.x->nfacts; j++)
 			/* A station is kept as a fact only where shop.md has none. */
 			if (!said_line(&t->facts, k.x->facts[j].key) &&
-			    !str_eq(k.x->facts[j].key, STR("Station")))
+			    !str_eq(k.x->facts[j].key, STR("Station")) &&
+			    machines_are_known(m, &k.x->facts[j]))
 				look_up(&k, k.x->facts[j].text, k.x->facts[j].pos);
 		look_up_skills(&k, m);
 	}

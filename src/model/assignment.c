@@ -72,21 +72,18 @@ static bool has_section(const struct block *v, size_t n, size_t i, size_t row)
 	return false;
 }
 
-/* Notes for trial the sections that are not there, where none is likely. */
-static void offer_sections(struct binder *b, const struct block *h,
+/* Notes for trial the sections that are not there, for the unknown headings from i on. */
+static void offer_sections(struct binder *b, const struct block *v, size_t n, size_t i,
     const struct block *const *at, size_t from)
 {
-	for (size_t i = from; i < b->f->n; i++) {
-		struct finding *d = &b->f->v[i];
+	str missing[SECTIONS];
+	size_t k = 0;
 
-		if (d->name != FINDING_UNKNOWN_SECTION || pos_cmp(d->pos, h->pos) ||
-		    d->slips || !is_worth_a_guess(b, d))
-			continue;
-		for (size_t row = 0; row < SECTIONS; row++)
-			if (!at[row])
-				finding_guess(b->f, d, h->pos, h->text,
-				    sections_assignment[row].name);
-	}
+	for (size_t row = 0; row < SECTIONS; row++)
+		if (!at[row])
+			missing[k++] = sections_assignment[row].name;
+	for (; b->f->n > from && i < n; i = blocks_until(v, n, i + 1, 2))
+		offer_missing(b, from, v[i].pos, v[i].text, missing, k);
 }
 
 /* Where each section's heading is, by row; NULL: not there. */
@@ -118,8 +115,7 @@ static void find_sections(struct binder *b, const struct block *v, size_t n, siz
 			at[row] = &v[i];
 		}
 	}
-	for (i = first; b->f->n > from && i < n; i = blocks_until(v, n, i + 1, 2))
-		offer_sections(b, &v[i], at, from);
+	offer_sections(b, v, n, first, at, from);
 }
 
 static void read_facts(struct binder *b, const struct block *v, size_t n)

@@ -26,7 +26,7 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
 
 /* Likely words are worked out for the first findings of a part only: a file of nothing
  * but faults must not take minutes. */
-enum { LIKELY_FINDINGS = 200, GUESSES_MOST = 8 };
+enum { LIKELY_FINDINGS = 200, GUESSES_MOST = 10 };
 
 bool is_worth_a_guess(const struct binder *b, const struct finding *d)
 {
@@ -52,6 +52,18 @@ void offer_guesses(struct binder *b, struct finding *d, str wrong, const str *v,
 			continue;
 		finding_guess(b->f, d, d->pos, wrong, v[i]);
 		told++;
+	}
+}
+
+void offer_missing(struct binder *b, size_t from, struct pos pos, str wrong, const str *v,
+    size_t n)
+{
+	for (size_t i = from; i < b->f->n; i++) {
+		struct finding *d = &b->f->v[i];
+
+		if ((d->name == FINDING_UNKNOWN_KEY || d->name == FINDING_UNKNOWN_SECTION) &&
+		    !pos_cmp(d->pos, pos) && !d->slips)
+			offer_guesses(b, d, wrong, v, n, ANY_DISTANCE);
 	}
 }
 

@@ -131,6 +131,8 @@ static str custom_meant(struct binder *b, const struct block *v)
 	if (likely.n)
 		d->message = str_format(b->f->arena, "\"%.*s\" is not a custom that fitup "
 		    "knows; it is read as \"%.*s\"", STR_ARG(v->key), STR_ARG(likely));
+	else
+		finding_slip(b->f, d, d->pos, v->key, likely);
 	return likely;
 }
 
@@ -176,6 +178,8 @@ static bool read_name(struct binder *b, struct said t, struct waiver *w)
 		    "\"%.*s\" is not the name of a finding; this waiver is left out",
 		    STR_ARG(t.s));
 		name = find_name(offer_likely(b, d, t.s, words, list_words(false, words)));
+		if (!d->slips)
+			finding_slip(b->f, d, d->pos, t.s, (str){ 0 });
 		/* What guards against harm is never waived by a guess. */
 		if (name == NONE || finding_info(name)->class == CLASS_SAFETY)
 			return false;
@@ -316,15 +320,18 @@ enum { ROWS = sizeof rows / sizeof *rows };
 static const struct customs_row *row_of(struct binder *b, const struct block *h)
 {
 	str names[ROWS];
+	struct finding *d;
 
 	for (size_t i = 0; i < ROWS; i++) {
 		names[i] = rows[i].name;
 		if (words_same(rows[i].name, h->text))
 			return &rows[i];
 	}
-	offer_likely(b, complain(b, FINDING_UNKNOWN_SECTION, h->pos,
+	d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
 	    "\"%.*s\" is not a heading of customs.md; what stands under it is left out",
-	    STR_ARG(h->text)), h->text, names, ROWS);
+	    STR_ARG(h->text));
+	if (!offer_likely(b, d, h->text, names, ROWS).n)
+		offer_guesses(b, d, h->text, names, ROWS, ANY_DISTANCE);
 	return NULL;
 }
 

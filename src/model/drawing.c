@@ -1,5 +1,6 @@
 #include "model/drawing.h"
 
+#include "base/buf.h"
 #include "model/pattern_block.h"
 
 bool drawing_next(struct binder *b, const struct block *v, uint32_t *i,
@@ -44,6 +45,44 @@ void drawing_complain(struct binder *b, enum finding_name name, struct said key,
 
 	if (name == FINDING_UNKNOWN_KEY)
 		offer_likely(b, d, key.s, keys, n);
+}
+
+/* The letter of a weld, as it may be written. */
+static void offer_letter(struct binder *b, struct finding *d, const struct weld *w,
+    str letter)
+{
+	for (char low = 0; low <= 0x20; low = (char)(low + 0x20)) {
+		char wrong[2] = { (char)(w->letter | low), 0 };
+
+		finding_slip(b->f, d, w->pos, str_copy(b->f->arena, str_of(wrong)),
+		    letter)->say = str_format(b->f->arena, "call weld %c %.*s", w->letter,
+		    STR_ARG(letter));
+	}
+}
+
+/* Either letter may be wrong, that of the block, or that of a weld whose letter is none of
+ * the first. */
+void drawing_lost_weld(struct binder *b, const struct block *v, str letter)
+{
+	const struct assignment *a = b->a;
+	struct finding *d = complain(b, FINDING_BAD_DRAWING, v->pos,
+	    "there is no weld %.*s; the block is read as one for all welds", STR_ARG(letter));
+	char word[2] = { 0 };
+
+	if (a->nwelds)
+		finding_repair(b->f, d, "name a weld from A to %c",
+		    a->welds[a->nwelds - 1].letter);
+	if (!is_worth_a_guess(b, d))
+		return;
+	for (size_t i = 0; i < a->nwelds; i++) {
+		const struct weld *w = &a->welds[i];
+
+		word[0] = w->letter;
+		finding_guess(b->f, d, v->pos, v->key, str_format(b->f->arena, "joint %s",
+		    word));
+		if ((size_t)(w->letter - 'A') >= a->nwelds)
+			offer_letter(b, d, w, letter);
+	}
 }
 
 enum sheet_metal member_metal(const struct assignment *a, uint32_t member)

@@ -17,6 +17,9 @@ bool drawing_next(struct binder *b, const struct block *v, uint32_t *i,
 void drawing_complain(struct binder *b, enum finding_name name, struct said key,
     const char *block, const str *keys, size_t n);
 
+/* BAD_DRAWING for a block of a weld that the sheet does not have. */
+void drawing_lost_weld(struct binder *b, const struct block *v, str letter);
+
 /* "![words](../pictures/vise.png)". */
 void read_picture_block(struct binder *b, const struct block *v, struct drawing *out);
 void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out);

@@ -86,6 +86,24 @@ static void read_with(struct path *p, struct said t)
 		    STR_ARG(t.s)), PATH_FORM);
 }
 
+/* A word in the place of "quarter" is told and passed over. */
+static void skip_strange(struct path *p, struct said *t)
+{
+	struct said rest = *t, word;
+	struct finding *d;
+	str next;
+
+	if (!said_word(&rest, &word) || (word.s.p[0] >= '0' && word.s.p[0] <= '9'))
+		return;
+	next = str_trim(rest.s);
+	if (!next.n || next.p[0] < '0' || next.p[0] > '9')
+		return;
+	d = complain(p->b, FINDING_BAD_ENTRY, said_pos(word), "\"%.*s\" is not known in an "
+	    "entry path; it is read as \"quarter\"", STR_ARG(word.s));
+	finding_offer(p->b->f, d, d->pos, word.s, STR("quarter"));
+	*t = said_trim(rest);
+}
+
 static void read_part(struct path *p, struct said t)
 {
 	said_skip(&t, STR("and"));
@@ -99,7 +117,8 @@ static void read_part(struct path *p, struct said t)
 		p->written = true;
 	else if (p->e->nquarters && !str_starts_nocase(t.s, STR("quarter")))
 		p->written = true;
-	said_skip(&t, STR("quarter"));
+	if (!said_skip(&t, STR("quarter")))
+		skip_strange(p, &t);
 	read_quarter(p, t);
 }
 

@@ -123,7 +123,7 @@ static void offer_rows(struct binder *b, struct finding *d, const struct field_t
 
 /* Once it is known which keys stand here: for a key without a likely one, and for both
  * lines of a key that stands twice. */
-static void offer_missing(struct binder *b, const struct field_table *t,
+static void offer_keys_for(struct binder *b, const struct field_table *t,
     const struct block *in, const struct block *const *found, size_t from)
 {
 	uint32_t row = fields_find(t, in->key);
@@ -152,7 +152,7 @@ void fields_read(struct binder *b, const struct field_table *t, const struct blo
 		take(b, t, &v[i], found);
 	for (size_t i = 0; b->f->n > from && i < n; i++)
 		if (v[i].kind == BLOCK_FACT && v[i].level <= 1)
-			offer_missing(b, t, &v[i], found, from);
+			offer_keys_for(b, t, &v[i], found, from);
 	for (size_t row = 0; row < t->n; row++) {
 		const struct block *in = found[row];
 

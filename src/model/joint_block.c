@@ -208,7 +208,6 @@ static uint32_t weld_named(struct binder *b, const struct block *v)
 {
 	const struct assignment *a = b->a;
 	str letter = v->key, word;
-	struct finding *d;
 
 	if (a->nwelds == 1)
 		return 0;
@@ -219,12 +218,7 @@ static uint32_t weld_named(struct binder *b, const struct block *v)
 	for (size_t i = 0; i < a->nwelds && letter.n == 1; i++)
 		if ((a->welds[i].letter | 32) == (*letter.p | 32))
 			return (uint32_t)i;
-	d = complain(b, FINDING_BAD_DRAWING, v->pos,
-	    "there is no weld %.*s; the block is read as one for all welds",
-	    STR_ARG(letter));
-	if (a->nwelds)
-		finding_repair(b->f, d, "name a weld from A to %c",
-		    a->welds[a->nwelds - 1].letter);
+	drawing_lost_weld(b, v, letter);
 	return NONE;
 }
 

@@ -437,15 +437,21 @@ static bool is_course_astray(const struct walk_down *w, const struct block *h)
 	    id_of_course(w->b->arena, h->text, &used).n;
 }
 
-static size_t skip_unknown(struct binder *b, const struct record_file *file, size_t i)
+static size_t skip_unknown(const struct walk_down *w, size_t i)
 {
-	const struct block *h = &file->v[i];
+	struct binder *b = w->b;
+	const struct block *h = &w->file->v[i];
+	uint32_t lost = lost_quarter(w);
+	struct finding *d;
 
 	b->quarter = 0;
-	finding_repair(b->f, complain(b, FINDING_UNKNOWN_SECTION, h->pos,
-	    "\"%.*s\" is not a quarter; what stands under it is left out",
-	    STR_ARG(h->text)), "write a heading such as \"## Quarter 1\"");
-	return blocks_until(file->v, file->n, i + 1, 2);
+	d = complain(b, FINDING_UNKNOWN_SECTION, h->pos, "\"%.*s\" is not a quarter; what "
+	    "stands under it is left out", STR_ARG(h->text));
+	finding_repair(b->f, d, "write a heading such as \"## Quarter 1\"");
+	if (lost)
+		finding_guess(b->f, d, h->pos, h->text, str_format(b->f->arena, "Quarter %u",
+		    (unsigned)lost));
+	return blocks_until(w->file->v, w->file->n, i + 1, 2);
 }
 
 static void read_under_course(const struct walk_down *w, const struct block *h, size_t n)
@@ -489,7 +495,7 @@ static size_t read_heading(const struct walk_down *w, size_t i)
 		complain_second_title(b, h);
 		return blocks_until(file->v, file->n, i + 1, 1);
 	} else if (h->level == 2) {
-		return skip_unknown(b, file, i);
+		return skip_unknown(w, i);
 	} else if (h->level == 3 && b->quarter) {
 		read_under_course(w, h, end - i - 1);
 	} else {

@@ -95,6 +95,10 @@ str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, s
 enum { ANY_DISTANCE = 1000 };
 void offer_guesses(struct binder *b, struct finding *d, str wrong, const str *v, size_t n,
     size_t most);
+/* The same once it is known what is missing: for the key or heading at pos, told in a
+ * finding from `from` on, unless a likely one was offered. */
+void offer_missing(struct binder *b, size_t from, struct pos pos, str wrong, const str *v,
+    size_t n);
 /* NOT_UNDERSTOOD for a block that has no meaning where it stands. */
 void complain_block(struct binder *b, const struct block *v, const char *wanted);
 /* DUPLICATE_ID for a heading whose name another has, which counts. */

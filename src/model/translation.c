@@ -175,11 +175,28 @@ static void push_line(struct saying *k, struct said_lines *l, const struct block
 			.key = v->key, .text = v->text, .pos = block_pos(v, 0) };
 }
 
+/* Notes for trial the names of the original that have no line. */
+static void offer_unsaid(struct saying *k, size_t from, const struct block *v, size_t n,
+    const str *names, size_t nnames, const struct said_lines *said)
+{
+	str *unsaid = arena_array(k->b->arena, nnames, sizeof *unsaid);
+	size_t nunsaid = 0;
+
+	for (size_t i = 0; i < nnames; i++)
+		if (!said_line(said, names[i]))
+			unsaid[nunsaid++] = names[i];
+	for (size_t i = 0; k->b->f->n > from && i < n; i++)
+		if (v[i].kind == BLOCK_FACT)
+			offer_missing(k->b, from, block_key_pos(&v[i]), v[i].key, unsaid,
+			    nunsaid);
+}
+
 /* Lines whose keys are among the n names of the original. */
 static void read_lines(struct saying *k, const struct block *v, size_t n, const str *names,
     size_t nnames, struct said_lines *out)
 {
 	struct finding *d = NULL;
+	size_t from = k->b->f->n;
 
 	for (size_t i = 0; i < n; i++) {
 		size_t at = 0;
@@ -207,6 +224,7 @@ static void read_lines(struct saying *k, const struct block *v, size_t n, const 
 			finding_repair(k->b->f, d, "delete the line, or add \"%.*s\" to the "
 			    "original", STR_ARG(v[i].key));
 	}
+	offer_unsaid(k, from, v, n, names, nnames, out);
 }
 
 /* Keys of plain facts, criteria and passes all stand in structs of their own. */
@@ -305,6 +323,18 @@ static void complain_section(struct saying *k, const struct block *h)
 		    "are translated once for all under # Words");
 }
 
+static void offer_sections(struct saying *k, size_t from, const struct block *h,
+    const bool *there)
+{
+	str missing[SECTIONS];
+	size_t n = 0;
+
+	for (size_t row = 0; row < SECTIONS; row++)
+		if (!there[row])
+			missing[n++] = sections[row].name;
+	offer_missing(k->b, from, h->pos, h->text, missing, n);
+}
+
 static void read_section(struct saying *k, const struct block *v, size_t n, bool *there)
 {
 	size_t row = 0;
@@ -330,15 +360,17 @@ static void read_section(struct saying *k, const struct block *v, size_t n, bool
 static void read_one(struct saying *k, const struct block *v, size_t n)
 {
 	struct assignment held = { .id = k->x->id };
-	size_t at = blocks_until(v, n, 1, 2);
+	size_t at = blocks_until(v, n, 1, 2), from = k->b->f->n;
 	bool there[SECTIONS] = { false };
 
 	k->b->a = &held; /* Complaints name the assignment. */
 	read_fact_lines(k, v + 1, at - 1);
-	for (size_t end; at < n; at = end) {
-		end = blocks_until(v, n, at + 1, 2);
-		read_section(k, v + at, end - at, there);
+	for (size_t i = at, end; i < n; i = end) {
+		end = blocks_until(v, n, i + 1, 2);
+		read_section(k, v + i, end - i, there);
 	}
+	for (; k->b->f->n > from && at < n; at = blocks_until(v, n, at + 1, 2))
+		offer_sections(k, from, &v[at], there);
 	k->b->a = NULL;
 }
 
@@ -359,6 +391,19 @@ static void complain_unknown(struct binder *b, const struct block *v, str id)
 		finding_repair(b->f, d, "delete it, or give it the id of its original");
 }
 
+static void complain_title(struct binder *b, const struct block *v)
+{
+	struct finding *d = complain(b, FINDING_BAD_ID, v->pos,
+	    "\"%.*s\" is neither Words nor the id of an assignment; what stands under it is left "
+	    "out", STR_ARG(v->text));
+	str words = STR("Words");
+
+	if (offer_likely(b, d, v->text, &words, 1).n)
+		return;
+	finding_repair(b->f, d, "write \"# SM-20: title\" or \"# Words\"");
+	offer_guesses(b, d, v->text, &words, 1, ANY_DISTANCE);
+}
+
 static void read_heading(struct binder *b, struct speech *s, const struct block *v, size_t n)
 {
 	const struct translation *first;
@@ -368,9 +413,7 @@ static void read_heading(struct binder *b, struct speech *s, const struct block 
 	uint32_t x;
 
 	if (!id.n || !title_after(said_all(v), used, &title)) {
-		finding_repair(b->f, complain(b, FINDING_BAD_ID, v->pos,
-		    "\"%.*s\" is neither Words nor the id of an assignment; what stands under it "
-		    "is left out", STR_ARG(v->text)), "write \"# SM-20: title\" or \"# Words\"");
+		complain_title(b, v);
 		return;
 	}
 	x = map_find(b->model->assignment_by_id, id);

@@ -251,8 +251,30 @@ static void read_weld(struct binder *b, const struct block *v)
 	*ARENA_PUSH(b->arena, a->welds, a->nwelds, a->welds_cap) = w;
 }
 
+/* Notes for trial the first letters that no weld has. */
+static void offer_letters(struct binder *b, const struct block *v, size_t n, size_t from)
+{
+	enum { LETTERS = 3 };
+	str letters[LETTERS], all = STR("ABCDEFGHIJKLMNOPQRSTUVWXYZ");
+	size_t k = 0;
+
+	for (size_t i = 0; i < all.n && k < LETTERS; i++) {
+		size_t w = 0;
+
+		while (w < b->a->nwelds && b->a->welds[w].letter != all.p[i])
+			w++;
+		if (w == b->a->nwelds)
+			letters[k++] = str_sub(all, i, i + 1);
+	}
+	for (size_t i = 0; i < n; i++)
+		if (v[i].kind == BLOCK_FACT)
+			offer_missing(b, from, block_key_pos(&v[i]), v[i].key, letters, k);
+}
+
 void read_welds(struct binder *b, const struct block *h, const struct block *v, size_t n)
 {
+	size_t from = b->f->n;
+
 	(void)h;
 	for (size_t i = 0; i < n; i++)
 		if (v[i].kind == BLOCK_FACT && v[i].level == 1)
@@ -260,6 +282,8 @@ void read_welds(struct binder *b, const struct block *h, const struct block *v, 
 		else
 			complain_block(b, &v[i],
 			    "write \"- **A:** tee, 2F, leg 5/16 in\"");
+	if (b->f->n > from)
+		offer_letters(b, v, n, from);
 }
 
 void read_passes(struct binder *b, const struct block *h, const struct block *v, size_t n)

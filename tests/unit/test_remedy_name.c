@@ -4,7 +4,7 @@
 
 #define COUNT(v) (sizeof (v) / sizeof *(v))
 
-enum { SHEETS, PROGRAM, SHOP, SKILLS, FILES };
+enum { SHEETS, SPANISH, CUSTOMS, PROGRAM, SHOP, SKILLS, FILES };
 
 #define COUPON(id, title, joint, position) \
 	"# " id ": " title "\n\n" \
@@ -23,13 +23,21 @@ static const char *const texts[FILES][2] = {
 	[SHEETS] = { "assignments/all.md",
 	    "# SF-01: Walk\n\n- **Kind:** safety\n- **Hours:** 4\n- **Station:** booth\n"
 	    "- **Machines:** saw, grinder\n\n"
-	    "## Teaches\n\n- saf.shop assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 %\n\n"
-	    COUPON("SM-01", "Tee", "tee", "1F")
-	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.1f assessed by Visual\n\n"
+	    "## Teaches\n\n- saf.shop assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 % or "
+	    "better\n- **Tour:** every exit shown\n\n"
+	    COUPON("SM-01", "Tee", "tee", "2F")
+	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.2f assessed by Visual\n\n"
 	    REST
-	    COUPON("SM-02", "Lap", "lap", "2F")
-	    "## Needs\n\n- smaw.1f assessed\n\n## Teaches\n\n- smaw.2f assessed by Visual\n\n"
+	    COUPON("SM-02", "Lap", "lap", "1F")
+	    "## Needs\n\n- smaw.2f assessed\n\n## Teaches\n\n- smaw.1f assessed by Visual\n\n"
 	    REST },
+	[SPANISH] = { "assignments/es/all.md",
+	    "# SF-01: Recorrido\n\n## Acceptance\n\n- **Quiz:** 80 % o m\u00e1s\n"
+	    "- **Tour:** cada salida mostrada\n\n"
+	    "# Words\n\n- **Quiz:** Prueba\n- **Tour:** Recorrido\n"
+	    "- **saw, grinder:** sierra, esmeril\n" },
+	[CUSTOMS] = { "customs.md", "# Customs\n\n## Off\n\n- **flat before horizontal:** "
+	    "the rack of 2F plates is at hand\n" },
 	[PROGRAM] = { "program.md",
 	    "# Valley: Welding\n\n- **Weeks in a quarter:** 11\n\n## Quarter 1\n\n"
 	    "### ORW 101: Stick\n\n- **Lab hours:** 24\n\n"
@@ -117,7 +125,7 @@ static void check_told(const struct told *row)
 static void one_slip_is_one_finding(void **state)
 {
 	static const struct told rows[] = {
-		{ { SHEETS, "## Teaches\n\n- smaw.1f", "## Learning goals\n\n- smaw.1f" }, 2,
+		{ { SHEETS, "## Teaches\n\n- smaw.2f", "## Learning goals\n\n- smaw.2f" }, 2,
 		  FINDING_UNKNOWN_SECTION, "write \"Teaches\" if" },
 		{ { SHEETS, "## Drawing", "## Sketch" }, 2, FINDING_UNKNOWN_SECTION,
 		  "write \"Drawing\" if" },
@@ -130,9 +138,41 @@ static void one_slip_is_one_finding(void **state)
 		{ { SHEETS, "**Oven:**", "**Storage:**" }, 2, FINDING_UNKNOWN_KEY,
 		  "write \"Oven\" if" },
 		{ { SHEETS, "**Pass mark:**", "**Pas mrak:**" }, 2, FINDING_NO_PASS_MARK,
-		  "write \"Pass mark\" in place of \"Pas mrak\"" },
+		  "write \"Pass mark\" under Grading in place of \"Pas mrak\"" },
 		{ { SHEETS, "**Pass mark:**", "**Needed:**" }, 2, FINDING_NO_PASS_MARK,
-		  "write \"Pass mark\" if" },
+		  "write \"Pass mark\" under Grading in place of \"Needed\"" },
+		{ { SHEETS, "- **Visual:** D1.1-2020 welder", "- **Looks:** D1.1-2020 welder" }, 1,
+		  FINDING_GRADE_WITHOUT_TEST, "add an Acceptance line \"Visual\"" },
+		{ { SHEETS, "- smaw.2f assessed by", "- weld.hor assessed by" }, 2,
+		  FINDING_UNKNOWN_SKILL, "write \"smaw.2f\" if" },
+		{ { SHEETS, "# SM-01: Tee", "# Tee fillet" }, 2, FINDING_BAD_ID,
+		  "write \"# SM-01: Tee fillet\" if" },
+		{ { SKILLS, "**smaw.2f:**", "**weld.hor:**" }, 2, FINDING_NEVER_TAUGHT,
+		  "write \"smaw.2f\" if" },
+		{ { SKILLS, "**smaw.2f:**", "**smaw.1f:**" }, 2, FINDING_DUPLICATE_ID,
+		  "write \"smaw.2f\" if" },
+		{ { SHOP, "## Machine saw", "## Cutting metal" }, 2, FINDING_UNKNOWN_SECTION,
+		  "write \"## Machine saw\" if" },
+		{ { SHOP, "## Machine saw", "## Machine grinder" }, 2, FINDING_DUPLICATE_ID,
+		  "write \"## Machine saw\" if" },
+		{ { SHOP, "## Machine grinder", "## Machine saw" }, 2, FINDING_DUPLICATE_ID,
+		  "write \"## Machine grinder\" if" },
+		{ { CUSTOMS, "**flat before horizontal:**", "**easy ones first:**" }, 2,
+		  FINDING_UNKNOWN_WORD, "write \"flat before horizontal\" if" },
+		{ { CUSTOMS, "## Off", "## Not here" }, 2, FINDING_UNKNOWN_SECTION,
+		  "write \"Off\" if" },
+		/* A waiver that names the sheet; what it names covers nothing else. */
+		{ { CUSTOMS, "## Off\n\n- **flat before horizontal:** the rack of 2F plates is at hand",
+		    "## Waivers\n\n- **flat last, SM-01:** plates at hand; lead instructor; until "
+		    "fall-2028" }, 2, FINDING_UNKNOWN_WORD, "write \"horizontal-before-flat\" if" },
+		{ { SPANISH, "- **Tour:** cada", "- **Exits:** cada" }, 2, FINDING_UNKNOWN_KEY,
+		  "write \"Tour\" if" },
+		{ { SPANISH, "## Acceptance", "## Pruebas" }, 2, FINDING_UNKNOWN_SECTION,
+		  "write \"Acceptance\" if" },
+		{ { SPANISH, "# Words", "# Palabras" }, 2, FINDING_BAD_ID, "write \"Words\" if" },
+		/* The original is wrong, and the translation shows it. */
+		{ { SHEETS, "- **Tour:** every", "- **Tuor:** every" }, 3,
+		  FINDING_UNTRANSLATED_WORDS, "write \"Tour\" in place of \"Tuor\"" },
 	};
 
 	(void)state;
@@ -146,11 +186,17 @@ static void two_slips_are_two_findings(void **state)
 	static const struct slip_made pairs[][2] = {
 		{ { SHEETS, "**Hours:** 10", "**Time:** 10" },
 		  { SHEETS, "## Drawing", "## Sketch" } },
+		{ { SKILLS, "**smaw.2f:**", "**weld.hor:**" },
+		  { SHOP, "## Machine saw", "## Cutting metal" } },
+		{ { SHEETS, "# SM-01: Tee", "# Tee fillet" },
+		  { SPANISH, "- **Tour:** cada", "- **Exits:** cada" } },
+		{ { SHOP, "## Machine grinder", "## Machine saw" },
+		  { CUSTOMS, "**flat before horizontal:**", "**easy ones first:**" } },
 		{ { SHEETS, "**Oven:**", "**Storage:**" },
 		  { SHEETS, "**Pass mark:**", "**Needed:**" } },
 		{ { SHEETS, "**Process:**", "**Method:**" },
-		  { SHEETS, "- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 2F",
-		    "- **Metal:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 2F" } },
+		  { SHEETS, "- **Material:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 1F",
+		    "- **Metal:** A36 plate\n- **Thickness:** 3/8 in\n- **Position:** 1F" } },
 	};
 
 	(void)state;
