@@ -88,6 +88,22 @@ void arena_free(struct arena *a)
 	free(a);
 }
 
+/* What came in several blocks comes in one the next time. */
+void arena_clear(struct arena *a)
+{
+	if (a->head && !a->head->next) {
+		a->head->used = a->head->clean = 0;
+		return;
+	}
+	for (struct block *b = a->head, *next; b; b = next) {
+		next = b->next;
+		block_free(b);
+	}
+	a->head = NULL;
+	a->next = a->bytes > BLOCK_LEAST ? a->bytes : BLOCK_LEAST;
+	a->bytes = 0;
+}
+
 /* The head of a stays the one that is filled. */
 void arena_join(struct arena *a, struct arena *b)
 {

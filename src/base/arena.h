@@ -19,6 +19,8 @@ struct arena *arena_new(arena_oom *oom, void *user);
 /* An empty arena with the handler of a, for scratch work; freed apart from it. */
 struct arena *arena_beside(const struct arena *a);
 void arena_free(struct arena *a);
+/* Drops all objects and keeps the memory, in one block, for as much again. */
+void arena_clear(struct arena *a);
 
 /* Gives all that b holds to a, with which it then lives; b itself is gone. */
 void arena_join(struct arena *a, struct arena *b);

@@ -178,11 +178,19 @@ void findings_sweep(struct findings *f)
 	f->n = kept;
 }
 
+void finding_copy(struct findings *f, const struct finding *d)
+{
+	struct finding *own = ARENA_PUSH(f->arena, f->v, f->n, f->cap);
+
+	*own = *d;
+	own->related_cap = d->nrelated;
+}
+
 void findings_join(struct findings *f, const struct findings *more)
 {
 	f->v = arena_grow(f->arena, f->v, f->n, f->n + more->n, &f->cap, sizeof *f->v);
 	for (size_t i = 0; i < more->n; i++)
-		f->v[f->n++] = more->v[i];
+		finding_copy(f, &more->v[i]);
 }
 
 str likely_word(str wrong, const str *words, size_t n)

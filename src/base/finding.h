@@ -144,7 +144,10 @@ void finding_list(struct findings *f, struct finding *to, const struct finding *
 void finding_take(struct findings *f, struct finding *to, struct finding *d);
 void findings_sweep(struct findings *f);
 
-/* Appends what another list holds; its texts must live as long as f. */
+/* Appends a finding of another list, whose texts must live as long as f. What either list
+ * adds to it later is its own. */
+void finding_copy(struct findings *f, const struct finding *d);
+/* Appends what another list holds, in the same way. */
 void findings_join(struct findings *f, const struct findings *more);
 
 /* The most likely word for a misspelt one among n candidates, or an empty str

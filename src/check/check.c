@@ -92,28 +92,9 @@ void check_rules(struct arena *scratch, const struct check *c, struct findings *
 	rules_run(scratch, c->model, c->views, c->n, f);
 }
 
-/* About so many runs, so that two threads end together; but none so small that handing
- * it out costs more than judging it. */
-enum { RUNS_MOST = 16, RUN_LEAST = 16 };
-
-static uint32_t run_size(const struct check *c)
-{
-	uint32_t n = (uint32_t)c->model->nassignments / RUNS_MOST + 1;
-
-	return n > RUN_LEAST ? n : RUN_LEAST;
-}
-
-size_t check_runs(const struct check *c)
-{
-	return (c->model->nassignments + run_size(c) - 1) / run_size(c);
-}
-
-void check_sheets(struct arena *scratch, const struct check *c, size_t run,
+void check_sheets(struct arena *scratch, const struct check *c, uint32_t from, uint32_t to,
     struct findings *f)
 {
-	uint32_t n = (uint32_t)c->model->nassignments, size = run_size(c);
-	uint32_t from = (uint32_t)run * size, to = n - from < size ? n : from + size;
-
 	rules_run_sheets(scratch, c->model, from, to, f);
 	evidence_check(scratch, c->model, from, to, f);
 }
@@ -122,8 +103,7 @@ static void check_all(struct arena *scratch, struct check *c, struct findings *f
 {
 	check_needs(scratch, c, f);
 	check_rules(scratch, c, f);
-	for (size_t i = 0; i < check_runs(c); i++)
-		check_sheets(scratch, c, i, f);
+	check_sheets(scratch, c, 0, (uint32_t)c->model->nassignments, f);
 	translations_check(scratch, c->model, f);
 }
 

@@ -26,9 +26,9 @@ struct check *check_begin_program(struct arena *scratch, const struct model *m,
     struct findings *f);
 void check_needs(struct arena *scratch, struct check *c, struct findings *f);
 void check_rules(struct arena *scratch, const struct check *c, struct findings *f);
-/* The sheets, each by itself, come in runs. */
-size_t check_runs(const struct check *c);
-void check_sheets(struct arena *scratch, const struct check *c, size_t run,
+/* The sheets from one assignment to before another, each by itself: what is found of one
+ * depends on it and on shop.md, standards and customs.md alone. */
+void check_sheets(struct arena *scratch, const struct check *c, uint32_t from, uint32_t to,
     struct findings *f);
 
 #endif

@@ -1,5 +1,7 @@
 #include "cli/binding.h"
 
+#include "cli/reading.h"
+
 struct work {
 	struct binding *binding;
 	struct arena *const *own;
@@ -14,16 +16,17 @@ static void do_job(void *user, unsigned thread, size_t i)
 	binding_do(w->binding, i, w->own[thread], w->found[i]);
 }
 
-struct model *binding_run(struct arena *a, struct arena *const own[POOL_THREADS],
-    const struct sources *sources, const struct record_file *files, size_t nfiles,
-    struct findings *f)
+struct model *binding_run(struct run *r)
 {
-	struct work w = { binding_begin(a, sources, files, nfiles, f), own, NULL };
-	size_t n = binding_jobs(w.binding);
+	struct work w = { .own = r->own };
+	size_t n;
 
-	w.found = arena_array(a, n, sizeof(struct findings *));
-	pool_run(n, do_job, &w);
+	w.binding = binding_begin(r->arena, &r->folder.sources, r->read->v, r->read->n,
+	    r->findings);
+	n = binding_jobs(w.binding);
+	w.found = arena_array(r->arena, n, sizeof(struct findings *));
+	pool_run(r->threads, n, do_job, &w);
 	for (size_t i = 0; i < n; i++)
-		findings_join(f, w.found[i]);
+		findings_join(r->findings, w.found[i]);
 	return binding_end(w.binding);
 }

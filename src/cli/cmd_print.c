@@ -353,7 +353,7 @@ static bool print_wants(struct printer *p)
 	struct jobs j = jobs_new(p);
 	bool ok = sort_wants(p, &j);
 
-	pool_run(j.n, make_want, &j);
+	pool_run(POOL_THREADS, j.n, make_want, &j);
 	for (size_t i = 0; i < j.n; i++) {
 		buf_add(&p->told, j.told[i]);
 		ok = j.ok[i] && ok;

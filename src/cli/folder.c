@@ -293,7 +293,7 @@ static void list_all(struct listing *l, struct findings *f)
 
 static void read_listed(struct listing *l)
 {
-	pool_run((l->n + TURN - 1) / TURN, read_some, l);
+	pool_run(POOL_THREADS, (l->n + TURN - 1) / TURN, read_some, l);
 	for (size_t i = 0; i < l->n; i++)
 		if (l->v[i].error)
 			l->v[i].fault = strerror(l->v[i].error);

@@ -1,4 +1,4 @@
-/* cli/judging.h - a bound model judged, on two threads. */
+/* cli/judging.h - a bound model judged, on the threads of a run. */
 #ifndef CLI_JUDGING_H
 #define CLI_JUDGING_H
 

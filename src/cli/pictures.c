@@ -12,12 +12,15 @@ static const struct pixels *unreadable(struct arena *a, const char *why)
 	return p;
 }
 
-void pictures_read(struct arena *a, struct model *m, const struct folder *folder)
+void pictures_read(struct arena *a, struct model *m, const struct model *before,
+    const struct folder *folder)
 {
 	for (size_t i = 0; i < m->npictures; i++) {
 		struct picture_file *p = &m->pictures[i];
 
-		if (p->uses)
+		if (before)
+			p->pixels = before->pictures[i].pixels;
+		if (p->uses && !p->pixels)
 			p->pixels = folder->readable[p->file]
 			    ? picture_read(a, folder->sources.v[p->file].text)
 			    : unreadable(a, folder->faults[p->file]);

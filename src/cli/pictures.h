@@ -4,7 +4,9 @@
 
 #include "cli/folder.h"
 
-/* Fills the pixels of every picture of m that is used; those live in arena a. */
-void pictures_read(struct arena *a, struct model *m, const struct folder *folder);
+/* Fills the pixels of every picture of m that is used; those live in arena a, or are those
+ * of `before`, a model of the same folder, which may be null. */
+void pictures_read(struct arena *a, struct model *m, const struct model *before,
+    const struct folder *folder);
 
 #endif

@@ -23,11 +23,12 @@ static void *run_second(void *pool)
 	return NULL;
 }
 
-void pool_run(size_t n, void (*work)(void *user, unsigned thread, size_t i), void *user)
+void pool_run(unsigned threads, size_t n,
+    void (*work)(void *user, unsigned thread, size_t i), void *user)
 {
 	struct pool p = { n, work, user, 0 };
 	pthread_t second;
-	bool two = n > 1 && !pthread_create(&second, NULL, run_second, &p);
+	bool two = threads > 1 && n > 1 && !pthread_create(&second, NULL, run_second, &p);
 
 	run_jobs(&p, 0);
 	if (two)

@@ -360,7 +360,7 @@ static bool print_books(struct printer *p, struct book_jobs *j)
 {
 	bool ok = true;
 
-	pool_run(j->n, make_book, j);
+	pool_run(POOL_THREADS, j->n, make_book, j);
 	for (size_t i = 0; i < j->n; i++) {
 		buf_add(&p->told, j->told[i]);
 		if (!p->book_pages[j->books[i]])

@@ -27,7 +27,7 @@ struct job {
 	struct findings *f;
 };
 
-struct reading {
+struct readers {
 	const struct folder *folder;
 	struct arena *const *own;
 	size_t job_bytes;
@@ -42,7 +42,7 @@ static void add_stretch(struct arena *a, struct stretches *s, uint32_t file, siz
 	*ARENA_PUSH(a, s->v, s->n, s->cap) = (struct stretch){ file, part, bytes, { 0 } };
 }
 
-static void cut_jobs(struct arena *a, struct reading *r)
+static void cut_jobs(struct arena *a, struct readers *r)
 {
 	size_t bytes = r->job_bytes;
 
@@ -58,18 +58,18 @@ static void cut_jobs(struct arena *a, struct reading *r)
 }
 
 /* Lets two threads do all jobs; findings come in the order of the jobs. */
-static void do_jobs(struct arena *a, struct reading *r, struct stretches *s,
+static void do_jobs(struct arena *a, struct readers *r, struct stretches *s,
     void (*work)(void *, unsigned, size_t), struct findings *f)
 {
 	r->now = s;
 	cut_jobs(a, r);
-	pool_run(r->njobs, work, r);
+	pool_run(POOL_THREADS, r->njobs, work, r);
 	for (size_t i = 0; i < r->njobs; i++)
 		findings_join(f, r->jobs[i].f);
 }
 
 /* Reads a text at once unless it is cut. */
-static void open_text(struct reading *r, struct arena *a, struct stretch *s, struct findings *f)
+static void open_text(struct readers *r, struct arena *a, struct stretch *s, struct findings *f)
 {
 	bool cut = r->folder->roles[s->file] == ROLE_ASSIGNMENTS;
 	struct md_text *t = md_open(a, &r->folder->sources.v[s->file], s->file,
@@ -82,7 +82,7 @@ static void open_text(struct reading *r, struct arena *a, struct stretch *s, str
 
 static void open_texts(void *user, unsigned thread, size_t i)
 {
-	struct reading *r = user;
+	struct readers *r = user;
 	struct job *j = &r->jobs[i];
 
 	j->f = findings_new(r->own[thread]);
@@ -92,7 +92,7 @@ static void open_texts(void *user, unsigned thread, size_t i)
 
 static void read_parts(void *user, unsigned thread, size_t i)
 {
-	struct reading *r = user;
+	struct readers *r = user;
 	struct job *j = &r->jobs[i];
 
 	j->f = findings_new(r->own[thread]);
@@ -103,7 +103,7 @@ static void read_parts(void *user, unsigned thread, size_t i)
 	}
 }
 
-static void list_files(struct arena *a, struct reading *r)
+static void list_files(struct arena *a, struct readers *r)
 {
 	const struct folder *d = r->folder;
 	size_t total = 0;
@@ -120,7 +120,7 @@ static void list_files(struct arena *a, struct reading *r)
 }
 
 /* The parts of a file that was cut are a job each. */
-static void list_parts(struct arena *a, struct reading *r)
+static void list_parts(struct arena *a, struct readers *r)
 {
 	for (size_t i = 0; i < r->files.n; i++) {
 		uint32_t file = r->files.v[i].file;
@@ -131,34 +131,65 @@ static void list_parts(struct arena *a, struct reading *r)
 	}
 }
 
-/* All that was read, in the order of the files. */
-static struct record_file *gather(struct arena *a, const struct reading *r, size_t *n)
+static const struct reading *new_reading(struct arena *a, const struct record_file *v,
+    size_t n, const struct findings *f)
+{
+	struct reading *r = arena_alloc(a, sizeof *r);
+
+	*r = (struct reading){ v, n, f };
+	return r;
+}
+
+static const struct reading *gather(struct arena *a, const struct readers *r,
+    const struct findings *f)
 {
 	struct record_file *v = arena_array(a, r->files.n + r->parts.n, sizeof *v);
 	const struct stretch *part = r->parts.v;
+	size_t n = 0;
 
-	*n = 0;
 	for (size_t i = 0; i < r->files.n; i++) {
 		const struct stretch *s = &r->files.v[i];
 		size_t parts = md_parts(r->texts[s->file]);
 
 		if (parts == 1)
-			v[(*n)++] = s->read;
+			v[n++] = s->read;
 		for (size_t k = 0; parts > 1 && k < parts; k++)
-			v[(*n)++] = (part++)->read;
+			v[n++] = (part++)->read;
 	}
-	return v;
+	return new_reading(a, v, n, f);
 }
 
-struct record_file *reading_run(struct arena *a, struct arena *const own[POOL_THREADS],
-    const struct folder *folder, size_t *n, struct findings *f)
+const struct reading *reading_run(struct arena *a, struct arena *const own[POOL_THREADS],
+    const struct folder *folder)
 {
-	struct reading r = { .folder = folder, .own = own };
+	struct readers r = { .folder = folder, .own = own };
+	struct findings *f = findings_new(a);
 
 	r.texts = arena_array(a, folder->sources.n, sizeof *r.texts);
 	list_files(a, &r);
 	do_jobs(a, &r, &r.files, open_texts, f);
 	list_parts(a, &r);
 	do_jobs(a, &r, &r.parts, read_parts, f);
-	return gather(a, &r, n);
+	return gather(a, &r, f);
+}
+
+const struct reading *reading_again(struct arena *a, const struct folder *folder,
+    const struct reading *before, const bool *edited)
+{
+	struct record_file *v = arena_array(a, before->n, sizeof *v);
+	struct findings *f = findings_new(a);
+	size_t n = 0;
+
+	for (size_t i = 0; i < before->n; i++) {
+		uint32_t file = before->v[i].file;
+
+		if (!edited[file])
+			v[n++] = before->v[i];
+		else if (!n || v[n - 1].file != file)
+			v[n++] = md_read(a, &folder->sources.v[file], file, f);
+	}
+	for (size_t i = 0; i < before->f->n; i++)
+		if (!edited[before->f->v[i].pos.file])
+			finding_copy(f, &before->f->v[i]);
+	return new_reading(a, v, n, f);
 }

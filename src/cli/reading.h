@@ -5,10 +5,21 @@
 #include "cli/folder.h"
 #include "read/record.h"
 
-/* Reads what is readable into blocks in arena a and in those of the threads; faults go to
- * f. Several results in a row may be parts of one file of assignments, each from a level-1
- * heading. What is read, and in which order, does not depend on the threads. */
-struct record_file *reading_run(struct arena *a, struct arena *const own[POOL_THREADS],
-    const struct folder *folder, size_t *n, struct findings *f);
+/* All that was read, in the order of the files. Several results in a row may be parts of
+ * one file of assignments, each from a level-1 heading. */
+struct reading {
+	const struct record_file *v;
+	size_t n;
+	const struct findings *f;
+};
+
+/* Reads what is readable into blocks in arena a and in those of the threads. What is read,
+ * and in which order, does not depend on the threads. */
+const struct reading *reading_run(struct arena *a, struct arena *const own[POOL_THREADS],
+    const struct folder *folder);
+/* The same when some files have another text than `before`, by index: only those are read,
+ * on this thread, and the rest is that of before. */
+const struct reading *reading_again(struct arena *a, const struct folder *folder,
+    const struct reading *before, const bool *edited);
 
 #endif

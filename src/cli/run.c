@@ -32,29 +32,37 @@ struct arena *run_scratch(void)
 	return a;
 }
 
-void run_arenas(struct run *r)
+static void make_arenas(struct run *r)
 {
-	*r = (struct run){ .arena = run_scratch(), .ground = ground_new() };
+	*r = (struct run){ .arena = run_scratch(), .ground = ground_new(),
+		.threads = POOL_THREADS };
 	arena_use(r->arena, r->ground);
-	for (int i = 0; i < POOL_THREADS; i++)
+	for (int i = 0; i < POOL_THREADS; i++) {
 		r->own[i] = arena_beside(r->arena);
+		r->scratch[i] = arena_beside(r->arena);
+	}
+}
+
+static void free_scratch(struct run *r)
+{
+	for (int i = 0; i < POOL_THREADS; i++) {
+		arena_free(r->scratch[i]);
+		r->scratch[i] = NULL;
+	}
 }
 
 void run_inspect(struct run *r, const struct options *o)
 {
-	struct record_file *files;
-	struct arena *scratch;
-	size_t nfiles;
-
 	r->nfiles = r->folder.sources.n;
-	files = reading_run(r->arena, r->own, &r->folder, &nfiles, r->findings);
-	r->model = binding_run(r->arena, r->own, &r->folder.sources, files, nfiles, r->findings);
+	r->read = r->before
+	    ? reading_again(r->arena, &r->folder, r->before->read, r->edited)
+	    : reading_run(r->arena, r->own, &r->folder);
+	findings_join(r->findings, r->read->f);
+	r->model = binding_run(r);
 	shipped_read(r->arena, r->model, &r->folder.sources, r->findings);
 	judging_run(r);
-	scratch = arena_beside(r->arena);
-	findings_settle(scratch, r->model, r->findings);
-	waive_apply(scratch, r->model, o->dated ? &o->date : NULL, r->findings);
-	arena_free(scratch);
+	findings_settle(r->scratch[0], r->model, r->findings);
+	waive_apply(r->scratch[0], r->model, o->dated ? &o->date : NULL, r->findings);
 	findings_sort(r->findings);
 }
 
@@ -62,7 +70,7 @@ int run_begin(struct run *r, const struct options *o)
 {
 	struct findings *listing;
 
-	run_arenas(r);
+	make_arenas(r);
 	r->dir = o->folder ? o->folder : folder_default();
 	if (!r->dir) {
 		fputs("fitup: no program.md here and none in ./curriculum; name the program "
@@ -77,12 +85,14 @@ int run_begin(struct run *r, const struct options *o)
 	r->findings = findings_new(r->arena);
 	findings_join(r->findings, listing);
 	run_inspect(r, o);
+	free_scratch(r);
 	trying_run(r, o, listing);
 	return EXIT_CLEAN;
 }
 
 void run_end(struct run *r)
 {
+	free_scratch(r);
 	for (int i = 0; i < POOL_THREADS; i++)
 		arena_free(r->own[i]);
 	arena_free(r->arena);

@@ -7,15 +7,26 @@
 #include "cli/pool.h"
 #include "draw/face.h"
 
+struct reading;
+
 struct run {
 	const struct arena_store *ground; /* where all these arenas stand */
-	struct arena *arena, *own[POOL_THREADS]; /* the latter for work on the threads */
+	struct arena *arena;
+	struct arena *own[POOL_THREADS], *scratch[POOL_THREADS]; /* for work on the threads;
+	                          * the latter for run_inspect alone */
+	unsigned threads;        /* on which run_inspect works */
 	const struct faces *faces;
 	struct folder folder;
 	size_t nfiles;           /* of its sources: those behind are shipped with fitup */
+	const struct reading *read; /* cli/reading.h */
+	const bool *told;        /* by assignment: sheets/review.h */
+	const struct findings *sheets; /* those of the findings that one sheet alone shows, as
+	                          * they were found */
 	struct findings *findings; /* sorted */
 	struct model *model;
 	const char *dir;
+	const struct run *before; /* the same folder before some edits; null */
+	const bool *edited;      /* by source; null without the former */
 };
 
 /* Reads and checks the program that o names. Returns an exit status: anything but
@@ -23,10 +34,9 @@ struct run {
 int run_begin(struct run *r, const struct options *o);
 void run_end(struct run *r);
 
-/* The steps of run_begin for those who have the files already, as a trial has: empty
- * arenas; then r->dir, r->folder and r->findings given, everything read and checked, and
- * the findings sorted. */
-void run_arenas(struct run *r);
+/* What run_begin does with the files, also for a trial that has them already: with
+ * r->folder, r->findings of listing them, and arenas, everything is read and checked, and
+ * the findings are sorted. What r->before knows is not worked out again. */
 void run_inspect(struct run *r, const struct options *o);
 
 /* An arena for one piece of work, to be freed after it; out of memory ends the program

@@ -41,7 +41,7 @@ static bool say_pieces(int fd, struct saying *s)
 	size_t n = (s->end - s->from + PIECE - 1) / PIECE;
 
 	n = n < PIECES ? n : PIECES;
-	pool_run(n, make_piece, s);
+	pool_run(POOL_THREADS, n, make_piece, s);
 	for (size_t i = 0; i < n; i++)
 		if (!say(fd, buf_str(&s->v[i])))
 			return false;

@@ -236,7 +236,7 @@ static void review_standard(struct review *r, const struct standard *s)
 }
 
 /* What stands on covers, charts and lists. */
-static void review_program(struct review *r, const struct model *m)
+static void review_lists(struct review *r, const struct model *m)
 {
 	for (size_t i = 0; i < m->noutcomes; i++)
 		review_text(r, m->outcomes[i].title, m->outcomes[i].pos);
@@ -282,28 +282,43 @@ static void review_speech(struct review *r, const struct model *m, const struct 
 	}
 }
 
-void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
-    const bool *told, struct findings *f)
+void program_review(struct arena *a, const struct model *m, const struct faces *faces,
+    struct findings *f)
 {
 	struct review r = { a, faces, f, NULL, false };
 
-	review_program(&r, m);
-	for (size_t i = 0; i < m->nassignments; i++) {
-		r.x = &m->assignments[i];
-		r.told = told[i];
-		review_assignment(&r);
-	}
+	review_lists(&r, m);
 	for (size_t i = 0; i < m->nspeeches; i++)
 		review_speech(&r, m, &m->speeches[i]);
 }
 
+void sheet_review(struct arena *a, const struct model *m, const struct faces *faces,
+    const bool *told, uint32_t assignment, struct findings *f)
+{
+	struct review r = { a, faces, f, &m->assignments[assignment], told[assignment] };
+
+	review_assignment(&r);
+}
+
+void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
+    const bool *told, struct findings *f)
+{
+	program_review(a, m, faces, f);
+	for (uint32_t i = 0; i < m->nassignments; i++)
+		sheet_review(a, m, faces, told, i, f);
+}
+
+void sheet_pictures_review(const struct model *m, uint32_t assignment, struct findings *f)
+{
+	const struct assignment *x = &m->assignments[assignment];
+
+	for (size_t i = 0; i < x->ndrawings; i++)
+		if (x->drawings[i].kind == DRAWING_PICTURE)
+			picture_review(f, x, &x->drawings[i]);
+}
+
 void pictures_review(const struct model *m, struct findings *f)
 {
-	for (size_t i = 0; m->npictures && i < m->nassignments; i++) {
-		const struct assignment *x = &m->assignments[i];
-
-		for (size_t k = 0; k < x->ndrawings; k++)
-			if (x->drawings[k].kind == DRAWING_PICTURE)
-				picture_review(f, x, &x->drawings[k]);
-	}
+	for (uint32_t i = 0; m->npictures && i < m->nassignments; i++)
+		sheet_pictures_review(m, i, f);
 }

@@ -16,7 +16,13 @@ const bool *sheets_told(struct arena *a, const struct model *m, const struct fin
 /* told: as above, from the findings of reading. */
 void sheets_review(struct arena *a, const struct model *m, const struct faces *faces,
     const bool *told, struct findings *f);
-/* What is wrong with the pictures alone, once their pixels are read. */
+/* The same in parts: what covers, charts, lists and translations say, and one sheet. */
+void program_review(struct arena *a, const struct model *m, const struct faces *faces,
+    struct findings *f);
+void sheet_review(struct arena *a, const struct model *m, const struct faces *faces,
+    const bool *told, uint32_t assignment, struct findings *f);
+/* What is wrong with the pictures alone, once their pixels are read; of all, or of one. */
 void pictures_review(const struct model *m, struct findings *f);
+void sheet_pictures_review(const struct model *m, uint32_t assignment, struct findings *f);
 
 #endif

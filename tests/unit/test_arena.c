@@ -179,6 +179,33 @@ static void what_is_expected_is_one_block(void **state)
 	arena_free(a);
 }
 
+/* Cleared, an arena holds in one block what it held in several, and then uses that again:
+ * zeroed, however it was left. */
+static void a_cleared_arena_uses_its_memory_again(void **state)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	unsigned char *first[3] = { NULL };
+	size_t bytes[3];
+
+	(void)state;
+	arena_clear(a);
+	for (int round = 0; round < 3; round++) {
+		for (int i = 0; i < 500; i++) {
+			unsigned char *p = arena_alloc(a, 1000);
+
+			for (size_t k = 0; k < 1000; k++)
+				assert_int_equal(p[k], 0);
+			memset(p, 0xA5, 1000);
+			first[round] = first[round] ? first[round] : p;
+		}
+		bytes[round] = arena_bytes(a);
+		arena_clear(a);
+	}
+	assert_true(bytes[1] >= bytes[0] && bytes[2] == bytes[1]);
+	assert_ptr_equal(first[1], first[2]);
+	arena_free(a);
+}
+
 /* The handler must not return, so it leaves by the way it came. */
 static void leave(void *user)
 {
@@ -221,6 +248,7 @@ int main(void)
 		cmocka_unit_test(large_blocks_come_from_the_store),
 		cmocka_unit_test(a_ground_feeds_many_arenas),
 		cmocka_unit_test(what_is_expected_is_one_block),
+		cmocka_unit_test(a_cleared_arena_uses_its_memory_again),
 		cmocka_unit_test(too_much_calls_the_handler),
 	};
 
