@@ -204,8 +204,9 @@ static void read_lines(struct joint_reading *r, const struct block *v)
 }
 
 /* "joint B". A single weld is meant whatever letter is used. */
-static uint32_t weld_named(struct binder *b, const struct block *v)
+static uint32_t weld_named(struct joint_reading *r, const struct block *v)
 {
+	struct binder *b = r->b;
 	const struct assignment *a = b->a;
 	str letter = v->key, word;
 
@@ -219,6 +220,7 @@ static uint32_t weld_named(struct binder *b, const struct block *v)
 		if ((a->welds[i].letter | 32) == (*letter.p | 32))
 			return (uint32_t)i;
 	drawing_lost_weld(b, v, letter);
+	r->lost = true;
 	return NONE;
 }
 
@@ -226,7 +228,12 @@ static void disagree(struct joint_reading *r, size_t row, struct pos other, str 
     str theirs)
 {
 	struct binder *b = r->b;
-	struct finding *d = complain(b, FINDING_FACTS_DISAGREE, r->at[row],
+	struct finding *d;
+
+	/* What the facts say of other welds is no measure. */
+	if (r->lost)
+		return;
+	d = complain(b, FINDING_FACTS_DISAGREE, r->at[row],
 	    "the joint block says %.*s %.*s, the facts say %.*s", STR_ARG(keys[row].key),
 	    STR_ARG(mine), STR_ARG(theirs));
 
@@ -583,10 +590,10 @@ static void complete(struct joint_reading *r, const struct block *v)
 void read_joint_block(struct binder *b, const struct block *v, struct joint_block *out)
 {
 	struct pos at[KEYS] = { { 0 } };
-	struct joint_reading r = { b, out, at };
+	struct joint_reading r = { .b = b, .j = out, .at = at };
 
 	*out = (struct joint_block){ .joint = JOINT_COUNT, .pos = v->pos };
-	out->weld = weld_named(b, v);
+	out->weld = weld_named(&r, v);
 	read_lines(&r, v);
 	complete(&r, v);
 }

@@ -319,6 +319,9 @@ static void faults_of_joint_blocks(void **state)
 		{ HEAD METAL "\n## Welds\n\n- **A:** tee, 2F\n- **B:** lap, 2F\n\n## Drawing\n\n"
 		    "```joint C\njoint: tee\n```\n", FINDING_BAD_DRAWING, 16, 1, "no weld C",
 		    "A to B" },
+		{ HEAD METAL "\n## Welds\n\n- **A:** tee, 2F, leg 1/4 in\n- **B:** tee, 2F, leg "
+		    "1/4 in\n\n## Drawing\n\n```joint C\njoint: lap\nleg: 1/8 in\n```\n",
+		    FINDING_BAD_DRAWING, 16, 1, "no weld C", "A to B" },
 		{ HEAD METAL "\n## Welds\n\n- **A:** tee, 2F\n- **B:** lap, 2F\n\n## Drawing\n\n"
 		    "```joint\nleg: 1/4 in\n```\n", FINDING_BAD_DRAWING, 16, 1, "which joint",
 		    "joint: tee" },
