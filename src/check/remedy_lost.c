@@ -17,9 +17,10 @@ static str bracket(str line)
 
 /* What findings ask for, and what nobody assesses: of that nothing is found before the
  * line of the file gives something. */
-static bool *skills_asked(const struct seeker *s)
+static bool *skills_asked(struct seeker *s)
 {
 	const struct model *m = s->m;
+	const struct finding *d = seek_finding(s);
 	bool *skills = arena_array(s->arena, m->nskills + 1, sizeof *skills);
 
 	for (size_t i = 0; i < m->nskills; i++)
@@ -31,17 +32,13 @@ static bool *skills_asked(const struct seeker *s)
 			if (t->skill != NONE && t->level == SKILL_ASSESSED)
 				skills[t->skill] = false;
 		}
-	for (size_t i = 0; i < s->f->n; i++) {
-		const struct finding *d = &s->f->v[i];
+	for (size_t i = 0; i < m->nskills; i++)
+		skills[i] |= seek_asked(s)[i].open;
+	for (size_t k = 0; k < d->nrelated; k++) {
+		uint32_t skill = seek_skill(s, d->related[k].skill);
 
-		if (!seek_asks(s, d) && i != s->finding)
-			continue;
-		for (size_t k = 0; k <= d->nrelated; k++) {
-			uint32_t skill = seek_skill(s, k ? d->related[k - 1].skill : d->skill);
-
-			if (skill != MAP_NONE)
-				skills[skill] = true;
-		}
+		if (skill != MAP_NONE)
+			skills[skill] = true;
 	}
 	return skills;
 }
@@ -64,10 +61,12 @@ struct draft {
 /* Drops the lines of a source behind a place, to the next heading of an assignment. */
 static void drop_below(const struct seeker *s, struct pos pos, struct draft *d)
 {
-	size_t lines = text_count_lines(s->m->sources->v[pos.file].text);
+	str text = s->m->sources->v[pos.file].text, line;
 
-	for (pos.line++; pos.line <= lines && d->n < DROPPED_MOST; pos.line++) {
-		if (str_starts(seek_line(s, pos), STR("# ")))
+	text = text_lines(text, ++pos.line, UINT32_MAX - 1);
+	for (; text.n && d->n < DROPPED_MOST; pos.line++) {
+		str_next(&text, '\n', &line);
+		if (str_starts(line, STR("# ")))
 			return;
 		d->v[d->n++] = (struct edit){ EDIT_DROP, pos.file, pos.line, { 0 }, 0 };
 	}
@@ -89,7 +88,7 @@ static bool find_line(const struct finding *d, str *id, struct pos *pos)
 	return false;
 }
 
-static str new_sheet(const struct seeker *s, str heading)
+static str new_sheet(struct seeker *s, str heading)
 {
 	struct buf b = { .arena = s->arena };
 

@@ -4,6 +4,9 @@
 
 #include "check/remedy.h"
 
+struct asked;
+struct hosts;
+
 struct seeker {
 	struct arena *arena;
 	const struct model *m;
@@ -11,6 +14,10 @@ struct seeker {
 	struct remedies *out;
 	uint32_t finding;        /* the one that is looked at */
 	uint32_t turn;           /* its ways so far */
+	/* Made when they are first asked for. */
+	const struct slot **slots; /* by assignment */
+	struct asked *asked;     /* by skill */
+	struct hosts *hosts;     /* that teach nothing */
 };
 
 /* The finding that is looked at. */
@@ -25,15 +32,32 @@ size_t seek_byte(str line, uint32_t col);
  * stand there. */
 str seek_replaced(const struct seeker *s, struct pos pos, str wrong, str right);
 
-/* Whether a finding that stands asks for teaching, and no move of a line within its quarter
- * is as likely. */
-bool seek_asks(const struct seeker *s, const struct finding *d);
 /* The skill of an id, MAP_NONE when skills.md lists none. */
 uint32_t seek_skill(const struct seeker *s, str id);
+/* The first line of program.md that gives an assignment; null: none. */
+const struct slot *seek_slot(struct seeker *s, str id);
+/* Whether students come to a line of program.md before another. */
+bool seek_before(const struct model *m, const struct slot *a, const struct slot *b);
+/* Whether a finding stands that hangs on what is taught. */
+bool seek_is_teaching(const struct finding *d);
+
+/* Who asks for a skill, by the findings that stand. */
+struct asked {
+	const struct slot *first; /* the first line of program.md; null: none */
+	enum skill_level level;  /* as far as any asks */
+	bool named;              /* a finding that is no circle is about it */
+	bool open;               /* some ask, and no move of a line within its quarter
+	                          * mends that, as after a slip in program.md */
+};
+
+/* By skill. */
+const struct asked *seek_asked(struct seeker *s);
+/* The text of an assignment, from its heading. */
+str seek_sheet(const struct seeker *s, uint32_t who);
 /* "- smaw.2f assessed" of each skill that is marked, one a line. */
 str seek_teaches(const struct seeker *s, const bool *skills);
-/* The first line of program.md that gives an assignment; null: none. */
-const struct slot *seek_slot(const struct seeker *s, str id);
+/* Adds the way to let an assignment teach some more. */
+struct remedy *seek_taught(struct seeker *s, uint32_t who, const bool *skills);
 
 /* Each adds what it knows for the finding that is looked at, if anything. */
 void seek_slips(struct seeker *s);      /* words that are likely meant otherwise */
@@ -42,6 +66,7 @@ void seek_figures(struct seeker *s);    /* figures that are too small, weeks of 
 void seek_moves(struct seeker *s);      /* a line of program.md elsewhere */
 void seek_lines(struct seeker *s);      /* a line of program.md that is missing, or optional */
 void seek_teaching(struct seeker *s);   /* a line of Teaches that is missing */
+void seek_hosts(struct seeker *s);      /* Teaches as a whole, of work that has none */
 void seek_lost(struct seeker *s);       /* a file of an assignment that is missing */
 void seek_names(struct seeker *s);      /* headings, facts and ids by other names */
 void seek_headings(struct seeker *s);   /* a heading that is missing */

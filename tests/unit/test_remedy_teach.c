@@ -148,10 +148,10 @@ static void a_line_is_lost(void **state)
 {
 	static const struct lost rows[] = {
 		{ .what = "it is gone", .sheets = { NULL, BB_BARE }, .before = 2,
-		  .name = FINDING_UNTAUGHT_SKILL, .who = "CC-03",
+		  .name = FINDING_UNTAUGHT_SKILL, .who = "DD-04",
 		  .repair = "let an assignment before CC-03 teach fab.plan practiced" },
 		{ .what = "a level too low", .sheets = { NULL, BB_LOW }, .before = 2,
-		  .name = FINDING_UNTAUGHT_SKILL, .who = "CC-03",
+		  .name = FINDING_UNTAUGHT_SKILL, .who = "DD-04",
 		  .repair = "let BB-02 teach fab.plan practiced, or another assignment before "
 		  "CC-03" },
 		{ .what = "never assessed either", .before = 2, .name = FINDING_UNTAUGHT_SKILL,
@@ -186,7 +186,7 @@ static void two_faults_stay_two(void **state)
 		/* That it is not assessed either goes with it. */
 		{ .what = "a line, and what nobody teaches", .before = 4, .skills = with_new,
 		  .sheets = { NULL, BB_BARE, NULL, NULL, EE_RIGS },
-		  .name = FINDING_UNTAUGHT_SKILL, .who = "CC-03",
+		  .name = FINDING_UNTAUGHT_SKILL, .who = "DD-04",
 		  .repair = "let an assignment before CC-03 teach fab.plan practiced",
 		  .other = "EE-05 (quarter 1, week 5) needs fab.rig practiced" },
 		{ .what = "two sections", .before = 4,
