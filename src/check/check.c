@@ -87,9 +87,10 @@ void check_needs(struct arena *scratch, struct check *c, struct findings *f)
 	skills_check(scratch, d, f);
 }
 
-void check_rules(struct arena *scratch, const struct check *c, struct findings *f)
+void check_rules(struct arena *scratch, const struct check *c, enum check_moves how,
+    struct findings *f)
 {
-	rules_run(scratch, c->model, c->views, c->n, f);
+	rules_run(scratch, c->model, c->views, c->n, how, f);
 }
 
 void check_sheets(struct arena *scratch, const struct check *c, uint32_t from, uint32_t to,
@@ -102,7 +103,7 @@ void check_sheets(struct arena *scratch, const struct check *c, uint32_t from, u
 static void check_all(struct arena *scratch, struct check *c, struct findings *f)
 {
 	check_needs(scratch, c, f);
-	check_rules(scratch, c, f);
+	check_rules(scratch, c, MOVES_TOLD, f);
 	check_sheets(scratch, c, 0, (uint32_t)c->model->nassignments, f);
 	translations_check(scratch, c->model, f);
 }

@@ -5,6 +5,10 @@
 #include "base/finding.h"
 #include "order/order.h"
 
+/* How far moves are worked out for what rules find wrong: not at all; which lines stand
+ * wrong, as a trial wants, of which only what is found counts; or in words. */
+enum check_moves { MOVES_NONE, MOVES_PLACED, MOVES_TOLD };
+
 /* Runs every rule over the order of program.md and over each entry path. scratch
  * is for working memory that may be dropped afterwards. */
 void check_program(struct arena *scratch, const struct model *m, struct findings *f);
@@ -25,7 +29,8 @@ struct check *check_begin(struct arena *scratch, const struct order *const *orde
 struct check *check_begin_program(struct arena *scratch, const struct model *m,
     struct findings *f);
 void check_needs(struct arena *scratch, struct check *c, struct findings *f);
-void check_rules(struct arena *scratch, const struct check *c, struct findings *f);
+void check_rules(struct arena *scratch, const struct check *c, enum check_moves how,
+    struct findings *f);
 /* The sheets from one assignment to before another, each by itself: what is found of one
  * depends on it and on shop.md, standards and customs.md alone. */
 void check_sheets(struct arena *scratch, const struct check *c, uint32_t from, uint32_t to,

@@ -11,16 +11,17 @@ struct rule_moves {
 	struct view **views;     /* of the rules */
 	size_t nviews;
 	struct repairs *repairs; /* null: not made yet */
+	enum check_moves how;
 	size_t asked;
 };
 
 struct rule_moves *rule_moves_new(struct arena *a, const struct model *m,
-    struct view **views, size_t nviews, bool proposes)
+    struct view **views, size_t nviews, enum check_moves how)
 {
 	struct rule_moves *s = arena_alloc(a, sizeof *s);
 
 	*s = (struct rule_moves){ .arena = a, .model = m, .views = views,
-		.nviews = nviews, .asked = proposes ? 0 : TELL_MOST };
+		.nviews = nviews, .how = how };
 	return s;
 }
 
@@ -47,7 +48,8 @@ static struct repairs *repairs_of(struct rule_moves *s)
 /* Repairs are worked out for the first findings only, as for needs. */
 static bool may_ask(struct rule_context *x, const struct finding *d)
 {
-	return x->f->n && d == &x->f->v[x->f->n - 1] && x->moves->asked++ < TELL_MOST;
+	return x->moves->how != MOVES_NONE && x->f->n && d == &x->f->v[x->f->n - 1] &&
+	    x->moves->asked++ < TELL_MOST;
 }
 
 static uint32_t view_index(const struct rule_context *x)
@@ -63,13 +65,15 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
     uint32_t second, enum movable which)
 {
 	const struct assignment *all = x->m->assignments;
-	str words = { 0 };
+	bool asks = may_ask(x, d);
+	str words;
 
-	if (!may_ask(x, d))
+	if (asks)
+		x->f->v[x->f->n - 1].wrong = repair_pair(repairs_of(x->moves), first, second,
+		    x->f->arena);
+	if (!asks || x->moves->how == MOVES_PLACED)
 		return str_format(x->f->arena, "move %.*s before %.*s",
 		    STR_ARG(all[first].id), STR_ARG(all[second].id));
-	x->f->v[x->f->n - 1].wrong = repair_pair(repairs_of(x->moves), first, second,
-	    x->f->arena);
 	words = repair_pair_words(repairs_of(x->moves), view_index(x), first, second, which,
 	    x->f->arena);
 	return words.n ? words : str_format(x->f->arena, "put %.*s before %.*s, with what it "
@@ -80,5 +84,5 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
 uint32_t rule_move_week(struct rule_context *x, const struct finding *d,
     uint32_t assignment, uint32_t lo, uint32_t hi)
 {
-	return may_ask(x, d) ? repair_week(repairs_of(x->moves), assignment, lo, hi) : 0;
+	return may_ask(x, d) && x->moves->how == MOVES_TOLD ? repair_week(repairs_of(x->moves), assignment, lo, hi) : 0;
 }

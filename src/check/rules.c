@@ -409,7 +409,7 @@ void rules_run_order(struct arena *scratch, const struct rule_base *base,
 	struct rule_context x = begin(scratch, base, &told, f);
 
 	told.views = views;
-	x.moves = rule_moves_new(scratch, base->m, views, nviews, false);
+	x.moves = rule_moves_new(scratch, base->m, views, nviews, MOVES_NONE);
 	for (size_t i = 0; i < nviews; i++) {
 		told.order = (uint32_t)i;
 		run_over(&x, rules, views[i], false);
@@ -417,13 +417,14 @@ void rules_run_order(struct arena *scratch, const struct rule_base *base,
 }
 
 void rules_run_table(const struct rule *table, struct arena *scratch,
-    const struct model *m, struct view **views, size_t nviews, struct findings *f)
+    const struct model *m, struct view **views, size_t nviews, enum check_moves how,
+    struct findings *f)
 {
 	struct rule_told told;
 	struct rule_context x = begin(scratch, rule_base_new(scratch, m), &told, f);
 
 	told.views = views;
-	x.moves = rule_moves_new(scratch, m, views, nviews, true);
+	x.moves = rule_moves_new(scratch, m, views, nviews, how);
 	for (size_t i = 0; i < nviews; i++) {
 		told.order = (uint32_t)i;
 		run_over(&x, table, views[i], i == 0);
@@ -433,9 +434,9 @@ void rules_run_table(const struct rule *table, struct arena *scratch,
 }
 
 void rules_run(struct arena *scratch, const struct model *m, struct view **views,
-    size_t nviews, struct findings *f)
+    size_t nviews, enum check_moves how, struct findings *f)
 {
-	rules_run_table(rules, scratch, m, views, nviews, f);
+	rules_run_table(rules, scratch, m, views, nviews, how, f);
 }
 
 bool assignment_is_bare(const struct assignment *a)

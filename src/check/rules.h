@@ -6,6 +6,7 @@
 #ifndef CHECK_RULES_H
 #define CHECK_RULES_H
 
+#include "check/check.h"
 #include "check/repair.h"
 #include "check/works.h"
 
@@ -123,9 +124,8 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
  * without breaking a need; 0: none, or enough were worked out. */
 uint32_t rule_move_week(struct rule_context *x, const struct finding *d,
     uint32_t assignment, uint32_t lo, uint32_t hi);
-/* None is proposed unless `proposes`. */
 struct rule_moves *rule_moves_new(struct arena *a, const struct model *m,
-    struct view **views, size_t nviews, bool proposes);
+    struct view **views, size_t nviews, enum check_moves how);
 
 static inline bool work_has(uint32_t bits, unsigned value)
 {
@@ -147,13 +147,14 @@ void rules_run_order(struct arena *scratch, const struct rule_base *base,
     struct view **views, size_t nviews, struct findings *f);
 /* Runs every rule of the program over the orders; views[0] is that of program.md. */
 void rules_run(struct arena *scratch, const struct model *m, struct view **views,
-    size_t nviews, struct findings *f);
+    size_t nviews, enum check_moves how, struct findings *f);
 /* Runs every rule of a sheet over the assignments from `from` to `to`, each by all rules
  * in turn: a large program is read from memory once, not once a rule. */
 void rules_run_sheets(struct arena *scratch, const struct model *m, uint32_t from,
     uint32_t to, struct findings *f);
 /* Those of the program by a table that ends with a null function. */
 void rules_run_table(const struct rule *table, struct arena *scratch,
-    const struct model *m, struct view **views, size_t nviews, struct findings *f);
+    const struct model *m, struct view **views, size_t nviews, enum check_moves how,
+    struct findings *f);
 
 #endif

@@ -38,7 +38,7 @@ static void judge_needs(struct judging *j, struct judge *w)
 
 static void judge_rules(struct judging *j, struct judge *w)
 {
-	check_rules(w->scratch, j->check, w->f);
+	check_rules(w->scratch, j->check, j->run->before ? MOVES_PLACED : MOVES_TOLD, w->f);
 }
 
 /* What covers, charts, lists and translations say. */

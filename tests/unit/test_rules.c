@@ -51,7 +51,7 @@ static struct findings *run(struct arena *a, const struct model *m,
 	views[n++] = view_new(a, g, order_of_program(a, m));
 	for (size_t i = 0; i < m->nentries; i++)
 		views[n++] = view_new(a, g, order_of_entry(a, m, &m->entries[i]));
-	rules_run_table(table, a, m, views, n, f);
+	rules_run_table(table, a, m, views, n, MOVES_TOLD, f);
 	return f;
 }
 

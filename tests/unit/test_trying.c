@@ -8,7 +8,6 @@
 
 #include "base/edit.h"
 #include "cli/run.h"
-#include "out/report.h"
 #include "random_model.h"
 
 #define COUNT(v) (sizeof (v) / sizeof *(v))
@@ -67,11 +66,31 @@ static struct run inspect(struct arena *const *a, const struct folder *d,
 	return r;
 }
 
+static void add_place(struct buf *b, struct pos pos, str who, str skill)
+{
+	buf_addf(b, "%u:%u:%u %.*s %.*s ", pos.file, pos.line, pos.col, STR_ARG(who),
+	    STR_ARG(skill));
+}
+
+/* All but the repairs, which a trial need not put in words. */
 static str found(struct arena *a, const struct run *r)
 {
 	struct buf b = { .arena = a };
 
-	report_json(&b, r->findings, &r->folder.sources);
+	for (size_t i = 0; i < r->findings->n; i++) {
+		const struct finding *d = &r->findings->v[i];
+
+		buf_addf(&b, "%s %u %u %u ", finding_info(d->name)->name, (unsigned)d->level,
+		    (unsigned)d->scope, d->waived != NULL);
+		add_place(&b, d->pos, d->assignment, d->skill);
+		buf_addf(&b, "%.*s (%.*s)\n", STR_ARG(d->message), STR_ARG(d->cause));
+		for (size_t k = 0; k < d->nrelated; k++) {
+			buf_adds(&b, "  ");
+			add_place(&b, d->related[k].pos, d->related[k].assignment,
+			    d->related[k].skill);
+			buf_addf(&b, "%.*s\n", STR_ARG(d->related[k].label));
+		}
+	}
 	return buf_str(&b);
 }
 
