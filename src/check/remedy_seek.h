@@ -67,6 +67,7 @@ void seek_moves(struct seeker *s);      /* a line of program.md elsewhere */
 void seek_lines(struct seeker *s);      /* a line of program.md that is missing, or optional */
 void seek_teaching(struct seeker *s);   /* a line of Teaches that is missing */
 void seek_hosts(struct seeker *s);      /* Teaches as a whole, of work that has none */
+void seek_other_skills(struct seeker *s); /* a skill in place of another */
 void seek_lost(struct seeker *s);       /* a file of an assignment that is missing */
 void seek_names(struct seeker *s);      /* headings, facts and ids by other names */
 void seek_headings(struct seeker *s);   /* a heading that is missing */

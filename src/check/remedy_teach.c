@@ -171,5 +171,6 @@ void seek_teaching(struct seeker *s)
 	if (d->name == FINDING_NEEDS_LOOP || d->wrong)
 		s->turn += SKILLS_MOST;
 	seek_hosts(s);
+	seek_other_skills(s);
 	seek_skills(s);
 }

@@ -288,6 +288,69 @@ static void what_stands_for_a_lost_file(void **state)
 	arena_free(a);
 }
 
+static struct pos place_of(const struct bench *t, const char *line)
+{
+	str text = t->sources.v[0].text;
+	size_t at = str_find(text, str_of(line), 0);
+
+	assert_true(at < text.n);
+	return (struct pos){ 0, (uint32_t)text_count_lines(str_sub(text, 0, at)) + 1, 3 };
+}
+
+/* A need that something else is found wrong with may be the wrong one: it is left out, and
+ * what the finding says of it stands. */
+static void a_need_of_another_skill(void **state)
+{
+	static const char *const wrong[COUNT(sheets)] = {
+		[1] = WORK("BB-02", "Plan a cut", NEED1("fab.map practiced")
+		    TEACH2("fab.plan practiced", "meas.rule assessed by Quiz")),
+	};
+	struct bench t = with(wrong, skills);
+	uint32_t at = remedy_at(&t, FINDING_NEEDS_LOOP);
+	struct pos pos = place_of(&t, "- fab.map practiced\n");
+	const struct remedies *all;
+
+	(void)state;
+	assert_int_equal(t.f->v[at].pos.line, pos.line);
+	assert_int_equal(remedy_seek(&t, at, seek_other_skills)->n, 0);
+	finding_add(t.f, FINDING_UNTRANSLATED_WORDS, pos, "no word for it");
+	all = remedy_seek(&t, at, seek_other_skills);
+	assert_int_equal(all->n, 1);
+	assert_int_equal(all->v[0].nedits, 1);
+	assert_int_equal(all->v[0].edits[0].kind, EDIT_DROP);
+	assert_int_equal(all->v[0].edits[0].line, pos.line);
+	assert_int_equal(all->v[0].say.n, 0);
+	bench_free(&t);
+}
+
+/* EE-05 assesses a skill of nearly that name in place of fab.map. */
+static void a_test_of_another_skill(void **state)
+{
+	static const char listed[] = "# Skills\n\n## PO1: Measures\n\n"
+	    "- **meas.rule:** Reads a steel rule\n- **meas.caliper:** Reads a caliper\n\n"
+	    "## PO2: Plans\n\n- **fab.plan:** Plans cutting and building\n"
+	    "- **fab.map:** Draws a weld map\n- **fab.mat:** Orders material\n";
+	static const char *const wrong[COUNT(sheets)] = {
+		[4] = WORK("EE-05", "Second map", NEED2("fab.map practiced", "meas.caliper assessed")
+		    TEACH1("fab.mat assessed by Quiz")),
+	};
+	struct bench t = with(wrong, listed);
+	const struct remedies *all;
+	struct finding *d;
+
+	(void)state;
+	assert_true(t.f->v[remedy_at(&t, FINDING_NEVER_ASSESSED)].skill.n);
+	d = finding_add(t.f, FINDING_ASSESSED_TOO_EARLY, place_of(&t, "- fab.mat assessed"),
+	    "EE-05 is a test");
+	d->assignment = STR("EE-05");
+	d->skill = STR("fab.mat");
+	all = remedy_seek(&t, t.f->n - 1, seek_other_skills);
+	assert_int_equal(all->n, 1);
+	expect_str(all->v[0].edits[0].text, "- fab.map assessed by Quiz");
+	expect_str(all->v[0].say, "write fab.map if that is what EE-05 assesses");
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -297,6 +360,8 @@ int main(void)
 		cmocka_unit_test(two_faults_stay_two),
 		cmocka_unit_test(a_file_is_lost),
 		cmocka_unit_test(what_stands_for_a_lost_file),
+		cmocka_unit_test(a_need_of_another_skill),
+		cmocka_unit_test(a_test_of_another_skill),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
