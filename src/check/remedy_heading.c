@@ -85,6 +85,13 @@ static bool may_teach(const struct seeker *s, const struct assignment *a)
 	return false;
 }
 
+/* Whether a line stands right below another, as facts do that are no section. */
+static bool follows_on(const struct seeker *s, struct pos pos)
+{
+	pos.line--;
+	return str_trim(seek_line(s, pos)).n;
+}
+
 static void seek_sections(struct seeker *s, const struct assignment *a)
 {
 	str line = str_trim(seek_line(s, seek_finding(s)->pos));
@@ -100,6 +107,9 @@ static void seek_sections(struct seeker *s, const struct assignment *a)
 	}
 	while (!str_starts(line, str_of(shapes[k].begins)))
 		k++;
+	if (seek_finding(s)->name == FINDING_UNKNOWN_KEY &&
+	    follows_on(s, seek_finding(s)->pos))
+		return;
 	for (size_t i = 0; i < SECTIONS_MOST && shapes[k].sections[i]; i++)
 		if (!has_section(s, a, str_of(shapes[k].sections[i])))
 			add_heading(s, str_of(shapes[k].sections[i]));

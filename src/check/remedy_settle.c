@@ -57,12 +57,37 @@ static enum finding_level harm_level(const struct remedy *r, const struct findin
 	return r->names_cause ? mended->level : LEVEL_WARNING;
 }
 
-/* A waiver that covers nothing any more is no harm that an edit does. */
-static bool is_harm(const struct finding *d, enum finding_level least,
-    const struct edited *texts, size_t n)
+/* Whether a place stands under a heading that was not known, so that nothing was found
+ * there before it was mended. */
+static bool was_left_out(struct pos pos, const struct remedy *r, const struct finding *mended)
 {
-	return !d->waived && d->level >= least && d->name != FINDING_IDLE_WAIVER &&
-	    !is_new_line(d->pos, texts, n);
+	return (mended->name == FINDING_UNKNOWN_SECTION || mended->name == FINDING_BAD_ID) &&
+	    pos.file == mended->pos.file && pos.line >= r->edits[0].line;
+}
+
+/* A waiver that covers nothing any more is no harm that an edit does. */
+static bool is_harm(const struct finding *d, const struct remedy *r,
+    const struct finding *mended, const struct edited *texts, size_t n)
+{
+	return !d->waived && d->level >= harm_level(r, mended) &&
+	    d->name != FINDING_IDLE_WAIVER && !is_new_line(d->pos, texts, n) &&
+	    !(r->nedits && was_left_out(d->pos, r, mended));
+}
+
+/* Whether a finding is there still, in the same words or in others; then that is paired. */
+static bool pair_one(const struct finding *d, const struct findings *after, bool *paired,
+    bool in_words, const struct edited *texts, size_t n)
+{
+	for (size_t k = 0; k < after->n; k++) {
+		const struct finding *e = &after->v[k];
+
+		if (paired[k] || (in_words && !str_eq(d->message, e->message)) ||
+		    !is_same(d, e, texts, n))
+			continue;
+		paired[k] = true;
+		return true;
+	}
+	return false;
 }
 
 /* Pairs what is found before and after, each once; false: something is found that was not
@@ -72,14 +97,14 @@ static bool pair(struct arena *a, bool *stays, const struct remedy *r,
     const struct edited *texts, size_t n)
 {
 	bool *paired = arena_array(a, after->n, sizeof *paired);
-	enum finding_level least = harm_level(r, &before->v[r->finding]);
 
+	/* First those that are the same to the word. */
 	for (size_t i = 0; i < before->n; i++)
-		for (size_t k = 0; k < after->n && !stays[i]; k++)
-			if (!paired[k] && is_same(&before->v[i], &after->v[k], texts, n))
-				stays[i] = paired[k] = true;
+		stays[i] = pair_one(&before->v[i], after, paired, true, texts, n);
+	for (size_t i = 0; i < before->n; i++)
+		stays[i] = stays[i] || pair_one(&before->v[i], after, paired, false, texts, n);
 	for (size_t k = 0; k < after->n; k++)
-		if (!paired[k] && is_harm(&after->v[k], least, texts, n))
+		if (!paired[k] && is_harm(&after->v[k], r, &before->v[r->finding], texts, n))
 			return false;
 	return true;
 }

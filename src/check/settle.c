@@ -421,6 +421,9 @@ static void settle_lost(const struct model *m, struct findings *f, size_t at)
 		if (d->name == FINDING_EMPTY_FILE)
 			finding_repair(f, d, "fill it in, or delete it and its line in "
 			    "program.md");
+		if (d->name == FINDING_BAD_ID)
+			finding_repair(f, d, "begin it with \"%.*s:\", as the name of the file "
+			    "says", STR_ARG(id));
 		finding_take(f, d, &f->v[at]);
 		return;
 	}

@@ -238,22 +238,32 @@ static bool captions_are_missing(const struct pair *p)
 	return unsaid > lost_pictures(p->t);
 }
 
+static void tell_parts(struct pair *p, enum finding_name name, str parts)
+{
+	struct finding *d = finding_add(p->f, name, p->t->pos, "%.*s has no %.*s for: %.*s",
+	    STR_ARG(p->x->id), STR_ARG(language_name(p->s->language)), STR_ARG(parts));
+
+	d->assignment = p->x->id;
+	finding_relate(p->f, d, p->x->pos)->label = STR("the original");
+	finding_repair(p->f, d, "translate it; until then it prints in English, with a mark");
+}
+
+/* Each by itself where a line or heading was not understood: one of them may be that. */
 static void tell_missing(struct pair *p, enum finding_name name, const struct missing *v,
     size_t n)
 {
 	struct buf b = { .arena = p->scratch };
-	struct finding *d;
 
-	for (size_t i = 0; i < n; i++)
-		if (v[i].yes)
+	for (size_t i = 0; i < n; i++) {
+		if (!v[i].yes)
+			continue;
+		if (p->t->astray)
+			tell_parts(p, name, str_of(v[i].name));
+		else
 			buf_addf(&b, "%s%s", b.n ? ", " : "", v[i].name);
-	if (!b.n)
-		return;
-	d = finding_add(p->f, name, p->t->pos, "%.*s has no %.*s for: %.*s", STR_ARG(p->x->id),
-	    STR_ARG(language_name(p->s->language)), (int)b.n, b.p);
-	d->assignment = p->x->id;
-	finding_relate(p->f, d, p->x->pos)->label = STR("the original");
-	finding_repair(p->f, d, "translate it; until then it prints in English, with a mark");
+	}
+	if (b.n)
+		tell_parts(p, name, buf_str(&b));
 }
 
 /* On a safety card every section guards somebody; elsewhere the cautions do. */

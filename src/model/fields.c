@@ -150,9 +150,6 @@ void fields_read(struct binder *b, const struct field_table *t, const struct blo
 	b->nearly = 0;
 	for (size_t i = 0; i < n; i++)
 		take(b, t, &v[i], found);
-	for (size_t i = 0; b->f->n > from && i < n; i++)
-		if (v[i].kind == BLOCK_FACT && v[i].level <= 1)
-			offer_keys_for(b, t, &v[i], found, from);
 	for (size_t row = 0; row < t->n; row++) {
 		const struct block *in = found[row];
 
@@ -165,4 +162,7 @@ void fields_read(struct binder *b, const struct field_table *t, const struct blo
 			    "\"%.*s\" has no value; this line is left out",
 			    STR_ARG(in->key));
 	}
+	for (size_t i = 0; b->f->n > from && i < n; i++)
+		if (v[i].kind == BLOCK_FACT && v[i].level <= 1)
+			offer_keys_for(b, t, &v[i], found, from);
 }

@@ -216,6 +216,7 @@ static void read_lines(struct saying *k, const struct block *v, size_t n, const 
 			finding_relate(k->b->f, d, block_key_pos(&v[i]))->label = v[i].key;
 			continue;
 		}
+		k->t->astray = true;
 		d = complain(k->b, FINDING_UNKNOWN_KEY, block_key_pos(&v[i]), nnames
 		    ? "the original has no line \"%.*s\" here; this line is left out"
 		    : "the original has no lines here, such as \"%.*s\"; they are left out",
@@ -317,6 +318,7 @@ static void complain_section(struct saying *k, const struct block *h)
 
 	for (size_t i = 0; i < SECTIONS; i++)
 		names[i] = sections[i].name;
+	k->t->astray = true;
 	offer_likely(k->b, d, h->text, names, SECTIONS);
 	if (!d->repair.n)
 		finding_repair(k->b->f, d, "leave it out: it comes from the original, and names "

@@ -25,6 +25,7 @@ static const char *const texts[FILES][2] = {
 	    "- **Machines:** saw, grinder\n\n"
 	    "## Teaches\n\n- saf.shop assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 % or "
 	    "better\n- **Tour:** every exit shown\n\n"
+	    "## Notes\n\nKeep the card.\n\n"
 	    COUPON("SM-01", "Tee", "tee", "2F")
 	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.2f assessed by Visual\n\n"
 	    REST
@@ -33,7 +34,7 @@ static const char *const texts[FILES][2] = {
 	    REST },
 	[SPANISH] = { "assignments/es/all.md",
 	    "# SF-01: Recorrido\n\n## Acceptance\n\n- **Quiz:** 80 % o m\u00e1s\n"
-	    "- **Tour:** cada salida mostrada\n\n"
+	    "- **Tour:** cada salida mostrada\n\n## Notes\n\nGuarde la tarjeta.\n\n"
 	    "# Words\n\n- **Quiz:** Prueba\n- **Tour:** Recorrido\n"
 	    "- **saw, grinder:** sierra, esmeril\n" },
 	[CUSTOMS] = { "customs.md", "# Customs\n\n## Off\n\n- **flat before horizontal:** "
@@ -180,7 +181,7 @@ static void one_slip_is_one_finding(void **state)
 		check_told(&rows[i]);
 }
 
-/* Two faults that have nothing to do with one another, each of which shows twice. */
+/* Two faults that have nothing to do with one another. */
 static void two_slips_are_two_findings(void **state)
 {
 	static const struct slip_made pairs[][2] = {
@@ -192,6 +193,16 @@ static void two_slips_are_two_findings(void **state)
 		  { SPANISH, "- **Tour:** cada", "- **Exits:** cada" } },
 		{ { SHOP, "## Machine grinder", "## Machine saw" },
 		  { CUSTOMS, "**flat before horizontal:**", "**easy ones first:**" } },
+		/* Facts below one another are no lost section. */
+		{ { SHEETS, "**Filler:**", "**Electrode:**" }, { SHEETS, "**Oven:**", "**Baked:**" } },
+		{ { SHEETS, "**Machines:** saw, g", "**Tools used:** saw, g" },
+		  { SHEETS, "**Station:**", "**Plaice:**" } },
+		/* Each lacks its part of the translation. */
+		{ { SPANISH, "- **Tour:** cada", "- **Exits:** cada" },
+		  { SPANISH, "## Notes", "## Apuntes" } },
+		/* What stood under the wrong heading shows when that is right. */
+		{ { SHEETS, "## Drawing\n\n```joint\nleg", "## Sketch\n\n```joint\nlegg" },
+		  { SKILLS, "**smaw.2f:**", "**weld.hor:**" } },
 		{ { SHEETS, "**Oven:**", "**Storage:**" },
 		  { SHEETS, "**Pass mark:**", "**Needed:**" } },
 		{ { SHEETS, "**Process:**", "**Method:**" },
@@ -204,7 +215,7 @@ static void two_slips_are_two_findings(void **state)
 		size_t before;
 		struct bench t = bench_with(pairs[i], 2, &before);
 
-		if (before < 4 || t.f->n != 2) {
+		if (t.f->n != 2) {
 			print_findings(&t);
 			fail_msg("pair %zu: %zu before", i, before);
 		}
