@@ -15,9 +15,9 @@ static str bracket(str line)
 	return end > open ? str_sub(line, open + 1, end - 1) : (str){ 0 };
 }
 
-/* What findings ask for, and what nobody assesses: of that nothing is found before the
+/* What findings behind the line ask for, and what nobody assesses: of that nothing is found before the
  * line of the file gives something. */
-static bool *skills_asked(struct seeker *s)
+static bool *skills_asked(struct seeker *s, const struct slot *lost)
 {
 	const struct model *m = s->m;
 	const struct finding *d = seek_finding(s);
@@ -32,8 +32,11 @@ static bool *skills_asked(struct seeker *s)
 			if (t->skill != NONE && t->level == SKILL_ASSESSED)
 				skills[t->skill] = false;
 		}
-	for (size_t i = 0; i < m->nskills; i++)
-		skills[i] |= seek_asked(s)[i].open;
+	for (size_t i = 0; i < m->nskills; i++) {
+		const struct asked *k = &seek_asked(s)[i];
+
+		skills[i] |= k->open && (!k->first || seek_before(m, lost, k->first));
+	}
 	for (size_t k = 0; k < d->nrelated; k++) {
 		uint32_t skill = seek_skill(s, d->related[k].skill);
 
@@ -72,6 +75,15 @@ static void drop_below(const struct seeker *s, struct pos pos, struct draft *d)
 	}
 }
 
+/* The slot of a line of program.md at a place; null: there is none. */
+static const struct slot *slot_at(const struct model *m, struct pos pos)
+{
+	for (size_t i = 0; i < m->nslots; i++)
+		if (!pos_cmp(m->slots[i].pos, pos))
+			return &m->slots[i];
+	return NULL;
+}
+
 /* The line of program.md that gives nothing, by a finding of it or one that lists it. */
 static bool find_line(const struct finding *d, str *id, struct pos *pos)
 {
@@ -88,12 +100,12 @@ static bool find_line(const struct finding *d, str *id, struct pos *pos)
 	return false;
 }
 
-static str new_sheet(struct seeker *s, str heading)
+static str new_sheet(struct seeker *s, const struct slot *lost, str heading)
 {
 	struct buf b = { .arena = s->arena };
 
 	buf_addf(&b, "\n%.*s\n\n- **Kind:** as it was\n\n## Teaches\n\n%.*s\n\n## Drawing\n",
-	    STR_ARG(heading), STR_ARG(seek_teaches(s, skills_asked(s))));
+	    STR_ARG(heading), STR_ARG(seek_teaches(s, skills_asked(s, lost))));
 	add_pictures(&b, s->m);
 	return buf_str(&b);
 }
@@ -124,11 +136,15 @@ void seek_lost(struct seeker *s)
 	const struct model *m = s->m;
 	struct draft *v;
 	struct edit e = { .kind = EDIT_ADD };
+	const struct slot *lost;
 	struct pos pos;
 	str id, heading;
 
 	if (!m->nassignments || !m->sources || !find_line(d, &id, &pos) || !id.n ||
 	    d->pos.file >= m->sources->n)
+		return;
+	lost = slot_at(m, pos);
+	if (!lost)
 		return;
 	v = arena_alloc(s->arena, sizeof *v);
 	e.file = m->assignments[0].pos.file;
@@ -138,7 +154,7 @@ void seek_lost(struct seeker *s)
 	}
 	e.line = (uint32_t)text_count_lines(m->sources->v[e.file].text);
 	heading = heading_of(s, id, pos);
-	e.text = new_sheet(s, heading);
+	e.text = new_sheet(s, lost, heading);
 	for (size_t i = 0; i < d->nrelated; i++)
 		if (d->related[i].listed && d->related[i].name == FINDING_UNKNOWN_TRANSLATION)
 			drop_translation(s, d->related[i].pos, heading, v);

@@ -176,17 +176,17 @@ const struct reading *reading_run(struct arena *a, struct arena *const own[POOL_
 const struct reading *reading_again(struct arena *a, const struct folder *folder,
     const struct reading *before, const bool *edited)
 {
-	struct record_file *v = arena_array(a, before->n, sizeof *v);
+	size_t nfiles = folder->sources.n, n = 0, at = 0;
+	struct record_file *v = arena_array(a, before->n + nfiles, sizeof *v);
 	struct findings *f = findings_new(a);
-	size_t n = 0;
 
-	for (size_t i = 0; i < before->n; i++) {
-		uint32_t file = before->v[i].file;
-
-		if (!edited[file])
-			v[n++] = before->v[i];
-		else if (!n || v[n - 1].file != file)
-			v[n++] = md_read(a, &folder->sources.v[file], file, f);
+	/* An empty file had no blocks before, and may have some now. */
+	for (uint32_t i = 0; i < nfiles; i++) {
+		if (edited[i] && folder->readable[i] && folder->roles[i] != ROLE_PICTURE)
+			v[n++] = md_read(a, &folder->sources.v[i], i, f);
+		for (; at < before->n && before->v[at].file == i; at++)
+			if (!edited[i])
+				v[n++] = before->v[at];
 	}
 	for (size_t i = 0; i < before->f->n; i++)
 		if (!edited[before->f->v[i].pos.file])
