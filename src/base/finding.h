@@ -74,6 +74,9 @@ struct standing_wrong {
 	 * would, and no week. */
 	uint32_t mover;
 	uint64_t week, end;      /* end: the farthest week that serves as well */
+	/* Of two lines, where they were worked out: the moves that the repair names. */
+	struct { uint32_t mover; uint64_t week; } told[2];
+	uint32_t ntold;
 };
 
 /* A word of the source, and what may be meant in its place. Both stand on one line. */

@@ -88,36 +88,94 @@ static int compare_findings(const struct model *m, const struct finding *a,
 	return c ? c : str_cmp(a->message, b->message);
 }
 
-/* A remedy and what it is ordered by. */
 struct ranked {
-	struct remedy r;
-	uint32_t rank;
+	uint32_t index, turn, rank;
 };
 
 static int compare_ranked(const void *a, const void *b)
 {
 	const struct ranked *x = a, *y = b;
-	int c = compare_u32(x->r.turn, y->r.turn);
+	int c = compare_u32(x->turn, y->turn);
 
-	return c ? c : compare_u32(x->rank, y->rank);
+	if (!c)
+		c = compare_u32(x->rank, y->rank);
+	return c ? c : compare_u32(x->index, y->index);
+}
+
+/* By finding, how many come before it. */
+static uint32_t *rank_findings(struct arena *a, const struct model *m,
+    const struct findings *f)
+{
+	uint32_t *rank = arena_array(a, f->n, sizeof *rank);
+
+	for (size_t i = 0; i < f->n; i++)
+		for (size_t k = 0; k < f->n; k++)
+			rank[i] += compare_findings(m, &f->v[k], &f->v[i]) < 0;
+	return rank;
+}
+
+static const uint32_t *order_findings(struct arena *a, const uint32_t *rank, size_t n)
+{
+	struct ranked *v = arena_array(a, n, sizeof *v);
+	uint32_t *order = arena_array(a, n, sizeof *order);
+
+	for (uint32_t i = 0; i < n; i++)
+		v[i] = (struct ranked){ i, 0, rank[i] };
+	if (n)
+		qsort(v, n, sizeof *v, compare_ranked);
+	for (size_t i = 0; i < n; i++)
+		order[i] = v[i].index;
+	return order;
 }
 
 /* By turn, then by the rank of the finding. */
-static void order_remedies(struct arena *a, const struct model *m, const struct findings *f,
-    struct remedies *rs)
+static void order_remedies(struct arena *a, const uint32_t *rank, struct remedies *rs)
 {
 	struct ranked *v = arena_array(a, rs->n, sizeof *v);
+	const struct remedy *was = arena_array_of(a, rs->v, rs->n, sizeof *was);
 
-	for (size_t i = 0; i < rs->n; i++) {
-		v[i].r = rs->v[i];
-		for (size_t k = 0; k < f->n; k++)
-			v[i].rank += !f->v[k].waived && compare_findings(m, &f->v[k],
-			    &f->v[rs->v[i].finding]) < 0;
-	}
+	for (uint32_t i = 0; i < rs->n; i++)
+		v[i] = (struct ranked){ i, was[i].turn, rank[was[i].finding] };
 	if (rs->n)
 		qsort(v, rs->n, sizeof *v, compare_ranked);
 	for (size_t i = 0; i < rs->n; i++)
-		rs->v[i] = v[i].r;
+		rs->v[i] = was[v[i].index];
+}
+
+static bool is_same_edit(const struct edit *a, const struct edit *b)
+{
+	return a->file == b->file && a->line == b->line && a->kind == b->kind &&
+	    str_eq(a->text, b->text);
+}
+
+static bool has_same_edits(const struct remedy *a, const struct remedy *b)
+{
+	bool same = a->nedits == b->nedits;
+
+	for (size_t i = 0; same && i < a->nedits; i++)
+		same = is_same_edit(&a->edits[i], &b->edits[i]);
+	return same;
+}
+
+/* Several findings often propose the same; it is tried once. */
+static void list_tries(struct arena *a, const struct model *m, struct remedies *rs)
+{
+	size_t most = remedies_most(m);
+
+	rs->tries = arena_array(a, most, sizeof(struct remedy *));
+	for (size_t i = 0; i < rs->n; i++) {
+		struct remedy **at = NULL;
+
+		for (size_t k = 0; k < rs->ntries && !at; k++)
+			if (has_same_edits(rs->tries[k], &rs->v[i]))
+				at = &rs->tries[k]->same;
+		while (at && *at)
+			at = &(*at)->same;
+		if (at)
+			*at = &rs->v[i];
+		else if (rs->ntries < most)
+			rs->tries[rs->ntries++] = &rs->v[i];
+	}
 }
 
 struct remedies *remedies_find(struct arena *a, const struct model *m,
@@ -126,6 +184,7 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 	struct seeker s = { .arena = a, .m = m, .f = f,
 		.out = arena_alloc(a, sizeof(struct remedies)) };
 	size_t standing = count_standing(f);
+	uint32_t *rank;
 
 	if (standing < 2 || standing > STANDING_MOST || !remedies_most(m))
 		return s.out;
@@ -144,6 +203,9 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 		seek_teaching(&s);
 		seek_lost(&s);
 	}
-	order_remedies(a, m, f, s.out);
+	rank = rank_findings(a, m, f);
+	s.out->order = order_findings(a, rank, f->n);
+	order_remedies(a, rank, s.out);
+	list_tries(a, m, s.out);
 	return s.out;
 }

@@ -19,6 +19,7 @@ struct remedy {
 	str say;                 /* the repair in words; empty: as the finding says it */
 	const struct edit *edits;
 	size_t nedits;
+	struct remedy *same;     /* the next one with the same edits, of another finding; null */
 	bool *mends;             /* by finding; null: not tried, or it does no good */
 	size_t nmended;
 };
@@ -26,24 +27,30 @@ struct remedy {
 struct remedies {
 	struct remedy *v;
 	size_t n, cap;
+	struct remedy **tries;   /* by trial: the first of those with the same edits */
+	size_t ntries;
+	/* All findings, by index: the graver first, then by name and as students meet them,
+	 * which does not depend on the files; null: as they stand. */
+	const uint32_t *order;
 };
 
-/* The remedies of findings that stand, each worth a trial, in the order of trying: the
- * first ways of all, graver findings first, then the second ways. Texts live in arena a.
- * None when there are too few findings for one to explain another, or too many. */
+/* The remedies of findings that stand, in the order of trying: the first ways of all,
+ * graver findings first, then the second ways; and the trials that they are worth. Texts
+ * live in arena a. None when there are too few findings for one to explain another, or too
+ * many. */
 struct remedies *remedies_find(struct arena *a, const struct model *m,
     const struct findings *f);
 
-/* How many of them a program of this size is worth: trials are for the slips of a day
- * and must not make a large program slow. */
+/* How many trials a program of this size is worth: they are for the slips of a day and must
+ * not make a large program slow. */
 size_t remedies_most(const struct model *m);
 
-/* Notes what a remedy mends: `after` is what was found once its edits were made, `texts`
+/* Notes what a remedy, and those with the same edits, mend: `after` is what was found once its edits were made, `texts`
  * are the files that they changed. A remedy that leaves its own finding, or brings
  * another one, mends nothing. */
 void remedy_judge(struct arena *a, struct remedy *r, const struct findings *before,
     const struct findings *after, const struct edited *texts, size_t ntexts);
-/* Whether it mends all that stands, so that no other need be tried. */
+/* Whether one of those mends all that stands, so that no other need be tried. */
 bool remedy_is_whole(const struct remedy *r, const struct findings *f);
 
 /* Makes one finding of those that one remedy mends, the widest remedy first. The others

@@ -102,9 +102,10 @@ static void add_moves(struct seeker *s, const struct slot *k, uint64_t spot)
 			add_move(s, k, c, (uint32_t)(spot % weeks) + 1);
 }
 
-/* Behind any line of the courses that lack hours, between two weeks. */
+/* To the end of any week of the courses that lack hours, between two weeks. */
 static void move_between(struct seeker *s, const struct slot *k, uint64_t from, uint64_t to)
 {
+	const struct slot *last = NULL;
 	uint32_t places = 0;
 
 	for (size_t i = 0; i < s->m->nslots && places < PLACES_MOST; i++) {
@@ -112,8 +113,10 @@ static void move_between(struct seeker *s, const struct slot *k, uint64_t from, 
 		uint64_t spot = (uint64_t)(s->m->courses[at->course].quarter - 1) *
 		    s->m->weeks + at->week - 1;
 
-		if (spot <= from || spot >= to || !has_hours_finding(s, at->course))
+		if (spot <= from || spot >= to || !has_hours_finding(s, at->course) ||
+		    (last && last->course == at->course && last->week == at->week))
 			continue;
+		last = at;
 		add_move(s, k, at->course, at->week);
 		places++;
 	}
@@ -134,16 +137,27 @@ static void move_one(struct seeker *s, const struct standing_wrong *w)
 	    w->week < w->end ? w->end : w->week);
 }
 
-/* Of two lines the wrong way round either may be the one. */
+/* Of two lines the wrong way round either may be the one. Its place may be far behind the
+ * least that serves, or far before it: where hours are lacking. */
 static void move_two(struct seeker *s, const struct standing_wrong *w)
 {
 	const struct slot *first = slot_of(s->m, w->first);
 	const struct slot *second = slot_of(s->m, w->second);
 
+	for (uint32_t i = 0; i < w->ntold; i++) {
+		const struct slot *told = slot_of(s->m, w->told[i].mover);
+
+		if (told && !told->group)
+			add_moves(s, told, w->told[i].week);
+	}
 	if (second && !second->group)
 		add_moves(s, second, w->first_week);
 	if (first && !first->group && w->second_week)
 		add_moves(s, first, w->second_week - 1);
+	if (second && !second->group)
+		move_between(s, second, w->first_week, UINT64_MAX);
+	if (first && !first->group && w->second_week)
+		move_between(s, first, 0, w->second_week);
 }
 
 /* A test in the week of its practice test: the one later, or the other earlier. */

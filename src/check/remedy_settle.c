@@ -109,7 +109,7 @@ static bool pair(struct arena *a, bool *stays, const struct remedy *r,
 	return true;
 }
 
-void remedy_judge(struct arena *a, struct remedy *r, const struct findings *before,
+static void judge_one(struct arena *a, struct remedy *r, const struct findings *before,
     const struct findings *after, const struct edited *texts, size_t ntexts)
 {
 	bool *stays = arena_array(a, before->n, sizeof *stays);
@@ -129,12 +129,26 @@ void remedy_judge(struct arena *a, struct remedy *r, const struct findings *befo
 	r->nmended = n;
 }
 
-bool remedy_is_whole(const struct remedy *r, const struct findings *f)
+void remedy_judge(struct arena *a, struct remedy *r, const struct findings *before,
+    const struct findings *after, const struct edited *texts, size_t ntexts)
+{
+	for (; r; r = r->same)
+		judge_one(a, r, before, after, texts, ntexts);
+}
+
+static bool is_whole(const struct remedy *r, const struct findings *f)
 {
 	for (size_t i = 0; r->mends && i < f->n; i++)
 		if (!r->mends[i] && !f->v[i].waived)
 			return false;
 	return r->mends;
+}
+
+bool remedy_is_whole(const struct remedy *r, const struct findings *f)
+{
+	while (r && !is_whole(r, f))
+		r = r->same;
+	return r;
 }
 
 /* What a remedy still mends of what is not settled. One whose own finding is settled
@@ -169,16 +183,24 @@ static const struct remedy *widest(const struct remedies *rs, const struct findi
 	return best;
 }
 
+static uint32_t in_order(const struct remedies *rs, size_t k)
+{
+	return rs->order ? rs->order[k] : (uint32_t)k;
+}
+
 /* The one that stands for all: that of the remedy, unless a graver one tells more of what
  * is wrong. Of equally grave ones the first. */
-static uint32_t head_of(const struct remedy *r, const struct findings *f,
-    const bool *settled)
+static uint32_t head_of(const struct remedies *rs, const struct remedy *r,
+    const struct findings *f, const bool *settled)
 {
 	uint32_t head = r->finding;
 
-	for (uint32_t i = 0; !r->names_cause && i < f->n; i++)
+	for (size_t k = 0; !r->names_cause && k < f->n; k++) {
+		uint32_t i = in_order(rs, k);
+
 		if (r->mends[i] && !settled[i] && f->v[i].level > f->v[head].level)
 			head = i;
+	}
 	return head;
 }
 
@@ -209,12 +231,14 @@ static void widen(struct finding *head, const struct finding *d)
 	head->level = LEVEL_ERROR;
 }
 
-static void settle(const struct remedy *r, struct findings *f, bool *settled)
+static void settle(const struct remedies *rs, const struct remedy *r, struct findings *f,
+    bool *settled)
 {
-	uint32_t at = head_of(r, f, settled);
+	uint32_t at = head_of(rs, r, f, settled);
 	struct finding *head = &f->v[at];
 
-	for (uint32_t i = 0; i < f->n; i++) {
+	for (size_t k = 0; k < f->n; k++) {
+		uint32_t i = in_order(rs, k);
 		struct finding *d = &f->v[i];
 
 		if (!r->mends[i] || settled[i])
@@ -237,6 +261,6 @@ void remedies_settle(const struct remedies *rs, struct findings *f)
 	const struct remedy *r;
 
 	while ((r = widest(rs, f, settled)))
-		settle(r, f, settled);
+		settle(rs, r, f, settled);
 	findings_sweep(f);
 }

@@ -305,21 +305,50 @@ static void say_no_move(struct buf *b, struct repairs *r, const struct merged *g
 		    "reported, so undo that first");
 }
 
-/* The better move first; the other side follows when it can move at all. */
+/* The better move first; the other side follows when it can move at all. Notes both in
+ * *w, which may be null. */
 static void say_moves(struct buf *b, const struct repairs *r, struct move one,
-    struct move other)
+    struct move other, struct standing_wrong *w)
 {
 	bool swap = is_better(&other, &one);
-	const struct move *first = swap ? &other : &one, *then = swap ? &one : &other;
+	const struct move *v[] = { swap ? &other : &one, swap ? &one : &other };
 
-	say_move(b, r, first);
-	if (then->unit != NONE && (!then->brings || first->brings)) {
-		buf_adds(b, "; or ");
-		say_move(b, r, then);
+	for (uint32_t i = 0; i < 2; i++) {
+		if (i && (v[1]->unit == NONE || (v[1]->brings && !v[0]->brings)))
+			return;
+		buf_adds(b, i ? "; or " : "");
+		say_move(b, r, v[i]);
+		if (!w)
+			continue;
+		w->told[i].mover = unit_leader(r->verdict->views[0], v[i]->unit);
+		w->told[i].week = v[i]->spot;
+		w->ntold = i + 1;
 	}
 }
 
-str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t second,
+static uint64_t week_of(const struct repairs *r, uint32_t assignment)
+{
+	const struct place *p = &r->verdict->views[0]->order->places[assignment];
+
+	return (p->quarter - 1) * r->weeks + p->week - 1;
+}
+
+struct standing_wrong *repair_pair(struct repairs *r, uint32_t first, uint32_t second,
+    struct arena *out)
+{
+	const uint32_t *of = r->verdict->views[0]->units->of;
+	struct standing_wrong *w;
+
+	if (!r->spots || of[first] == NONE || of[second] == NONE)
+		return NULL;
+	w = arena_alloc(out, sizeof *w);
+	*w = (struct standing_wrong){ .first = first, .second = second,
+		.first_week = week_of(r, first), .second_week = week_of(r, second),
+		.mover = NONE };
+	return w;
+}
+
+str repair_pair_words(struct repairs *r, uint32_t view, struct standing_wrong *w,
     enum movable which, struct arena *out)
 {
 	const uint32_t *of = r->verdict->views[0]->units->of;
@@ -327,22 +356,22 @@ str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t
 	struct buf b = { .arena = out };
 	struct mover m;
 
-	if (!r->spots || of[first] == NONE || of[second] == NONE || of[first] == of[second])
+	if (of[w->first] == of[w->second])
 		return (str){ 0 };
 	if (which & MOVABLE_FIRST) {
-		m = mover_new(r, of[first], 0);
-		m.cure[view].before = second;
+		m = mover_new(r, of[w->first], 0);
+		m.cure[view].before = w->second;
 		earlier = move_least(r, &m);
 		avoid_new(r, &m, &earlier);
 	}
 	if (which & MOVABLE_SECOND) {
-		m = mover_new(r, of[second], 0);
-		m.cure[view].after = first;
+		m = mover_new(r, of[w->second], 0);
+		m.cure[view].after = w->first;
 		later = move_least(r, &m);
 		avoid_new(r, &m, &later);
 	}
 	if (earlier.unit != NONE || later.unit != NONE)
-		say_moves(&b, r, earlier, later);
+		say_moves(&b, r, earlier, later, w);
 	return buf_str(&b);
 }
 
@@ -367,27 +396,6 @@ uint32_t repair_week(struct repairs *r, uint32_t assignment, uint32_t lo, uint32
 			return back;
 	}
 	return 0;
-}
-
-static uint64_t week_of(const struct repairs *r, uint32_t assignment)
-{
-	const struct place *p = &r->verdict->views[0]->order->places[assignment];
-
-	return (p->quarter - 1) * r->weeks + p->week - 1;
-}
-
-const struct standing_wrong *repair_pair(struct repairs *r, uint32_t first,
-    uint32_t second, struct arena *out)
-{
-	const uint32_t *of = r->verdict->views[0]->units->of;
-	struct standing_wrong *w;
-
-	if (!r->spots || of[first] == NONE || of[second] == NONE)
-		return NULL;
-	w = arena_alloc(out, sizeof *w);
-	*w = (struct standing_wrong){ first, second, week_of(r, first), week_of(r, second),
-		NONE, 0, 0 };
-	return w;
 }
 
 static const struct standing_wrong *note_move(const struct repairs *r,
@@ -420,6 +428,6 @@ str repair_words(struct repairs *r, const struct merged *g, struct arena *out,
 		return buf_str(&b);
 	}
 	*wrong = note_move(r, is_better(&teacher, &asker) ? &teacher : &asker, out);
-	say_moves(&b, r, asker, teacher);
+	say_moves(&b, r, asker, teacher, NULL);
 	return buf_str(&b);
 }

@@ -24,13 +24,13 @@ str repair_words(struct repairs *r, const struct merged *g, struct arena *out,
 /* Which of two lines may move. */
 enum movable { MOVABLE_FIRST = 1, MOVABLE_SECOND, MOVABLE_EITHER };
 
-/* The same for a rule: the moves, in the order of views[view], that put `first` before
- * `second`. Empty when none is free. */
-str repair_pair_words(struct repairs *r, uint32_t view, uint32_t first, uint32_t second,
-    enum movable which, struct arena *out);
 /* Where two assignments stand that should be the other way round. */
-const struct standing_wrong *repair_pair(struct repairs *r, uint32_t first,
-    uint32_t second, struct arena *out);
+struct standing_wrong *repair_pair(struct repairs *r, uint32_t first, uint32_t second,
+    struct arena *out);
+/* The same for a rule: the moves, in the order of views[view], that put w->first before
+ * w->second; those that are told are noted in *w. Empty when none is free. */
+str repair_pair_words(struct repairs *r, uint32_t view, struct standing_wrong *w,
+    enum movable which, struct arena *out);
 /* The nearest week of its quarter, from lo to hi, to whose end an assignment may move;
  * 0 when there is none. */
 uint32_t repair_week(struct repairs *r, uint32_t assignment, uint32_t lo, uint32_t hi);

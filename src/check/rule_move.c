@@ -65,17 +65,20 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
     uint32_t second, enum movable which)
 {
 	const struct assignment *all = x->m->assignments;
+	struct standing_wrong *w = NULL;
 	bool asks = may_ask(x, d);
-	str words;
+	str words = { 0 };
 
-	if (asks)
-		x->f->v[x->f->n - 1].wrong = repair_pair(repairs_of(x->moves), first, second,
-		    x->f->arena);
+	if (asks) {
+		w = repair_pair(repairs_of(x->moves), first, second, x->f->arena);
+		x->f->v[x->f->n - 1].wrong = w;
+	}
 	if (!asks || x->moves->how == MOVES_PLACED)
 		return str_format(x->f->arena, "move %.*s before %.*s",
 		    STR_ARG(all[first].id), STR_ARG(all[second].id));
-	words = repair_pair_words(repairs_of(x->moves), view_index(x), first, second, which,
-	    x->f->arena);
+	if (w)
+		words = repair_pair_words(repairs_of(x->moves), view_index(x), w, which,
+		    x->f->arena);
 	return words.n ? words : str_format(x->f->arena, "put %.*s before %.*s, with what it "
 	    "needs; no single move does that", STR_ARG(all[first].id),
 	    STR_ARG(all[second].id));

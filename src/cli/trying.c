@@ -84,7 +84,7 @@ static void try_one(void *user, unsigned thread, size_t i)
 	struct trying *y = user;
 	const struct run *r = y->run;
 	const struct bench *b = &y->benches[thread];
-	struct remedy *m = &y->all->v[i];
+	struct remedy *m = y->all->tries[i];
 	struct texts t;
 	struct run trial;
 
@@ -103,14 +103,17 @@ static void try_one(void *user, unsigned thread, size_t i)
 
 /* What a thread tried that was ahead of the other is forgotten, so that the threads change
  * nothing. */
-static void try_all(struct trying *y, size_t n)
+static void try_all(struct trying *y)
 {
+	size_t n = y->all->ntries;
+
 	for (int i = 0; i < POOL_THREADS; i++)
 		y->benches[i] = (struct bench){ run_scratch(), run_scratch() };
 	atomic_init(&y->last, n);
 	pool_run(POOL_THREADS, n, try_one, y);
 	for (size_t i = atomic_load(&y->last) + 1; i < n; i++)
-		y->all->v[i].mends = NULL;
+		for (struct remedy *m = y->all->tries[i]; m; m = m->same)
+			m->mends = NULL;
 	for (int i = 0; i < POOL_THREADS; i++) {
 		arena_free(y->benches[i].arena);
 		arena_free(y->benches[i].scratch);
@@ -120,10 +123,9 @@ static void try_all(struct trying *y, size_t n)
 void trying_run(struct run *r, const struct options *o, const struct findings *listing)
 {
 	struct trying y = { .run = r, .options = o, .listing = listing };
-	size_t most = remedies_most(r->model);
 
 	y.all = remedies_find(r->arena, r->model, r->findings);
-	if (y.all->n)
-		try_all(&y, y.all->n < most ? y.all->n : most);
+	if (y.all->ntries)
+		try_all(&y);
 	remedies_settle(y.all, r->findings);
 }

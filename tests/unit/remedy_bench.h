@@ -80,9 +80,9 @@ static inline void remedy_settle(struct bench *t)
 {
 	struct remedies *all = remedies_find(t->arena, t->m, t->f);
 
-	for (size_t i = 0; i < all->n && i < remedies_most(t->m); i++) {
-		remedy_try(t, &all->v[i]);
-		if (remedy_is_whole(&all->v[i], t->f))
+	for (size_t i = 0; i < all->ntries; i++) {
+		remedy_try(t, all->tries[i]);
+		if (remedy_is_whole(all->tries[i], t->f))
 			break;
 	}
 	remedies_settle(all, t->f);

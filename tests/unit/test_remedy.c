@@ -168,7 +168,7 @@ static void check_settled(const struct settled *row)
 	struct arena *a = arena_new(NULL, NULL);
 	struct findings *f = four_findings(a, row->levels);
 	struct remedy v[COUNT(row->remedies)];
-	struct remedies rs = { v, 0, COUNT(v) };
+	struct remedies rs = { .v = v };
 
 	for (; rs.n < COUNT(v) && row->remedies[rs.n].mends; rs.n++) {
 		v[rs.n] = remedy_of(a, f, row->remedies[rs.n].finding, row->remedies[rs.n].mends);
@@ -256,7 +256,7 @@ static void what_one_finding_holds_back(void **state)
 		struct arena *a = arena_new(NULL, NULL);
 		struct findings *f = four_findings(a, "ww");
 		struct remedy r = remedy_of(a, f, 0, "ab");
-		struct remedies rs = { &r, 1, 1 };
+		struct remedies rs = { .v = &r, .n = 1 };
 		const struct part *parts[] = { &rows[i].head, &rows[i].other };
 
 		r.names_cause = true;
