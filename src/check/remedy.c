@@ -88,6 +88,11 @@ static int compare_findings(const struct model *m, const struct finding *a,
 	return c ? c : str_cmp(a->message, b->message);
 }
 
+int seek_compare(const struct seeker *s, const struct finding *a, const struct finding *b)
+{
+	return compare_findings(s->m, a, b);
+}
+
 struct ranked {
 	uint32_t index, turn, rank;
 };
@@ -198,6 +203,7 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 		seek_names(&s);
 		seek_headings(&s);
 		seek_owed(&s);
+		seek_paths(&s);
 		seek_moves(&s);
 		seek_lines(&s);
 		seek_teaching(&s);

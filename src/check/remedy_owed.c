@@ -74,6 +74,14 @@ static void add_result(struct seeker *s, struct pos last, const char *section, s
 	r->say = str_format(s->arena, "add \"%.*s\" under %s", STR_ARG(e.text), section);
 }
 
+static bool all_must_pass(const struct assignment *a)
+{
+	for (size_t i = 0; i < a->ngrades; i++)
+		if (!a->grades[i].must_pass)
+			return false;
+	return true;
+}
+
 /* A test that counts nowhere counts for what the weights lack. */
 static void seek_grade(struct seeker *s, const struct assignment *a)
 {
@@ -85,7 +93,8 @@ static void seek_grade(struct seeker *s, const struct assignment *a)
 	for (size_t i = 0; a->ngrades && total < 100 && i < a->ncriteria; i++)
 		if (!pos_cmp(a->criteria[i].pos, pos))
 			add_result(s, a->grades[a->ngrades - 1].pos, "Grading",
-			    a->criteria[i].name, str_format(s->arena, "%u", 100 - total));
+			    a->criteria[i].name, str_format(s->arena, "%u%s", 100 - total,
+			    all_must_pass(a) ? ", must pass" : ""));
 }
 
 /* What other work asks of a test that is graded here and asked for nowhere. */

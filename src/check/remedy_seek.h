@@ -72,5 +72,9 @@ void seek_lost(struct seeker *s);       /* a file of an assignment that is missi
 void seek_names(struct seeker *s);      /* headings, facts and ids by other names */
 void seek_headings(struct seeker *s);   /* a heading that is missing */
 void seek_owed(struct seeker *s);       /* facts and weights that are missing */
+void seek_paths(struct seeker *s);      /* entry paths that begin elsewhere */
+
+/* Which of two findings comes first, however the files are cut: <0, 0, >0. */
+int seek_compare(const struct seeker *s, const struct finding *a, const struct finding *b);
 
 #endif

@@ -38,6 +38,17 @@ void settle_pictures(const struct model *m, const struct waivers *ws,
 	}
 }
 
+/* Members of an assignment that hang on nothing may all have hung on one. */
+void settle_floating(const struct waivers *ws, struct findings *f, size_t at)
+{
+	struct finding *d = &f->v[at];
+
+	for (size_t i = at + 1; i < f->n && !settle_waived(ws, d); i++)
+		if (f->v[i].name == d->name && str_eq(f->v[i].assignment, d->assignment) &&
+		    !settle_waived(ws, &f->v[i]))
+			finding_take(f, d, &f->v[i]);
+}
+
 /* Lines of a stretch that have no meaning where they stand are told once. */
 void settle_stretch(const struct waivers *ws, struct findings *f, size_t at)
 {

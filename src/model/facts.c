@@ -434,6 +434,21 @@ static void plain_word(struct binder *b, const struct field *row, const struct b
 	a->facts[a->nfacts - 1].text = words_show(row->words, value);
 }
 
+/* Any words will do; one alone that is a slip off from a known one is that. */
+static void fact_backing(struct binder *b, const struct field *row, const struct block *in)
+{
+	struct assignment *a = b->a;
+	bool alone = str_find_char(in->text, ' ', 0) == in->text.n;
+	uint32_t value;
+
+	if (!alone || !words_likely(b->arena, &words_backing, in->text).n) {
+		plain(b, row, in);
+	} else if (read_word(b, said_all(in), &words_backing, &value)) {
+		plain(b, row, in);
+		a->facts[a->nfacts - 1].text = words_show(&words_backing, value);
+	}
+}
+
 static void fact_tungsten(struct binder *b, const struct field *row,
     const struct block *in)
 {
@@ -511,7 +526,7 @@ static const struct field rows[] = {
 	ROW(OVEN, "Oven", plain, "how electrodes are kept") END,
 	ROW(TRANSFER, "Transfer", plain_word, "how metal crosses the arc"),
 	    .words = &words_transfer END,
-	ROW(BACKING, "Backing", plain,
+	ROW(BACKING, "Backing", fact_backing,
 	    "steel strip 1/4 x 1 in, ring, none, back-gouged") END,
 	ROW(PROCEDURE, "Procedure", plain, "number of the welding procedure") END,
 	ROW(STOCK, "Stock", plain_word, "who bevels the stock"),

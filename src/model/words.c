@@ -85,6 +85,12 @@ static const struct word transfers[] = {
 };
 WORDS(words_transfer, "a kind of metal transfer", transfers);
 
+static const struct word backings[] = {
+	W("none", 0), W("strip", 1), W("ring", 2), W("bar", 3), W("plate", 4), W("weld", 5),
+	W("ceramic", 6), W("copper", 7), W("flux", 8), W("back-gouged", 9),
+};
+WORDS(words_backing, "a kind of backing", backings);
+
 static const struct word place_rows[] = {
 	W("booth", 0), W("open floor", 1), W("confined", 2), W("confined space", 2),
 };

@@ -22,7 +22,7 @@ struct words {
 extern const struct words words_kind, words_process, words_joint, words_position,
     words_progression, words_level, words_polarity, words_transfer, words_place,
     words_tester, words_stock, words_sides, words_preparation, words_symbol,
-    words_contour, words_finish, words_back, words_answer;
+    words_contour, words_finish, words_back, words_backing, words_answer;
 
 /* The value that s means, or NONE. */
 uint32_t words_find(const struct words *w, str s);

@@ -114,6 +114,7 @@ static void faults_of_facts(void **state)
 		{ "- **Current:** DC+, 110-140", "", FINDING_MISSING_UNIT, 10, 21, "", "" },
 		{ "- **Volts:** 17-19 A", "", FINDING_BAD_QUANTITY, 10, 20, "17-19 A", "" },
 		{ "- **Tungsten:** EWCe-2, 3/32", "", FINDING_MISSING_UNIT, 10, 25, "", "" },
+		{ "- **Backing:** noen", "", FINDING_UNKNOWN_WORD, 10, 16, "noen", "\"none\"" },
 		{ "- **Transfer:** sprey", "", FINDING_UNKNOWN_WORD, 10, 17, "sprey", "\"spray\"" },
 		{ "- **Place:** boot", "", FINDING_UNKNOWN_WORD, 10, 14, "boot", "\"booth\"" },
 		{ "- **Attempts:** 7", "", FINDING_BAD_QUANTITY, 10, 17, "from 1 to 6", "" },
@@ -159,6 +160,8 @@ static void sound_facts(void **state)
 		"- **Transfer:** short-circuit", "- **Attempts:** 6", "- **Was:** SM-19",
 		"- **Stock:** bevelled by student", "- **Station:** anything without shop.md",
 		"- **Machines:** shear", "- **Tested by:** Student",
+		"- **Backing:** None", "- **Backing:** steel strp 1/4 x 1 in",
+		"- **Backing:** fiberglass",
 	};
 
 	(void)state;

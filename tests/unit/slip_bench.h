@@ -1,0 +1,73 @@
+/* Shared by tests that make slips in a program without a finding and see what is told. */
+#ifndef TESTS_SLIP_BENCH_H
+#define TESTS_SLIP_BENCH_H
+
+#include "remedy_bench.h"
+
+/* A place in one of the files, by index, and what is written there in its place; the first
+ * place counts. right null: no slip. */
+struct slip_made {
+	size_t file;
+	const char *right, *wrong;
+};
+
+static inline const char *slip_text(struct arena *a, const char *text,
+    const struct slip_made *s)
+{
+	str t = str_of(text), right = str_of(s->right);
+	size_t at = str_find(t, right, 0);
+	struct buf b = { .arena = a };
+
+	if (at >= t.n)
+		fail_msg("no \"%s\"", s->right);
+	buf_add(&b, str_sub(t, 0, at));
+	buf_adds(&b, s->wrong);
+	buf_add(&b, str_sub(t, at + right.n, t.n));
+	return buf_z(&b);
+}
+
+/* What is told of a program with these slips once all remedies were tried; *before is how
+ * much it was without. */
+static inline struct bench slip_bench(const struct file_text *program, size_t nfiles,
+    const struct slip_made *v, size_t n, size_t *before)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct file_text files[REMEDY_FILES];
+	struct bench t;
+
+	for (size_t i = 0; i < nfiles; i++) {
+		files[i] = program[i];
+		for (size_t k = 0; k < n; k++)
+			if (v[k].file == i && v[k].right)
+				files[i].text = slip_text(a, files[i].text, &v[k]);
+	}
+	t = remedy_bench(files, nfiles);
+	*before = t.f->n;
+	remedy_settle(&t);
+	arena_free(a);
+	return t;
+}
+
+/* How much is found before trials, and the one finding that is told after. */
+struct slip_told {
+	struct slip_made slip;
+	size_t before;
+	enum finding_name name;
+	const char *repair;      /* part of it */
+};
+
+static inline void slip_check(const struct file_text *program, size_t nfiles,
+    const struct slip_told *row)
+{
+	size_t before;
+	struct bench t = slip_bench(program, nfiles, &row->slip, 1, &before);
+
+	if (before != row->before || t.f->n != 1 || t.f->v[0].name != row->name ||
+	    !str_has(t.f->v[0].repair, row->repair)) {
+		print_findings(&t);
+		fail_msg("\"%s\": %zu before", row->slip.wrong, before);
+	}
+	bench_free(&t);
+}
+
+#endif
