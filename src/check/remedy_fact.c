@@ -29,10 +29,14 @@ struct remedy *seek_write(struct seeker *s, struct pos pos, str old, str new)
 		return NULL;
 	e.text = str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
 	    STR_ARG(new), STR_ARG(str_sub(line, at + old.n, line.n)));
-	for (size_t i = 0; i < s->out->n; i++)
-		if (s->out->v[i].finding == s->finding && s->out->v[i].nedits == 1 &&
-		    str_eq(s->out->v[i].edits->text, e.text))
+	for (size_t i = 0; i < s->out->n; i++) {
+		const struct remedy *other = &s->out->v[i];
+
+		if (other->finding == s->finding && other->nedits == 1 &&
+		    other->edits->file == e.file && other->edits->line == e.line &&
+		    str_eq(other->edits->text, e.text))
 			return NULL;
+	}
 	r = seek_add(s, &e, 1);
 	r->names_cause = true;
 	return r;
@@ -138,6 +142,16 @@ static void seek_thickness(struct seeker *s, const struct assignment *a)
 		}
 }
 
+/* A line under "## Welds" in a thickness that no piece has. */
+static void seek_weld_thickness(struct seeker *s, const struct assignment *a)
+{
+	for (size_t i = 0; i < a->nwelds && a->welds[i].letter; i++)
+		for (size_t k = 0; k < a->npieces && k < ITEMS_MOST; k++)
+			if (same_start(a->pieces[k].material, a->welds[i].material1))
+				write_weld(s, &a->welds[i], STR("thickness"),
+				    piece_thickness(s, &a->pieces[k]), STR(", as the pieces say"));
+}
+
 /* ---- two places of one sheet ---- */
 
 static const char *const keys[] = { "Joint", "Position", "Thickness", "Material" };
@@ -175,15 +189,14 @@ static const struct weld *weld_at(const struct assignment *a, struct pos pos)
 	return NULL;
 }
 
-/* The finding stands at a weld or in the drawing, and first relates the fact: either says
- * what the other means. */
+/* The finding stands at a weld or in the drawing, and first relates the fact, which perhaps
+ * means what stands there. */
 static void seek_other_place(struct seeker *s, const struct assignment *a)
 {
 	const struct finding *d = seek_finding(s);
 	const char *key = d->nrelated ? key_at(a, d->related[0].pos) : NULL;
 	const struct weld *w = weld_at(a, d->pos);
-	struct remedy *r;
-	str says_it, fact;
+	str says_it;
 
 	if (!key)
 		return;
@@ -191,11 +204,6 @@ static void seek_other_place(struct seeker *s, const struct assignment *a)
 	for (size_t k = 0; k < ITEMS_MOST; k++)
 		seek_fact(s, a, key, k, says_it, w ? STR("as the weld says")
 		    : STR("as the drawing says"));
-	fact = seek_item(s, d->related[0].pos, ',', 0);
-	r = w ? NULL : seek_write(s, d->pos, says_it, fact);
-	if (r)
-		r->say = str_format(s->arena, "write %.*s in the drawing, as %s says",
-		    STR_ARG(fact), key);
 }
 
 /* ---- position ---- */
@@ -227,12 +235,42 @@ static void seek_title_position(struct seeker *s, const struct assignment *a)
 	}
 }
 
-/* Pads lie flat, unless they are there to teach another position. */
-static void seek_flat(struct seeker *s, const struct assignment *a)
+/* Tests whose titles name another position than they are welded in. */
+static void seek_test_positions(struct seeker *s)
 {
-	if (a->njoints == 1 && a->joints[0] == JOINT_SURFACING && a->npositions == 1 &&
-	    a->positions[0].position != POSITION_FLAT)
+	for (uint32_t i = 0, n = 0; i < s->m->nassignments && n < ITEMS_MOST; i++) {
+		const struct assignment *a = &s->m->assignments[i];
+		size_t before = s->out->n;
+
+		if (a->kind == KIND_PRACTICE_TEST || a->kind == KIND_QUALIFICATION_TEST)
+			seek_title_position(s, a);
+		n += s->out->n > before;
+	}
+}
+
+/* Whether several findings of order stand at the place of this one. */
+static bool is_one_of_several(const struct seeker *s)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < s->f->n; i++)
+		n += finding_is_of_order(s->f->v[i].name) && !s->f->v[i].waived &&
+		    !pos_cmp(s->f->v[i].pos, seek_finding(s)->pos);
+	return n > 1;
+}
+
+/* Work that comes too early for its position in several ways is perhaps in the easiest:
+ * pads lie flat, pipe is rolled. */
+static void seek_easiest(struct seeker *s, const struct assignment *a)
+{
+	enum position at = a->npositions == 1 ? a->positions[0].position : POSITION_COUNT;
+
+	if (at == POSITION_COUNT || at == POSITION_FLAT || !is_one_of_several(s))
+		return;
+	if (a->njoints == 1 && a->joints[0] == JOINT_SURFACING)
 		seek_fact(s, a, "Position", 0, STR("flat"), STR("if the pads lie flat"));
+	else if (a->nwelds && joint_is_pipe(&a->welds[0]))
+		seek_fact(s, a, "Position", 0, STR("1G rolled"), STR("if the pipe is rolled"));
 }
 
 /* ---- cutting ---- */
@@ -281,29 +319,44 @@ static void seek_drawn(struct seeker *s, const struct assignment *a)
 	seek_material(s, a);
 }
 
+enum { WAYS = 4 };
+
 struct asking {
 	enum finding_name name;
-	void (*v[4])(struct seeker *s, const struct assignment *a);
+	void (*v[WAYS])(struct seeker *s, const struct assignment *a);
 };
 
 static const struct asking askings[] = {
-	{ FINDING_FILLER_OF_ANOTHER_PROCESS, { seek_process, seek_filler } },
+	{ FINDING_FILLER_OF_ANOTHER_PROCESS, { seek_process, seek_filler, seek_passes } },
 	{ FINDING_FILLER_OF_WRONG_METAL, { seek_filler } },
 	{ FINDING_FILLER_OUT_OF_POSITION, { seek_filler } },
 	{ FINDING_NO_SHIELDING_GAS, { seek_process } },
 	{ FINDING_GAS_NOT_USED, { seek_process } },
-	{ FINDING_WRONG_GAS, { seek_process } },
+	{ FINDING_WRONG_GAS, { seek_process, seek_transfer } },
 	{ FINDING_GAS_FLOW_FAR_OFF, { seek_process } },
 	{ FINDING_WRONG_POLARITY, { seek_process } },
 	{ FINDING_TRANSFER_DISAGREES, { seek_process } },
-	{ FINDING_CURRENT_OUTSIDE_RANGE, { seek_filler } },
+	{ FINDING_CURRENT_OUTSIDE_RANGE, { seek_filler, seek_passes } },
 	{ FINDING_VOLTS_OUTSIDE_RANGE, { seek_filler } },
-	{ FINDING_BAD_DRAWING, { seek_drawn } },
-	{ FINDING_PIECES_DISAGREE, { seek_material, seek_thickness } },
-	{ FINDING_FACTS_DISAGREE, { seek_other_place, seek_process } },
-	{ FINDING_RANGE_CLAIMS_MORE, { seek_title_position } },
-	{ FINDING_NO_PRACTICE_TEST, { seek_title_position } },
+	{ FINDING_OXY_FUEL_ON_WRONG_METAL, { seek_usual_material } },
+	{ FINDING_LEG_UNDER_LEAST, { seek_filler } },
+	{ FINDING_BAD_DRAWING, { seek_drawn, seek_block_joint, seek_backing } },
+	{ FINDING_TEST_IMPOSSIBLE, { seek_block_joint } },
+	{ FINDING_PIECES_DISAGREE, { seek_material, seek_thickness, seek_piece,
+	    seek_weld_thickness } },
+	{ FINDING_FACTS_DISAGREE, { seek_other_place, seek_process, seek_welds,
+	    seek_backing } },
+	{ FINDING_BACKING_DISAGREES, { seek_backing } },
+	{ FINDING_SIZE_SAID_TWICE, { seek_said_twice } },
+	{ FINDING_STRIPS_DO_NOT_FIT, { seek_length } },
+	{ FINDING_PARTS_OVERLAP, { seek_pipe } },
+	{ FINDING_FLOATING_PART, { seek_pipe } },
+	{ FINDING_RANGE_CLAIMS_MORE, { seek_title_position, seek_backing } },
+	{ FINDING_NO_PRACTICE_TEST, { seek_title_position, seek_backing } },
 	{ FINDING_RECORD_INCOMPLETE, { seek_kind } },
+	{ FINDING_TOO_FEW_BENDS, { seek_kind } },
+	{ FINDING_WEIGHTS_NOT_100, { seek_weights } },
+	{ FINDING_BAD_QUANTITY, { seek_weight, seek_bad_piece } },
 };
 
 static const struct assignment *assignment_of(const struct model *m, str id)
@@ -319,12 +372,16 @@ void seek_facts(struct seeker *s)
 	const struct assignment *a = assignment_of(s->m, d->assignment);
 
 	for (size_t i = 0; a && i < sizeof askings / sizeof *askings; i++)
-		for (size_t k = 0; k < 4 && askings[i].name == d->name; k++)
+		for (size_t k = 0; k < WAYS && askings[i].name == d->name; k++)
 			if (askings[i].v[k])
 				askings[i].v[k](s, a);
+	if (d->name == FINDING_STALE_TITLE)
+		seek_title(s);
+	if (d->name == FINDING_NO_PRACTICE_TEST || d->name == FINDING_TESTS_TWICE)
+		seek_test_positions(s);
 	if (finding_is_of_order(d->name)) {
 		if (a)
-			seek_flat(s, a);
+			seek_easiest(s, a);
 		seek_other_kinds(s);
 		seek_cuts(s);
 	}

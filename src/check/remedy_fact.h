@@ -18,7 +18,25 @@ void seek_fact(struct seeker *s, const struct assignment *a, const char *key, si
 /* Each adds what the sheet shows of it, if anything. */
 void seek_process(struct seeker *s, const struct assignment *a);
 void seek_filler(struct seeker *s, const struct assignment *a);
+void seek_usual_material(struct seeker *s, const struct assignment *a);
+void seek_transfer(struct seeker *s, const struct assignment *a);
+void seek_passes(struct seeker *s, const struct assignment *a);
 void seek_kind(struct seeker *s, const struct assignment *a);
+/* Writes another joint, position, leg, length or thickness on a line under "## Welds"; why
+ * begins with its comma. */
+void write_weld(struct seeker *s, const struct weld *w, str key, str to, str why);
+void seek_welds(struct seeker *s, const struct assignment *a);
+void seek_block_joint(struct seeker *s, const struct assignment *a);
+void seek_said_twice(struct seeker *s, const struct assignment *a);
+void seek_piece(struct seeker *s, const struct assignment *a);
+void seek_bad_piece(struct seeker *s, const struct assignment *a);
+void seek_pipe(struct seeker *s, const struct assignment *a);
+void seek_length(struct seeker *s, const struct assignment *a);
+void seek_backing(struct seeker *s, const struct assignment *a);
+void seek_weights(struct seeker *s, const struct assignment *a);
+void seek_weight(struct seeker *s, const struct assignment *a);
+/* The title that program.md has of a sheet. */
+void seek_title(struct seeker *s);
 /* Sheets whose Kind is not what they show. */
 void seek_other_kinds(struct seeker *s);
 

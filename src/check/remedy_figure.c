@@ -6,7 +6,7 @@
 #include "model/credit.h"
 
 /* Figures that are tried of one line, each one more than the last. */
-enum { FIGURES_MOST = 4, WEEKS_MOST = 4 };
+enum { FIGURES_MOST = 4, WEEKS_MOST = 6 };
 
 /* More than a tenth of a station is kept free, as rule_load.c judges it. */
 #define SHARE_MOST 0.90
@@ -117,6 +117,54 @@ static void seek_open_hours(struct seeker *s)
 	}
 }
 
+/* ---- the station of a sheet ---- */
+
+static uint32_t station_at(const struct seeker *s, struct pos pos)
+{
+	for (uint32_t i = 0; i < s->m->nstations; i++)
+		if (!pos_cmp(s->m->stations[i].pos, pos))
+			return i;
+	return NONE;
+}
+
+/* The one station of all other work in a course; NONE: none, or several. */
+static uint32_t station_of_others(const struct model *m, const struct slot *own)
+{
+	uint32_t hit = NONE;
+
+	for (size_t i = 0; i < m->nslots; i++) {
+		const struct slot *k = &m->slots[i];
+		uint32_t at = k->assignment == NONE || k == own || k->course != own->course
+		    ? NONE : m->assignments[k->assignment].station;
+
+		if (at != NONE && hit != NONE && at != hit)
+			return NONE;
+		hit = at != NONE ? at : hit;
+	}
+	return hit;
+}
+
+/* Work at a station that is asked for too much, while all else in its course is at another
+ * one. */
+static void seek_station(struct seeker *s)
+{
+	uint32_t full = station_at(s, seek_finding(s)->pos);
+
+	for (size_t i = 0, n = 0; full != NONE && i < s->m->nslots && n < FIGURES_MOST; i++) {
+		const struct slot *k = &s->m->slots[i];
+		const struct assignment *a = k->assignment == NONE ? NULL
+		    : &s->m->assignments[k->assignment];
+		uint32_t other = a && a->station == full ? station_of_others(s->m, k) : NONE;
+
+		if (other == NONE || other == full)
+			continue;
+		seek_fact(s, a, "Station", 0, s->m->stations[other].name, str_format(s->arena,
+		    "as all else in %.*s; or %.*s", STR_ARG(s->m->courses[k->course].id),
+		    STR_ARG(seek_finding(s)->repair)));
+		n++;
+	}
+}
+
 /* ---- places of a station ---- */
 
 /* The least places with which the station is asked for no more than its share. */
@@ -155,20 +203,14 @@ static void seek_places(struct seeker *s)
 
 /* ---- the week of a line ---- */
 
-static bool teaches(const struct assignment *a, str skill)
-{
-	for (size_t i = 0; i < a->nteaches; i++)
-		if (str_eq_nocase(a->teaches[i].written, skill))
-			return true;
-	return false;
-}
-
 static void write_week(struct seeker *s, const struct slot *k, uint32_t week)
 {
 	str line = seek_line(s, k->pos), mark = STR("week ");
 	size_t from = str_find(line, mark, 0) + mark.n, end = from;
 	struct remedy *r;
 
+	if (k->assignment == NONE || k->group)
+		return;
 	while (end < line.n && line.p[end] >= '0' && line.p[end] <= '9')
 		end++;
 	r = from > line.n ? NULL : seek_write(s, k->pos, str_sub(line, from, end),
@@ -180,27 +222,23 @@ static void write_week(struct seeker *s, const struct slot *k, uint32_t week)
 	r->names_cause = false;
 }
 
-/* Work that teaches what is needed, in the same quarter and too late, may stand in an
- * earlier week of it. */
-static void seek_week(struct seeker *s)
+/* Lines of a course come in the order of their weeks: of two that do not, the upper one is
+ * too late or the lower one too early. */
+static void seek_weeks_of_lines(struct seeker *s)
 {
-	const struct finding *d = seek_finding(s);
-	const struct slot *asks = NULL;
+	const struct slot *v = s->m->slots;
 
-	for (size_t i = 0; i < s->m->nslots && !asks; i++)
-		if (s->m->slots[i].assignment != NONE && str_eq_nocase(d->assignment,
-		    s->m->assignments[s->m->slots[i].assignment].id))
-			asks = &s->m->slots[i];
-	for (size_t i = 0; asks && i < s->m->nslots; i++) {
-		const struct slot *k = &s->m->slots[i];
+	for (size_t i = 1; i < s->m->nslots; i++) {
+		uint32_t first = i > 1 && v[i - 2].course == v[i].course ? v[i - 2].week : 1;
+		uint32_t last = i + 1 < s->m->nslots && v[i + 1].course == v[i].course
+		    ? v[i + 1].week : s->m->weeks;
 
-		if (k->assignment == NONE || k->group || k->week < asks->week ||
-		    s->m->courses[k->course].quarter != s->m->courses[asks->course].quarter ||
-		    !teaches(&s->m->assignments[k->assignment], d->skill))
+		if (v[i].course != v[i - 1].course || v[i].week >= v[i - 1].week)
 			continue;
-		for (uint32_t n = 1; n <= WEEKS_MOST && n < asks->week; n++)
-			write_week(s, k, asks->week - n);
-		return;
+		for (uint32_t w = v[i - 1].week; w <= last && w < v[i - 1].week + WEEKS_MOST; w++)
+			write_week(s, &v[i], w);
+		for (uint32_t w = v[i].week; w >= first && w + WEEKS_MOST > v[i].week; w--)
+			write_week(s, &v[i - 1], w);
 	}
 }
 
@@ -215,9 +253,8 @@ static const struct asking askings[] = {
 	{ FINDING_QUARTER_OVER, { seek_weeks, seek_open_hours } },
 	{ FINDING_TEST_IN_EDGE_WEEK, { seek_weeks } },
 	{ FINDING_WEEK_OUTSIDE, { seek_weeks } },
-	{ FINDING_STATION_OVER, { seek_places } },
-	{ FINDING_STATION_TIGHT, { seek_places } },
-	{ FINDING_UNTAUGHT_SKILL, { seek_week } },
+	{ FINDING_STATION_OVER, { seek_station, seek_places } },
+	{ FINDING_STATION_TIGHT, { seek_station, seek_places } },
 };
 
 void seek_figures(struct seeker *s)
@@ -226,4 +263,7 @@ void seek_figures(struct seeker *s)
 		for (size_t k = 0; k < 2 && askings[i].name == seek_finding(s)->name; k++)
 			if (askings[i].v[k])
 				askings[i].v[k](s);
+	if (seek_finding(s)->name == FINDING_UNTAUGHT_SKILL ||
+	    finding_is_of_order(seek_finding(s)->name))
+		seek_weeks_of_lines(s);
 }

@@ -6,6 +6,19 @@
 /* Sheets at odds with their titles that are tried for one finding. */
 enum { KINDS_MOST = 3 };
 
+static bool has_word(str s, str want)
+{
+	str word;
+
+	while (str_word(&s, &word)) {
+		if (word.n && (word.p[word.n - 1] == ':' || word.p[word.n - 1] == ','))
+			word.n--;
+		if (str_eq_nocase(word, want))
+			return true;
+	}
+	return false;
+}
+
 /* What the title says of the kind; KIND_COUNT: nothing. */
 static enum kind kind_titled(const struct assignment *a)
 {
@@ -15,18 +28,20 @@ static enum kind kind_titled(const struct assignment *a)
 		return KIND_QUALIFICATION_TEST;
 	if (says(a->title, "practice test"))
 		return KIND_PRACTICE_TEST;
-	return says_any(a->title, safety) ? KIND_SAFETY : KIND_COUNT;
+	if (says_any(a->title, safety))
+		return KIND_SAFETY;
+	return has_word(a->title, STR("drill")) ? KIND_DRILL : KIND_COUNT;
 }
 
-/* Written work of which something is welded or cut is none. */
+/* Written work of which something is welded or cut is none, nor is a safety card. */
 static enum kind kind_shown(const struct assignment *a)
 {
 	enum kind titled = kind_titled(a);
 
 	if (titled < KIND_COUNT)
 		return titled;
-	return a->kind == KIND_WRITTEN && a->nprocesses && a->npieces ? KIND_COUPON
-	    : KIND_COUNT;
+	return (a->kind == KIND_WRITTEN || a->kind == KIND_SAFETY) && a->nprocesses &&
+	    a->npieces ? KIND_COUPON : KIND_COUNT;
 }
 
 static void write_kind(struct seeker *s, const struct assignment *a, enum kind k, str why)
@@ -37,8 +52,7 @@ static void write_kind(struct seeker *s, const struct assignment *a, enum kind k
 
 static bool has_record(const struct assignment *a)
 {
-	return assignment_fact(a, STR("Witness")) || assignment_fact(a, STR("Range")) ||
-	    assignment_fact(a, STR("Procedure"));
+	return assignment_fact(a, STR("Witness")) || assignment_fact(a, STR("Range"));
 }
 
 /* A test without anything of its record whose title speaks of none is perhaps no test. */
@@ -64,7 +78,7 @@ void seek_other_kinds(struct seeker *s)
 		if (k == KIND_COUNT || k == a->kind)
 			continue;
 		write_kind(s, a, k, k == kind_titled(a) ? STR("as its title says")
-		    : STR("for it is worked, not written"));
+		    : STR("for it is welded or cut"));
 		n++;
 	}
 }

@@ -85,7 +85,7 @@ struct tally {
 	size_t n;
 };
 
-static void count_word(struct tally *t, str word)
+static void count_word(struct tally *t, str word, uint32_t weight)
 {
 	size_t i = 0;
 
@@ -95,7 +95,7 @@ static void count_word(struct tally *t, str word)
 		return;
 	if (i == t->n)
 		t->v[t->n++] = word;
-	t->count[i]++;
+	t->count[i] += weight;
 }
 
 /* Takes the one that is named most, the first of several. */
@@ -140,10 +140,17 @@ static str usual_class(const struct assignment *a, enum process p)
 	    : p == PROCESS_FCAW_S ? STR("E71T-11") : STR("ER70S-6");
 }
 
+/* Whether two fillers are for the same passes: "root", or none is told. */
+static bool same_place(const struct assignment *a, const struct assignment *b, size_t i,
+    size_t k)
+{
+	return str_eq_nocase(a->fillers[k].where, b->fillers[i].where);
+}
+
 /* Counts what other sheets of the same process and metal weld with: classes, and the
  * diameters of this class. */
 static void count_fillers(const struct seeker *s, const struct assignment *own,
-    const struct setting *f, struct tally *classes, struct tally *diameters)
+    size_t own_i, const struct setting *f, struct tally *classes, struct tally *diameters)
 {
 	for (uint32_t w = 0; w < s->m->nassignments; w++) {
 		const struct assignment *a = &s->m->assignments[w];
@@ -154,9 +161,10 @@ static void count_fillers(const struct seeker *s, const struct assignment *own,
 		l = settings_of(s->arena, a);
 		for (size_t i = 0; i < a->nfillers && i < l.n; i++) {
 			if (l.v[i].process == f->process)
-				count_word(classes, l.v[i].class);
+				count_word(classes, l.v[i].class, same_place(own, a, i,
+				    own_i) ? 10 : 1);
 			if (str_eq_nocase(l.v[i].class, f->class))
-				count_word(diameters, diameter_written(s, &a->fillers[i]));
+				count_word(diameters, diameter_written(s, &a->fillers[i]), 1);
 		}
 	}
 }
@@ -185,7 +193,7 @@ void seek_filler(struct seeker *s, const struct assignment *a)
 
 		if (l.v[i].process >= PROCESS_COUNT)
 			continue;
-		count_fillers(s, a, &l.v[i], &classes, &diameters);
+		count_fillers(s, a, i, &l.v[i], &classes, &diameters);
 		class = str_trim(str_sub(class, 0, str_find_char(class, ',', 0)));
 		if (!classes.n)
 			write_filler(s, f, class, usual_class(a, l.v[i].process), (str){ 0 });
@@ -195,5 +203,54 @@ void seek_filler(struct seeker *s, const struct assignment *a)
 		for (size_t k = 0; k < FILLERS_MOST; k++)
 			write_filler(s, f, diameter_written(s, f), take_most(&diameters),
 			    f->class);
+	}
+}
+
+/* What most sheets are in. */
+void seek_usual_material(struct seeker *s, const struct assignment *a)
+{
+	struct tally t = { .n = 0 };
+
+	for (uint32_t w = 0; w < s->m->nassignments; w++)
+		if (&s->m->assignments[w] != a && s->m->assignments[w].nmaterials)
+			count_word(&t, s->m->assignments[w].materials[0].text, 1);
+	if (a->nmaterials == 1)
+		seek_fact(s, a, "Material", 0, take_most(&t), STR("as most sheets do"));
+}
+
+/* Title and gas tell the transfer. */
+void seek_transfer(struct seeker *s, const struct assignment *a)
+{
+	struct gas g = gas_read(fact_said(a, "Gas"));
+	bool spray = says(a->title, "spray");
+
+	if (!fact_said(a, "Transfer").n)
+		return;
+	seek_fact(s, a, "Transfer", 0, spray || g.argon >= 80 ? STR("spray")
+	    : STR("short circuit"), spray ? STR("as the title says")
+	    : STR("which the gas is for"));
+}
+
+/* The filler of a pass is perhaps one that Filler names, or another pass. */
+void seek_passes(struct seeker *s, const struct assignment *a)
+{
+	struct settings l = settings_of(s->arena, a);
+
+	for (size_t i = a->nfillers; i < l.n; i++) {
+		str line = seek_line(s, l.v[i].filler_pos);
+		size_t at = str_find(line, l.v[i].class, 0);
+
+		if (!l.v[i].class.n || at >= line.n)
+			continue;
+		for (size_t k = 0; k < l.n; k++) {
+			struct remedy *r = str_eq_nocase(l.v[k].class, l.v[i].class) ? NULL
+			    : seek_write(s, l.v[i].filler_pos, str_sub(line, at, at +
+			    l.v[i].class.n), l.v[k].class);
+
+			if (r)
+				r->say = str_format(s->arena, "write %.*s in the pass, as %s",
+				    STR_ARG(l.v[k].class), k < a->nfillers ? "Filler says"
+				    : "the other passes say");
+		}
 	}
 }

@@ -126,6 +126,20 @@ static void say_unknown(struct rule_context *x, uint32_t w, const struct member 
 		finding_repair(x->f, d, "add it to Pieces, or leave it out of the drawing");
 }
 
+/* The finding of another member of this piece, in any drawing of the sheet. */
+static struct finding *told_of(struct rule_context *x, uint32_t w, const struct piece *p)
+{
+	for (size_t i = x->f->n; i; i--) {
+		struct finding *d = &x->f->v[i - 1];
+
+		if (d->name == FINDING_WELDMENT_DISAGREES && d->nrelated &&
+		    !pos_cmp(d->related[0].pos, p->pos) &&
+		    str_eq(d->assignment, x->m->assignments[w].id))
+			return d;
+	}
+	return NULL;
+}
+
 static void judge_member(struct rule_context *x, uint32_t w, const struct member *m)
 {
 	const struct piece *p;
@@ -139,6 +153,12 @@ static void judge_member(struct rule_context *x, uint32_t w, const struct member
 	p = &x->m->assignments[w].pieces[m->piece];
 	if (!sizes_of_piece(p, &s) || size_agrees(m, &s))
 		return;
+	/* All members of one piece are one finding. */
+	d = told_of(x, w, p);
+	if (d) {
+		finding_relate(x->f, d, m->pos)->label = m->name;
+		return;
+	}
 	d = rule_report(x, FINDING_WELDMENT_DISAGREES, m->pos, w, m->ncorners
 	    ? "the %.*s of the drawing cannot be cut from its piece, %.*s"
 	    : "the %.*s of the drawing has another size than its piece, %.*s",

@@ -387,29 +387,40 @@ static void note_amps(const struct rule_context *x, struct finding *d,
 	    x->f->arena, "write %.*s at Current, as the steps say", STR_ARG(right));
 }
 
-/* Notes the word of the sheet as that of the text, and the other way round. Sizes are
- * written in too many ways. */
+/* A size as sheets write it: "5/16 in" of "5/16 in [8 mm]", "30 deg". */
+static str plain_say(const struct rule_context *x, str said, const struct quantity *q)
+{
+	if (q && q->kind == QUANTITY_ANGLE && q->lo == q->hi)
+		return str_format(x->f->arena, "%.*s deg", STR_ARG(say_real(x, q->lo, 1)));
+	return str_sub(said, 0, str_find(said, STR(" ["), 0));
+}
+
+/* Notes what the sheet states as what the text says, unless other words of the sheet say
+ * it too, and what the text says as what the sheet states. */
 static void note_slips(const struct rule_context *x, uint32_t w, struct finding *d,
     const struct claims *all, const struct claim *c, const struct stated_list *l)
 {
-	str place = place_say(x, c);
+	str place = place_say(x, c), text = c->said.n ? c->said : c->word, right = c->word;
 
+	if (c->kind < CLAIM_SIZES)
+		right = plain_say(x, c->said, &c->q);
+	else if (c->kind == CLAIM_POSITION)
+		right = word_way(x, w, c->word, c->way);
 	if (c->kind == CLAIM_AMPS && l->n == 1)
 		note_amps(x, d, all, l->v);
-	for (size_t i = 0; c->kind >= CLAIM_SIZES && i < l->n; i++) {
+	for (size_t i = 0; c->kind != CLAIM_AMPS && i < l->n; i++) {
 		const struct stated *s = &l->v[i];
-		str fact = stated_say(x, s), right = c->kind == CLAIM_POSITION
-		    ? word_way(x, w, c->word, c->way) : c->word;
+		str fact = plain_say(x, stated_say(x, s), s->q);
 
-		if (l->n > 1 && is_said(all, c->kind, s))
-			continue;
-		if (c->kind != CLAIM_PROCESS || words_find(&words_process, right) != NONE)
+		if ((l->n == 1 || c->kind < CLAIM_SIZES || !is_said(all, c->kind, s)) &&
+		    (c->kind != CLAIM_PROCESS || words_find(&words_process, right) != NONE))
 			finding_slip(x->f, d, s->pos, fact, right)->say = str_format(
 			    x->f->arena, "write %.*s at %s, as %.*s says", STR_ARG(right),
 			    s->where, STR_ARG(place));
-		finding_slip(x->f, d, c->pos, c->said.n ? c->said : c->word, s->word)->say =
-		    str_format(x->f->arena, "write %.*s in %.*s, as %s says",
-		    STR_ARG(s->word), STR_ARG(place), s->where);
+		if (c->kind >= CLAIM_SIZES)
+			fact = s->word;
+		finding_slip(x->f, d, c->pos, text, fact)->say = str_format(x->f->arena,
+		    "write %.*s in %.*s, as %s says", STR_ARG(fact), STR_ARG(place), s->where);
 	}
 }
 

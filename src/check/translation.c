@@ -30,6 +30,21 @@ static struct finding *differs(struct pair *p, struct pos here, struct pos there
 	return d;
 }
 
+/* One figure in place of another: the original may be the one that is wrong. */
+static void note_figures(struct pair *p, struct finding *d, const struct figures *here,
+    const struct figures *original, str what)
+{
+	str own = here->v[0].text, other = original->v[0].text;
+
+	if (here->n != 1 || original->n != 1)
+		return;
+	finding_slip(p->f, d, d->pos, own, other)->say = str_format(p->f->arena,
+	    "write %.*s in the translation of %.*s", STR_ARG(other), STR_ARG(what));
+	finding_slip(p->f, d, d->related[0].pos, other, own)->say = str_format(p->f->arena,
+	    "write %.*s at %.*s of %.*s, as its translation says", STR_ARG(own),
+	    STR_ARG(what), STR_ARG(p->x->id));
+}
+
 /* Tells what only one of two texts has. what: "step 4", "the title". */
 static void compare(struct pair *p, struct figures *here, struct figures *original,
     struct pos pos, struct pos there, str what)
@@ -50,6 +65,8 @@ static void compare(struct pair *p, struct figures *here, struct figures *origin
 		d = differs(p, pos, there, "%.*s of %.*s says %.*s, which the original does not",
 		    STR_ARG(what), STR_ARG(p->x->id), STR_ARG(figures_list(p->scratch, &more)));
 	finding_repair(p->f, d, "write the figures of the original, in digits and with its units");
+	if (more.n && less.n)
+		note_figures(p, d, &more, &less, what);
 }
 
 static void compare_text(struct pair *p, str here, str original, struct pos pos,

@@ -156,6 +156,25 @@ static void the_sheet_shows_another_fact(void **state)
 	EXPECT(rows);
 }
 
+static void two_places_of_one_sheet(void **state)
+{
+	static const struct fact_case rows[] = {
+		{ "joint of a weld", {{ TEE, "## Drawing", "## Welds\n\n- **A:** lap, 2F, leg "
+		    "5/16 in, A36 plate 3/8 in\n\n## Drawing" }}, 2, 1, FINDING_FACTS_DISAGREE,
+		    "write tee at weld A" },
+		{ "a weight", {{ TEE, "Visual:** 80", "Visual:** 800" }}, 3, 1,
+		    FINDING_BAD_QUANTITY, "write 80 there, so that the weights total 100" },
+		{ "weights", {{ TEE, "Visual:** 80", "Visual:** 8" }}, 2, 1,
+		    FINDING_WEIGHTS_NOT_100, "" },
+		{ "title", {{ TEE, "Tee fillet 2F", "Tee fillet 3F" },
+		    { PROGRAM, "SM-02, week 5", "SM-02, week 5 (Tee fillet 2F)" }}, 2, 1,
+		    FINDING_TEXT_DISAGREES, "write " },
+	};
+
+	(void)state;
+	EXPECT(rows);
+}
+
 static void two_faults_stay_two(void **state)
 {
 	static const struct fact_case rows[] = {
@@ -188,13 +207,43 @@ static void figures_of_program_and_shop(void **state)
 	EXPECT(rows);
 }
 
+/* Lines of a course come in the order of their weeks: SM-01 is too late or SM-02 too
+ * early, and either mends the need. */
+static void weeks_that_are_out_of_order(void **state)
+{
+	static const struct change late[] = {
+		{ PROGRAM, "SM-01, week 2", "SM-01, week 8" },
+		{ TEE, "## Teaches", "## Needs\n\n- smaw.pad practiced\n\n## Teaches" },
+	};
+	struct bench t = changed(late, 2);
+	struct remedies *rs = remedy_seek(&t, remedy_at(&t, FINDING_UNTAUGHT_SKILL),
+	    seek_figures);
+	bool later = false, earlier = false;
+
+	(void)state;
+	for (size_t i = 0; i < rs->n; i++) {
+		struct remedy *r = &rs->v[i];
+
+		remedy_try(&t, r);
+		later |= r->nmended == 1 && str_has(r->say, "write week 9 at SM-02");
+		earlier |= r->nmended == 1 && str_has(r->say, "write week 4 at SM-01");
+		/* Only these two lines, and a week that mends nothing is none. */
+		assert_true(str_has(r->say, "SM-01") || str_has(r->say, "SM-02"));
+		assert_false(r->nmended && str_has(r->say, "write week 7 at SM-01"));
+	}
+	assert_true(later && earlier);
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(nothing_is_wrong_without_a_change),
 		cmocka_unit_test(the_sheet_shows_another_fact),
+		cmocka_unit_test(two_places_of_one_sheet),
 		cmocka_unit_test(two_faults_stay_two),
 		cmocka_unit_test(figures_of_program_and_shop),
+		cmocka_unit_test(weeks_that_are_out_of_order),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
