@@ -1,0 +1,102 @@
+#!/bin/sh
+# One slip, one finding. Each seed changes one line of the demo by a rule of the table
+# below, and inspect tells exactly one finding, or none where the rule says "least 0"
+# because the change may be right as well. A few seeds of each rule, evenly spaced; with an
+# argument, every so many-th place where a rule applies (1: all of them, some minutes).
+set -u
+cd "$(dirname "$0")/.." || exit 2
+each=3
+every=${1:-0}
+passed=0
+failed=0
+fitup=build/fitup
+work=$(mktemp -d) || exit 2
+trap 'rm -rf "$work"' EXIT
+cp -r curriculum "$work/demo"
+
+# places FILES SECTION LINE: "FILE NUMBER" of each line that matches in a section of that
+# heading (an empty one: before the first).
+places() {
+	# The names are split on purpose.
+	(cd curriculum && awk -v section="^($2)\$" -v line="$3" '
+		FNR == 1 { at = ""; fence = 0 }
+		/^```/ { fence = !fence }
+		/^##+ / && !fence { at = $0; sub(/^#+ /, "", at) }
+		!fence && at ~ section && $0 ~ line { print FILENAME, FNR }' $1)
+}
+
+# some N: those of the places that are tried.
+some() {
+	if [ "$every" -gt 0 ]; then
+		awk -v every="$every" 'NR % every == 0'
+	else
+		awk -v n="$1" -v each="$each" 'int(NR * each / n + 0.5) != int((NR - 1) * each / n + 0.5)'
+	fi
+}
+
+# found DIR: the findings that stand, one a line.
+found() {
+	"$fitup" inspect -C "$1" --json > "$work/report"
+	[ $? -le 1 ] || echo ' {"name":"no-report","message":"fitup broke off"}'
+	grep '^ {"name":' "$work/report" | grep -v '"waived":true'
+}
+
+# try WORDS LEAST FILE NUMBER CHANGE
+try() {
+	sed "$4{$5;}" "curriculum/$3" > "$work/demo/$3"
+	if ! cmp -s "curriculum/$3" "$work/demo/$3"; then
+		found "$work/demo" > "$work/found"
+		n=$(wc -l < "$work/found")
+		if [ "$n" -le 1 ] && [ "$n" -ge "$2" ]; then
+			passed=$((passed + 1))
+		else
+			failed=$((failed + 1))
+			echo "$1: $3:$4: $n findings: $(sed -n "$4p" "curriculum/$3")"
+			sed 's/.*"name":"\([^"]*\)".*"message":"\([^"]*\)".*/    \1: \2/' "$work/found"
+		fi
+	fi
+	cp "curriculum/$3" "$work/demo/$3"
+}
+
+# WORDS; LEAST; FILES; SECTION; LINE; CHANGE of sed
+while IFS=';' read -r words least files section line change; do
+	[ -n "$words" ] || continue
+	places "$files" "$section" "$line" > "$work/all"
+	some "$(wc -l < "$work/all")" < "$work/all" > "$work/places"
+	while read -r file number; do
+		try "$words" "$least" "$file" "$number" "$change"
+	done < "$work/places"
+done <<'TABLE'
+a line of program.md left out;1;program.md;.*;^[0-9]+\. ;d
+a line of program.md optional;0;program.md;.*;^[0-9]+\. ;s/week [0-9]*/&, optional/
+a line of program.md a week too far on;1;program.md;.*;^[0-9]+\. ;s/week [0-9]*/week 99/
+an id of program.md misspelt;1;program.md;.*;^[0-9]+\. ;s/\([A-Z]\)\([A-Z]\)-/\2\1-/
+hours of a course a digit longer;1;program.md;.*;Lab hours;s/\([0-9]\)$/\10/
+a heading misspelt;1;assignments/*.md;.*;^## ;s/\(.\)\(.\)$/\2\1/
+a heading left out;1;assignments/*.md;.*;^## ;d
+a key misspelt;1;assignments/*.md;;^- \*\*;s/\*\*\(.\)\(.\)/**\2\1/
+a fact left out;0;assignments/*.md;;^- \*\*;d
+a process of two letters swapped;1;assignments/*.md;;^- \*\*Process;s/\*\* \(.\)\(.\)/** \2\1/
+a position of letters swapped;1;assignments/*.md;;^- \*\*Position;s/\*\* \(.\)\(.\)/** \2\1/
+a joint misspelt;1;assignments/*.md;;^- \*\*Joint;s/\*\* \(.\)\(.\)/** \2\1/
+a filler misspelt;0;assignments/*.md;;^- \*\*Filler;s/\*\* \(..\)\(.\)\(.\)/** \1\3\2/
+a need misspelt;1;assignments/*.md;Needs;^- ;s/- \(.\)\(.\)/- \2\1/
+a need left out;0;assignments/*.md;Needs;^- ;d
+a need asked further;0;assignments/*.md;Needs;^- ;s/introduced/practiced/;t;s/practiced/assessed/
+what is taught misspelt;1;assignments/*.md;Teaches;^- ;s/- \(.\)\(.\)/- \2\1/
+what is taught left out;0;assignments/*.md;Teaches;^- ;d
+what is taught less far;0;assignments/*.md;Teaches;^- ;s/practiced.*/introduced/
+evidence misspelt;1;assignments/*.md;Teaches; by ;s/ by \(.\)\(.\)/ by \2\1/
+a skill left out;1;skills.md;.*;^- \*\*;d
+a skill misspelt;1;skills.md;.*;^- \*\*;s/\*\*\(.\)\(.\)/**\2\1/
+a line of Acceptance left out;0;assignments/*.md;Acceptance;^- ;d
+a line of Grading left out;1;assignments/*.md;Grading;^- ;d
+a piece left out;0;assignments/*.md;Pieces;^- ;d
+a machine misspelt;1;assignments/*.md;;^- \*\*Machines;s/\*\* \(.\)\(.\)/** \2\1/
+a machine of the shop left out;1;shop.md;.*;^## Machine;d
+a line of the shop left out;0;shop.md;.*;^- \*\*;d
+a step of a translation left out;1;assignments/es/*.md;.*;^[0-9]+\. ;d
+TABLE
+
+echo "$passed passed, $failed failed"
+[ "$failed" = 0 ]
