@@ -319,7 +319,7 @@ static void seek_drawn(struct seeker *s, const struct assignment *a)
 	seek_material(s, a);
 }
 
-enum { WAYS = 4 };
+enum { WAYS = 5 };
 
 struct asking {
 	enum finding_name name;
@@ -343,7 +343,10 @@ static const struct asking askings[] = {
 	{ FINDING_BAD_DRAWING, { seek_drawn, seek_block_joint, seek_backing } },
 	{ FINDING_TEST_IMPOSSIBLE, { seek_block_joint } },
 	{ FINDING_PIECES_DISAGREE, { seek_material, seek_thickness, seek_piece,
-	    seek_weld_thickness } },
+	    seek_weld_thickness, seek_block_thickness } },
+	{ FINDING_LEG_OVER_THINNER, { seek_leg } },
+	{ FINDING_LEG_OVER_LAP_EDGE, { seek_leg } },
+	{ FINDING_WELDMENT_DISAGREES, { seek_member } },
 	{ FINDING_FACTS_DISAGREE, { seek_other_place, seek_process, seek_welds,
 	    seek_backing } },
 	{ FINDING_BACKING_DISAGREES, { seek_backing } },

@@ -7,14 +7,15 @@
 /* What a line may be part of, told by how it begins; "": anything. The likelier first. */
 static const struct {
 	const char *begins;
-	const char *sections[4];
+	const char *sections[8];
 } shapes[] = {
 	{ "```", { "Drawing" } },
 	{ "- **", { "Grading", "Acceptance", "Welds", "Passes" } },
-	{ "- ", { "Pieces", "Teaches", "Needs", "Bring" } },
+	{ "- ", { "Pieces", "Teaches", "Needs", "Bring", "Cautions", "Notes",
+	    "If it fails" } },
 	{ "", { "Cautions", "Notes", "If it fails" } },
 };
-enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 4 };
+enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 8 };
 
 /* Where the text of an assignment ends in its file: before the next one. */
 static uint32_t last_line(const struct seeker *s, const struct assignment *a)
@@ -196,7 +197,7 @@ static bool is_in(const struct seeker *s, const char *path)
 
 static bool may_lack_heading(enum finding_name name)
 {
-	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_NOT_UNDERSTOOD || name == FINDING_DUPLICATE_KEY ||
+	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_BAD_QUANTITY || name == FINDING_NOT_UNDERSTOOD || name == FINDING_DUPLICATE_KEY ||
 	    name == FINDING_UNKNOWN_SKILL || name == FINDING_UNKNOWN_KEY;
 }
 

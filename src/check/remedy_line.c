@@ -102,6 +102,13 @@ static void add_moves(struct seeker *s, const struct slot *k, uint64_t spot)
 			add_move(s, k, c, (uint32_t)(spot % weeks) + 1);
 }
 
+/* To the weeks behind one of them that are left in its quarter. */
+static void move_on(struct seeker *s, const struct slot *k, uint64_t spot, uint64_t end)
+{
+	for (uint64_t to = spot + 1; to <= end && to % s->m->weeks; to++)
+		add_moves(s, k, to);
+}
+
 /* To the end of any week of the courses that lack hours, between two weeks. */
 static void move_between(struct seeker *s, const struct slot *k, uint64_t from, uint64_t to)
 {
@@ -135,6 +142,7 @@ static void move_one(struct seeker *s, const struct standing_wrong *w)
 	add_moves(s, k, w->end);
 	move_between(s, k, w->week < w->end ? w->week : w->end,
 	    w->week < w->end ? w->end : w->week);
+	move_on(s, k, w->week, w->end);
 }
 
 /* Of two lines the wrong way round either may be the one. Its place may be far behind the
@@ -154,8 +162,10 @@ static void move_two(struct seeker *s, const struct standing_wrong *w)
 		add_moves(s, second, w->first_week);
 	if (first && !first->group && w->second_week)
 		add_moves(s, first, w->second_week - 1);
-	if (second && !second->group)
+	if (second && !second->group) {
+		move_on(s, second, w->first_week, UINT64_MAX);
 		move_between(s, second, w->first_week, UINT64_MAX);
+	}
 	if (first && !first->group && w->second_week)
 		move_between(s, first, 0, w->second_week);
 }

@@ -25,24 +25,33 @@ static void seek_kind(struct seeker *s, const struct assignment *a)
 		add_fact(s, a, STR("Kind"), kind_word((enum kind)k));
 }
 
-/* What other work is made of, in the order of program.md or its files. */
-static void seek_material(struct seeker *s, const struct assignment *a)
+/* The value that a sheet gives a fact, as written; empty when it has none. */
+static str value_of(const struct seeker *s, uint32_t who, str key)
+{
+	str mark = str_format(s->arena, "\n- **%.*s:** ", STR_ARG(key));
+	str sheet = seek_sheet(s, who);
+	size_t at = str_find(sheet, mark, 0), from = at + mark.n;
+
+	return at < sheet.n ? str_trim(str_sub(sheet, from, str_find_char(sheet, '\n', from)))
+	    : (str){ 0 };
+}
+
+/* What other work says of a fact. */
+static void seek_value(struct seeker *s, const struct assignment *a, str key)
 {
 	str seen[VALUES_MOST];
 	size_t n = 0;
 
-	for (size_t i = 0; i < s->m->nassignments && n < VALUES_MOST; i++) {
-		const struct assignment *o = &s->m->assignments[i];
+	for (uint32_t i = 0; key.n && i < s->m->nassignments && n < VALUES_MOST; i++) {
+		str value = value_of(s, i, key);
 		size_t k = 0;
 
-		if (!o->nmaterials)
-			continue;
-		while (k < n && !str_eq(seen[k], o->materials[0].text))
+		while (k < n && !str_eq(seen[k], value))
 			k++;
-		if (k < n)
+		if (!value.n || k < n)
 			continue;
-		seen[n++] = o->materials[0].text;
-		add_fact(s, a, STR("Material"), o->materials[0].text);
+		seen[n++] = value;
+		add_fact(s, a, key, value);
 	}
 }
 
@@ -140,6 +149,6 @@ void seek_owed(struct seeker *s)
 		return;
 	if (str_starts(d->message, STR("the fact Kind ")))
 		seek_kind(s, a);
-	else if (str_starts(d->message, STR("the fact Material ")))
-		seek_material(s, a);
+	else if (str_starts(d->message, STR("the fact ")))
+		seek_value(s, a, str_sub(d->message, 9, str_find(d->message, STR(" is owed"), 0)));
 }

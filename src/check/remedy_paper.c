@@ -51,6 +51,8 @@ static bool is_tenfold(uint32_t weight, int32_t wanted)
 void seek_weights(struct seeker *s, const struct assignment *a)
 {
 	int32_t off = 100 - total(a);
+	str say = str_format(s->arena, "make the weights total 100: %.*s",
+	    STR_ARG(seek_finding(s)->repair));
 	uint32_t n = 0;
 
 	for (int tenfold = 1; tenfold >= 0; tenfold--)
@@ -59,8 +61,7 @@ void seek_weights(struct seeker *s, const struct assignment *a)
 
 			if (is_tenfold(g->weight, (int32_t)g->weight + off) != tenfold)
 				continue;
-			write_weight(s, g->pos, (int32_t)g->weight + off,
-			    STR("make the weights total 100"), false);
+			write_weight(s, g->pos, (int32_t)g->weight + off, say, false);
 			n++;
 		}
 }

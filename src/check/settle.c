@@ -520,6 +520,8 @@ static void settle_files(struct arena *scratch, const struct model *m,
 			settle_html(f, i);
 		else if (name == FINDING_NOT_UNDERSTOOD)
 			settle_stretch(ws, f, i);
+		else if (name == FINDING_POSITION_IMPOSSIBLE)
+			settle_position(ws, f, i);
 		else if (name == FINDING_FLOATING_PART)
 			settle_floating(ws, f, i);
 		else if (name == FINDING_MISSING_PICTURE)

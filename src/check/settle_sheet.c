@@ -49,6 +49,17 @@ void settle_floating(const struct waivers *ws, struct findings *f, size_t at)
 			finding_take(f, d, &f->v[i]);
 }
 
+/* Where a weld cannot be, which way it goes is not asked. */
+void settle_position(const struct waivers *ws, struct findings *f, size_t at)
+{
+	struct finding *d = &f->v[at];
+
+	for (size_t i = 0; i < f->n && !settle_waived(ws, d); i++)
+		if (f->v[i].name == FINDING_MISSING_PROGRESSION &&
+		    !pos_cmp(f->v[i].pos, d->pos) && !settle_waived(ws, &f->v[i]))
+			finding_take(f, d, &f->v[i]);
+}
+
 /* Lines of a stretch that have no meaning where they stand are told once. */
 void settle_stretch(const struct waivers *ws, struct findings *f, size_t at)
 {

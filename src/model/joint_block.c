@@ -417,10 +417,12 @@ static void agree_joint(struct joint_reading *r)
 		only = a->joints[0];
 		match = said == only;
 	}
-	if (said != JOINT_COUNT && only != JOINT_COUNT && !match)
+	if (said != JOINT_COUNT && only != JOINT_COUNT && !match) {
 		disagree(r, ROW_JOINT, weld != NONE ? a->welds[weld].pos
 		    : assignment_fact_pos(a, STR("Joint")), joint_word(said),
 		    joint_word(only));
+		r->lost = true;
+	}
 	if (said == JOINT_COUNT && !r->at[ROW_JOINT].line && !several)
 		r->j->joint = only;
 }

@@ -10,7 +10,7 @@ struct joint_reading {
 	struct binder *b;
 	struct joint_block *j;
 	struct pos *at;          /* of each key's value, by row; line 0: not there */
-	bool lost;               /* it names a weld that is not there (reported) */
+	bool lost;               /* the weld that it draws is not there (reported) */
 };
 
 struct joint_key {
