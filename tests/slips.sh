@@ -52,7 +52,7 @@ try() {
 		else
 			failed=$((failed + 1))
 			echo "$1: $3:$4: $n findings: $(sed -n "$4p" "curriculum/$3")"
-			sed 's/.*"name":"\([^"]*\)".*"message":"\([^"]*\)".*/    \1: \2/' "$work/found"
+			sed 's/.*"name":"\([^"]*\)".*"message":"\(.*\)","cause".*/    \1: \2/' "$work/found"
 		fi
 	fi
 	cp "curriculum/$3" "$work/demo/$3"
@@ -73,7 +73,7 @@ a line of program.md a week too far on;1;program.md;.*;^[0-9]+\. ;s/week [0-9]*/
 an id of program.md misspelt;1;program.md;.*;^[0-9]+\. ;s/\([A-Z]\)\([A-Z]\)-/\2\1-/
 hours of a course a digit longer;1;program.md;.*;Lab hours;s/\([0-9]\)$/\10/
 a heading misspelt;1;assignments/*.md;.*;^## ;s/\(.\)\(.\)$/\2\1/
-a heading left out;1;assignments/*.md;.*;^## ;d
+a heading left out;0;assignments/*.md;.*;^## ;d
 a key misspelt;1;assignments/*.md;;^- \*\*;s/\*\*\(.\)\(.\)/**\2\1/
 a fact left out;0;assignments/*.md;;^- \*\*;d
 a process of two letters swapped;1;assignments/*.md;;^- \*\*Process;s/\*\* \(.\)\(.\)/** \2\1/
@@ -90,7 +90,7 @@ evidence misspelt;1;assignments/*.md;Teaches; by ;s/ by \(.\)\(.\)/ by \2\1/
 a skill left out;1;skills.md;.*;^- \*\*;d
 a skill misspelt;1;skills.md;.*;^- \*\*;s/\*\*\(.\)\(.\)/**\2\1/
 a line of Acceptance left out;0;assignments/*.md;Acceptance;^- ;d
-a line of Grading left out;1;assignments/*.md;Grading;^- ;d
+a line of Grading left out;0;assignments/*.md;Grading;^- ;d
 a piece left out;0;assignments/*.md;Pieces;^- ;d
 a machine misspelt;1;assignments/*.md;;^- \*\*Machines;s/\*\* \(.\)\(.\)/** \2\1/
 a machine of the shop left out;1;shop.md;.*;^## Machine;d
