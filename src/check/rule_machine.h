@@ -58,9 +58,11 @@ void limits_judge(struct rule_context *x, rule_judge *const *judges, size_t n);
 void limit_note(struct rule_context *x, const struct finding *d, const struct machine *m,
     const struct plain_fact *limit);
 
-/* The rules: cutting machines; punch, drill, brake, roll; tensile frame. */
+/* The rules: cutting machines; punch, drill, roll, tensile frame; brake; limits that none of
+ * them would read. */
 void rule_machine_cut(struct rule_context *x);
 void rule_machine_form(struct rule_context *x);
 void rule_machine_brake(struct rule_context *x);
+void rule_machine_said(struct rule_context *x);
 
 #endif

@@ -128,7 +128,7 @@ static void judge_gas_words(struct rule_context *x, uint32_t w)
 	while (next_word(&rest, &word)) {
 		str meant = one_slip(word, gases, sizeof gases / sizeof *gases);
 
-		if (meant.n && word.n > 4)
+		if (meant.n && meant.n > 4)
 			tell(x, w, assignment_fact_pos(a, STR("Gas")), word, meant, "a gas");
 	}
 }

@@ -164,6 +164,26 @@ static bool take_word(str *s, str word)
 	return true;
 }
 
+/* A part that begins with a slip of its word, as it is meant. */
+static str part_meant(struct rule_context *x, const struct claim *c, str part)
+{
+	static const str known[] = { STR("quarters"), STR("outcomes"), STR("all") };
+	str rest = part, first, likely;
+	struct finding *d;
+
+	if (!str_word(&rest, &first) || str_starts_nocase(part, STR("quarter")) ||
+	    str_starts_nocase(part, STR("outcome")) || str_starts_nocase(part, known[2]))
+		return part;
+	likely = likely_word(first, known, sizeof known / sizeof *known);
+	if (!likely.n)
+		return part;
+	d = rule_report(x, FINDING_BAD_CREDENTIAL, c->fact->pos, NONE,
+	    "the credential %.*s says \"%.*s\"; it is read as \"%.*s\"", STR_ARG(c->name),
+	    STR_ARG(first), STR_ARG(likely));
+	finding_offer(x->f, d, d->pos, first, likely);
+	return str_format(x->scratch, "%.*s %.*s", STR_ARG(likely), STR_ARG(str_trim(rest)));
+}
+
 /* "Certificate, quarters 1-3, outcomes PO1, PO2" or "Associate, quarters 1-6, all": the
  * name first, each list until the next word. */
 static struct claim claim_read(struct rule_context *x, const struct plain_fact *fact)
@@ -176,7 +196,7 @@ static struct claim claim_read(struct rule_context *x, const struct plain_fact *
 	if (!str_next(&rest, ',', &c.name))
 		return c;
 	while (str_next(&rest, ',', &part)) {
-		part = str_trim(part);
+		part = list ? str_trim(part) : part_meant(x, &c, str_trim(part));
 		if (take_word(&part, STR("quarter"))) {
 			list = false;
 			claim_quarters(x, &c, part);

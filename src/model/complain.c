@@ -26,7 +26,7 @@ struct finding *complain(struct binder *b, enum finding_name name, struct pos po
 
 /* Likely words are worked out for the first findings of a part only: a file of nothing
  * but faults must not take minutes. */
-enum { LIKELY_FINDINGS = 200, GUESSES_MOST = 10 };
+enum { LIKELY_FINDINGS = 200, GUESSES_MOST = 12 };
 
 bool is_worth_a_guess(const struct binder *b, const struct finding *d)
 {

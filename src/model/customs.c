@@ -119,6 +119,13 @@ static bool is_off(const struct model *m, str custom)
 	return false;
 }
 
+static void lost_custom(struct binder *b, struct finding *d, str words)
+{
+	finding_repair(b->f, d, "write a custom in the words that a finding gives it, such as "
+	    "\"stick before wire-feed\"");
+	finding_slip(b->f, d, d->pos, words, (str){ 0 });
+}
+
 /* Complains of words that are no custom; those that are likely meant, or none. */
 static str custom_meant(struct binder *b, const struct block *v)
 {
@@ -132,7 +139,7 @@ static str custom_meant(struct binder *b, const struct block *v)
 		d->message = str_format(b->f->arena, "\"%.*s\" is not a custom that fitup "
 		    "knows; it is read as \"%.*s\"", STR_ARG(v->key), STR_ARG(likely));
 	else
-		finding_slip(b->f, d, d->pos, v->key, likely);
+		lost_custom(b, d, v->key);
 	return likely;
 }
 
@@ -178,8 +185,11 @@ static bool read_name(struct binder *b, struct said t, struct waiver *w)
 		    "\"%.*s\" is not the name of a finding; this waiver is left out",
 		    STR_ARG(t.s));
 		name = find_name(offer_likely(b, d, t.s, words, list_words(false, words)));
-		if (!d->slips)
+		if (!d->slips) {
+			finding_repair(b->f, d, "write a name that stands in brackets behind a "
+			    "finding, such as untaught-skill");
 			finding_slip(b->f, d, d->pos, t.s, (str){ 0 });
+		}
 		/* What guards against harm is never waived by a guess. */
 		if (name == NONE || finding_info(name)->class == CLASS_SAFETY)
 			return false;
@@ -330,8 +340,10 @@ static const struct customs_row *row_of(struct binder *b, const struct block *h)
 	d = complain(b, FINDING_UNKNOWN_SECTION, h->pos,
 	    "\"%.*s\" is not a heading of customs.md; what stands under it is left out",
 	    STR_ARG(h->text));
-	if (!offer_likely(b, d, h->text, names, ROWS).n)
+	if (!offer_likely(b, d, h->text, names, ROWS).n) {
+		finding_repair(b->f, d, "write \"## Off\" or \"## Waivers\"");
 		offer_guesses(b, d, h->text, names, ROWS, ANY_DISTANCE);
+	}
 	return NULL;
 }
 

@@ -274,10 +274,22 @@ static size_t find_key(str key)
 	return i;
 }
 
+static void complain_shapeless(struct reading *r, const struct block *v, struct said near)
+{
+	struct finding *d = complain(r->b, FINDING_BAD_DRAWING, v->pos,
+	    "this block does not say which shape it lays out");
+
+	if (near.s.n)
+		finding_offer(r->b->f, d, said_pos(near), near.s, keys[ROW_SHAPE].key);
+	else
+		finding_repair(r->b->f, d, "add a line such as \"shape: cone\"");
+}
+
 /* The shape decides which other keys count, so it is read before them. */
 static bool read_shape(struct reading *r, const struct block *v)
 {
 	struct findings *all = r->b->f, *scratch = findings_new(r->b->arena);
+	struct said near = { 0 };
 	struct drawing_line line;
 	uint32_t i = 0, shape;
 	bool more = true;
@@ -286,6 +298,8 @@ static bool read_shape(struct reading *r, const struct block *v)
 		r->b->f = scratch; /* The second reading tells of bad lines. */
 		more = drawing_next(r->b, v, &i, &line);
 		r->b->f = all;
+		if (more && likely_word(line.key.s, &keys[ROW_SHAPE].key, 1).n)
+			near = line.key;
 		if (!more || find_key(line.key.s) != ROW_SHAPE)
 			continue;
 		if (!read_word(r->b, line.value, &words_shape, &shape))
@@ -293,9 +307,7 @@ static bool read_shape(struct reading *r, const struct block *v)
 		r->p->shape = (enum flat_shape)shape;
 		return true;
 	}
-	finding_repair(r->b->f, complain(r->b, FINDING_BAD_DRAWING, v->pos,
-	    "this block does not say which shape it lays out"),
-	    "add a line such as \"shape: cone\"");
+	complain_shapeless(r, v, near);
 	return false;
 }
 

@@ -334,9 +334,63 @@ static void one_limit_is_one_finding(void **state)
 	bench_free(&t);
 }
 
+/* A shop of one machine with one limit, which no sheet asks for. */
+static void limits_that_nobody_reads(void **state)
+{
+	static const struct {
+		const char *machine, *limit;
+		enum finding_name name;  /* FINDING_COUNT: none */
+		const char *message, *repair;
+	} cases[] = {
+		{ "shear", "**Bed:** 10 ft", FINDING_COUNT, "", "" },
+		{ "shear", "**Be:** 10 ft", FINDING_UNKNOWN_KEY, "no limit of the shear", "\"Bed\"" },
+		{ "shear", "**Bead:** 10 ft", FINDING_UNKNOWN_KEY, "Bead", "\"Bed\"" },
+		{ "shear", "**Beads:** 10 ft", FINDING_COUNT, "", "" },
+		{ "shear", "**Midl stel:** 1/4 in", FINDING_UNKNOWN_KEY, "Midl stel",
+		    "\"Mild steel\"" },
+		{ "shear", "**Bed:** 10 xt", FINDING_BAD_QUANTITY, "so Bed of the shear",
+		    "if that is what is meant" },
+		/* Words alone say that there is no such limit. */
+		{ "shear", "**Stainless:** not cut here", FINDING_COUNT, "", "" },
+		{ "shear", "**Mild steel:** 11 ga", FINDING_COUNT, "", "" },
+		{ "brake", "**Force:** 60 tonnes", FINDING_COUNT, "", "" },
+		{ "brake", "**Force:** 60 fon", FINDING_BAD_QUANTITY, "60 fon", "\"60 ton\"" },
+		{ "brake", "**Die openings:** 1/2, 1 in", FINDING_COUNT, "", "" },
+		{ "brake", "**V openings:** 1/2, 1 xn", FINDING_BAD_QUANTITY, "V openings",
+		    "\"1/2, 1, 2 in\"" },
+		{ "ironworker", "**Flat bar:** 3/4 x 8 in", FINDING_COUNT, "", "" },
+		{ "ironworker", "**Flat bar:** 3/4 x 8 xn", FINDING_BAD_QUANTITY, "Flat bar",
+		    "\"3/4 x 8 in\"" },
+		/* Limits of its own, and those of a machine that no rule knows. */
+		{ "ironworker", "**Notch:** 1/4 xn", FINDING_COUNT, "", "" },
+		{ "hammer", "**Bedd:** 10 xt", FINDING_COUNT, "", "" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char shop[200];
+		struct file_text file = { "shop.md", shop };
+		struct bench t;
+
+		snprintf(shop, sizeof shop, "# Shop\n\n## Machine %s\n\n- %s\n",
+		    cases[i].machine, cases[i].limit);
+		t = bench_bind(&file, 1);
+		check_program(t.arena, t.m, t.f);
+		if (t.f->n != (cases[i].name != FINDING_COUNT) || (t.f->n &&
+		    (t.f->v[0].name != cases[i].name || t.f->v[0].level != LEVEL_WARNING ||
+		    !str_has(t.f->v[0].message, cases[i].message) ||
+		    !str_has(t.f->v[0].repair, cases[i].repair)))) {
+			print_findings(&t);
+			fail_msg("%s", cases[i].limit);
+		}
+		bench_free(&t);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(limits_that_nobody_reads),
 		cmocka_unit_test(shear), cmocka_unit_test(saw_and_table),
 		cmocka_unit_test(holes), cmocka_unit_test(bends), cmocka_unit_test(braked_parts),
 		cmocka_unit_test(roll),
