@@ -2,6 +2,8 @@
  * has. What is near none may be a word that fitup has not heard of. */
 #include "check/rule_metal.h"
 
+#include "model/words.h"
+
 /* The usual classes of a school shop (AWS A5.1, A5.9, A5.10, A5.18, A5.20, from memory;
  * confirm against your edition): only what these may be meant for is told. */
 static const char *const classes[] = {
@@ -133,8 +135,94 @@ static void judge_gas_words(struct rule_context *x, uint32_t w)
 	}
 }
 
+/* The next figure of a word from *i on; 0: none is left. */
+static char next_figure(str s, size_t *i)
+{
+	while (*i < s.n && !(s.p[*i] >= '0' && s.p[*i] <= '9'))
+		++*i;
+	return *i < s.n ? s.p[(*i)++] : 0;
+}
+
+static bool has_same_figures(str a, str b)
+{
+	size_t i = 0, k = 0;
+	char x, y;
+
+	do {
+		x = next_figure(a, &i);
+		y = next_figure(b, &k);
+	} while (x == y && x);
+	return x == y;
+}
+
+/* What may be a grade of its own, as A500 and A501 or 304 and 304L, or another number of
+ * pieces is no slip. */
+static bool is_slip(str a, str b)
+{
+	str x = a, y = b, grade, other;
+
+	if (is_swapped(a, b))
+		return true;
+	if (str_distance(a, b, 1) != 1 || str_starts_nocase(b, a) || str_starts_nocase(a, b))
+		return false;
+	str_word(&x, &grade);
+	str_word(&y, &other);
+	return str_eq_nocase(grade, other) || (sheet_metal_of(a) == METAL_NONE &&
+	    has_same_figures(grade, other));
+}
+
+static bool is_of_pieces(const struct assignment *a, str material)
+{
+	for (size_t i = 0; i < a->npieces; i++)
+		if (words_same(a->pieces[i].material, material))
+			return true;
+	return false;
+}
+
+static bool is_of_facts(const struct assignment *a, str material)
+{
+	for (size_t i = 0; i < a->nmaterials; i++)
+		if (words_same(a->materials[i].text, material))
+			return true;
+	return false;
+}
+
+static void tell_material(struct rule_context *x, uint32_t w, struct pos pos, str wrong,
+    str meant, const char *other)
+{
+	struct finding *d = rule_report(x, FINDING_UNKNOWN_WORD, pos, w,
+	    "\"%.*s\" stands here, and %s \"%.*s\"", STR_ARG(wrong), other, STR_ARG(meant));
+
+	d->level = LEVEL_WARNING;
+	finding_cause(x->f, d, "one letter or figure is between them");
+	finding_offer(x->f, d, pos, wrong, meant);
+}
+
+/* The fact against what the pieces are made of; then a piece against the fact and the
+ * others. */
+static void judge_materials(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->nmaterials; i++)
+		for (size_t k = 0; k < a->npieces; k++) {
+			str fact = a->materials[i].text, piece = a->pieces[k].material;
+
+			if (is_of_pieces(a, fact)) {
+				if (!is_of_facts(a, piece) && is_slip(piece, fact))
+					tell_material(x, w, a->pieces[k].pos, piece, fact,
+					    "under Material");
+			} else if (is_slip(fact, piece)) {
+				tell_material(x, w, a->materials[i].pos, fact, piece,
+				    "under Pieces");
+				break;
+			}
+		}
+}
+
 void rule_metal_word(struct rule_context *x, uint32_t w)
 {
 	judge_classes(x, w);
+	judge_materials(x, w);
 	judge_gas_words(x, w);
 }

@@ -197,8 +197,65 @@ static void judge_grades(struct rule_context *x, uint32_t w)
 		}
 }
 
-/* Only tests of welds are looked at: other lines go by the author's own words, which
- * need not be the same in both places. */
+static bool is_letters(str s)
+{
+	for (size_t i = 0; i < s.n; i++)
+		if (!((s.p[i] | 0x20) >= 'a' && (s.p[i] | 0x20) <= 'z'))
+			return false;
+	return true;
+}
+
+/* One letter of a word is wrong, or two have changed places; a figure, a letter of its own
+ * ("Leg size A") or an ending more is another name. */
+static bool is_slip_of(str a, str b)
+{
+	size_t from = 0, end = 0, most = a.n < b.n ? a.n : b.n;
+
+	if (most < 5 || str_distance(a, b, 1) != 1 || str_starts_nocase(a, b) ||
+	    str_starts_nocase(b, a))
+		return false;
+	while (from < most && a.p[from] == b.p[from])
+		from++;
+	while (end < most - from && a.p[a.n - 1 - end] == b.p[b.n - 1 - end])
+		end++;
+	/* A word of one letter. */
+	if (a.n == b.n && from + 1 + end == a.n && (!from || a.p[from - 1] == ' ') &&
+	    (!end || a.p[a.n - end] == ' '))
+		return false;
+	return is_letters(str_sub(a, from, a.n - end)) && is_letters(str_sub(b, from, b.n - end));
+}
+
+static void tell_twin(struct rule_context *x, uint32_t w, const struct criterion *c,
+    const struct grade *g)
+{
+	struct finding *d = rule_report(x, FINDING_TEST_WITHOUT_GRADE, c->pos, w,
+	    "Acceptance says \"%.*s\", and Grading \"%.*s\"", STR_ARG(c->name),
+	    STR_ARG(g->name));
+
+	finding_relate(x->f, d, g->pos)->label = STR("the line of Grading");
+	finding_repair(x->f, d, "write one of them in both places");
+	note_other(x, d, g->pos, g->name, c->name, "Grading");
+	note_other(x, d, c->pos, c->name, g->name, "Acceptance");
+}
+
+/* Lines that go by the author's own words need not be the same in both places, but are
+ * when one slip is between them. */
+static void judge_twins(struct rule_context *x, uint32_t w)
+{
+	const struct assignment *a = &x->m->assignments[w];
+
+	for (size_t i = 0; i < a->ncriteria; i++) {
+		const struct criterion *c = &a->criteria[i];
+
+		for (size_t k = 0; k < a->ngrades && !is_grade(a, c->name); k++)
+			if (!is_weld_test(c->name) && !is_weld_test(a->grades[k].name) &&
+			    !is_criterion(a, a->grades[k].name) &&
+			    is_slip_of(c->name, a->grades[k].name))
+				tell_twin(x, w, c, &a->grades[k]);
+	}
+}
+
+/* Only tests of welds are looked at. */
 static void judge_tests(struct rule_context *x, uint32_t w)
 {
 	const struct assignment *a = &x->m->assignments[w];
@@ -284,6 +341,7 @@ static void judge_drawing(struct rule_context *x, uint32_t w)
 void rule_paper(struct rule_context *x, uint32_t w)
 {
 	judge_tests(x, w);
+	judge_twins(x, w);
 	judge_limits(x, w);
 	judge_pass_mark(x, w);
 	judge_drawing(x, w);

@@ -486,6 +486,13 @@ static void asked(void **state)
 #define SLIP(what, sheet, line, wrong, meant) { what, sheet, FINDING_UNKNOWN_WORD, line, \
 	LEVEL_WARNING, "\"" wrong "\" is not", "write \"" meant "\"" }
 
+#define PLATES(fact, first, second) SHEET("drill", FACT("Process", "SMAW") \
+	FACT("Material", fact) FACT("Filler", "E6010, 1/8 in"), \
+	"## Pieces\n\n- web: 1 of 1/4 x 3 x 8 in " first "\n- base: 1 of 1/4 x 4 x 8 in " second "\n")
+#define MADE_OF(what, fact, first, second, line, wrong, meant) { what, \
+	PLATES(fact, first, second), FINDING_UNKNOWN_WORD, line, LEVEL_WARNING, \
+	"\"" wrong "\" stands here", "write \"" meant "\"" }
+
 /* What no list has is told only where it is one slip from one usual word. */
 static void words_one_slip_off(void **state)
 {
@@ -499,6 +506,15 @@ static void words_one_slip_off(void **state)
 		SLIP("a gas", GASES("90/10 agron/CO2 35 cfh"), 12, "agron", "argon"),
 		SLIP("another", GASES("90/10 argon/carbon dioxyde 35 cfh"), 12, "dioxyde",
 		    "dioxide"),
+		MADE_OF("a figure of the pieces that changed places", "A36 plate", "A63 plate",
+		    "A36 plate", 11, "A63 plate", "A36 plate"),
+		MADE_OF("a fact that is no metal", "x36 plate", "A36 plate", "A36 plate", 6,
+		    "x36 plate", "A36 plate"),
+		MADE_OF("a fact of another form", "A36 plaet", "A36 plate", "A36 plate", 6,
+		    "A36 plaet", "A36 plate"),
+		{ "two grades", PLATES("A500 tube", "A501 tube", "A500 tube"), SILENT },
+		{ "more than one", PLATES("A36 plate", "A36 plates", "A36 plate"), SILENT },
+		{ "another material", PLATES("A36 plate", "A53 pipe", "A36 plate"), SILENT },
 		{ "a class of the list", ROD("E7018"), SILENT },
 		{ "with what may follow a class", ROD("E7018-1H4R"), SILENT },
 		{ "classes that are not in the list", ROD("E7048"), SILENT },

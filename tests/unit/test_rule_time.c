@@ -539,6 +539,9 @@ static void bender_in_one_week(void **state)
 	}
 }
 
+#define TWINS(criterion, grade) "## Acceptance\n\n- **" criterion ":** 1 in\n\n" \
+	"## Grading\n\n- **" grade ":** 100\n"
+
 static void tests_and_grades(void **state)
 {
 	static const struct { const char *lines; size_t ungraded, unjudged; } rows[] = {
@@ -559,6 +562,17 @@ static void tests_and_grades(void **state)
 		{ "## Grading\n\n- **Plan:** 100\n", 0, 0 },
 		{ "## Acceptance\n\n- **Bend angle:** 90 deg\n\n## Grading\n\n"
 		    "- **Plan:** 100\n", 0, 0 },
+		/* One letter of a word between two names, which no other line has. */
+		{ TWINS("Spread", "Sperad"), 1, 0 }, { TWINS("Spread", "Sprea of it"), 0, 0 },
+		{ TWINS("Hole pattern", "Hole patern"), 1, 0 },
+		{ TWINS("Hole pattern", "Holl patternn"), 0, 0 },
+		/* Another name: a figure, a letter of its own, an ending. */
+		{ TWINS("Leg size 1", "Leg size 2"), 0, 0 },
+		{ TWINS("Leg size A", "Leg size B"), 0, 0 },
+		{ TWINS("A leg size", "B leg size"), 0, 0 },
+		{ TWINS("Leg size", "Leg sizes"), 0, 0 }, { TWINS("Gap", "Cap"), 0, 0 },
+		{ "## Acceptance\n\n- **Spread:** 1 in\n- **Sperad:** 1 in\n\n## Grading\n\n"
+		    "- **Spread:** 100\n", 0, 0 },
 	};
 	char work[600];
 
