@@ -69,7 +69,7 @@ edit "$a/GP-07.md" 's/smaw.4g practiced/smaw.4gg practiced/'
 edit "$faulty/program.md" 's/SM-24, week 9/SM-24, week 9, optional/'
 edit "$faulty/program.md" 's/quarter 1 in Spring/quarter 1, then 2, 3, 4, 6, 5/'
 edit "$faulty/cohorts.md" 's/Students:\*\* 10/Students:** 14/'
-ok 'the faults are found' "$([ "$(found "$faulty" | wc -l)" -ge 20 ]; echo $?)"
+ok 'the faults are found' "$([ "$(found "$faulty" | wc -l)" -ge 15 ]; echo $?)"
 
 # Slips that show in several places each, and are told once: by trying what mends them.
 slips=$work/slips
@@ -83,8 +83,8 @@ edit "$a/FB-03.md" 's/^- \*\*Machines:/- **Machine:/'
 edit "$a/SM-22.md" 's/^# SM-22: .*/# SM-22: Tee and lap fillets 3F upward/'
 edit "$slips/program.md" '/^1. PP-01,/d'
 edit "$slips/program.md" 's/SM-24, week 9/SM-24, week 9, optional/'
-ok 'seven slips are told once each, and a title that is stale' \
-    "$([ "$(found "$slips" | wc -l)" = 9 ]; echo $?)"
+ok 'seven slips are told once each, beside what is waived' \
+    "$([ "$(found "$slips" | wc -l)" = 8 ]; echo $?)"
 ok 'with what they show elsewhere' \
     "$([ "$(inspect "$slips" | grep -c '^  {.*"name":')" -ge 5 ]; echo $?)"
 
