@@ -456,8 +456,8 @@ static bool tell_lost(struct teller *t, const struct merged *g)
 	if (!d)
 		return false;
 	if (!d->cause.n)
-		finding_cause(t->findings, d, "what the needs listed here ask for is taught "
-		    "nowhere else");
+		finding_cause(t->findings, d, "what the needs listed here ask for is likely "
+		    "taught in it");
 	note_told(t, g, d, g->n);
 	return true;
 }
