@@ -84,6 +84,7 @@ struct slip {
 	struct pos pos;          /* of the word, or of what stands before it on its line */
 	str wrong, right;        /* right: empty where nothing is likely */
 	str say;                 /* the repair in words; empty: as the finding says it */
+	bool read;               /* it is not what is meant, but it was not left out either */
 	struct slip *next;       /* a less likely one, or null */
 };
 

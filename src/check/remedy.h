@@ -16,6 +16,7 @@ struct remedy {
 	uint32_t turn;           /* 0: the first way to mend that finding, ... */
 	bool names_cause;        /* the finding says itself what is wrong; else the gravest
 	                          * of those that it mends stands for all */
+	bool strict;             /* what it mends hides nothing: anything new is against it */
 	str say;                 /* the repair in words; empty: as the finding says it */
 	const struct edit *edits;
 	size_t nedits;

@@ -1,4 +1,9 @@
-/* Facts that are valid and not what is meant: what the sheet itself shows in their place. */
+/* Facts that are valid and not what is meant: what the sheet itself shows in their place.
+ *
+ * No rule knows whether a fact or what stands against it is wrong. Each way here is only
+ * worth a trial: it is told when nothing is left of what it was meant to mend and nothing
+ * new is found. So a way may be wrong, but it must be one that a colleague would name with
+ * the sheet in hand, for one that clears by accident hides a fault of its own. */
 #include "check/remedy_fact.h"
 
 #include "check/rule_metal.h"
@@ -38,7 +43,7 @@ struct remedy *seek_write(struct seeker *s, struct pos pos, str old, str new)
 			return NULL;
 	}
 	r = seek_add(s, &e, 1);
-	r->names_cause = true;
+	r->names_cause = r->strict = true;
 	return r;
 }
 
@@ -309,7 +314,10 @@ static void seek_cuts(struct seeker *s)
 	}
 }
 
-/* ---- which finding asks for what ---- */
+/* ---- which finding asks for what ----
+ *
+ * A way is asked for by the findings that tell most of its cause, since theirs is what the
+ * reader sees first; what only follows from it (a fume caution, say) asks for nothing. */
 
 static void seek_drawn(struct seeker *s, const struct assignment *a)
 {

@@ -49,7 +49,7 @@ static void seek_figure(struct seeker *s, struct pos heading, const char *key,
 	if (!r)
 		return;
 	r->say = say;
-	r->names_cause = false;
+	r->names_cause = r->strict = false;
 }
 
 /* ---- weeks in a quarter ---- */
@@ -219,7 +219,7 @@ static void write_week(struct seeker *s, const struct slot *k, uint32_t week)
 		return;
 	r->say = str_format(s->arena, "write week %u at %.*s in program.md", week,
 	    STR_ARG(s->m->assignments[k->assignment].id));
-	r->names_cause = false;
+	r->names_cause = r->strict = false;
 }
 
 /* Lines of a course come in the order of their weeks: of two that do not, the upper one is

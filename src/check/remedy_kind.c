@@ -44,6 +44,7 @@ static enum kind kind_shown(const struct assignment *a)
 	    a->npieces ? KIND_COUPON : KIND_COUNT;
 }
 
+/* A kind that was not understood is told as that. */
 static void write_kind(struct seeker *s, const struct assignment *a, enum kind k, str why)
 {
 	if (k < KIND_COUNT && a->kind < KIND_COUNT && k != a->kind)
@@ -67,6 +68,8 @@ void seek_kind(struct seeker *s, const struct assignment *a)
 		    STR("or what else it is: its title speaks of no test"));
 }
 
+/* A card that is none or a test that is none is missed by other sheets, so that whichever
+ * finding is looked at, the sheet is looked for among all. */
 void seek_other_kinds(struct seeker *s)
 {
 	uint32_t n = 0;

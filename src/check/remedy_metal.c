@@ -10,6 +10,8 @@ enum { FILLERS_MOST = 2 };
 /* From this diameter a bare filler is a rod, not a wire (common practice, no source). */
 #define ROD_FROM_MM 1.5
 
+/* Bare filler is for three processes: what feeds a wire tells one, else size, tungsten and
+ * polarity tell the torch, and gas or transfer tell the arc. */
 static enum process process_of_wire(const struct assignment *a, const struct setting *f)
 {
 	struct gas g = gas_read(fact_said(a, "Gas"));
@@ -78,7 +80,7 @@ void seek_process(struct seeker *s, const struct assignment *a)
 	seek_process_of_passes(s, a, &l);
 }
 
-/* Fillers of a kind, with how many sheets name them. */
+/* Words with how often sheets name them; the 17th word of a kind is no candidate. */
 struct tally {
 	str v[16];
 	uint32_t count[16];
@@ -182,6 +184,7 @@ static void write_filler(struct seeker *s, const struct filler *f, str old, str 
 	    with.n ? " do" : "");
 }
 
+/* The class first: a diameter is seldom the cause of several findings. */
 void seek_filler(struct seeker *s, const struct assignment *a)
 {
 	struct settings l = settings_of(s->arena, a);

@@ -6,6 +6,7 @@
 /* Lines of Grading that are tried for one that is wrong. */
 enum { LINES_MOST = 3 };
 
+/* The figure behind the key of a bullet. */
 static str digits_of(str line)
 {
 	size_t from = str_find(line, STR(":** "), 0) + 4, to = from;
@@ -15,6 +16,7 @@ static str digits_of(str line)
 	return from < line.n ? str_sub(line, from, to) : (str){ 0 };
 }
 
+/* Weights that were not understood are not among them. */
 static int32_t total(const struct assignment *a)
 {
 	int32_t sum = 0;
@@ -84,7 +86,9 @@ void seek_weight(struct seeker *s, const struct assignment *a)
 		    "correct the others too: the weights total 100", (int)wanted), true);
 }
 
-/* The title that a line of program.md has in its bracket. */
+/* The title that a line of program.md has in its bracket: who changes a title on purpose
+ * changes it there too, so that the two places tell which of them is a slip only by what
+ * else is found. */
 void seek_title(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);

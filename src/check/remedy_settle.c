@@ -52,7 +52,7 @@ static bool is_listed(const struct finding *d, const struct findings *before,
  * names was left out while it stood, so that lesser ones may have been behind it. */
 static enum finding_level harm_level(const struct remedy *r, const struct finding *mended)
 {
-	if (mended->level == LEVEL_NOTE)
+	if (mended->level == LEVEL_NOTE || r->strict)
 		return LEVEL_NOTE;
 	return r->names_cause ? mended->level : LEVEL_WARNING;
 }

@@ -25,6 +25,7 @@ void seek_slips(struct seeker *s)
 			continue;
 		r = seek_add(s, &e, 1);
 		r->names_cause = true;
+		r->strict = w->read;
 		/* What is likeliest the finding says itself. */
 		if (w->say.n)
 			r->say = w->say;

@@ -366,6 +366,15 @@ static str word_way(const struct rule_context *x, uint32_t w, str word,
 	return str_format(x->f->arena, "%.*s%s", STR_ARG(word), ways[way]);
 }
 
+static struct slip *note_slip(const struct rule_context *x, struct finding *d,
+    struct pos pos, str wrong, str right)
+{
+	struct slip *slip = finding_slip(x->f, d, pos, wrong, right);
+
+	slip->read = true;
+	return slip;
+}
+
 /* One current that all words of the sheet leave room for. */
 static void note_amps(const struct rule_context *x, struct finding *d,
     const struct claims *all, const struct stated *s)
@@ -383,8 +392,8 @@ static void note_amps(const struct rule_context *x, struct finding *d,
 	}
 	right = q.lo < q.hi ? str_format(x->f->arena, "%u-%u A", (unsigned)q.lo,
 	    (unsigned)q.hi) : str_format(x->f->arena, "%u A", (unsigned)q.hi);
-	finding_slip(x->f, d, s->pos, stated_say(x, s), right)->say = str_format(
-	    x->f->arena, "write %.*s at Current, as the steps say", STR_ARG(right));
+	note_slip(x, d, s->pos, stated_say(x, s), right)->say = str_format(x->f->arena,
+	    "write %.*s at Current, as the steps say", STR_ARG(right));
 }
 
 /* A size as sheets write it: "5/16 in" of "5/16 in [8 mm]", "30 deg". */
@@ -414,12 +423,12 @@ static void note_slips(const struct rule_context *x, uint32_t w, struct finding 
 
 		if ((l->n == 1 || c->kind < CLAIM_SIZES || !is_said(all, c->kind, s)) &&
 		    (c->kind != CLAIM_PROCESS || words_find(&words_process, right) != NONE))
-			finding_slip(x->f, d, s->pos, fact, right)->say = str_format(
-			    x->f->arena, "write %.*s at %s, as %.*s says", STR_ARG(right),
-			    s->where, STR_ARG(place));
+			note_slip(x, d, s->pos, fact, right)->say = str_format(x->f->arena,
+			    "write %.*s at %s, as %.*s says", STR_ARG(right), s->where,
+			    STR_ARG(place));
 		if (c->kind >= CLAIM_SIZES)
 			fact = s->word;
-		finding_slip(x->f, d, c->pos, text, fact)->say = str_format(x->f->arena,
+		note_slip(x, d, c->pos, text, fact)->say = str_format(x->f->arena,
 		    "write %.*s in %.*s, as %s says", STR_ARG(fact), STR_ARG(place), s->where);
 	}
 }

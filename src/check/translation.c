@@ -34,15 +34,21 @@ static struct finding *differs(struct pair *p, struct pos here, struct pos there
 static void note_figures(struct pair *p, struct finding *d, const struct figures *here,
     const struct figures *original, str what)
 {
-	str own = here->v[0].text, other = original->v[0].text;
+	struct slip *slip;
+	str own, other;
 
 	if (here->n != 1 || original->n != 1)
 		return;
-	finding_slip(p->f, d, d->pos, own, other)->say = str_format(p->f->arena,
-	    "write %.*s in the translation of %.*s", STR_ARG(other), STR_ARG(what));
-	finding_slip(p->f, d, d->related[0].pos, other, own)->say = str_format(p->f->arena,
-	    "write %.*s at %.*s of %.*s, as its translation says", STR_ARG(own),
-	    STR_ARG(what), STR_ARG(p->x->id));
+	own = here->v[0].text;
+	other = original->v[0].text;
+	slip = finding_slip(p->f, d, d->pos, own, other);
+	slip->read = true;
+	slip->say = str_format(p->f->arena, "write %.*s in the translation of %.*s",
+	    STR_ARG(other), STR_ARG(what));
+	slip = finding_slip(p->f, d, d->related[0].pos, other, own);
+	slip->read = true;
+	slip->say = str_format(p->f->arena, "write %.*s at %.*s of %.*s, as its translation "
+	    "says", STR_ARG(own), STR_ARG(what), STR_ARG(p->x->id));
 }
 
 /* Tells what only one of two texts has. what: "step 4", "the title". */

@@ -229,6 +229,7 @@ static void disagree(struct joint_reading *r, size_t row, struct pos other, str 
 {
 	struct binder *b = r->b;
 	struct finding *d;
+	struct slip *slip;
 
 	/* What the facts say of other welds is no measure. */
 	if (r->lost)
@@ -236,14 +237,14 @@ static void disagree(struct joint_reading *r, size_t row, struct pos other, str 
 	d = complain(b, FINDING_FACTS_DISAGREE, r->at[row],
 	    "the joint block says %.*s %.*s, the facts say %.*s", STR_ARG(keys[row].key),
 	    STR_ARG(mine), STR_ARG(theirs));
-
 	finding_relate(b->f, d, other)->label = STR("the fact");
 	finding_repair(b->f, d, "make both say the same, or delete this line");
 	mine = str_sub(mine, 0, str_find(mine, STR(" ["), 0));
 	theirs = str_sub(theirs, 0, str_find(theirs, STR(" ["), 0));
-	finding_slip(b->f, d, r->at[row], mine, theirs)->say = str_format(b->f->arena,
-	    "write %.*s at %.*s in the drawing, as the facts say", STR_ARG(theirs),
-	    STR_ARG(keys[row].key));
+	slip = finding_slip(b->f, d, r->at[row], mine, theirs);
+	slip->read = true;
+	slip->say = str_format(b->f->arena, "write %.*s at %.*s in the drawing, as the facts "
+	    "say", STR_ARG(theirs), STR_ARG(keys[row].key));
 }
 
 static str quantity_text(struct binder *b, const struct quantity *q)
