@@ -110,7 +110,7 @@ static void try_all(struct trying *y)
 	for (int i = 0; i < POOL_THREADS; i++)
 		y->benches[i] = (struct bench){ run_scratch(), run_scratch() };
 	atomic_init(&y->last, n);
-	pool_run(POOL_THREADS, n, try_one, y);
+	pool_run(y->run->threads, n, try_one, y);
 	for (size_t i = atomic_load(&y->last) + 1; i < n; i++)
 		for (struct remedy *m = y->all->tries[i]; m; m = m->same)
 			m->mends = NULL;

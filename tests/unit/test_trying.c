@@ -7,12 +7,12 @@
 #include <cmocka.h>
 
 #include "base/edit.h"
-#include "cli/run.h"
+#include "cli/trying.h"
 #include "random_model.h"
 
 #define COUNT(v) (sizeof (v) / sizeof *(v))
 
-enum { FAULTS = 8, SEEDS = 40 };
+enum { FAULTS = 8, SEEDS = 40, TRIED = 12 };
 
 static const struct options plain = { .folder = "curriculum" };
 
@@ -49,21 +49,30 @@ static uint32_t edit_once(struct arena *a, struct folder *d, uint64_t *x)
 	return e.file;
 }
 
-/* Anew on two threads; with what was before, as a trial does, in one arena on one. */
-static struct run inspect(struct arena *const *a, const struct folder *d,
-    const struct run *before, const bool *edited)
-{
-	struct run r = { .arena = a[0], .threads = before ? 1 : 2, .before = before,
-		.edited = edited };
+/* A run and arenas of its own for each thread. */
+struct bench {
+	struct arena *all[1 + 2 * POOL_THREADS];
+	struct run run;
+};
 
+static void bench_open(struct bench *b, const struct folder *d, size_t nfiles,
+    unsigned threads)
+{
+	for (size_t i = 0; i < COUNT(b->all); i++)
+		b->all[i] = arena_new(NULL, NULL);
+	b->run = (struct run){ .arena = b->all[0], .threads = threads };
 	for (int i = 0; i < POOL_THREADS; i++) {
-		r.own[i] = before ? a[0] : a[1 + 2 * i];
-		r.scratch[i] = before ? a[0] : a[2 + 2 * i];
+		b->run.own[i] = b->all[1 + 2 * i];
+		b->run.scratch[i] = b->all[2 + 2 * i];
 	}
-	r.folder = copy_folder(a[0], d, d->sources.n);
-	r.findings = findings_new(a[0]);
-	run_inspect(&r, &plain);
-	return r;
+	b->run.folder = copy_folder(b->all[0], d, nfiles);
+	b->run.findings = findings_new(b->all[0]);
+}
+
+static void bench_close(struct bench *b)
+{
+	for (size_t i = 0; i < COUNT(b->all); i++)
+		arena_free(b->all[i]);
 }
 
 static void add_place(struct buf *b, struct pos pos, str who, str skill)
@@ -94,36 +103,48 @@ static str found(struct arena *a, const struct run *r)
 	return buf_str(&b);
 }
 
-static void check_seed(const struct run *demo, uint64_t seed)
+static void expect_same(str one, str two)
 {
-	struct arena *all[1 + 2 * POOL_THREADS], *a;
-	struct folder d;
-	bool *edited;
-	struct run before, again, anew;
-	str one, two;
-
-	for (size_t i = 0; i < COUNT(all); i++)
-		all[i] = arena_new(NULL, NULL);
-	a = all[0];
-	d = copy_folder(a, &demo->folder, demo->nfiles);
-	edited = arena_array(a, demo->nfiles, sizeof *edited);
-	for (int i = 0; i < FAULTS; i++)
-		edit_once(a, &d, &seed);
-	before = inspect(all, &d, NULL, NULL);
-	for (int i = 0; i < 2; i++)
-		edited[edit_once(a, &d, &seed)] = true;
-	again = inspect(all, &d, &before, edited);
-	anew = inspect(all, &d, NULL, NULL);
-	assert_true(before.findings->n > 0);
-	one = found(a, &again);
-	two = found(a, &anew);
 	if (!str_eq(one, two))
-		fail_msg("again:\n%.*s\nanew:\n%.*s", STR_ARG(one), STR_ARG(two));
-	for (size_t i = 0; i < COUNT(all); i++)
-		arena_free(all[i]);
+		fail_msg("one:\n%.*s\nother:\n%.*s", STR_ARG(one), STR_ARG(two));
 }
 
-/* The demo as it stands, with eight faults, and with two more edits. */
+static uint64_t seed_of(uint64_t i)
+{
+	return i * UINT64_C(0x9e3779b97f4a7c15);
+}
+
+/* The demo with eight faults, then with two more edits: in one arena, with what was before,
+ * as a trial does, and anew on two threads. */
+static void check_again(const struct run *demo, uint64_t seed)
+{
+	struct arena *a = arena_new(NULL, NULL);
+	struct folder d = copy_folder(a, &demo->folder, demo->nfiles);
+	bool *edited = arena_array(a, demo->nfiles, sizeof *edited);
+	struct bench before, again, anew;
+
+	for (int i = 0; i < FAULTS; i++)
+		edit_once(a, &d, &seed);
+	bench_open(&before, &d, demo->nfiles, 2);
+	run_inspect(&before.run, &plain);
+	assert_true(before.run.findings->n > 0);
+	for (int i = 0; i < 2; i++)
+		edited[edit_once(a, &d, &seed)] = true;
+	bench_open(&anew, &d, demo->nfiles, 2);
+	run_inspect(&anew.run, &plain);
+	bench_open(&again, &d, demo->nfiles, 1);
+	for (int i = 0; i < POOL_THREADS; i++)
+		again.run.own[i] = again.run.scratch[i] = again.all[0];
+	again.run.before = &before.run;
+	again.run.edited = edited;
+	run_inspect(&again.run, &plain);
+	expect_same(found(a, &again.run), found(a, &anew.run));
+	bench_close(&before);
+	bench_close(&again);
+	bench_close(&anew);
+	arena_free(a);
+}
+
 static void again_is_as_anew(void **state)
 {
 	struct run demo;
@@ -131,14 +152,47 @@ static void again_is_as_anew(void **state)
 	(void)state;
 	assert_int_equal(run_begin(&demo, &plain), EXIT_CLEAN);
 	for (uint64_t i = 1; i <= SEEDS; i++)
-		check_seed(&demo, i * UINT64_C(0x9e3779b97f4a7c15));
+		check_again(&demo, seed_of(i));
+	run_end(&demo);
+}
+
+/* What is told once remedies were tried, by one thread or two. */
+static str told_by(struct arena *a, const struct folder *d, size_t nfiles, unsigned threads)
+{
+	struct bench b;
+	str told;
+
+	bench_open(&b, d, nfiles, threads);
+	run_inspect(&b.run, &plain);
+	trying_run(&b.run, &plain, findings_new(b.all[0]));
+	told = found(a, &b.run);
+	bench_close(&b);
+	return told;
+}
+
+static void threads_tell_the_same(void **state)
+{
+	struct run demo;
+
+	(void)state;
+	assert_int_equal(run_begin(&demo, &plain), EXIT_CLEAN);
+	for (uint64_t i = 1; i <= TRIED; i++) {
+		struct arena *a = arena_new(NULL, NULL);
+		struct folder d = copy_folder(a, &demo.folder, demo.nfiles);
+		uint64_t seed = seed_of(i);
+
+		for (int k = 0; k < 3; k++)
+			edit_once(a, &d, &seed);
+		expect_same(told_by(a, &d, demo.nfiles, 1), told_by(a, &d, demo.nfiles, 2));
+		arena_free(a);
+	}
 	run_end(&demo);
 }
 
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(again_is_as_anew),
+		cmocka_unit_test(again_is_as_anew), cmocka_unit_test(threads_tell_the_same),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
