@@ -58,7 +58,7 @@ void offer_guesses(struct binder *b, struct finding *d, str wrong, const str *v,
 void offer_missing(struct binder *b, size_t from, struct pos pos, str wrong, const str *v,
     size_t n)
 {
-	for (size_t i = from; i < b->f->n; i++) {
+	for (size_t i = from; i < b->f->n && is_worth_a_guess(b, &b->f->v[i]); i++) {
 		struct finding *d = &b->f->v[i];
 
 		if ((d->name == FINDING_UNKNOWN_KEY || d->name == FINDING_UNKNOWN_SECTION) &&

@@ -128,11 +128,10 @@ static void offer_keys_for(struct binder *b, const struct field_table *t,
 {
 	uint32_t row = fields_find(t, in->key);
 
-	for (size_t i = from; i < b->f->n; i++) {
+	for (size_t i = from; i < b->f->n && is_worth_a_guess(b, &b->f->v[i]); i++) {
 		struct finding *d = &b->f->v[i];
 
-		if (d->slips || pos_cmp(d->pos, block_key_pos(in)) ||
-		    !is_worth_a_guess(b, d))
+		if (d->slips || pos_cmp(d->pos, block_key_pos(in)))
 			continue;
 		if (d->name == FINDING_DUPLICATE_KEY && row != NONE)
 			offer_rows(b, d, t, found[row], found);
