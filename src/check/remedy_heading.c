@@ -108,8 +108,7 @@ static void seek_sections(struct seeker *s, const struct assignment *a)
 	}
 	while (!str_starts(line, str_of(shapes[k].begins)))
 		k++;
-	if (seek_finding(s)->name == FINDING_UNKNOWN_KEY &&
-	    follows_on(s, seek_finding(s)->pos))
+	if (str_starts(line, STR("- **")) && follows_on(s, seek_finding(s)->pos))
 		return;
 	for (size_t i = 0; i < SECTIONS_MOST && shapes[k].sections[i]; i++)
 		if (!has_section(s, a, str_of(shapes[k].sections[i])))

@@ -250,6 +250,7 @@ static void read_acceptance(struct saying *k, const struct block *v, size_t n)
 
 	NAMES_OF(k, criteria, ncriteria, name, names);
 	read_lines(k, v, n, names, k->x->ncriteria, &k->t->criteria);
+	k->t->lost_criteria = n - k->t->criteria.n;
 }
 
 static void read_pass_lines(struct saying *k, const struct block *v, size_t n)

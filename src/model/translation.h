@@ -27,6 +27,7 @@ struct translation {
 	struct drawing *pictures; size_t npictures, pictures_cap; /* under Drawing: words and
 	                          * title of pictures that the original shows */
 	struct said_lines legend; /* there too: what words in the pictures mean */
+	size_t lost_criteria;    /* lines of Acceptance that were not understood (reported) */
 	bool astray;             /* some key or heading was not understood (reported) */
 };
 

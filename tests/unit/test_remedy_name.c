@@ -197,9 +197,13 @@ static void two_slips_are_two_findings(void **state)
 		{ { SHEETS, "**Filler:**", "**Electrode:**" }, { SHEETS, "**Oven:**", "**Baked:**" } },
 		{ { SHEETS, "**Machines:** saw, g", "**Tools used:** saw, g" },
 		  { SHEETS, "**Station:**", "**Plaice:**" } },
+		{ { SHEETS, "- **Machines:** saw\n", "- **Travel:** 6-8 xn\n- **Equipment:** saw\n" },
+		  { 0 } },
 		/* Each lacks its part of the translation. */
 		{ { SPANISH, "- **Tour:** cada", "- **Exits:** cada" },
 		  { SPANISH, "## Notes", "## Apuntes" } },
+		{ { SPANISH, "- **Tour:** cada", "- **Exits:** cada" },
+		  { SPANISH, "- **Quiz:** 80", "- **Test:** 80" } },
 		/* What stood under the wrong heading shows when that is right. */
 		{ { SHEETS, "## Drawing\n\n```joint\nleg", "## Sketch\n\n```joint\nlegg" },
 		  { SKILLS, "**smaw.2f:**", "**weld.hor:**" } },
