@@ -138,7 +138,10 @@ void finding_offer(struct findings *f, struct finding *d, struct pos pos, str wr
 void finding_guess(struct findings *f, struct finding *d, struct pos pos, str wrong,
     str right)
 {
-	finding_slip(f, d, pos, wrong, right)->say = may_be_meant(f->arena, right);
+	struct slip *s = finding_slip(f, d, pos, wrong, right);
+
+	s->say = may_be_meant(f->arena, right);
+	s->guess = true;
 }
 
 struct related *finding_relate(struct findings *f, struct finding *d, struct pos pos)

@@ -85,6 +85,7 @@ struct slip {
 	str wrong, right;        /* right: empty where nothing is likely */
 	str say;                 /* the repair in words; empty: as the finding says it */
 	bool read;               /* it is not what is meant, but it was not left out either */
+	bool guess;              /* it does not look like what is written */
 	struct slip *next;       /* a less likely one, or null */
 };
 

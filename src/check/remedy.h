@@ -17,6 +17,8 @@ struct remedy {
 	bool names_cause;        /* the finding says itself what is wrong; else the gravest
 	                          * of those that it mends stands for all */
 	bool strict;             /* what it mends hides nothing: anything new is against it */
+	bool near;               /* it writes a word much like the one that stands there: where
+	                          * that mends the finding, no other way is looked for */
 	str say;                 /* the repair in words; empty: as the finding says it */
 	const struct edit *edits;
 	size_t nedits;

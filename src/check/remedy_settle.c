@@ -151,6 +151,16 @@ bool remedy_is_whole(const struct remedy *r, const struct findings *f)
 	return r;
 }
 
+/* Whether a word much like the one that stands there mends the finding of a remedy that
+ * writes no such word. */
+static bool is_beside(const struct remedies *rs, const struct remedy *r)
+{
+	for (size_t i = 0; !r->near && i < rs->n; i++)
+		if (rs->v[i].near && rs->v[i].mends && rs->v[i].finding == r->finding)
+			return true;
+	return false;
+}
+
 /* What a remedy still mends of what is not settled. One whose own finding is settled
  * mends nothing more: it would be another way for that, and not the cause of the rest. */
 static size_t count_left(const struct remedy *r, const struct findings *f,
@@ -174,8 +184,8 @@ static const struct remedy *widest(const struct remedies *rs, const struct findi
 	for (size_t i = 0; i < rs->n; i++) {
 		size_t n = count_left(&rs->v[i], f, settled);
 
-		if (n > most || (n == most && best && rs->v[i].names_cause &&
-		    !best->names_cause)) {
+		if ((n > most || (n == most && best && rs->v[i].names_cause &&
+		    !best->names_cause)) && !is_beside(rs, &rs->v[i])) {
 			best = &rs->v[i];
 			most = n;
 		}

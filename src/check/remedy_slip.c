@@ -26,6 +26,7 @@ void seek_slips(struct seeker *s)
 		r = seek_add(s, &e, 1);
 		r->names_cause = true;
 		r->strict = w->read;
+		r->near = !w->guess;
 		/* What is likeliest the finding says itself. */
 		if (w->say.n)
 			r->say = w->say;
