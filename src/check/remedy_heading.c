@@ -13,7 +13,7 @@ static const struct {
 	{ "- **", { "Grading", "Acceptance", "Welds", "Passes" } },
 	{ "- ", { "Pieces", "Teaches", "Needs", "Bring", "Cautions", "Notes",
 	    "If it fails" } },
-	{ "", { "Cautions", "Notes", "If it fails" } },
+	{ "", { "Cautions", "Notes", "If it fails", "Drawing" } },
 };
 enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 8 };
 
@@ -162,9 +162,9 @@ static void seek_quarter(struct seeker *s)
 	add_heading(s, str_format(s->arena, "Quarter %u", before + 1));
 }
 
-/* A credential names a quarter more than there are: it may begin with any course that is
- * not the first of its quarter. */
-static void seek_last_quarter(struct seeker *s)
+/* A quarter that is missed may begin with any course that is not the first of the one
+ * before. */
+static void seek_course(struct seeker *s, uint32_t before)
 {
 	const struct course *v = s->m->courses;
 
@@ -172,14 +172,27 @@ static void seek_last_quarter(struct seeker *s)
 		struct edit e = { EDIT_ADD, v[c].pos.file, v[c].pos.line - 1, { 0 }, 0 };
 		struct remedy *r;
 
-		if (v[c].quarter != s->m->nquarters || v[c - 1].quarter != v[c].quarter)
+		if (v[c].quarter != before || v[c - 1].quarter != before)
 			continue;
-		e.text = str_format(s->arena, "## Quarter %u\n\n", v[c].quarter + 1);
+		e.text = str_format(s->arena, "## Quarter %u\n\n", before + 1);
 		r = seek_add(s, &e, 1);
 		r->names_cause = true;
 		r->say = str_format(s->arena, "write \"## Quarter %u\" above %.*s in program.md",
-		    v[c].quarter + 1, STR_ARG(v[c].id));
+		    before + 1, STR_ARG(v[c].id));
 	}
+}
+
+/* Missed between two quarters, or behind the last one by a credential. */
+static void seek_lost_quarter(struct seeker *s)
+{
+	const struct finding *d = seek_finding(s);
+	uint32_t n = (uint32_t)s->m->nquarters;
+
+	if (d->name == FINDING_BAD_CREDENTIAL)
+		seek_course(s, n);
+	for (uint32_t q = 2; d->name == FINDING_MISSING_FACT && q < n; q++)
+		if (!pos_cmp(s->m->quarters[q].pos, d->pos) && !s->m->quarters[q - 1].pos.line)
+			seek_course(s, q - 1);
 }
 
 /* Some heading of that sort, as the finding says itself. */
@@ -206,8 +219,7 @@ void seek_headings(struct seeker *s)
 	uint32_t who = d->assignment.n ? map_find(s->m->assignment_by_id, d->assignment)
 	    : MAP_NONE;
 
-	if (d->name == FINDING_BAD_CREDENTIAL)
-		seek_last_quarter(s);
+	seek_lost_quarter(s);
 	if (!may_lack_heading(d->name) || !d->pos.line || !s->m->sources ||
 	    d->pos.file >= s->m->sources->n)
 		return;

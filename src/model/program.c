@@ -542,6 +542,25 @@ static void judge_starts(struct binder *b)
 	}
 }
 
+/* Quarters without a heading between two that have one. */
+static void judge_gaps(struct binder *b)
+{
+	const struct quarter *v = b->model->quarters;
+
+	for (size_t i = 1, last = 0; i < b->model->nquarters; i++) {
+		if (v[i].pos.line && v[last].pos.line && last + 1 < i) {
+			struct finding *d = complain(b, FINDING_MISSING_FACT, v[i].pos,
+			    "quarter %u follows quarter %u, and none stands between",
+			    (unsigned)i + 1, (unsigned)last + 1);
+
+			d->level = LEVEL_WARNING;
+			finding_repair(b->f, d, "write \"## Quarter %u\" above its first course, "
+			    "or with nothing under it", (unsigned)last + 2);
+		}
+		last = v[i].pos.line ? i : last;
+	}
+}
+
 /* Nearly always the number of slots; a choice grows it. */
 static size_t count_lines(const struct record_file *file)
 {
@@ -571,6 +590,7 @@ void program_read(struct binder *b, const struct record_file *file)
 		i = read_heading(&w, i);
 	b->quarter = 0;
 	judge_starts(b);
+	judge_gaps(b);
 	if (found[PROGRAM_ENTRY] && found[PROGRAM_ENTRY]->text.n)
 		entries_read(b, found[PROGRAM_ENTRY]);
 	if (b->nunknown)
