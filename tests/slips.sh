@@ -2,7 +2,8 @@
 # One slip, one finding. Each seed changes one line of the demo by a rule of the table
 # below, and inspect tells exactly one finding, or none where the rule says "least 0"
 # because the change may be right as well. A few seeds of each rule, evenly spaced; with an
-# argument, every so many-th place where a rule applies (1: all of them, some minutes).
+# argument, every so many-th place where a rule applies (1: all of them, some minutes). Two
+# slips at once are at least two findings: none hides in what another shows.
 set -u
 cd "$(dirname "$0")/.." || exit 2
 each=3
@@ -41,20 +42,39 @@ found() {
 	grep '^ {"name":' "$work/report" | grep -v '"waived":true'
 }
 
-# try WORDS LEAST FILE NUMBER CHANGE
-try() {
-	sed "$4{$5;}" "curriculum/$3" > "$work/demo/$3"
-	if ! cmp -s "curriculum/$3" "$work/demo/$3"; then
-		found "$work/demo" > "$work/found"
-		n=$(wc -l < "$work/found")
-		if [ "$n" -le 1 ] && [ "$n" -ge "$2" ]; then
-			passed=$((passed + 1))
-		else
-			failed=$((failed + 1))
-			echo "$1: $3:$4: $n findings: $(sed -n "$4p" "curriculum/$3")"
-			sed 's/.*"name":"\([^"]*\)".*"message":"\(.*\)","cause".*/    \1: \2/' "$work/found"
-		fi
+# expect LEAST MOST WORDS: so many findings, or they are shown.
+expect() {
+	found "$work/demo" > "$work/found"
+	n=$(wc -l < "$work/found")
+	if [ "$n" -ge "$1" ] && [ "$n" -le "$2" ]; then
+		passed=$((passed + 1))
+		return 0
 	fi
+	failed=$((failed + 1))
+	echo "$n findings, $3"
+	sed 's/.*"name":"\([^"]*\)".*"message":"\(.*\)","cause".*/    \1: \2/' "$work/found"
+	return 1
+}
+
+# slip FILE NUMBER CHANGE: made in the copy; false when the line stays as it is.
+slip() {
+	sed "$2{$3;}" "curriculum/$1" > "$work/demo/$1"
+	! cmp -s "curriculum/$1" "$work/demo/$1"
+}
+
+# Those that are one finding are kept for pairs.
+try_one() { # WORDS LEAST FILE NUMBER CHANGE
+	slip "$3" "$4" "$5" &&
+	    expect "$2" 1 "$1: $3:$4: $(sed -n "$4p" "curriculum/$3")" &&
+	    [ "$n" = 1 ] && echo "$3;$4;$5" >> "$work/single"
+	cp "curriculum/$3" "$work/demo/$3"
+}
+
+try_two() { # FILE NUMBER FILE NUMBER CHANGE CHANGE
+	slip "$1" "$2" "$5"
+	slip "$3" "$4" "$6"
+	expect 2 9 "two slips: $1:$2 $5 and $3:$4 $6"
+	cp "curriculum/$1" "$work/demo/$1"
 	cp "curriculum/$3" "$work/demo/$3"
 }
 
@@ -64,7 +84,7 @@ while IFS=';' read -r words least files section line change; do
 	places "$files" "$section" "$line" > "$work/all"
 	some "$(wc -l < "$work/all")" < "$work/all" > "$work/places"
 	while read -r file number; do
-		try "$words" "$least" "$file" "$number" "$change"
+		try_one "$words" "$least" "$file" "$number" "$change"
 	done < "$work/places"
 done <<'TABLE'
 a line of program.md left out;1;program.md;.*;^[0-9]+\. ;d
@@ -97,6 +117,17 @@ a machine of the shop left out;1;shop.md;.*;^## Machine;d
 a line of the shop left out;0;shop.md;.*;^- \*\*;d
 a step of a translation left out;1;assignments/es/*.md;.*;^[0-9]+\. ;d
 TABLE
+
+# Each with one half the list further on, of another rule, where they stand in two files.
+awk -F ';' '{ line[NR] = $0 }
+	END { for (i = 1; i <= NR / 2; i++) print line[i] "\t" line[i + int(NR / 2)] }' "$work/single" > "$work/pairs"
+while IFS='	' read -r one two; do
+	other=${two#*;}
+	file=${one%%;*}
+	rest=${one#*;}
+	[ "$file" = "${two%%;*}" ] ||
+	    try_two "$file" "${rest%%;*}" "${two%%;*}" "${other%%;*}" "${rest#*;}" "${other#*;}"
+done < "$work/pairs"
 
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]
