@@ -130,6 +130,40 @@ static void seek_criterion(struct seeker *s, const struct assignment *a)
 	}
 }
 
+/* "PS-03 (quarter 1, week 2) uses the bandsaw, which no safety card signs off" */
+static str unsigned_machine(const struct finding *d)
+{
+	str from = STR(" uses the "), to = STR(", which no safety card");
+	size_t at = str_find(d->message, from, 0) + from.n;
+	size_t end = str_find(d->message, to, 0);
+
+	return d->name == FINDING_MACHINE_BEFORE_SIGN_OFF && end < d->message.n
+	    ? str_sub(d->message, at, end) : (str){ 0 };
+}
+
+/* All machines that no card signs off, on a card that has none at all. */
+static void seek_card(struct seeker *s)
+{
+	struct buf list = { .arena = s->arena };
+
+	for (size_t i = 0; i < s->f->n; i++) {
+		str machine = unsigned_machine(&s->f->v[i]);
+
+		if (machine.n && !s->f->v[i].waived)
+			buf_addf(&list, "%s%.*s", list.n ? ", " : "", STR_ARG(machine));
+	}
+	for (uint32_t i = 0; i < s->m->nassignments && s->turn < VALUES_MOST; i++) {
+		const struct assignment *a = &s->m->assignments[i];
+
+		if (a->kind != KIND_SAFETY || value_of(s, i, STR("Machines")).n)
+			continue;
+		add_fact(s, a, STR("Machines"), buf_str(&list));
+		s->out->v[s->out->n - 1].say = str_format(s->arena, "add \"- **Machines:** "
+		    "%.*s\" to the safety assignment that signs them off, such as %.*s",
+		    STR_ARG(buf_str(&list)), STR_ARG(a->id));
+	}
+}
+
 void seek_owed(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
@@ -137,6 +171,8 @@ void seek_owed(struct seeker *s)
 	    : MAP_NONE;
 	const struct assignment *a = who == MAP_NONE ? NULL : &s->m->assignments[who];
 
+	if (unsigned_machine(d).n)
+		seek_card(s);
 	if (!a || a->pos.file != d->pos.file)
 		return;
 	if (d->name == FINDING_WEIGHTS_NOT_100)

@@ -12,7 +12,7 @@ enum { SHEETS, PROGRAM, SHOP, SKILLS, FILES };
 	"- **Joint:** " joint "\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n" \
 	"- **Position:** " position "\n- **Filler:** E7018, 1/8 in\n" \
 	"- **Current:** DC+, 110-140 A\n- **Oven:** 250-300 degF, 4 h out\n" \
-	"- **Machines:** saw\n\n"
+	"- **Machines:** saw, grinder\n\n"
 #define REST \
 	"## Drawing\n\n```joint\nleg: 1/4 in\nlength: 8 in\n```\n\n" \
 	"## Procedure\n\n1. Tack both ends.\n2. Weld.\n3. Let it cool.\n\n" \
@@ -24,7 +24,7 @@ enum { SHEETS, PROGRAM, SHOP, SKILLS, FILES };
 static const struct file_text program[FILES] = {
 	[SHEETS] = { "assignments/all.md",
 	    "# SF-01: Walk\n\n- **Kind:** safety\n- **Hours:** 4\n- **Station:** booth\n"
-	    "- **Machines:** saw\n\n## Teaches\n\n- saf.shop assessed by Quiz\n\n"
+	    "- **Machines:** saw, grinder\n\n## Teaches\n\n- saf.shop assessed by Quiz\n\n"
 	    "## Acceptance\n\n- **Quiz:** 80 % or better\n\n"
 	    COUPON("SM-01", "Tee", "tee", "1F")
 	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.1f assessed by Visual\n\n"
@@ -44,7 +44,7 @@ static const struct file_text program[FILES] = {
 	    "1. SM-02, week 2 (Tee on edge)\n2. SM-03, week 5 (Lap on edge)\n" },
 	[SHOP] = { "shop.md",
 	    "# Shop\n\n## Station booth\n\n- **Places:** 4\n\n## Machine saw\n\n"
-	    "- **Round:** 10 in\n" },
+	    "- **Round:** 10 in\n\n## Machine grinder\n\n- **Wheel:** 8 in\n" },
 	[SKILLS] = { "skills.md",
 	    "# Skills\n\n## PO1: Welds\n\n- **saf.shop:** Work safely in the shop\n"
 	    "- **smaw.1f:** Weld a flat fillet\n- **smaw.2f:** Weld a horizontal fillet\n" },
@@ -85,7 +85,10 @@ static void one_slip_is_one_finding(void **state)
 		{ { SHEETS, "- **Visual:** 60, must pass\n", "" }, 3, FINDING_TEST_WITHOUT_GRADE,
 		  "add \"- **Visual:** 60\" under Grading" },
 		{ { SHEETS, "- **Leg size:** 40\n", "" }, 2, FINDING_WEIGHTS_NOT_100, "add 40" },
-		{ { SHOP, "## Machine saw\n\n", "" }, 1, FINDING_UNKNOWN_KEY, "" },
+		{ { SHEETS, "- **Machines:** saw, grinder\n", "" }, 2,
+		  FINDING_MACHINE_BEFORE_SIGN_OFF, "add \"- **Machines:** grinder, saw\" to" },
+		{ { SHOP, "## Machine saw\n\n", "" }, 2, FINDING_UNKNOWN_KEY,
+		  "write \"## Machine saw\" above" },
 	};
 
 	(void)state;
