@@ -116,6 +116,30 @@ a machine misspelt;1;assignments/*.md;;^- \*\*Machines;s/\*\* \(.\)\(.\)/** \2\1
 a machine of the shop left out;1;shop.md;.*;^## Machine;d
 a line of the shop left out;0;shop.md;.*;^- \*\*;d
 a step of a translation left out;1;assignments/es/*.md;.*;^[0-9]+\. ;d
+a heading of other words;1;assignments/*.md;.*;^## ;s/^## .*/## Whatever else/
+a key of another word;1;assignments/*.md;;^- \*\*;s/\*\*[^:]*:/**Whatever:/
+a machine that nobody has;1;assignments/*.md;;^- \*\*Machines;s/\*\* [^,]*/** whatever/
+what is taught in other words;1;assignments/*.md;Teaches;^- ;s/\.[a-z0-9.]*/.whatever/
+a skill in other words;1;skills.md;.*;^- \*\*;s/\*\*[^:]*:/**whatever:/
+a line of Acceptance misspelt;0;assignments/*.md;Acceptance;^- ;s/\*\*\(.\)\(.\)/**\2\1/
+a line of Acceptance in other words;0;assignments/*.md;Acceptance;^- ;s/\*\*[^:]*:/**Whatever:/
+a line of Grading misspelt;0;assignments/*.md;Grading;^- ;s/\*\*\(.\)\(.\)/**\2\1/
+a line of Grading in other words;0;assignments/*.md;Grading;^- ;s/\*\*[^:]*:/**Whatever:/
+an edition of other figures;0;assignments/*.md;Acceptance;-20;s/-20\(.\)\(.\)/-20\2\1/
+a weld by another letter;1;assignments/*.md;Welds;^- ;s/\*\*[^:]*:/**Whatever:/
+a piece misspelt;0;assignments/*.md;Pieces;^- ;s/- \(.\)\(.\)/- \2\1/
+a material misspelt;1;assignments/*.md;;^- \*\*Material: \*\* A[0-9];s/A\([0-9]\)/\1A/
+a heading of the shop in other words;1;shop.md;.*;^## ;s/^## .*/## Whatever else/
+a heading of the shop misspelt;1;shop.md;.*;^## ;s/^## \(.\)\(.\)/## \2\1/
+a limit of a machine misspelt;0;shop.md;Machine.*;^- \*\*;s/\*\*\(.\)\(.\)/**\2\1/
+a limit in no unit;0;shop.md;Machine.*;[0-9] [a-z]*$;s/ [a-z]*$/ xn/
+a fact of a cohort in other words;1;cohorts.md;.*;^- \*\*;s/\*\*[^:]*:/**Whatever:/
+a fact of the program in other words;1;program.md;.*;^- \*\*;s/\*\*[^:]*:/**Whatever:/
+a heading of the customs misspelt;1;customs.md;.*;^## ;s/^## \(.\)\(.\)/## \2\1/
+a custom in other words;1;customs.md;Off;^- \*\*;s/\*\*[^:]*:/**whatever:/
+a heading of a translation misspelt;1;assignments/es/[ST]*.md;.*;^## ;s/\(.\)\(.\)$/\2\1/
+a heading of a translation in other words;1;assignments/es/[ST]*.md;.*;^## ;s/^## .*/## Whatever else/
+a line of a translation in other words;1;assignments/es/[ST]*.md;Acceptance;^- ;s/\*\*[^:]*:/**Whatever:/
 TABLE
 
 # Each with one half the list further on, of another rule, where they stand in two files.

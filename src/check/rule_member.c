@@ -108,14 +108,34 @@ static bool size_agrees(const struct member *m, const struct sizes *piece)
 	return false;
 }
 
+/* The finding of the same member on an earlier line; null: none is told. */
+static struct finding *told_unknown(struct rule_context *x, const struct assignment *a,
+    str message)
+{
+	for (size_t i = x->f->n; i-- > 0; ) {
+		struct finding *d = &x->f->v[i];
+
+		if (!str_eq(d->assignment, a->id))
+			return NULL;
+		if (d->name == FINDING_WELDMENT_DISAGREES && str_eq(d->message, message))
+			return d;
+	}
+	return NULL;
+}
+
 static void say_unknown(struct rule_context *x, uint32_t w, const struct member *m)
 {
 	const struct assignment *a = &x->m->assignments[w];
 	str *names = arena_array(x->scratch, a->npieces, sizeof *names);
-	struct finding *d = rule_report(x, FINDING_WELDMENT_DISAGREES, m->pos, w,
-	    "the drawing has a %.*s, which is not among the pieces", STR_ARG(m->name));
-	str likely;
+	str likely, message = str_format(x->f->arena, "the drawing has a %.*s, which is not "
+	    "among the pieces", STR_ARG(m->name));
+	struct finding *d = told_unknown(x, a, message);
 
+	if (d) {
+		finding_relate(x->f, d, m->pos)->label = m->name;
+		return;
+	}
+	d = rule_report(x, FINDING_WELDMENT_DISAGREES, m->pos, w, "%.*s", STR_ARG(message));
 	for (size_t i = 0; i < a->npieces; i++)
 		names[i] = a->pieces[i].name;
 	likely = likely_word(m->name, names, a->npieces);

@@ -80,8 +80,8 @@ str offer_likely(struct binder *b, struct finding *d, str wrong, const str *v, s
 	return likely;
 }
 
-/* The other words of a list that are as near as the likely one; where none is, all of a
- * short list. */
+/* The other words of a list that are as near as the likely one; where none is, those of a
+ * short list and the nearest of a long one. */
 static void offer_words(struct binder *b, struct finding *d, str wrong,
     const struct words *w, str likely)
 {
@@ -91,8 +91,10 @@ static void offer_words(struct binder *b, struct finding *d, str wrong,
 	for (size_t i = 0; i < w->n; i++)
 		if (likely.n || words_show(w, w->v[i].value).p == w->v[i].word.p)
 			v[n++] = w->v[i].word;
-	if (likely.n || n <= GUESSES_MOST)
-		offer_guesses(b, d, wrong, v, n, near);
+	/* Of a long list only what is one letter off. */
+	if (!likely.n && n > GUESSES_MOST)
+		near = 1;
+	offer_guesses(b, d, wrong, v, n, near);
 }
 
 uint32_t complain_word(struct binder *b, struct said t, const struct words *w)

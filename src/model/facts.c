@@ -260,6 +260,19 @@ void position_check(struct binder *b, struct said t, const struct position_at *a
 	    "write \"%.*s up\" or \"%.*s down\"", STR_ARG(t.s), STR_ARG(t.s));
 }
 
+/* "F3 up": the way is known, the position most likely is. */
+static bool position_meant(struct binder *b, struct said word, uint32_t way,
+    struct position_at *out)
+{
+	uint32_t value = complain_word(b, word, &words_position);
+
+	if (value == NONE)
+		return false;
+	out->position = (enum position)value;
+	out->progression = (enum progression)way;
+	return true;
+}
+
 /* "3F upp": the position is known, its way most likely is. */
 static bool progression_meant(struct binder *b, struct said way, uint32_t position,
     struct position_at *out)
@@ -286,6 +299,9 @@ bool position_read(struct binder *b, struct said t, struct position_at *out)
 	    words_find(&words_position, first.s) != NONE)
 		return progression_meant(b, said_trim(rest), words_find(&words_position,
 		    first.s), out);
+	value = words_find(&words_progression, str_trim(rest.s));
+	if (value != NONE)
+		return position_meant(b, first, value, out);
 	value = complain_word(b, t, &words_position);
 	if (value != NONE)
 		out->position = (enum position)value;

@@ -100,6 +100,7 @@ static void faults_of_facts(void **state)
 		{ "- **Thickness:** 1/4 in; 3/8 furlong", "", FINDING_BAD_QUANTITY, 8, 30, "", "" },
 		{ "- **Thickness:**!", "", FINDING_MISSING_FACT, 1, 3, "Thickness", "3/8 in" },
 		{ "- **Position:** 2Q", "", FINDING_UNKNOWN_WORD, 9, 17, "2Q", "" },
+		{ "- **Position:** F3 up", "", FINDING_UNKNOWN_WORD, 9, 17, "\"F3\"", "" },
 		{ "- **Position:** 3F", "", FINDING_MISSING_PROGRESSION, 9, 17, "3F", "3F up" },
 		{ "- **Position:** 2F; 6G", "", FINDING_MISSING_PROGRESSION, 9, 21, "6G", "" },
 		{ "- **Position:** 3F upp", "", FINDING_UNKNOWN_WORD, 9, 20, "upp", "\"up\"" },

@@ -292,9 +292,34 @@ static void words(void **state)
 	assert_false(says(STR(""), "fume"));
 }
 
+/* A member that is no piece is one finding, on however many lines it stands. */
+static void members_without_a_piece(void **state)
+{
+	struct bench t = rule_bench(SHEET("project", FACT("Material", "A36 plate"),
+	    "## Pieces\n\n- base: 1 of 1 x 10 x 10 in A36 plate, stock\n"
+	    "- gusse: 2 of 1 x 1 x 1 in A36 plate, stock\n\n## Drawing\n\n```plate\n"
+	    "member: base; 10 x 10 x 1 in; at 0, 0, 0 in\n"
+	    "member: gusset; 1 x 1 x 1 in; at 0, 0, 1 in\n"
+	    "member: gusset; 1 x 1 x 1 in; at 5, 0, 1 in\n"
+	    "member: rib; 1 x 1 x 1 in; at 5, 5, 1 in\n```\n"));
+	size_t n = 0, listed = 0;
+
+	(void)state;
+	for (size_t i = 0; i < t.f->n; i++)
+		if (t.f->v[i].name == FINDING_WELDMENT_DISAGREES) {
+			n++;
+			listed += t.f->v[i].nrelated;
+			assert_true(str_has(t.f->v[i].message, listed && n == 1 ? "gusset" : "rib"));
+		}
+	assert_int_equal(n, 2);
+	assert_int_equal(listed, 1);
+	bench_free(&t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(members_without_a_piece),
 		cmocka_unit_test(position), cmocka_unit_test(leg),
 		cmocka_unit_test(leg_of_other_rods), cmocka_unit_test(said_twice),
 		cmocka_unit_test(pieces), cmocka_unit_test(blanks),
