@@ -6,6 +6,8 @@
  * that runs the files named on its command line once each. */
 #include "base/buf.h"
 #include "check/check.h"
+#include "check/remedy.h"
+#include "check/settle.h"
 #include "check/waive.h"
 #include "cli/shipped.h"
 #include "draw/trace.h"
@@ -31,7 +33,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 /* A folder of 20 KB has no business with more memory than this. */
 enum { INPUT_MOST = 20 * 1024, FILES_MOST = 32, ARENA_MOST = 192 << 20 };
 /* More documents of one kind show nothing new and cost runs. */
-enum { QUARTERS_MOST = 2, SINGLES_MOST = 1 };
+enum { QUARTERS_MOST = 2, SINGLES_MOST = 1, TRIED_MOST = 2 };
 
 struct run {
 	struct arena *arena;
@@ -131,33 +133,65 @@ static void split_files(struct run *r, str input)
 	qsort(r->own, r->nown, sizeof *r->own, by_path);
 }
 
-static void read_and_check(struct run *r)
+/* Blocks, model and findings of some texts, which are those of the run or edited. */
+static struct model *read_and_check(struct run *r, struct sources *s,
+    struct record_file *files, struct findings *f)
 {
 	struct arena *scratch = arena_new(over_memory, NULL);
+	size_t n = s->n;
+	struct model *m;
 
 	arena_limit(scratch, ARENA_MOST);
-	for (size_t i = 0; i < r->sources.n; i++) {
+	for (size_t i = 0; i < n; i++) {
 		enum file_role role = ROLE_PROGRAM;
 
-		file_role_of(r->sources.v[i].path, &role);
-		r->files[i].file = (uint32_t)i;
+		file_role_of(s->v[i].path, &role);
+		files[i].file = (uint32_t)i;
 		if (role != ROLE_PICTURE)
-			r->files[i] = md_read(r->arena, &r->sources.v[i], (uint32_t)i,
-			    r->findings);
+			files[i] = md_read(r->arena, &s->v[i], (uint32_t)i, f);
 	}
-	r->model = model_bind(r->arena, &r->sources, r->files, r->sources.n, r->findings);
-	for (size_t i = 0; i < r->model->npictures; i++)
-		r->model->pictures[i].pixels = picture_read(r->arena,
-		    r->sources.v[r->model->pictures[i].file].text);
-	shipped_read(r->arena, r->model, &r->sources, r->findings);
-	check_program(scratch, r->model, r->findings);
+	m = model_bind(r->arena, s, files, n, f);
+	for (size_t i = 0; i < m->npictures; i++)
+		m->pictures[i].pixels = picture_read(r->arena, s->v[m->pictures[i].file].text);
+	shipped_read(r->arena, m, s, f);
+	check_program(scratch, m, f);
 	r->faces = faces_new(r->arena);
-	sheets_review(r->arena, r->model, r->faces, sheets_told(r->arena, r->model,
-	    r->findings), r->findings);
-	pictures_review(r->model, r->findings);
-	waive_apply(scratch, r->model, NULL, r->findings);
+	sheets_review(r->arena, m, r->faces, sheets_told(r->arena, m, f), f);
+	pictures_review(m, f);
+	findings_settle(scratch, m, f);
+	waive_apply(scratch, m, NULL, f);
 	arena_free(scratch);
-	findings_sort(r->findings);
+	findings_sort(f);
+	return m;
+}
+
+/* The program with the edits of a remedy, and what it mends. */
+static void try_remedy(struct run *r, struct remedy *m)
+{
+	struct record_file *files = arena_array(r->arena, r->nown, sizeof *files);
+	struct edited *texts = arena_array(r->arena, r->nown, sizeof *texts);
+	struct sources *s = arena_alloc(r->arena, sizeof *s);
+	struct findings *f = findings_new(r->arena);
+
+	s->v = arena_array_of(r->arena, r->own, r->nown, sizeof *s->v);
+	s->n = r->nown;
+	for (uint32_t i = 0; i < r->nown; i++) {
+		texts[i] = edits_apply(r->arena, &r->own[i], i, m->edits, m->nedits);
+		s->v[i].text = texts[i].text;
+	}
+	read_and_check(r, s, files, f);
+	remedy_judge(r->arena, m, r->findings, f, texts, r->nown);
+}
+
+static void read_all(struct run *r)
+{
+	struct remedies *all;
+
+	r->model = read_and_check(r, &r->sources, r->files, r->findings);
+	all = remedies_find(r->arena, r->model, r->findings);
+	for (size_t i = 0; i < all->ntries && i < TRIED_MOST; i++)
+		try_remedy(r, all->tries[i * (all->ntries - 1) / TRIED_MOST]);
+	remedies_settle(all, r->findings);
 	r->order = order_of_program(r->arena, r->model);
 	report_text(&r->out, r->findings, &r->sources, STR("folder/"), 0,
 	    report_entries(r->findings));
@@ -351,7 +385,7 @@ static struct run *run_new(str input, bool a4)
 	r->a4 = a4;
 	r->findings = findings_new(arena);
 	split_files(r, input);
-	read_and_check(r);
+	read_all(r);
 	check_places(r);
 	print_all(r);
 	return r;
