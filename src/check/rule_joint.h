@@ -51,7 +51,8 @@ bool piece_is_disputed(const struct assignment *a, const struct piece *p);
 /* Whether pieces or drawing give a weld another thickness, which is told: nothing else is
  * judged by it. */
 bool weld_is_disputed(const struct assignment *a, const struct weld *k);
-/* Which metals stand at a weld; METAL_NONE when its words name none. */
+/* Which metals stand at a weld, a bit each; METAL_NONE when its words name none. */
+uint32_t weld_metals(const struct weld *w);
 bool weld_has_metal(const struct weld *w, enum sheet_metal metal);
 double weld_thin_mm(const struct weld *w);
 double weld_thick_mm(const struct weld *w);

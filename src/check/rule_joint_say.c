@@ -111,10 +111,16 @@ bool is_out_of_position(enum position p)
 	    p == POSITION_6G;
 }
 
+uint32_t weld_metals(const struct weld *w)
+{
+	uint32_t bits = UINT32_C(1) << sheet_metal_of(w->material1);
+
+	return w->material2.n ? bits | UINT32_C(1) << sheet_metal_of(w->material2) : bits;
+}
+
 bool weld_has_metal(const struct weld *w, enum sheet_metal metal)
 {
-	return sheet_metal_of(w->material1) == metal ||
-	    (w->material2.n && sheet_metal_of(w->material2) == metal);
+	return work_has(weld_metals(w), metal);
 }
 
 double weld_thin_mm(const struct weld *w)

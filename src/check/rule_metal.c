@@ -168,10 +168,11 @@ static const char *wanted_polarity(const struct assignment *a, const struct sett
 	if (s->process != PROCESS_GTAW)
 		return "";
 	for (size_t i = 0; i < a->nwelds; i++) {
-		bool one = weld_has_metal(&a->welds[i], METAL_ALUMINUM);
+		uint32_t metals = weld_metals(&a->welds[i]);
+		bool one = work_has(metals, METAL_ALUMINUM);
 
 		aluminum |= one;
-		other |= !one && !weld_has_metal(&a->welds[i], METAL_NONE);
+		other |= !one && !work_has(metals, METAL_NONE);
 	}
 	*source = aluminum ? "AC breaks the oxide of aluminum (trade pages)"
 	    : "DC- keeps the heat in the work and the tungsten cool (trade pages)";
@@ -327,11 +328,11 @@ static void judge_process(struct rule_context *x, uint32_t w)
 /* An electrode of a metal that does not make a sound weld on a weld's members. */
 static bool is_foreign(const struct setting *s, const struct weld *w)
 {
-	bool aluminum = weld_has_metal(w, METAL_ALUMINUM);
-	bool stainless = weld_has_metal(w, METAL_STAINLESS);
+	uint32_t metals = s->rod.sort == ROD_UNKNOWN ? 0 : weld_metals(w);
+	bool aluminum = work_has(metals, METAL_ALUMINUM);
+	bool stainless = work_has(metals, METAL_STAINLESS);
 
-	if (s->rod.sort == ROD_UNKNOWN || (weld_has_metal(w, METAL_NONE)
-	    && !aluminum && !stainless))
+	if (!metals || (work_has(metals, METAL_NONE) && !aluminum && !stainless))
 		return false;
 	if (s->rod.metal == ROD_ALUMINUM || aluminum)
 		return s->rod.metal != ROD_ALUMINUM || !aluminum;

@@ -124,12 +124,13 @@ static struct gas_fault judge_one(const struct assignment *a, enum process p,
     const struct gas *g)
 {
 	str transfer = transfer_of(a, p);
-	bool stainless = false, aluminum = false;
+	uint32_t metals = 0;
+	bool stainless, aluminum;
 
-	for (size_t i = 0; i < a->nwelds; i++) {
-		stainless |= weld_has_metal(&a->welds[i], METAL_STAINLESS);
-		aluminum |= weld_has_metal(&a->welds[i], METAL_ALUMINUM);
-	}
+	for (size_t i = 0; i < a->nwelds; i++)
+		metals |= weld_metals(&a->welds[i]);
+	stainless = work_has(metals, METAL_STAINLESS);
+	aluminum = work_has(metals, METAL_ALUMINUM);
 	if (p == PROCESS_GTAW)
 		return judge_tungsten(g);
 	if (p == PROCESS_FCAW_G)
