@@ -171,7 +171,6 @@ void judging_run(struct run *r)
 	struct arena *scratch = r->scratch[0];
 	size_t n;
 
-	r->faces = r->before ? r->before->faces : faces_new(r->arena);
 	r->told = sheets_told(r->arena, r->model, r->findings);
 	j.check = check_begin_program(scratch, r->model, r->findings);
 	j.known = r->before ? find_known(scratch, r) : NULL;

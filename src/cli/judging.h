@@ -4,8 +4,8 @@
 
 #include "cli/run.h"
 
-/* Checks r->model and what its sheets would show; findings go to r->findings, and
- * r->faces and the pixels of pictures are made on the way. */
+/* Checks r->model and what its sheets would show; findings go to r->findings, and the
+ * pixels of pictures are made on the way. */
 void judging_run(struct run *r);
 
 #endif
