@@ -41,8 +41,13 @@ static void replace_word(struct seeker *s, struct pos pos, str wrong, str right)
 	struct edit e = { EDIT_REPLACE, pos.file, pos.line,
 		seek_replaced(s, pos, wrong, right), 0 };
 
-	if (e.text.n)
-		meant(s, seek_add(s, &e, 1), right);
+	struct remedy *r;
+
+	if (!e.text.n)
+		return;
+	r = seek_add(s, &e, 1);
+	r->near = likely_word(wrong, &right, 1).n;
+	meant(s, r, right);
 }
 
 static void replace_heading(struct seeker *s, struct pos pos, str line)

@@ -181,6 +181,26 @@ static void one_slip_is_one_finding(void **state)
 		check_told(&rows[i]);
 }
 
+/* The word is as near to smaw.1f, which stands first in skills.md and is not missed, as to
+ * smaw.2f, which its own asker teaches too. */
+static void of_two_near_words_the_missed_one(void **state)
+{
+	static const struct slip_made v[] = {
+		{ SHEETS, "- smaw.2f assessed by", "- smaw.f assessed by" },
+		{ SHEETS, "- smaw.1f assessed by Visual", "- smaw.1f assessed by Visual\n"
+		    "- smaw.2f practiced" },
+	};
+	size_t before;
+	struct bench t = bench_with(v, COUNT(v), &before);
+
+	(void)state;
+	if (before < 2 || t.f->n != 1 || !str_has(t.f->v[0].repair, "write \"smaw.2f\"")) {
+		print_findings(&t);
+		fail_msg("%zu before", before);
+	}
+	bench_free(&t);
+}
+
 /* Two faults that have nothing to do with one another. */
 static void two_slips_are_two_findings(void **state)
 {
@@ -232,6 +252,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(the_program_is_clean),
 		cmocka_unit_test(one_slip_is_one_finding),
+		cmocka_unit_test(of_two_near_words_the_missed_one),
 		cmocka_unit_test(two_slips_are_two_findings),
 	};
 
