@@ -165,8 +165,36 @@ void finding_list(struct findings *f, struct finding *to, const struct finding *
 		*finding_relate(f, to, d->related[i].pos) = d->related[i];
 }
 
+/* What an error holds back. One that names nothing holds everything. */
+static enum finding_scope held_by(const struct finding *d)
+{
+	if (d->level != LEVEL_ERROR)
+		return SCOPE_FILE;
+	if (d->scope == SCOPE_FILE)
+		return d->assignment.n ? SCOPE_ASSIGNMENTS : SCOPE_PROGRAM;
+	return d->scope;
+}
+
+/* What both hold back, one now holds. */
+static void widen(struct finding *to, const struct finding *d)
+{
+	enum finding_scope own = held_by(to), more = held_by(d);
+
+	if (d->level != LEVEL_ERROR) {
+		to->level = d->level > to->level ? d->level : to->level;
+		return;
+	}
+	if (own == SCOPE_QUARTER && more == SCOPE_QUARTER && to->quarter != d->quarter)
+		more = SCOPE_PROGRAM;
+	if (more == SCOPE_QUARTER && own < more)
+		to->quarter = d->quarter;
+	to->scope = more > own ? more : own;
+	to->level = LEVEL_ERROR;
+}
+
 void finding_take(struct findings *f, struct finding *to, struct finding *d)
 {
+	widen(to, d);
 	finding_list(f, to, d);
 	d->name = FINDING_COUNT;
 }

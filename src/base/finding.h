@@ -145,7 +145,8 @@ struct related *finding_relate(struct findings *f, struct finding *d, struct pos
  * it; its texts must live as long as f. */
 void finding_list(struct findings *f, struct finding *to, const struct finding *d);
 /* The same for one of f itself, which then goes at the next findings_sweep: until that its
- * name is FINDING_COUNT, and every other finding keeps its index. */
+ * name is FINDING_COUNT, and every other finding keeps its index. The one that explains it
+ * is as grave, and holds back what it held. */
 void finding_take(struct findings *f, struct finding *to, struct finding *d);
 void findings_sweep(struct findings *f);
 

@@ -214,33 +214,6 @@ static uint32_t head_of(const struct remedies *rs, const struct remedy *r,
 	return head;
 }
 
-/* What an error holds back. One that names nothing holds everything. */
-static enum finding_scope held_by(const struct finding *d)
-{
-	if (d->level != LEVEL_ERROR)
-		return SCOPE_FILE;
-	if (d->scope == SCOPE_FILE)
-		return d->assignment.n ? SCOPE_ASSIGNMENTS : SCOPE_PROGRAM;
-	return d->scope;
-}
-
-/* What both hold back, one now holds. */
-static void widen(struct finding *head, const struct finding *d)
-{
-	enum finding_scope own = held_by(head), more = held_by(d);
-
-	if (d->level != LEVEL_ERROR) {
-		head->level = d->level > head->level ? d->level : head->level;
-		return;
-	}
-	if (own == SCOPE_QUARTER && more == SCOPE_QUARTER && head->quarter != d->quarter)
-		more = SCOPE_PROGRAM;
-	if (more == SCOPE_QUARTER && own < more)
-		head->quarter = d->quarter;
-	head->scope = more > own ? more : own;
-	head->level = LEVEL_ERROR;
-}
-
 static void settle(const struct remedies *rs, const struct remedy *r, struct findings *f,
     bool *settled)
 {
@@ -254,10 +227,8 @@ static void settle(const struct remedies *rs, const struct remedy *r, struct fin
 		if (!r->mends[i] || settled[i])
 			continue;
 		settled[i] = true;
-		if (i == at)
-			continue;
-		widen(head, d);
-		finding_take(f, head, d);
+		if (i != at)
+			finding_take(f, head, d);
 	}
 	if (r->say.n)
 		head->repair = r->say;

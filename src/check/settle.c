@@ -246,8 +246,6 @@ static void take_needs(const struct model *m, const struct waivers *ws, struct f
 			finding_repair(f, lost, "give %.*s a line in program.md before %.*s",
 			    STR_ARG(lost->assignment), STR_ARG(d->assignment));
 		}
-		lost->level = LEVEL_ERROR;
-		lost->scope = SCOPE_ASSIGNMENTS;
 		finding_take(f, lost, &f->v[i]);
 	}
 }
@@ -401,23 +399,24 @@ static bool is_of_file(enum finding_name name)
 
 /* A line of program.md that gives nothing: its file, when that is named for the id and
  * could not be read, is the cause; a translation of it is a consequence. */
-static void settle_lost(const struct model *m, struct findings *f, size_t at)
+static void settle_lost(const struct model *m, const struct waivers *ws, struct findings *f,
+    size_t at)
 {
 	str id = f->v[at].assignment;
 
 	for (size_t i = 0; i < f->n; i++) {
 		struct finding *d = &f->v[i];
 
-		if (d->name == FINDING_UNKNOWN_TRANSLATION && str_eq(d->assignment, id))
+		if (d->name == FINDING_UNKNOWN_TRANSLATION && str_eq(d->assignment, id) &&
+		    !settle_waived(ws, d))
 			finding_take(f, &f->v[at], d);
 	}
 	for (size_t i = 0; i < f->n; i++) {
 		struct finding *d = &f->v[i];
 
 		if (!is_of_file(d->name) || d->pos.file >= m->sources->n ||
-		    !is_file_of(m->sources->v[d->pos.file].path, id))
+		    !is_file_of(m->sources->v[d->pos.file].path, id) || settle_waived(ws, d))
 			continue;
-		d->level = LEVEL_ERROR;
 		if (d->name == FINDING_EMPTY_FILE)
 			finding_repair(f, d, "fill it in, or delete it and its line in "
 			    "program.md");
@@ -436,8 +435,7 @@ static bool asks_for(const struct finding *d, str section, str key)
 	    : key.n && str_find(d->repair, key, 0) < d->repair.n;
 }
 
-/* Lines of a translation that its original lost are told with what else the loss brings.
- * What was an error stays one. */
+/* Lines of a translation that its original lost are told with what else the loss brings. */
 static void settle_translated(struct arena *scratch, const struct waivers *ws,
     struct findings *f, size_t at)
 {
@@ -453,7 +451,6 @@ static void settle_translated(struct arena *scratch, const struct waivers *ws,
 		    !str_eq(f->v[i].assignment, d->assignment) ||
 		    !asks_for(&f->v[i], whole ? STR("## Acceptance") : (str){ 0 }, key))
 			continue;
-		f->v[i].level = LEVEL_ERROR;
 		finding_take(f, &f->v[i], &f->v[at]);
 		return;
 	}
@@ -476,18 +473,17 @@ static void settle_figures(const struct waivers *ws, struct findings *f, size_t 
 		if (!is_figure_fault(f->v[i].name) || f->v[i].pos.file != there.file ||
 		    f->v[i].pos.line != there.line || settle_waived(ws, &f->v[i]))
 			continue;
-		f->v[i].level = LEVEL_ERROR;
 		finding_take(f, &f->v[i], &f->v[at]);
 		return;
 	}
 }
 
 /* A paragraph that is out of place because HTML stands in it is told by that. */
-static void settle_html(struct findings *f, size_t at)
+static void settle_html(const struct waivers *ws, struct findings *f, size_t at)
 {
 	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name == FINDING_NOT_UNDERSTOOD &&
-		    !pos_cmp(f->v[i].pos, f->v[at].pos))
+		    !pos_cmp(f->v[i].pos, f->v[at].pos) && !settle_waived(ws, &f->v[i]))
 			finding_take(f, &f->v[at], &f->v[i]);
 }
 
@@ -509,15 +505,17 @@ static void settle_files(struct arena *scratch, const struct model *m,
 		enum finding_name name = f->v[i].name;
 		bool translated = is_lost_translation(&f->v[i]);
 
+		if (name == FINDING_COUNT || settle_waived(ws, &f->v[i]))
+			continue;
 		seen++;
 		if (name == FINDING_UNKNOWN_ASSIGNMENT && f->v[i].assignment.n)
-			settle_lost(m, f, i);
+			settle_lost(m, ws, f, i);
 		else if (translated)
 			settle_translated(scratch, ws, f, i);
 		else if (name == FINDING_TRANSLATION_DIFFERS)
 			settle_figures(ws, f, i);
 		else if (name == FINDING_RAW_HTML)
-			settle_html(f, i);
+			settle_html(ws, f, i);
 		else if (name == FINDING_NOT_UNDERSTOOD)
 			settle_stretch(ws, f, i);
 		else if (name == FINDING_POSITION_IMPOSSIBLE)
@@ -554,17 +552,15 @@ static void settle_shown(const struct model *m, const struct waivers *ws,
 		struct finding *d = &f->v[i], *lost;
 
 		if (!finding_is_of_order(d->name) || !d->wrong ||
-		    d->wrong->first != d->wrong->second || d->wrong->mover == NONE)
+		    d->wrong->first != d->wrong->second || d->wrong->mover == NONE ||
+		    settle_waived(ws, d))
 			continue;
 		lost = not_listed(ws, f, m->assignments[d->wrong->mover].id);
 		if (!lost)
 			continue;
-		if (lost->level < d->level) {
-			lost->level = d->level;
+		if (lost->level < d->level)
 			finding_repair(f, lost, "give %.*s a line in program.md before %.*s",
 			    STR_ARG(lost->assignment), STR_ARG(d->assignment));
-		}
-		lost->scope = SCOPE_ASSIGNMENTS;
 		finding_take(f, lost, d);
 	}
 }

@@ -25,7 +25,7 @@ void settle_pictures(const struct model *m, const struct waivers *ws,
 {
 	const struct finding *d = &f->v[at];
 
-	for (size_t i = 0; i < f->n && !settle_waived(ws, d); i++) {
+	for (size_t i = 0; i < f->n; i++) {
 		const struct finding *o = &f->v[i];
 		bool same = i > at && o->name == d->name && str_eq(o->message, d->message);
 		bool meant = o->name == FINDING_UNUSED_PICTURE &&
@@ -43,7 +43,7 @@ void settle_floating(const struct waivers *ws, struct findings *f, size_t at)
 {
 	struct finding *d = &f->v[at];
 
-	for (size_t i = at + 1; i < f->n && !settle_waived(ws, d); i++)
+	for (size_t i = at + 1; i < f->n; i++)
 		if (f->v[i].name == d->name && str_eq(f->v[i].assignment, d->assignment) &&
 		    !settle_waived(ws, &f->v[i]))
 			finding_take(f, d, &f->v[i]);
@@ -54,7 +54,7 @@ void settle_position(const struct waivers *ws, struct findings *f, size_t at)
 {
 	struct finding *d = &f->v[at];
 
-	for (size_t i = 0; i < f->n && !settle_waived(ws, d); i++)
+	for (size_t i = 0; i < f->n; i++)
 		if (f->v[i].name == FINDING_MISSING_PROGRESSION &&
 		    !pos_cmp(f->v[i].pos, d->pos) && !settle_waived(ws, &f->v[i]))
 			finding_take(f, d, &f->v[i]);
@@ -66,10 +66,11 @@ void settle_stretch(const struct waivers *ws, struct findings *f, size_t at)
 	struct finding *d = &f->v[at];
 	uint32_t last = d->pos.line;
 
-	for (size_t i = at + 1; i < f->n && !settle_waived(ws, d); i++) {
+	for (size_t i = at + 1; i < f->n; i++) {
 		struct finding *o = &f->v[i];
 
 		if (o->name != d->name || o->pos.file != d->pos.file ||
+		    !str_eq(o->assignment, d->assignment) ||
 		    o->pos.line <= last || o->pos.line - last > STRETCH_GAP ||
 		    !str_eq(o->message, d->message) || !str_eq(o->repair, d->repair) ||
 		    settle_waived(ws, o))
@@ -129,7 +130,7 @@ void settle_current(const struct waivers *ws, struct findings *f, size_t at)
 {
 	const struct finding *d = &f->v[at];
 
-	for (size_t i = 0; i < f->n && !settle_waived(ws, d); i++) {
+	for (size_t i = 0; i < f->n; i++) {
 		const struct finding *o = &f->v[i];
 
 		if (o->name != FINDING_TEXT_DISAGREES || !o->nrelated ||

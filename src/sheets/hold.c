@@ -58,13 +58,22 @@ static bool concerns(const struct finding *d, const struct printed *p)
 	}
 }
 
-/* Whether what is wrong is wrong on papers in that language too. */
-static bool is_in(const struct model *m, const struct finding *d, const struct language *l)
+static bool is_place_in(const struct model *m, struct pos pos, const struct language *l)
 {
-	const struct language *of = d->pos.file == POS_NOWHERE
-	    ? NULL : translation_folder(m->sources->v[d->pos.file].path);
+	const struct language *of = pos.file == POS_NOWHERE
+	    ? NULL : translation_folder(m->sources->v[pos.file].path);
 
 	return !of || of == l;
+}
+
+/* Whether what is wrong, or what it explains, is wrong on papers in that language too. */
+static bool is_in(const struct model *m, const struct finding *d, const struct language *l)
+{
+	bool in = is_place_in(m, d->pos, l);
+
+	for (size_t i = 0; i < d->nrelated && !in; i++)
+		in = d->related[i].listed && is_place_in(m, d->related[i].pos, l);
+	return in;
 }
 
 const struct finding *hold_find(const struct model *m, const struct findings *f,

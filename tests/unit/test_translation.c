@@ -201,6 +201,12 @@ static void only_its_own_papers_wait(void **state)
 	    STR("SM-04");
 	assert_non_null(hold_find(t.m, t.f, v, 1, 0, NULL));
 	assert_non_null(hold_find(t.m, t.f, v, 1, 0, spanish()));
+	/* The original waits still when its fault is told with one of the translation. */
+	finding_take(t.f, &t.f->v[0], &t.f->v[1]);
+	findings_sweep(t.f);
+	assert_int_equal(t.f->n, 1);
+	assert_ptr_equal(hold_find(t.m, t.f, v, 1, 0, NULL), t.f->v);
+	assert_ptr_equal(hold_find(t.m, t.f, v, 1, 0, spanish()), t.f->v);
 	bench_free(&t);
 }
 
