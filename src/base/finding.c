@@ -116,7 +116,9 @@ struct slip *finding_slip(struct findings *f, struct finding *d, struct pos pos,
 	struct slip *s = arena_alloc(f->arena, sizeof *s);
 	struct slip **end = &d->slips;
 
-	*s = (struct slip){ .pos = pos, .wrong = wrong, .right = right };
+	/* Rules work with words in memory that goes before trials begin. */
+	*s = (struct slip){ .pos = pos, .wrong = str_copy(f->arena, wrong),
+		.right = str_copy(f->arena, right) };
 	while (*end)
 		end = &(*end)->next;
 	*end = s;
