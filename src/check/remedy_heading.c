@@ -202,6 +202,22 @@ static void seek_any(struct seeker *s, str heading)
 	s->out->v[s->out->n - 1].say = (str){ 0 };
 }
 
+/* An outcome that credentials name and skills.md lacks, else any. */
+static void seek_outcome(struct seeker *s)
+{
+	str mark = STR(" names outcome \"");
+
+	for (size_t i = 0; i < s->f->n; i++) {
+		str words = s->f->v[i].message;
+		size_t at = str_find(words, mark, 0) + mark.n;
+
+		if (s->f->v[i].name == FINDING_BAD_CREDENTIAL && at < words.n)
+			add_heading(s, str_format(s->arena, "%.*s: Title", STR_ARG(str_sub(words,
+			    at, str_find_char(words, '"', at)))));
+	}
+	seek_any(s, STR("X0: Outcome"));
+}
+
 static bool is_in(const struct seeker *s, const char *path)
 {
 	return str_eq(s->m->sources->v[seek_finding(s)->pos.file].path, str_of(path));
@@ -226,7 +242,7 @@ void seek_headings(struct seeker *s)
 	if (is_in(s, "shop.md"))
 		seek_shop(s);
 	else if (is_in(s, "skills.md"))
-		seek_any(s, STR("X0: Outcome"));
+		seek_outcome(s);
 	else if (is_in(s, "cohorts.md"))
 		seek_any(s, STR("Group"));
 	else if (is_in(s, "program.md"))

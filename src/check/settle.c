@@ -518,6 +518,8 @@ static void settle_files(struct arena *scratch, const struct model *m,
 			settle_html(ws, f, i);
 		else if (name == FINDING_NOT_UNDERSTOOD)
 			settle_stretch(ws, f, i);
+		else if (name == FINDING_BAD_DRAWING)
+			settle_drawing(ws, f, i);
 		else if (name == FINDING_POSITION_IMPOSSIBLE)
 			settle_position(ws, f, i);
 		else if (name == FINDING_FLOATING_PART)

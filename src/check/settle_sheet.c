@@ -49,6 +49,22 @@ void settle_floating(const struct waivers *ws, struct findings *f, size_t at)
 			finding_take(f, d, &f->v[i]);
 }
 
+/* A drawing that cannot be made is told with what is wrong in its block. */
+void settle_drawing(const struct waivers *ws, struct findings *f, size_t at)
+{
+	struct finding *d = &f->v[at];
+
+	for (size_t i = 0; i < f->n; i++) {
+		struct finding *o = &f->v[i];
+
+		if (i == at || o->name != d->name || pos_cmp(o->pos, d->pos) ||
+		    !str_starts(o->message, STR("this drawing cannot be made")) ||
+		    settle_waived(ws, d) || settle_waived(ws, o))
+			continue;
+		finding_take(f, d, o);
+	}
+}
+
 /* Where a weld cannot be, which way it goes is not asked. */
 void settle_position(const struct waivers *ws, struct findings *f, size_t at)
 {

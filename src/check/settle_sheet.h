@@ -10,6 +10,7 @@ bool settle_waived(const struct waivers *ws, const struct finding *d);
 void settle_pictures(const struct model *m, const struct waivers *ws, struct findings *f,
     uint32_t at);
 void settle_floating(const struct waivers *ws, struct findings *f, size_t at);
+void settle_drawing(const struct waivers *ws, struct findings *f, size_t at);
 void settle_position(const struct waivers *ws, struct findings *f, size_t at);
 void settle_stretch(const struct waivers *ws, struct findings *f, size_t at);
 void settle_tests(const struct model *m, const struct waivers *ws, struct findings *f,

@@ -113,14 +113,16 @@ static void compare_prose(struct pair *p, const struct prose *here,
 }
 
 /* What keeps a student safe is said in as many entries: figures alone do not show that a
- * caution is missing. */
+ * caution is missing, and where one is, they differ for that. */
 static void compare_entries(struct pair *p, const struct prose *here,
     const struct prose *original, const char *what)
 {
 	struct finding *d;
 
-	if (!here->n || here->n == original->n)
+	if (!here->n || here->n == original->n) {
+		compare_prose(p, here, original, what);
 		return;
+	}
 	d = differs(p, here->v[0].pos, original->n ? original->v[0].pos : p->x->pos, "%s of "
 	    "%.*s has %zu %s here and %zu in the original", what, STR_ARG(p->x->id), here->n,
 	    here->n == 1 ? "entry" : "entries", original->n);
@@ -429,8 +431,6 @@ void translations_check(struct arena *scratch, const struct model *m, struct fin
 			compare_entries(&p, &p.t->parts[SAID_BRING], &p.x->bring, "Bring");
 			compare_entries(&p, &p.t->parts[SAID_CAUTIONS], &p.x->cautions,
 			    "Cautions");
-			compare_prose(&p, &p.t->parts[SAID_BRING], &p.x->bring, "Bring");
-			compare_prose(&p, &p.t->parts[SAID_CAUTIONS], &p.x->cautions, "Cautions");
 			compare_prose(&p, &p.t->parts[SAID_IF_IT_FAILS], &p.x->if_it_fails,
 			    "If it fails");
 			compare_prose(&p, &p.t->parts[SAID_NOTES], &p.x->notes, "Notes");
