@@ -7,41 +7,6 @@
 /* With more findings than these a program is being written, not slipped in. */
 enum { STANDING_MOST = 120, TRIALS_MOST = 48, WALKED_MOST = 6000 };
 
-const struct finding *seek_finding(const struct seeker *s)
-{
-	return &s->f->v[s->finding];
-}
-
-struct remedy *seek_add(struct seeker *s, const struct edit *v, size_t n)
-{
-	struct remedy *r = ARENA_PUSH(s->arena, s->out->v, s->out->n, s->out->cap);
-
-	*r = (struct remedy){ .finding = s->finding, .turn = s->turn++,
-		.edits = arena_array_of(s->arena, v, n, sizeof *v), .nedits = n };
-	return r;
-}
-
-str seek_line(const struct seeker *s, struct pos pos)
-{
-	const struct sources *all = s->m->sources;
-
-	return all && pos.file < all->n ? text_line_at(all->v[pos.file].text, pos.line)
-	    : (str){ 0 };
-}
-
-size_t seek_byte(str line, uint32_t col)
-{
-	size_t at = 0;
-
-	/* Columns count characters. */
-	for (uint32_t i = 1; i < col && at < line.n; i++) {
-		at++;
-		while (at < line.n && ((unsigned char)line.p[at] & 0xc0) == 0x80)
-			at++;
-	}
-	return at;
-}
-
 size_t remedies_most(const struct model *m)
 {
 	size_t n = WALKED_MOST / (m->nassignments + 1);
@@ -58,39 +23,29 @@ static size_t count_standing(const struct findings *f)
 	return n;
 }
 
-/* Where an assignment first stands in program.md, which does not depend on the files. */
-static uint32_t line_in_program(const struct model *m, str id)
-{
-	for (uint32_t i = 0; id.n && i < m->nslots; i++)
-		if (m->slots[i].assignment != NONE &&
-		    str_eq(m->assignments[m->slots[i].assignment].id, id))
-			return i;
-	return NONE;
-}
-
 static int compare_u32(uint32_t a, uint32_t b)
 {
 	return a < b ? -1 : a > b;
 }
 
-/* Which of two findings comes first here: the graver, then by name, then as students meet
- * them. So it is the same however the files are cut. */
-static int compare_findings(const struct model *m, const struct finding *a,
-    const struct finding *b)
+static uint32_t line_in_program(struct seeker *s, str id)
+{
+	const struct slot *k = seek_slot(s, id);
+
+	return k ? (uint32_t)(k - s->m->slots) : NONE;
+}
+
+/* The graver, then by name, then as students meet them. */
+int seek_compare(struct seeker *s, const struct finding *a, const struct finding *b)
 {
 	int c = compare_u32(b->level, a->level);
 
 	if (!c)
 		c = compare_u32(a->name, b->name);
 	if (!c)
-		c = compare_u32(line_in_program(m, a->assignment),
-		    line_in_program(m, b->assignment));
+		c = compare_u32(line_in_program(s, a->assignment),
+		    line_in_program(s, b->assignment));
 	return c ? c : str_cmp(a->message, b->message);
-}
-
-int seek_compare(const struct seeker *s, const struct finding *a, const struct finding *b)
-{
-	return compare_findings(s->m, a, b);
 }
 
 struct ranked {
@@ -108,14 +63,14 @@ static int compare_ranked(const void *a, const void *b)
 }
 
 /* By finding, how many come before it. */
-static uint32_t *rank_findings(struct arena *a, const struct model *m,
-    const struct findings *f)
+static uint32_t *rank_findings(struct seeker *s)
 {
-	uint32_t *rank = arena_array(a, f->n, sizeof *rank);
+	const struct findings *f = s->f;
+	uint32_t *rank = arena_array(s->arena, f->n, sizeof *rank);
 
 	for (size_t i = 0; i < f->n; i++)
 		for (size_t k = 0; k < f->n; k++)
-			rank[i] += compare_findings(m, &f->v[k], &f->v[i]) < 0;
+			rank[i] += seek_compare(s, &f->v[k], &f->v[i]) < 0;
 	return rank;
 }
 
@@ -209,7 +164,7 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
 		seek_teaching(&s);
 		seek_lost(&s);
 	}
-	rank = rank_findings(a, m, f);
+	rank = rank_findings(&s);
 	s.out->order = order_findings(a, rank, f->n);
 	order_remedies(a, rank, s.out);
 	list_tries(a, m, s.out);

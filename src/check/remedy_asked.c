@@ -1,40 +1,6 @@
 /* Which skills are asked for by what is found, and by whom. */
 #include "check/remedy_seek.h"
 
-uint32_t seek_skill(const struct seeker *s, str id)
-{
-	return id.n ? map_find(s->m->skill_by_id, id) : MAP_NONE;
-}
-
-static const struct slot **slots_by_assignment(const struct seeker *s)
-{
-	const struct model *m = s->m;
-	const struct slot **v = arena_array(s->arena, m->nassignments + 1, sizeof *v);
-
-	for (size_t i = m->nslots; i-- > 0; )
-		if (m->slots[i].assignment != NONE)
-			v[m->slots[i].assignment] = &m->slots[i];
-	return v;
-}
-
-const struct slot *seek_slot(struct seeker *s, str id)
-{
-	uint32_t at = id.n ? map_find(s->m->assignment_by_id, id) : MAP_NONE;
-
-	if (!s->slots)
-		s->slots = slots_by_assignment(s);
-	return at == MAP_NONE ? NULL : s->slots[at];
-}
-
-bool seek_before(const struct model *m, const struct slot *a, const struct slot *b)
-{
-	uint32_t qa = m->courses[a->course].quarter, qb = m->courses[b->course].quarter;
-
-	if (qa != qb)
-		return qa < qb;
-	return a->week != b->week ? a->week < b->week : a < b;
-}
-
 bool seek_is_teaching(const struct finding *d)
 {
 	return !d->waived && (d->name == FINDING_UNTAUGHT_SKILL ||
@@ -49,8 +15,8 @@ bool seek_is_teaching(const struct finding *d)
 static bool is_plain_move(struct seeker *s, const struct finding *d)
 {
 	const struct standing_wrong *w = d->wrong;
-	const struct slot *k = w && w->mover != NONE && d->name == FINDING_UNTAUGHT_SKILL
-	    ? seek_slot(s, s->m->assignments[w->mover].id) : NULL;
+	const struct slot *k = w && d->name == FINDING_UNTAUGHT_SKILL
+	    ? seek_slot_of(s, w->mover) : NULL;
 	uint32_t quarter = k ? s->m->courses[k->course].quarter : 0, weeks = s->m->weeks;
 
 	return k && weeks && (w->week / weeks + 1 == quarter || w->end / weeks + 1 == quarter);

@@ -61,7 +61,8 @@ void seek_fact(struct seeker *s, const struct assignment *a, const char *key, si
     str to, str why)
 {
 	struct pos pos = assignment_fact_pos(a, str_of(key));
-	struct remedy *r = seek_write(s, pos, seek_item(s, pos, ',', k), to);
+	struct remedy *r = pos.line == a->pos.line ? NULL
+	    : seek_write(s, pos, seek_item(s, pos, ',', k), to);
 
 	if (r)
 		r->say = write_say(s, a, to, key, why);
@@ -370,17 +371,10 @@ static const struct asking askings[] = {
 	{ FINDING_BAD_QUANTITY, { seek_weight, seek_bad_piece } },
 };
 
-static const struct assignment *assignment_of(const struct model *m, str id)
-{
-	uint32_t at = id.n ? map_find(m->assignment_by_id, id) : MAP_NONE;
-
-	return at == MAP_NONE ? NULL : &m->assignments[at];
-}
-
 void seek_facts(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
-	const struct assignment *a = assignment_of(s->m, d->assignment);
+	const struct assignment *a = seek_assignment(s);
 
 	for (size_t i = 0; a && i < sizeof askings / sizeof *askings; i++)
 		for (size_t k = 0; k < WAYS && askings[i].name == d->name; k++)

@@ -206,15 +206,12 @@ static void seek_places(struct seeker *s)
 static void write_week(struct seeker *s, const struct slot *k, uint32_t week)
 {
 	str line = seek_line(s, k->pos), mark = STR("week ");
-	size_t from = str_find(line, mark, 0) + mark.n, end = from;
+	str old = seek_digits(line, str_find(line, mark, 0) + mark.n);
 	struct remedy *r;
 
 	if (k->assignment == NONE || k->group)
 		return;
-	while (end < line.n && line.p[end] >= '0' && line.p[end] <= '9')
-		end++;
-	r = from > line.n ? NULL : seek_write(s, k->pos, str_sub(line, from, end),
-	    str_format(s->arena, "%u", week));
+	r = seek_write(s, k->pos, old, str_format(s->arena, "%u", week));
 	if (!r)
 		return;
 	r->say = str_format(s->arena, "write week %u at %.*s in program.md", week,

@@ -17,35 +17,6 @@ static const struct {
 };
 enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 8 };
 
-/* Where the text of an assignment ends in its file: before the next one. */
-static uint32_t last_line(const struct seeker *s, const struct assignment *a)
-{
-	const struct sources *all = s->m->sources;
-	uint32_t last = (uint32_t)text_count_lines(all->v[a->pos.file].text);
-
-	for (size_t i = 0; i < s->m->nassignments; i++) {
-		struct pos pos = s->m->assignments[i].pos;
-
-		if (pos.file == a->pos.file && pos.line > a->pos.line && pos.line <= last)
-			last = pos.line - 1;
-	}
-	return last;
-}
-
-static bool has_section(const struct seeker *s, const struct assignment *a, str name)
-{
-	str head = str_format(s->arena, "## %.*s", STR_ARG(name));
-	uint32_t last = last_line(s, a);
-
-	for (uint32_t line = a->pos.line; line <= last; line++) {
-		str text = seek_line(s, (struct pos){ a->pos.file, line, 1 });
-
-		if (str_eq_nocase(str_trim(text), head))
-			return true;
-	}
-	return false;
-}
-
 /* A heading above the line that the finding is about. */
 static void add_heading(struct seeker *s, str heading)
 {
@@ -61,11 +32,9 @@ static void add_heading(struct seeker *s, str heading)
 
 static bool is_step(str line)
 {
-	size_t i = 0;
+	size_t n = seek_digits(line, 0).n;
 
-	while (i < line.n && line.p[i] >= '0' && line.p[i] <= '9')
-		i++;
-	return i && i < line.n && (line.p[i] == '.' || line.p[i] == ')');
+	return n && n < line.n && (line.p[n] == '.' || line.p[n] == ')');
 }
 
 /* Whether a line behind the first of Needs perhaps teaches: others are told to need the
@@ -102,7 +71,7 @@ static void seek_sections(struct seeker *s, const struct assignment *a)
 		bool step = is_step(line);
 		str only = step ? STR("Procedure") : STR("Teaches");
 
-		if ((step || may_teach(s, a)) && !has_section(s, a, only))
+		if ((step || may_teach(s, a)) && !seek_section(s, a, only))
 			add_heading(s, only);
 		return;
 	}
@@ -111,7 +80,7 @@ static void seek_sections(struct seeker *s, const struct assignment *a)
 	if (str_starts(line, STR("- **")) && follows_on(s, seek_finding(s)->pos))
 		return;
 	for (size_t i = 0; i < SECTIONS_MOST && shapes[k].sections[i]; i++)
-		if (!has_section(s, a, str_of(shapes[k].sections[i])))
+		if (!seek_section(s, a, str_of(shapes[k].sections[i])))
 			add_heading(s, str_of(shapes[k].sections[i]));
 }
 
@@ -218,35 +187,30 @@ static void seek_outcome(struct seeker *s)
 	seek_any(s, STR("X0: Outcome"));
 }
 
-static bool is_in(const struct seeker *s, const char *path)
-{
-	return str_eq(s->m->sources->v[seek_finding(s)->pos.file].path, str_of(path));
-}
-
 static bool may_lack_heading(enum finding_name name)
 {
-	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_BAD_QUANTITY || name == FINDING_NOT_UNDERSTOOD || name == FINDING_DUPLICATE_KEY ||
+	return name == FINDING_UNTAUGHT_SKILL || name == FINDING_BAD_QUANTITY ||
+	    name == FINDING_NOT_UNDERSTOOD || name == FINDING_DUPLICATE_KEY ||
 	    name == FINDING_UNKNOWN_SKILL || name == FINDING_UNKNOWN_KEY;
 }
 
 void seek_headings(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
-	uint32_t who = d->assignment.n ? map_find(s->m->assignment_by_id, d->assignment)
-	    : MAP_NONE;
+	const struct assignment *a = seek_assignment(s);
 
 	seek_lost_quarter(s);
 	if (!may_lack_heading(d->name) || !d->pos.line || !s->m->sources ||
 	    d->pos.file >= s->m->sources->n)
 		return;
-	if (is_in(s, "shop.md"))
+	if (seek_is_in(s, d->pos, "shop.md"))
 		seek_shop(s);
-	else if (is_in(s, "skills.md"))
+	else if (seek_is_in(s, d->pos, "skills.md"))
 		seek_outcome(s);
-	else if (is_in(s, "cohorts.md"))
+	else if (seek_is_in(s, d->pos, "cohorts.md"))
 		seek_any(s, STR("Group"));
-	else if (is_in(s, "program.md"))
+	else if (seek_is_in(s, d->pos, "program.md"))
 		seek_quarter(s);
-	else if (who != MAP_NONE && s->m->assignments[who].pos.file == d->pos.file)
-		seek_sections(s, &s->m->assignments[who]);
+	else if (a && a->pos.file == d->pos.file)
+		seek_sections(s, a);
 }

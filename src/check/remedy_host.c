@@ -112,7 +112,7 @@ static void look(struct seeker *s, struct host *h)
 	const struct asked *asked = seek_asked(s);
 	uint32_t who = h->slot->assignment;
 	bool *outcomes = arena_array(s->arena, m->noutcomes + 1, sizeof *outcomes);
-	str text = seek_sheet(s, who);
+	str text = seek_sheet(s, &m->assignments[who]);
 
 	h->skills = arena_array(s->arena, m->nskills + 1, sizeof *h->skills);
 	/* A second time for what stands before that which tells the outcome. */

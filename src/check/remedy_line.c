@@ -6,27 +6,16 @@
 /* Ways tried of one finding: more of them are seldom the one. */
 enum { PLACES_MOST = 8, OPTIONAL_MOST = 6 };
 
-static const struct slot *slot_of(const struct model *m, uint32_t who)
-{
-	for (size_t i = 0; i < m->nslots; i++)
-		if (m->slots[i].assignment == who)
-			return &m->slots[i];
-	return NULL;
-}
-
 /* The line as written, at another week. */
 static str line_in_week(const struct seeker *s, str line, uint32_t week)
 {
 	str mark = STR("week ");
-	size_t at = str_find(line, mark, 0), end;
+	size_t at = str_find(line, mark, 0) + mark.n;
 
-	if (at >= line.n)
+	if (at > line.n)
 		return (str){ 0 };
-	at += mark.n;
-	for (end = at; end < line.n && line.p[end] >= '0' && line.p[end] <= '9'; end++)
-		;
 	return str_format(s->arena, "%.*s%u%.*s", STR_ARG(str_sub(line, 0, at)), week,
-	    STR_ARG(str_sub(line, end, line.n)));
+	    STR_ARG(str_sub(line, at + seek_digits(line, at).n, line.n)));
 }
 
 /* Behind which line of program.md work of a week stands last in its course, but for
@@ -132,7 +121,7 @@ static void move_between(struct seeker *s, const struct slot *k, uint64_t from, 
 /* The line that stands wrong goes where the finding says, nearest first. */
 static void move_one(struct seeker *s, const struct standing_wrong *w)
 {
-	const struct slot *k = slot_of(s->m, w->mover);
+	const struct slot *k = seek_slot_of(s, w->mover);
 
 	if (!k || k->group)
 		return;
@@ -149,11 +138,11 @@ static void move_one(struct seeker *s, const struct standing_wrong *w)
  * least that serves, or far before it: where hours are lacking. */
 static void move_two(struct seeker *s, const struct standing_wrong *w)
 {
-	const struct slot *first = slot_of(s->m, w->first);
-	const struct slot *second = slot_of(s->m, w->second);
+	const struct slot *first = seek_slot_of(s, w->first);
+	const struct slot *second = seek_slot_of(s, w->second);
 
 	for (uint32_t i = 0; i < w->ntold; i++) {
-		const struct slot *told = slot_of(s->m, w->told[i].mover);
+		const struct slot *told = seek_slot_of(s, w->told[i].mover);
 
 		if (told && !told->group)
 			add_moves(s, told, w->told[i].week);
@@ -173,12 +162,8 @@ static void move_two(struct seeker *s, const struct standing_wrong *w)
 /* A test in the week of its practice test: the one later, or the other earlier. */
 static void part_them(struct seeker *s)
 {
-	const struct slot *test = NULL;
+	const struct slot *test = seek_slot(s, seek_finding(s)->assignment);
 
-	for (size_t i = 0; i < s->m->nslots; i++)
-		if (s->m->slots[i].assignment != NONE && str_eq(s->m->assignments[
-		    s->m->slots[i].assignment].id, seek_finding(s)->assignment))
-			test = &s->m->slots[i];
 	for (size_t i = 0; test && !test->group && i < s->m->nslots; i++) {
 		const struct slot *k = &s->m->slots[i];
 
@@ -257,26 +242,15 @@ static void add_before(struct seeker *s, struct stretch in, size_t at, uint64_t 
 	add_line(s, k->course, pos, week);
 }
 
-/* The line in program.md of an assignment; past the last: it has none. */
-static size_t line_at(const struct model *m, str id)
-{
-	for (size_t i = 0; id.n && i < m->nslots; i++)
-		if (m->slots[i].assignment != NONE &&
-		    str_eq(m->assignments[m->slots[i].assignment].id, id))
-			return i;
-	return m->nslots;
-}
-
 /* When the first asks who is told with the finding. */
-static uint64_t first_asked(const struct seeker *s)
+static uint64_t first_asked(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
 	uint64_t first = UINT64_MAX;
 
 	for (size_t i = 0; i < d->nrelated; i++) {
-		size_t line = line_at(s->m, d->related[i].assignment);
-		uint64_t spot = line < s->m->nslots ? spot_of(s->m, &s->m->slots[line])
-		    : UINT64_MAX;
+		const struct slot *k = seek_slot(s, d->related[i].assignment);
+		uint64_t spot = k ? spot_of(s->m, k) : UINT64_MAX;
 
 		if (spot < first)
 			first = spot;
@@ -313,11 +287,11 @@ static void restore_line(struct seeker *s)
 		    has_hours_finding(s, m->slots[i].course))
 			add_to_course(s, m->slots[i].course, asked);
 	for (size_t i = 0; i < s->f->n && s->turn < PLACES_MOST; i++) {
-		size_t line = s->f->v[i].waived ? m->nslots
-		    : line_at(m, s->f->v[i].assignment);
+		const struct slot *k = s->f->v[i].waived ? NULL
+		    : seek_slot(s, s->f->v[i].assignment);
 
-		if (line < m->nslots)
-			add_to_course(s, m->slots[line].course, spot_of(m, &m->slots[line]));
+		if (k)
+			add_to_course(s, k->course, spot_of(m, k));
 	}
 }
 
@@ -356,19 +330,12 @@ static void oblige_course(struct seeker *s)
 /* A line that names the wrong work: which of the two is it, and what is in no course? */
 static void rename_line(struct seeker *s, struct pos pos, str wrong, str right)
 {
-	str line = seek_line(s, pos);
-	size_t at = str_find(line, wrong, 0);
-	struct edit e = { EDIT_REPLACE, pos.file, pos.line, { 0 }, 0 };
-	struct remedy *r;
+	struct pos start = { pos.file, pos.line, 1 };
+	struct remedy *r = seek_replace(s, start, wrong, right);
 
-	if (at >= line.n)
-		return;
-	e.text = str_format(s->arena, "%.*s%.*s%.*s", STR_ARG(str_sub(line, 0, at)),
-	    STR_ARG(right), STR_ARG(str_sub(line, at + wrong.n, line.n)));
-	r = seek_add(s, &e, 1);
-	r->names_cause = true;
-	r->say = str_format(s->arena, "write %.*s in place of %.*s in line %u", STR_ARG(right),
-	    STR_ARG(wrong), pos.line);
+	if (r)
+		r->say = str_format(s->arena, "write %.*s in place of %.*s in line %u",
+		    STR_ARG(right), STR_ARG(wrong), pos.line);
 }
 
 static void seek_twin(struct seeker *s)
@@ -396,7 +363,7 @@ void seek_lines(struct seeker *s)
 		oblige_course(s);
 	else if (d->name == FINDING_LISTED_TWICE)
 		seek_twin(s);
-	k = d->name == FINDING_OPTIONAL_TEACHER && d->wrong ? slot_of(s->m, d->wrong->mover)
+	k = d->name == FINDING_OPTIONAL_TEACHER && d->wrong ? seek_slot_of(s, d->wrong->mover)
 	    : NULL;
 	if (k && !k->group)
 		oblige(s, k);

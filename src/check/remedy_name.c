@@ -32,20 +32,15 @@ static struct word_list unknown_words(const struct seeker *s, enum finding_name 
 
 static void meant(const struct seeker *s, struct remedy *r, str word)
 {
-	r->names_cause = true;
 	r->say = str_format(s->arena, "write \"%.*s\" if that is what is meant", STR_ARG(word));
 }
 
 static void replace_word(struct seeker *s, struct pos pos, str wrong, str right)
 {
-	struct edit e = { EDIT_REPLACE, pos.file, pos.line,
-		seek_replaced(s, pos, wrong, right), 0 };
+	struct remedy *r = seek_replace(s, pos, wrong, right);
 
-	struct remedy *r;
-
-	if (!e.text.n)
+	if (!r)
 		return;
-	r = seek_add(s, &e, 1);
 	r->near = likely_word(wrong, &right, 1).n;
 	meant(s, r, right);
 }
@@ -53,15 +48,10 @@ static void replace_word(struct seeker *s, struct pos pos, str wrong, str right)
 static void replace_heading(struct seeker *s, struct pos pos, str line)
 {
 	struct edit e = { EDIT_REPLACE, pos.file, pos.line, line, 0 };
+	struct remedy *r = seek_add(s, &e, 1);
 
-	meant(s, seek_add(s, &e, 1), line);
-}
-
-static bool is_in(const struct seeker *s, struct pos pos, const char *path)
-{
-	const struct sources *all = s->m->sources;
-
-	return all && pos.file < all->n && str_starts(all->v[pos.file].path, str_of(path));
+	r->names_cause = true;
+	meant(s, r, line);
 }
 
 /* ---- skills ---- */
@@ -132,7 +122,7 @@ static void shop_heading(struct seeker *s, struct pos pos)
 
 static void unknown_heading(struct seeker *s)
 {
-	if (is_in(s, seek_finding(s)->pos, "shop.md"))
+	if (seek_is_in(s, seek_finding(s)->pos, "shop.md"))
 		shop_heading(s, seek_finding(s)->pos);
 }
 
@@ -144,9 +134,9 @@ static void same_name(struct seeker *s)
 	struct word_list l = unknown_words(s, FINDING_UNKNOWN_SKILL);
 
 	for (size_t k = 0; k < 2; k++) {
-		if (is_in(s, d->pos, "shop.md"))
+		if (seek_is_in(s, d->pos, "shop.md"))
 			shop_heading(s, pos[k]);
-		for (size_t i = 0; is_in(s, d->pos, "skills.md") && i < l.n; i++)
+		for (size_t i = 0; seek_is_in(s, d->pos, "skills.md") && i < l.n; i++)
 			replace_word(s, pos[k], key_at(s, pos[k]), l.v[i]);
 	}
 }
@@ -156,7 +146,7 @@ static void same_name(struct seeker *s)
 static void lost_id(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
-	bool outcome = is_in(s, d->pos, "skills.md");
+	bool outcome = seek_is_in(s, d->pos, "skills.md");
 	struct word_list l = outcome ? unknown_words(s, FINDING_BAD_CREDENTIAL)
 	    : (struct word_list){ .n = 0 };
 	str line = seek_line(s, d->pos), text = str_sub(line, seek_byte(line, d->pos.col), line.n);
@@ -191,7 +181,7 @@ static void shop_name(struct seeker *s)
 	const struct finding *d = seek_finding(s);
 	struct word_list l = { .n = 0 };
 
-	if (!d->slips || d->slips->right.n || !is_in(s, d->pos, "assignments/"))
+	if (!d->slips || d->slips->right.n || !seek_is_in(s, d->pos, "assignments/"))
 		return;
 	for (size_t i = 0; i < s->m->nmachines; i++)
 		if (is_told_of(s, s->m->machines[i].name))
@@ -213,7 +203,7 @@ static void custom_name(struct seeker *s)
 	str line = seek_line(s, d->pos);
 	struct word_list l = { .n = 0 };
 
-	if (!d->slips || d->slips->right.n || !is_in(s, d->pos, "customs.md"))
+	if (!d->slips || d->slips->right.n || !seek_is_in(s, d->pos, "customs.md"))
 		return;
 	for (size_t i = 0; i < s->f->n; i++) {
 		const struct finding *e = &s->f->v[i];
@@ -244,14 +234,10 @@ static void name_original(struct seeker *s, struct remedy *r, struct pos pos)
 static void rename_criterion(struct seeker *s, const struct assignment *x,
     const struct criterion *c, str key)
 {
-	struct edit e = { EDIT_REPLACE, c->pos.file, c->pos.line,
-		seek_replaced(s, c->pos, c->name, key), 0 };
-	struct remedy *r;
+	struct remedy *r = seek_replace(s, c->pos, c->name, key);
 
-	if (!e.text.n)
+	if (!r)
 		return;
-	r = seek_add(s, &e, 1);
-	r->names_cause = true;
 	r->say = str_format(s->arena, "write \"%.*s\" in place of \"%.*s\" in Acceptance of "
 	    "%.*s, if that is what is meant", STR_ARG(key), STR_ARG(c->name), STR_ARG(x->id));
 	name_original(s, r, c->pos);
@@ -283,27 +269,15 @@ static void lost_original(struct seeker *s)
 
 /* ---- sheets ---- */
 
-static const struct assignment *sheet_of(const struct seeker *s)
-{
-	uint32_t x = map_find(s->m->assignment_by_id, seek_finding(s)->assignment);
-
-	return x == MAP_NONE ? NULL : &s->m->assignments[x];
-}
-
 /* The repair of a name that stands elsewhere than the finding. */
 static void replace_name(struct seeker *s, struct pos pos, str wrong, str right,
     const char *section)
 {
-	struct edit e = { EDIT_REPLACE, pos.file, pos.line,
-		seek_replaced(s, pos, wrong, right), 0 };
-	struct remedy *r;
+	struct remedy *r = seek_replace(s, pos, wrong, right);
 
-	if (!e.text.n)
-		return;
-	r = seek_add(s, &e, 1);
-	r->names_cause = true;
-	r->say = str_format(s->arena, "write \"%.*s\" under %s in place of \"%.*s\"",
-	    STR_ARG(right), section, STR_ARG(wrong));
+	if (r)
+		r->say = str_format(s->arena, "write \"%.*s\" under %s in place of \"%.*s\"",
+		    STR_ARG(right), section, STR_ARG(wrong));
 }
 
 /* A bend that the code asks for and that Acceptance seems to misspell. */
@@ -311,7 +285,7 @@ static void lost_bend(struct seeker *s)
 {
 	static const str bends[] = { STR("Face bend"), STR("Root bend"), STR("Side bend") };
 	enum { BENDS = sizeof bends / sizeof *bends };
-	const struct assignment *a = sheet_of(s);
+	const struct assignment *a = seek_assignment(s);
 
 	for (size_t i = 0; a && i < a->ncriteria; i++) {
 		const struct criterion *c = &a->criteria[i];
@@ -336,7 +310,7 @@ static bool is_drawn(const struct assignment *a, uint32_t piece)
 static void lost_piece(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
-	const struct assignment *a = sheet_of(s);
+	const struct assignment *a = seek_assignment(s);
 	str line = seek_line(s, d->pos), name;
 	size_t from = STR("member:").n;
 

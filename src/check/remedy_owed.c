@@ -25,17 +25,6 @@ static void seek_kind(struct seeker *s, const struct assignment *a)
 		add_fact(s, a, STR("Kind"), kind_word((enum kind)k));
 }
 
-/* The value that a sheet gives a fact, as written; empty when it has none. */
-static str value_of(const struct seeker *s, uint32_t who, str key)
-{
-	str mark = str_format(s->arena, "\n- **%.*s:** ", STR_ARG(key));
-	str sheet = seek_sheet(s, who);
-	size_t at = str_find(sheet, mark, 0), from = at + mark.n;
-
-	return at < sheet.n ? str_trim(str_sub(sheet, from, str_find_char(sheet, '\n', from)))
-	    : (str){ 0 };
-}
-
 /* What other work says of a fact. */
 static void seek_value(struct seeker *s, const struct assignment *a, str key)
 {
@@ -43,7 +32,7 @@ static void seek_value(struct seeker *s, const struct assignment *a, str key)
 	size_t n = 0;
 
 	for (uint32_t i = 0; key.n && i < s->m->nassignments && n < VALUES_MOST; i++) {
-		str value = value_of(s, i, key);
+		str value = seek_said(s, &s->m->assignments[i], key);
 		size_t k = 0;
 
 		while (k < n && !str_eq(seen[k], value))
@@ -155,7 +144,7 @@ static void seek_card(struct seeker *s)
 	for (uint32_t i = 0; i < s->m->nassignments && s->turn < VALUES_MOST; i++) {
 		const struct assignment *a = &s->m->assignments[i];
 
-		if (a->kind != KIND_SAFETY || value_of(s, i, STR("Machines")).n)
+		if (a->kind != KIND_SAFETY || seek_said(s, a, STR("Machines")).n)
 			continue;
 		add_fact(s, a, STR("Machines"), buf_str(&list));
 		s->out->v[s->out->n - 1].say = str_format(s->arena, "add \"- **Machines:** "
@@ -167,9 +156,7 @@ static void seek_card(struct seeker *s)
 void seek_owed(struct seeker *s)
 {
 	const struct finding *d = seek_finding(s);
-	uint32_t who = d->assignment.n ? map_find(s->m->assignment_by_id, d->assignment)
-	    : MAP_NONE;
-	const struct assignment *a = who == MAP_NONE ? NULL : &s->m->assignments[who];
+	const struct assignment *a = seek_assignment(s);
 
 	if (unsigned_machine(d).n)
 		seek_card(s);

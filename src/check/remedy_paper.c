@@ -9,11 +9,7 @@ enum { LINES_MOST = 3 };
 /* The figure behind the key of a bullet. */
 static str digits_of(str line)
 {
-	size_t from = str_find(line, STR(":** "), 0) + 4, to = from;
-
-	while (to < line.n && line.p[to] >= '0' && line.p[to] <= '9')
-		to++;
-	return from < line.n ? str_sub(line, from, to) : (str){ 0 };
+	return seek_digits(line, str_find(line, STR(":** "), 0) + 4);
 }
 
 /* Weights that were not understood are not among them. */

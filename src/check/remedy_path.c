@@ -14,7 +14,7 @@ static bool is_of_path(const struct finding *d, const struct entry *e)
 }
 
 /* Of all that are, the first: one trial serves them all. */
-static bool is_first(const struct seeker *s, const struct entry *e)
+static bool is_first(struct seeker *s, const struct entry *e)
 {
 	const struct finding *own = seek_finding(s);
 
@@ -35,10 +35,9 @@ static bool is_first(const struct seeker *s, const struct entry *e)
 static str begin_in(const struct seeker *s, const struct entry *e, uint32_t quarter)
 {
 	str line = seek_line(s, e->pos), mark = STR("quarter ");
-	size_t at = str_find(line, mark, seek_byte(line, e->pos.col)) + mark.n, end = at;
+	size_t at = str_find(line, mark, seek_byte(line, e->pos.col)) + mark.n;
+	size_t end = at + seek_digits(line, at).n;
 
-	while (end < line.n && line.p[end] >= '0' && line.p[end] <= '9')
-		end++;
 	if (end == at || end > line.n)
 		return (str){ 0 };
 	return str_format(s->arena, "%.*s%u%.*s", STR_ARG(str_sub(line, 0, at)), quarter,

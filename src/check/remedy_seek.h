@@ -28,14 +28,19 @@ struct remedy *seek_add(struct seeker *s, const struct edit *v, size_t n);
 str seek_line(const struct seeker *s, struct pos pos);
 /* The byte of a line at which a column from 1 begins. */
 size_t seek_byte(str line, uint32_t col);
-/* The line with the first `wrong` at that place or behind changed; empty when it does not
- * stand there. */
-str seek_replaced(const struct seeker *s, struct pos pos, str wrong, str right);
+/* Adds the way to write `right` for the first `wrong` at that place or behind; null when
+ * that does not stand there, or one of them is empty. */
+struct remedy *seek_replace(struct seeker *s, struct pos pos, str wrong, str right);
+/* The digits of a line from there on, within the line; empty: there are none. */
+str seek_digits(str line, size_t from);
+/* Whether a place is in a source whose path begins so. */
+bool seek_is_in(const struct seeker *s, struct pos pos, const char *path);
 
 /* The skill of an id, MAP_NONE when skills.md lists none. */
 uint32_t seek_skill(const struct seeker *s, str id);
 /* The first line of program.md that gives an assignment; null: none. */
 const struct slot *seek_slot(struct seeker *s, str id);
+const struct slot *seek_slot_of(struct seeker *s, uint32_t who);
 /* Whether students come to a line of program.md before another. */
 bool seek_before(const struct model *m, const struct slot *a, const struct slot *b);
 /* Whether a finding stands that hangs on what is taught. */
@@ -52,8 +57,15 @@ struct asked {
 
 /* By skill. */
 const struct asked *seek_asked(struct seeker *s);
-/* The text of an assignment, from its heading. */
-str seek_sheet(const struct seeker *s, uint32_t who);
+/* The assignment that the finding names; null: none, or one that is not there. */
+const struct assignment *seek_assignment(const struct seeker *s);
+/* The text of an assignment, from its heading to that of the next, and its last line. */
+str seek_sheet(const struct seeker *s, const struct assignment *a);
+uint32_t seek_last_line(const struct seeker *s, const struct assignment *a);
+/* The line of a heading of that name in its sheet, outside fences; 0: it has none. */
+uint32_t seek_section(const struct seeker *s, const struct assignment *a, str name);
+/* What it says of a fact, as written; empty: it does not have that. */
+str seek_said(const struct seeker *s, const struct assignment *a, str key);
 /* "- smaw.2f assessed" of each skill that is marked, one a line. */
 str seek_teaches(const struct seeker *s, const bool *skills);
 /* Adds the way to let an assignment teach some more. */
@@ -75,6 +87,6 @@ void seek_owed(struct seeker *s);       /* facts and weights that are missing */
 void seek_paths(struct seeker *s);      /* entry paths that begin elsewhere */
 
 /* Which of two findings comes first, however the files are cut: <0, 0, >0. */
-int seek_compare(const struct seeker *s, const struct finding *a, const struct finding *b);
+int seek_compare(struct seeker *s, const struct finding *a, const struct finding *b);
 
 #endif

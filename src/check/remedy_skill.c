@@ -12,18 +12,19 @@ static void seek_meant(struct seeker *s)
 	const struct finding *d = seek_finding(s);
 	const struct asked *asked = seek_asked(s);
 	str *ids = arena_array(s->arena, s->m->nskills + 1, sizeof *ids), near;
-	struct edit e = { EDIT_REPLACE, d->pos.file, d->pos.line, { 0 }, 0 };
+	struct remedy *r;
 	size_t n = 0;
 
 	for (size_t i = 0; i < s->m->nskills; i++)
 		if (asked[i].open && !str_eq(s->m->skills[i].id, d->skill))
 			ids[n++] = s->m->skills[i].id;
 	near = likely_word(d->skill, ids, n);
-	e.text = seek_replaced(s, d->pos, d->skill, near);
-	if (e.text.n)
-		seek_add(s, &e, 1)->say = str_format(s->arena,
-		    "write %.*s if that is what %.*s assesses", STR_ARG(near),
-		    STR_ARG(d->assignment));
+	r = seek_replace(s, d->pos, d->skill, near);
+	if (!r)
+		return;
+	r->names_cause = false;
+	r->say = str_format(s->arena, "write %.*s if that is what %.*s assesses",
+	    STR_ARG(near), STR_ARG(d->assignment));
 }
 
 /* Whether something else is found wrong with a line. */

@@ -6,42 +6,6 @@
 /* Skills tried of one finding: more of them are seldom the one. */
 enum { SKILLS_MOST = 6 };
 
-/* The last line of an assignment. */
-static uint32_t line_below(const struct seeker *s, uint32_t who)
-{
-	const struct model *m = s->m;
-	struct pos own = m->assignments[who].pos;
-	uint32_t end = (uint32_t)text_count_lines(m->sources->v[own.file].text);
-
-	for (size_t i = 0; i < m->nassignments; i++) {
-		struct pos p = m->assignments[i].pos;
-
-		if (p.file == own.file && p.line > own.line && p.line <= end)
-			end = p.line - 1;
-	}
-	return end;
-}
-
-str seek_sheet(const struct seeker *s, uint32_t who)
-{
-	struct pos p = s->m->assignments[who].pos;
-
-	return text_lines(s->m->sources->v[p.file].text, p.line, line_below(s, who));
-}
-
-/* The line of the heading Teaches in a sheet, from 1; 0: there is none. */
-static uint32_t teaches_heading(str sheet)
-{
-	uint32_t line = 1;
-	str text;
-
-	for (; str_next(&sheet, '\n', &text); line++)
-		if (str_starts(text, STR("## ")) &&
-		    str_eq_nocase(str_trim(str_sub(text, 3, text.n)), STR("Teaches")))
-			return line;
-	return 0;
-}
-
 str seek_teaches(const struct seeker *s, const bool *skills)
 {
 	struct buf b = { .arena = s->arena };
@@ -64,10 +28,10 @@ struct remedy *seek_taught(struct seeker *s, uint32_t who, const bool *skills)
 		e.line = a->teaches[0].pos.line - 1;
 		return seek_add(s, &e, 1);
 	}
-	heading = teaches_heading(seek_sheet(s, who));
+	heading = seek_section(s, a, STR("Teaches"));
 	e.text = str_format(s->arena, "\n%s%.*s", heading ? "" : "## Teaches\n\n",
 	    STR_ARG(e.text));
-	e.line = heading ? a->pos.line + heading - 1 : line_below(s, who);
+	e.line = heading ? heading : seek_last_line(s, a);
 	return seek_add(s, &e, 1);
 }
 
