@@ -48,9 +48,9 @@ struct remedies *remedies_find(struct arena *a, const struct model *m,
  * not make a large program slow. */
 size_t remedies_most(const struct model *m);
 
-/* Notes what a remedy, and those with the same edits, mend: `after` is what was found once its edits were made, `texts`
- * are the files that they changed. A remedy that leaves its own finding, or brings
- * another one, mends nothing. */
+/* Notes what a remedy, and those with the same edits, mend: `after` is what was found once
+ * its edits were made, `texts` are the files that they changed. A remedy that leaves its
+ * own finding, or brings another one, mends nothing. */
 void remedy_judge(struct arena *a, struct remedy *r, const struct findings *before,
     const struct findings *after, const struct edited *texts, size_t ntexts);
 /* Whether one of those mends all that stands, so that no other need be tried. */

@@ -15,8 +15,8 @@ static str bracket(str line)
 	return end > open ? str_sub(line, open + 1, end - 1) : (str){ 0 };
 }
 
-/* What findings behind the line ask for, and what nobody assesses: of that nothing is found before the
- * line of the file gives something. */
+/* What findings behind the line ask for, and what nobody assesses: of that nothing is found
+ * before the line of the file gives something. */
 static bool *skills_asked(struct seeker *s, const struct slot *lost)
 {
 	const struct model *m = s->m;

@@ -87,5 +87,6 @@ str rule_move_before(struct rule_context *x, const struct finding *d, uint32_t f
 uint32_t rule_move_week(struct rule_context *x, const struct finding *d,
     uint32_t assignment, uint32_t lo, uint32_t hi)
 {
-	return may_ask(x, d) && x->moves->how == MOVES_TOLD ? repair_week(repairs_of(x->moves), assignment, lo, hi) : 0;
+	return may_ask(x, d) && x->moves->how == MOVES_TOLD
+	    ? repair_week(repairs_of(x->moves), assignment, lo, hi) : 0;
 }

@@ -216,7 +216,8 @@ static bool judge_test(struct practice *p, uint32_t asker)
 		enum met met = how_practiced(p, asker, key);
 		str weld = weld_say(&p->t.x, &a->welds[i]);
 
-		if (met == MET || c.position == POSITION_COUNT || trade_need_tells(&p->t, asker, key, trade_gives))
+		if (met == MET || c.position == POSITION_COUNT ||
+		    trade_need_tells(&p->t, asker, key, trade_gives))
 			continue;
 		if (d) {
 			finding_relate(p->t.x.f, d, a->welds[i].pos)->label =
