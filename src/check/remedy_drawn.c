@@ -357,42 +357,6 @@ void seek_backing(struct seeker *s, const struct assignment *a)
 
 /* ---- sizes of the drawing ---- */
 
-/* The word behind "make it" in the repair of the finding, without its bracket. */
-static str asked_size(const struct finding *d)
-{
-	str mark = STR("make it ");
-	size_t from = mark.n;
-
-	return str_starts(d->repair, mark) ? str_trim(str_sub(d->repair, from,
-	    str_find(d->repair, STR(" ["), from))) : (str){ 0 };
-}
-
-/* A leg that is too large for its members: the drawings of its sheet show it. */
-void seek_leg(struct seeker *s, const struct assignment *a)
-{
-	str to = asked_size(seek_finding(s));
-
-	for (size_t i = 0; to.n && i < a->ndrawings; i++)
-		if (a->drawings[i].kind == DRAWING_JOINT)
-			write_row(s, row_of(s, a->drawings[i].joint.pos, STR("leg")), to,
-			    STR("its members ask"));
-}
-
-/* The thickness of a plate or pattern that no piece has: each piece has one. */
-void seek_block_thickness(struct seeker *s, const struct assignment *a)
-{
-	struct pos row = row_of(s, seek_finding(s)->pos, STR("thickness"));
-
-	for (size_t i = 0; row.line && i < a->npieces && i < WAYS_MOST; i++) {
-		str size = a->pieces[i].size;
-		str first = str_sub(size, 0, str_find(size, STR(" x "), 0));
-		bool bare = first.n && first.p[first.n - 1] >= '0' && first.p[first.n - 1] <= '9';
-
-		write_row(s, row, bare ? str_format(s->arena, "%.*s in", STR_ARG(first)) : first,
-		    STR("Pieces says"));
-	}
-}
-
 /* A member drawn in another size than its piece: what stands between its name and its
  * place is the size of the piece, or begins with the first size of that. */
 void seek_member(struct seeker *s, const struct assignment *a)

@@ -33,8 +33,6 @@ void seek_bad_piece(struct seeker *s, const struct assignment *a);
 void seek_pipe(struct seeker *s, const struct assignment *a);
 void seek_length(struct seeker *s, const struct assignment *a);
 void seek_backing(struct seeker *s, const struct assignment *a);
-void seek_leg(struct seeker *s, const struct assignment *a);
-void seek_block_thickness(struct seeker *s, const struct assignment *a);
 void seek_member(struct seeker *s, const struct assignment *a);
 void seek_weights(struct seeker *s, const struct assignment *a);
 void seek_weight(struct seeker *s, const struct assignment *a);

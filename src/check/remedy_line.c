@@ -91,13 +91,6 @@ static void add_moves(struct seeker *s, const struct slot *k, uint64_t spot)
 			add_move(s, k, c, (uint32_t)(spot % weeks) + 1);
 }
 
-/* To the weeks behind one of them that are left in its quarter. */
-static void move_on(struct seeker *s, const struct slot *k, uint64_t spot, uint64_t end)
-{
-	for (uint64_t to = spot + 1; to <= end && to % s->m->weeks; to++)
-		add_moves(s, k, to);
-}
-
 /* To the end of any week of the courses that lack hours, between two weeks. */
 static void move_between(struct seeker *s, const struct slot *k, uint64_t from, uint64_t to)
 {
@@ -131,7 +124,6 @@ static void move_one(struct seeker *s, const struct standing_wrong *w)
 	add_moves(s, k, w->end);
 	move_between(s, k, w->week < w->end ? w->week : w->end,
 	    w->week < w->end ? w->end : w->week);
-	move_on(s, k, w->week, w->end);
 }
 
 /* Of two lines the wrong way round either may be the one. Its place may be far behind the
@@ -151,38 +143,16 @@ static void move_two(struct seeker *s, const struct standing_wrong *w)
 		add_moves(s, second, w->first_week);
 	if (first && !first->group && w->second_week)
 		add_moves(s, first, w->second_week - 1);
-	if (second && !second->group) {
-		move_on(s, second, w->first_week, UINT64_MAX);
+	if (second && !second->group)
 		move_between(s, second, w->first_week, UINT64_MAX);
-	}
 	if (first && !first->group && w->second_week)
 		move_between(s, first, 0, w->second_week);
-}
-
-/* A test in the week of its practice test: the one later, or the other earlier. */
-static void part_them(struct seeker *s)
-{
-	const struct slot *test = seek_slot(s, seek_finding(s)->assignment);
-
-	for (size_t i = 0; test && !test->group && i < s->m->nslots; i++) {
-		const struct slot *k = &s->m->slots[i];
-
-		if (k->assignment == NONE || k->group || k->week != test->week || k->week < 2 ||
-		    s->m->courses[k->course].quarter != s->m->courses[test->course].quarter ||
-		    s->m->assignments[k->assignment].kind != KIND_PRACTICE_TEST)
-			continue;
-		add_move(s, k, k->course, k->week - 1);
-		if (test->week < s->m->weeks)
-			add_move(s, test, test->course, test->week + 1);
-	}
 }
 
 void seek_moves(struct seeker *s)
 {
 	const struct standing_wrong *w = seek_finding(s)->wrong;
 
-	if (seek_finding(s)->name == FINDING_PRACTICE_TOO_CLOSE)
-		part_them(s);
 	if (!w || !s->m->weeks || seek_finding(s)->name == FINDING_OPTIONAL_TEACHER)
 		return;
 	if (w->first != w->second)

@@ -162,37 +162,6 @@ static void lost_id(struct seeker *s)
 		    outcome ? "##" : "#", STR_ARG(l.v[i]), STR_ARG(text)));
 }
 
-/* ---- shop.md ---- */
-
-/* Whether another finding that stands tells of a thing of shop.md. */
-static bool is_told_of(const struct seeker *s, str name)
-{
-	for (size_t i = 0; i < s->f->n; i++)
-		if (i != s->finding && !s->f->v[i].waived &&
-		    str_find(s->f->v[i].message, name, 0) < s->f->v[i].message.n)
-			return true;
-	return false;
-}
-
-/* A name on a sheet that shop.md does not give to anything: the machines and stations that
- * are missed somewhere. */
-static void shop_name(struct seeker *s)
-{
-	const struct finding *d = seek_finding(s);
-	struct word_list l = { .n = 0 };
-
-	if (!d->slips || d->slips->right.n || !seek_is_in(s, d->pos, "assignments/"))
-		return;
-	for (size_t i = 0; i < s->m->nmachines; i++)
-		if (is_told_of(s, s->m->machines[i].name))
-			list_add(&l, s->m->machines[i].name);
-	for (size_t i = 0; i < s->m->nstations; i++)
-		if (is_told_of(s, s->m->stations[i].name))
-			list_add(&l, s->m->stations[i].name);
-	for (size_t i = 0; i < l.n; i++)
-		replace_word(s, d->pos, d->slips->wrong, l.v[i]);
-}
-
 /* ---- customs ---- */
 
 /* Words of customs.md that are no custom, and names that are none of a finding: habits and
@@ -334,7 +303,6 @@ void seek_names(struct seeker *s)
 		{ FINDING_DUPLICATE_ID, same_name },
 		{ FINDING_BAD_ID, lost_id },
 		{ FINDING_UNKNOWN_WORD, custom_name },
-		{ FINDING_UNKNOWN_WORD, shop_name },
 		{ FINDING_UNKNOWN_KEY, lost_original },
 		{ FINDING_TOO_FEW_BENDS, lost_bend },
 		{ FINDING_WELDMENT_DISAGREES, lost_piece },
