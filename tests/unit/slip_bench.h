@@ -4,6 +4,15 @@
 
 #include "remedy_bench.h"
 
+/* The heading and facts of a coupon in stick; what follows are its sections. */
+#define COUPON(id, title, joint, position, machines) \
+	"# " id ": " title "\n\n" \
+	"- **Kind:** coupon\n- **Hours:** 10\n- **Station:** booth\n- **Process:** SMAW\n" \
+	"- **Joint:** " joint "\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n" \
+	"- **Position:** " position "\n- **Filler:** E7018, 1/8 in\n" \
+	"- **Current:** DC+, 110-140 A\n- **Oven:** 250-300 degF, 4 h out\n" \
+	"- **Machines:** " machines "\n\n"
+
 /* A place in one of the files, by index, and what is written there in its place; the first
  * place counts. right null: no slip. */
 struct slip_made {
@@ -68,6 +77,22 @@ static inline void slip_check(const struct file_text *program, size_t nfiles,
 		fail_msg("\"%s\": %zu before", row->slip.wrong, before);
 	}
 	bench_free(&t);
+}
+
+/* Two slips that have nothing to do with one another stay two findings. */
+static inline void slip_check_pairs(const struct file_text *program, size_t nfiles,
+    const struct slip_made (*pairs)[2], size_t n)
+{
+	for (size_t i = 0; i < n; i++) {
+		size_t before;
+		struct bench t = slip_bench(program, nfiles, pairs[i], 2, &before);
+
+		if (t.f->n != 2) {
+			print_findings(&t);
+			fail_msg("pair %zu: %zu before", i, before);
+		}
+		bench_free(&t);
+	}
 }
 
 #endif

@@ -6,13 +6,6 @@
 
 enum { SHEETS, PROGRAM, SHOP, SKILLS, FILES };
 
-#define COUPON(id, title, joint, position) \
-	"# " id ": " title "\n\n" \
-	"- **Kind:** coupon\n- **Hours:** 10\n- **Station:** booth\n- **Process:** SMAW\n" \
-	"- **Joint:** " joint "\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n" \
-	"- **Position:** " position "\n- **Filler:** E7018, 1/8 in\n" \
-	"- **Current:** DC+, 110-140 A\n- **Oven:** 250-300 degF, 4 h out\n" \
-	"- **Machines:** saw, grinder\n\n"
 #define REST \
 	"## Drawing\n\n```joint\nleg: 1/4 in\nlength: 8 in\n```\n\n" \
 	"## Procedure\n\n1. Tack both ends.\n2. Weld.\n3. Let it cool.\n\n" \
@@ -26,13 +19,13 @@ static const struct file_text program[FILES] = {
 	    "# SF-01: Walk\n\n- **Kind:** safety\n- **Hours:** 4\n- **Station:** booth\n"
 	    "- **Machines:** saw, grinder\n\n## Teaches\n\n- saf.shop assessed by Quiz\n\n"
 	    "## Acceptance\n\n- **Quiz:** 80 % or better\n\n"
-	    COUPON("SM-01", "Tee", "tee", "1F")
+	    COUPON("SM-01", "Tee", "tee", "1F", "saw, grinder")
 	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.1f assessed by Visual\n\n"
 	    REST
-	    COUPON("SM-02", "Tee on edge", "tee", "2F")
+	    COUPON("SM-02", "Tee on edge", "tee", "2F", "saw, grinder")
 	    "## Needs\n\n- smaw.1f assessed\n\n## Teaches\n\n- smaw.2f assessed by Visual\n\n"
 	    REST
-	    COUPON("SM-03", "Lap on edge", "lap", "2F")
+	    COUPON("SM-03", "Lap on edge", "lap", "2F", "saw, grinder")
 	    "## Needs\n\n- saf.shop assessed\n- smaw.2f assessed\n\n"
 	    REST },
 	[PROGRAM] = { "program.md",
@@ -96,6 +89,27 @@ static void one_slip_is_one_finding(void **state)
 		slip_check(program, FILES, &rows[i]);
 }
 
+/* ORW 102 falls into quarter 1 when the heading above it is lost. */
+static void a_quarter_that_is_missed_is_one_finding(void **state)
+{
+	static const struct slip_made v[] = {
+		{ PROGRAM, "## Quarter 2\n\n", "" },
+		{ PROGRAM, "- **Lab hours:** 20", "- **Lab hours:** 10" },
+		{ PROGRAM, "2. SM-03, week 5", "\n## Quarter 3\n\n### ORW 103: Laps\n\n"
+		    "1. SM-03, week 5" },
+	};
+	size_t before;
+	struct bench t = slip_bench(program, FILES, v, COUNT(v), &before);
+	const struct finding *d;
+
+	(void)state;
+	assert_true(before > 1);
+	d = expect_one(&t, FINDING_MISSING_FACT, 22, 4, "quarter 3 follows quarter 1",
+	    "write \"## Quarter 2\" above ORW 102");
+	assert_int_equal(d->level, LEVEL_ERROR);
+	bench_free(&t);
+}
+
 /* Two faults that have nothing to do with one another. */
 static void two_slips_are_two_findings(void **state)
 {
@@ -112,16 +126,7 @@ static void two_slips_are_two_findings(void **state)
 	};
 
 	(void)state;
-	for (size_t i = 0; i < COUNT(pairs); i++) {
-		size_t before;
-		struct bench t = slip_bench(program, FILES, pairs[i], 2, &before);
-
-		if (t.f->n != 2) {
-			print_findings(&t);
-			fail_msg("pair %zu: %zu before", i, before);
-		}
-		bench_free(&t);
-	}
+	slip_check_pairs(program, FILES, pairs, COUNT(pairs));
 }
 
 /* What two members of one assignment hung on may have been one; another is apart. */
@@ -148,6 +153,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(the_program_is_clean),
 		cmocka_unit_test(one_slip_is_one_finding),
+		cmocka_unit_test(a_quarter_that_is_missed_is_one_finding),
 		cmocka_unit_test(two_slips_are_two_findings),
 		cmocka_unit_test(members_of_one_assignment_float_together),
 	};

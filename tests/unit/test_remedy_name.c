@@ -1,35 +1,28 @@
 /* One word that is misspelt or goes by another name is one finding: single slips of a
  * program without a finding, then two slips, which stay two. */
-#include "remedy_bench.h"
+#include "slip_bench.h"
 
 #define COUNT(v) (sizeof (v) / sizeof *(v))
 
 enum { SHEETS, SPANISH, CUSTOMS, PROGRAM, SHOP, SKILLS, FILES };
 
-#define COUPON(id, title, joint, position) \
-	"# " id ": " title "\n\n" \
-	"- **Kind:** coupon\n- **Hours:** 10\n- **Station:** booth\n- **Process:** SMAW\n" \
-	"- **Joint:** " joint "\n- **Material:** A36 plate\n- **Thickness:** 3/8 in\n" \
-	"- **Position:** " position "\n- **Filler:** E7018, 1/8 in\n" \
-	"- **Current:** DC+, 110-140 A\n- **Oven:** 250-300 degF, 4 h out\n" \
-	"- **Machines:** saw\n\n"
 #define REST \
 	"## Drawing\n\n```joint\nleg: 1/4 in\nlength: 8 in\n```\n\n" \
 	"## Acceptance\n\n- **Visual:** D1.1-2020 welder test\n\n" \
 	"## Grading\n\n- **Visual:** 100, must pass\n- **Pass mark:** 70\n\n" \
 	"## Cautions\n\n- Hot metal and fume: hood, gloves and extraction.\n\n"
 
-static const char *const texts[FILES][2] = {
+static const struct file_text program[FILES] = {
 	[SHEETS] = { "assignments/all.md",
 	    "# SF-01: Walk\n\n- **Kind:** safety\n- **Hours:** 4\n- **Station:** booth\n"
 	    "- **Machines:** saw, grinder\n\n"
 	    "## Teaches\n\n- saf.shop assessed by Quiz\n\n## Acceptance\n\n- **Quiz:** 80 % or "
 	    "better\n- **Tour:** every exit shown\n\n"
 	    "## Notes\n\nKeep the card.\n\n"
-	    COUPON("SM-01", "Tee", "tee", "2F")
+	    COUPON("SM-01", "Tee", "tee", "2F", "saw")
 	    "## Needs\n\n- saf.shop assessed\n\n## Teaches\n\n- smaw.2f assessed by Visual\n\n"
 	    REST
-	    COUPON("SM-02", "Lap", "lap", "1F")
+	    COUPON("SM-02", "Lap", "lap", "1F", "saw")
 	    "## Needs\n\n- smaw.2f assessed\n\n## Teaches\n\n- smaw.1f assessed by Visual\n\n"
 	    REST },
 	[SPANISH] = { "assignments/es/all.md",
@@ -51,50 +44,10 @@ static const char *const texts[FILES][2] = {
 	    "- **smaw.1f:** Weld a flat fillet\n- **smaw.2f:** Weld a horizontal fillet\n" },
 };
 
-/* A place in one of the texts, and what is written there in its place; `wrong` may begin
- * anywhere, and the first place counts. */
-struct slip_made {
-	int file;
-	const char *right, *wrong;
-};
-
-static const char *with(struct arena *a, const char *text, const struct slip_made *s)
-{
-	str t = str_of(text), right = str_of(s->right);
-	size_t at = str_find(t, right, 0);
-
-	if (at >= t.n)
-		fail_msg("no \"%s\"", s->right);
-	return str_format(a, "%.*s%s%.*s", STR_ARG(str_sub(t, 0, at)), s->wrong,
-	    STR_ARG(str_sub(t, at + right.n, t.n))).p;
-}
-
-/* What stands when these slips are made, before and after trials. */
-static struct bench bench_with(const struct slip_made *v, size_t n, size_t *before)
-{
-	struct arena *a = arena_new(NULL, NULL);
-	struct file_text files[FILES];
-	struct bench t;
-
-	for (int i = 0; i < FILES; i++) {
-		const char *text = texts[i][1];
-
-		for (size_t k = 0; k < n; k++)
-			if (v[k].file == i && v[k].right)
-				text = with(a, text, &v[k]);
-		files[i] = (struct file_text){ texts[i][0], text };
-	}
-	t = remedy_bench(files, FILES);
-	*before = t.f->n;
-	remedy_settle(&t);
-	arena_free(a);
-	return t;
-}
-
 static void the_program_is_clean(void **state)
 {
 	size_t before;
-	struct bench t = bench_with(NULL, 0, &before);
+	struct bench t = slip_bench(program, FILES, NULL, 0, &before);
 
 	(void)state;
 	print_findings(&t);
@@ -102,30 +55,9 @@ static void the_program_is_clean(void **state)
 	bench_free(&t);
 }
 
-/* How often it is found before trials, and what is told after. */
-struct told {
-	struct slip_made slip;
-	size_t before;
-	enum finding_name name;
-	const char *repair;      /* part of it */
-};
-
-static void check_told(const struct told *row)
-{
-	size_t before;
-	struct bench t = bench_with(&row->slip, 1, &before);
-
-	if (before != row->before || t.f->n != 1 || t.f->v[0].name != row->name ||
-	    !str_has(t.f->v[0].repair, row->repair)) {
-		print_findings(&t);
-		fail_msg("\"%s\": %zu before", row->slip.wrong, before);
-	}
-	bench_free(&t);
-}
-
 static void one_slip_is_one_finding(void **state)
 {
-	static const struct told rows[] = {
+	static const struct slip_told rows[] = {
 		{ { SHEETS, "## Teaches\n\n- smaw.2f", "## Learning goals\n\n- smaw.2f" }, 2,
 		  FINDING_UNKNOWN_SECTION, "write \"Teaches\" if" },
 		{ { SHEETS, "## Drawing", "## Sketch" }, 2, FINDING_UNKNOWN_SECTION,
@@ -178,7 +110,7 @@ static void one_slip_is_one_finding(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < COUNT(rows); i++)
-		check_told(&rows[i]);
+		slip_check(program, FILES, &rows[i]);
 }
 
 /* The word is as near to smaw.1f, which stands first in skills.md and is not missed, as to
@@ -191,7 +123,7 @@ static void of_two_near_words_the_missed_one(void **state)
 		    "- smaw.2f practiced" },
 	};
 	size_t before;
-	struct bench t = bench_with(v, COUNT(v), &before);
+	struct bench t = slip_bench(program, FILES, v, COUNT(v), &before);
 
 	(void)state;
 	if (before < 2 || t.f->n != 1 || !str_has(t.f->v[0].repair, "write \"smaw.2f\"")) {
@@ -235,16 +167,7 @@ static void two_slips_are_two_findings(void **state)
 	};
 
 	(void)state;
-	for (size_t i = 0; i < COUNT(pairs); i++) {
-		size_t before;
-		struct bench t = bench_with(pairs[i], 2, &before);
-
-		if (t.f->n != 2) {
-			print_findings(&t);
-			fail_msg("pair %zu: %zu before", i, before);
-		}
-		bench_free(&t);
-	}
+	slip_check_pairs(program, FILES, pairs, COUNT(pairs));
 }
 
 int main(void)
