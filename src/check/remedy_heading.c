@@ -17,17 +17,51 @@ static const struct {
 };
 enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 8 };
 
-/* A heading above the line that the finding is about. */
-static void add_heading(struct seeker *s, str heading)
+static struct remedy *add_above(struct seeker *s, str heading, struct pos pos)
 {
-	const struct finding *d = seek_finding(s);
-	struct edit e = { EDIT_ADD, d->pos.file, d->pos.line - 1, { 0 }, 0 };
+	struct edit e = { EDIT_ADD, pos.file, pos.line - 1, { 0 }, 0 };
 	struct remedy *r;
 
 	e.text = str_format(s->arena, "\n## %.*s\n\n", STR_ARG(heading));
 	r = seek_add(s, &e, 1);
 	r->names_cause = true;
 	r->say = str_format(s->arena, "write \"## %.*s\" above this line", STR_ARG(heading));
+	return r;
+}
+
+/* A heading above the line that the finding is about. */
+static void add_heading(struct seeker *s, str heading)
+{
+	add_above(s, heading, seek_finding(s)->pos);
+}
+
+/* The first line of the paragraph that stands above a line, its own where none does. */
+static struct pos caption_above(const struct seeker *s, struct pos pos)
+{
+	struct pos at = pos;
+
+	while (at.line > 1 && !str_trim(seek_line(s, (struct pos){ at.file, at.line - 1, 1 })).n)
+		at.line--;
+	while (at.line > 1 && str_trim(seek_line(s, (struct pos){ at.file, at.line - 1, 1 })).n)
+		at.line--;
+	return str_starts(seek_line(s, at), STR("- ")) || at.line == 1 ? pos : at;
+}
+
+/* What is drawn disagrees with the facts because the welds stand under another heading,
+ * where their lines are words like others. */
+static void seek_welds_heading(struct seeker *s, const struct assignment *a)
+{
+	uint32_t last = seek_last_line(s, a);
+	struct pos pos = a->pos;
+
+	if (seek_section(s, a, STR("Welds")))
+		return;
+	for (; pos.line <= last; pos.line++)
+		if (str_starts(seek_line(s, pos), STR("- **A:** "))) {
+			add_above(s, STR("Welds"), pos)->say = STR("write \"## Welds\" above "
+			    "the line of weld A");
+			return;
+		}
 }
 
 static bool is_step(str line)
@@ -67,6 +101,8 @@ static void seek_sections(struct seeker *s, const struct assignment *a)
 	str line = str_trim(seek_line(s, seek_finding(s)->pos));
 	size_t k = 0;
 
+	if (str_starts(line, STR("![")) && !seek_section(s, a, STR("Drawing")))
+		add_above(s, STR("Drawing"), caption_above(s, seek_finding(s)->pos));
 	if (is_step(line) || seek_finding(s)->name == FINDING_UNTAUGHT_SKILL) {
 		bool step = is_step(line);
 		str only = step ? STR("Procedure") : STR("Teaches");
@@ -200,6 +236,8 @@ void seek_headings(struct seeker *s)
 	const struct assignment *a = seek_assignment(s);
 
 	seek_lost_quarter(s);
+	if (d->name == FINDING_FACTS_DISAGREE && seek_assignment(s))
+		seek_welds_heading(s, seek_assignment(s));
 	if (!may_lack_heading(d->name) || !d->pos.line || !s->m->sources ||
 	    d->pos.file >= s->m->sources->n)
 		return;

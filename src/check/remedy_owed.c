@@ -25,23 +25,46 @@ static void seek_kind(struct seeker *s, const struct assignment *a)
 		add_fact(s, a, STR("Kind"), kind_word((enum kind)k));
 }
 
-/* What other work says of a fact. */
+/* A value of a fact, and how many sheets have it. */
+struct value {
+	str text;
+	size_t n;
+};
+
+/* The first of those that most sheets have; each is given once. */
+static str take_usual(struct value *v, size_t n)
+{
+	size_t best = 0;
+	str text;
+
+	for (size_t i = 1; i < n; i++)
+		if (v[i].n > v[best].n)
+			best = i;
+	text = v[best].text;
+	v[best].n = 0;
+	return text;
+}
+
+/* What other work says of a fact, the usual first. */
 static void seek_value(struct seeker *s, const struct assignment *a, str key)
 {
-	str seen[VALUES_MOST];
+	struct value *v = arena_array(s->arena, s->m->nassignments, sizeof *v);
 	size_t n = 0;
 
-	for (uint32_t i = 0; key.n && i < s->m->nassignments && n < VALUES_MOST; i++) {
+	for (uint32_t i = 0; key.n && i < s->m->nassignments; i++) {
 		str value = seek_said(s, &s->m->assignments[i], key);
 		size_t k = 0;
 
-		while (k < n && !str_eq(seen[k], value))
+		while (k < n && !str_eq(v[k].text, value))
 			k++;
-		if (!value.n || k < n)
+		if (!value.n)
 			continue;
-		seen[n++] = value;
-		add_fact(s, a, key, value);
+		v[k].text = value;
+		v[k].n++;
+		n += k == n;
 	}
+	for (size_t i = 0; i < n && i < VALUES_MOST; i++)
+		add_fact(s, a, key, take_usual(v, n));
 }
 
 /* A line of Grading that brings the total to 100. */
@@ -172,6 +195,8 @@ void seek_owed(struct seeker *s)
 		return;
 	if (str_starts(d->message, STR("the fact Kind ")))
 		seek_kind(s, a);
+	else if (str_ends(d->message, STR(" says no process")))
+		seek_value(s, a, STR("Process"));
 	else if (str_starts(d->message, STR("the fact ")))
 		seek_value(s, a, str_sub(d->message, 9, str_find(d->message, STR(" is owed"), 0)));
 }

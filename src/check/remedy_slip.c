@@ -11,7 +11,7 @@ void seek_slips(struct seeker *s)
 		if (!r)
 			continue;
 		r->strict = w->read;
-		r->near = !w->guess;
+		r->near = !w->guess && !w->read;
 		/* What is likeliest the finding says itself. */
 		if (w->say.n)
 			r->say = w->say;
