@@ -4,7 +4,7 @@
 #include "base/buf.h"
 
 /* Values tried of one fact. */
-enum { VALUES_MOST = 8 };
+enum { VALUES_MOST = 12 };
 
 /* Adds a fact below the heading of the assignment. */
 static void add_fact(struct seeker *s, const struct assignment *a, str key, str value)
