@@ -2,7 +2,6 @@
 #include "check/remedy_seek.h"
 
 #include "base/buf.h"
-#include "model/fields.h"
 
 /* What a line may be part of, told by how it begins; "": anything. The likelier first. */
 static const struct {
@@ -15,7 +14,7 @@ static const struct {
 	    "If it fails" } },
 	{ "", { "Cautions", "Notes", "If it fails", "Drawing" } },
 };
-enum { SHAPES = sizeof shapes / sizeof *shapes, SECTIONS_MOST = 8 };
+enum { SECTIONS_MOST = sizeof shapes->sections / sizeof *shapes->sections };
 
 static struct remedy *add_above(struct seeker *s, str heading, struct pos pos)
 {
@@ -173,18 +172,13 @@ static void seek_course(struct seeker *s, uint32_t before)
 {
 	const struct course *v = s->m->courses;
 
-	for (size_t c = 1; c < s->m->ncourses; c++) {
-		struct edit e = { EDIT_ADD, v[c].pos.file, v[c].pos.line - 1, { 0 }, 0 };
-		struct remedy *r;
+	str heading = str_format(s->arena, "Quarter %u", before + 1);
 
-		if (v[c].quarter != before || v[c - 1].quarter != before)
-			continue;
-		e.text = str_format(s->arena, "## Quarter %u\n\n", before + 1);
-		r = seek_add(s, &e, 1);
-		r->names_cause = true;
-		r->say = str_format(s->arena, "write \"## Quarter %u\" above %.*s in program.md",
-		    before + 1, STR_ARG(v[c].id));
-	}
+	for (size_t c = 1; c < s->m->ncourses; c++)
+		if (v[c].quarter == before && v[c - 1].quarter == before)
+			add_above(s, heading, v[c].pos)->say = str_format(s->arena,
+			    "write \"## %.*s\" above %.*s in program.md", STR_ARG(heading),
+			    STR_ARG(v[c].id));
 }
 
 /* Missed between two quarters, or behind the last one by a credential. */
@@ -203,8 +197,7 @@ static void seek_lost_quarter(struct seeker *s)
 /* Some heading of that sort, as the finding says itself. */
 static void seek_any(struct seeker *s, str heading)
 {
-	add_heading(s, heading);
-	s->out->v[s->out->n - 1].say = (str){ 0 };
+	add_above(s, heading, seek_finding(s)->pos)->say = (str){ 0 };
 }
 
 /* An outcome that credentials name and skills.md lacks, else any. */
@@ -236,8 +229,8 @@ void seek_headings(struct seeker *s)
 	const struct assignment *a = seek_assignment(s);
 
 	seek_lost_quarter(s);
-	if (d->name == FINDING_FACTS_DISAGREE && seek_assignment(s))
-		seek_welds_heading(s, seek_assignment(s));
+	if (d->name == FINDING_FACTS_DISAGREE && a)
+		seek_welds_heading(s, a);
 	if (!may_lack_heading(d->name) || !d->pos.line || !s->m->sources ||
 	    d->pos.file >= s->m->sources->n)
 		return;

@@ -28,7 +28,7 @@ static struct pos behind(const struct seeker *s, uint32_t course, uint32_t week,
 	for (size_t i = 0; i < m->nslots; i++) {
 		const struct slot *k = &m->slots[i];
 
-		if (k->course != course || (k->assignment == who && who != NONE))
+		if (k->course != course || k->assignment == who)
 			continue;
 		if (!pos.line)
 			pos = (struct pos){ k->pos.file, k->pos.line - 1, 1 };

@@ -7,7 +7,8 @@
 enum { VALUES_MOST = 12 };
 
 /* Adds a fact below the heading of the assignment. */
-static void add_fact(struct seeker *s, const struct assignment *a, str key, str value)
+static struct remedy *add_fact(struct seeker *s, const struct assignment *a, str key,
+    str value)
 {
 	struct edit e = { EDIT_ADD, a->pos.file, a->pos.line, { 0 }, 0 };
 	struct remedy *r;
@@ -17,9 +18,10 @@ static void add_fact(struct seeker *s, const struct assignment *a, str key, str 
 	r->names_cause = true;
 	r->say = str_format(s->arena, "add \"- **%.*s:** %.*s\" if that is what is meant",
 	    STR_ARG(key), STR_ARG(value));
+	return r;
 }
 
-static void seek_kind(struct seeker *s, const struct assignment *a)
+static void seek_kinds(struct seeker *s, const struct assignment *a)
 {
 	for (int k = 0; k < KIND_COUNT; k++)
 		add_fact(s, a, STR("Kind"), kind_word((enum kind)k));
@@ -70,11 +72,9 @@ static void seek_value(struct seeker *s, const struct assignment *a, str key)
 /* A line of Grading that brings the total to 100. */
 static void seek_weight(struct seeker *s, const struct assignment *a)
 {
-	uint32_t total = 0;
+	uint32_t total = seek_total(a);
 	struct edit e;
 
-	for (size_t i = 0; i < a->ngrades; i++)
-		total += a->grades[i].weight;
 	if (!a->ngrades || total >= 100)
 		return;
 	e = (struct edit){ EDIT_ADD, a->pos.file, a->grades[a->ngrades - 1].pos.line,
@@ -107,10 +107,8 @@ static bool all_must_pass(const struct assignment *a)
 static void seek_grade(struct seeker *s, const struct assignment *a)
 {
 	struct pos pos = seek_finding(s)->pos;
-	uint32_t total = 0;
+	uint32_t total = seek_total(a);
 
-	for (size_t i = 0; i < a->ngrades; i++)
-		total += a->grades[i].weight;
 	for (size_t i = 0; a->ngrades && total < 100 && i < a->ncriteria; i++)
 		if (!pos_cmp(a->criteria[i].pos, pos))
 			add_result(s, a->grades[a->ngrades - 1].pos, "Grading",
@@ -169,10 +167,9 @@ static void seek_card(struct seeker *s)
 
 		if (a->kind != KIND_SAFETY || seek_said(s, a, STR("Machines")).n)
 			continue;
-		add_fact(s, a, STR("Machines"), buf_str(&list));
-		s->out->v[s->out->n - 1].say = str_format(s->arena, "add \"- **Machines:** "
-		    "%.*s\" to the safety assignment that signs them off, such as %.*s",
-		    STR_ARG(buf_str(&list)), STR_ARG(a->id));
+		add_fact(s, a, STR("Machines"), buf_str(&list))->say = str_format(s->arena,
+		    "add \"- **Machines:** %.*s\" to the safety assignment that signs them off, "
+		    "such as %.*s", STR_ARG(buf_str(&list)), STR_ARG(a->id));
 	}
 }
 
@@ -194,7 +191,7 @@ void seek_owed(struct seeker *s)
 	if (d->name != FINDING_MISSING_FACT)
 		return;
 	if (str_starts(d->message, STR("the fact Kind ")))
-		seek_kind(s, a);
+		seek_kinds(s, a);
 	else if (str_ends(d->message, STR(" says no process")))
 		seek_value(s, a, STR("Process"));
 	else if (str_starts(d->message, STR("the fact ")))

@@ -13,15 +13,6 @@ static str digits_of(str line)
 }
 
 /* Weights that were not understood are not among them. */
-static int32_t total(const struct assignment *a)
-{
-	int32_t sum = 0;
-
-	for (size_t i = 0; i < a->ngrades; i++)
-		sum += (int32_t)a->grades[i].weight;
-	return sum;
-}
-
 /* Writes a weight that makes them total 100, and what is told of that. */
 static void write_weight(struct seeker *s, struct pos pos, int32_t weight, str say,
     bool named)
@@ -48,7 +39,7 @@ static bool is_tenfold(uint32_t weight, int32_t wanted)
 /* Of several that may be wrong none is named. */
 void seek_weights(struct seeker *s, const struct assignment *a)
 {
-	int32_t off = 100 - total(a);
+	int32_t off = 100 - (int32_t)seek_total(a);
 	str say = str_format(s->arena, "make the weights total 100: %.*s",
 	    STR_ARG(seek_finding(s)->repair));
 	uint32_t n = 0;
@@ -68,7 +59,7 @@ void seek_weights(struct seeker *s, const struct assignment *a)
 void seek_weight(struct seeker *s, const struct assignment *a)
 {
 	struct pos pos = seek_finding(s)->pos;
-	int32_t wanted = 100 - total(a);
+	int32_t wanted = 100 - (int32_t)seek_total(a);
 	uint32_t written = 0;
 	bool near = false;
 

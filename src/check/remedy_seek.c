@@ -164,3 +164,12 @@ str seek_said(const struct seeker *s, const struct assignment *a, str key)
 	return pos.line == a->pos.line ? (str){ 0 }
 	    : str_trim(str_sub(line, seek_byte(line, pos.col), line.n));
 }
+
+uint32_t seek_total(const struct assignment *a)
+{
+	uint32_t total = 0;
+
+	for (size_t i = 0; i < a->ngrades; i++)
+		total += a->grades[i].weight;
+	return total;
+}

@@ -66,6 +66,8 @@ uint32_t seek_last_line(const struct seeker *s, const struct assignment *a);
 uint32_t seek_section(const struct seeker *s, const struct assignment *a, str name);
 /* What it says of a fact, as written; empty: it does not have that. */
 str seek_said(const struct seeker *s, const struct assignment *a, str key);
+/* What its weights total. */
+uint32_t seek_total(const struct assignment *a);
 /* "- smaw.2f assessed" of each skill that is marked, one a line. */
 str seek_teaches(const struct seeker *s, const bool *skills);
 /* Adds the way to let an assignment teach some more. */

@@ -13,6 +13,14 @@
 	"- **Current:** DC+, 110-140 A\n- **Oven:** 250-300 degF, 4 h out\n" \
 	"- **Machines:** " machines "\n\n"
 
+/* A shop and skills that such coupons do with. */
+#define SHOP_TEXT \
+	"# Shop\n\n## Station booth\n\n- **Places:** 4\n\n## Machine saw\n\n" \
+	"- **Round:** 10 in\n\n## Machine grinder\n\n- **Wheel:** 8 in\n"
+#define SKILLS_TEXT \
+	"# Skills\n\n## PO1: Welds\n\n- **saf.shop:** Work safely in the shop\n" \
+	"- **smaw.1f:** Weld a flat fillet\n- **smaw.2f:** Weld a horizontal fillet\n"
+
 /* A place in one of the files, by index, and what is written there in its place; the first
  * place counts. right null: no slip. */
 struct slip_made {
@@ -55,6 +63,16 @@ static inline struct bench slip_bench(const struct file_text *program, size_t nf
 	remedy_settle(&t);
 	arena_free(a);
 	return t;
+}
+
+static inline void slip_check_clean(const struct file_text *program, size_t nfiles)
+{
+	size_t before;
+	struct bench t = slip_bench(program, nfiles, NULL, 0, &before);
+
+	expect_none(&t);
+	assert_int_equal(before, 0);
+	bench_free(&t);
 }
 
 /* How much is found before trials, and the one finding that is told after. */
